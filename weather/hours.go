@@ -1,9 +1,6 @@
 package weather
 
-import (
-	"eyeup/civil"
-	"eyeup/quantity"
-)
+import "eyeup/civil"
 
 // Hours is the weather of a span hour by hour, by the sun's clock: noon is when the sun
 // stands highest. The slices are as long as the span has hours and are in the units of
@@ -14,11 +11,4 @@ type Hours struct {
 	DewPoint []float64 // mean dew point of the hour, °C
 	Sun      []float64 // mean irradiance on the level ground, W/m²
 	Days     []Day     // the days they were made from
-}
-
-// Site is where on Earth the weather is met.
-type Site struct {
-	Latitude  float64 // degrees north, -90 to 90
-	Longitude float64 // degrees east, -180 to 180
-	Elevation quantity.Length
 }
