@@ -1,0 +1,37 @@
+package growth
+
+import "math"
+
+// Lognormal is a spread about Middle whose logarithm is normal with standard deviation
+// Sigma. Both are above 0; Middle has the unit of what is spread.
+type Lognormal struct{ Middle, Sigma float64 }
+
+// Below returns the share that lies below x.
+func (l Lognormal) Below(x float64) float64 {
+	if x <= 0 {
+		return 0
+	}
+	return 0.5 * math.Erfc(-math.Log(x/l.Middle)/(l.Sigma*math.Sqrt2))
+}
+
+// At returns the figure below which a share p lies: 0 for none, infinite for all.
+func (l Lognormal) At(p float64) float64 {
+	return l.Middle * math.Exp(l.Sigma*math.Sqrt2*math.Erfinv(2*p-1))
+}
+
+// Weibull is a spread with the given Shape and Scale, both above 0. It rises faster than
+// a Lognormal from its start and is offered for lots that come up all at once.
+type Weibull struct{ Shape, Scale float64 }
+
+// Below returns the share that lies below x.
+func (w Weibull) Below(x float64) float64 {
+	if x <= 0 {
+		return 0
+	}
+	return -math.Expm1(-math.Pow(x/w.Scale, w.Shape))
+}
+
+// At returns the figure below which a share p lies: 0 for none, infinite for all.
+func (w Weibull) At(p float64) float64 {
+	return w.Scale * math.Pow(-math.Log1p(-p), 1/w.Shape)
+}
