@@ -25,6 +25,7 @@ const (
 	Megajoule    Energy = 1e6
 	KilowattHour Energy = 3.6e6
 	Btu          Energy = 1055.05585262
+	Therm        Energy = 100000 * Btu
 )
 
 // KilowattHours returns the energy in kilowatt-hours.

@@ -40,6 +40,7 @@ const (
 	CubicInch     Volume = 0.000016387064
 	USDryPint     Volume = 0.000550610471
 	USLiquidQuart Volume = USGallon / 4
+	Cord          Volume = 128 * CubicFoot // of stacked firewood, air between the logs counted
 )
 
 // Litres returns the volume in litres.
@@ -53,6 +54,8 @@ const (
 	Kilogram Mass = 1
 	Gram     Mass = 0.001
 	Pound    Mass = 0.45359237
+	Tonne    Mass = 1000
+	ShortTon Mass = 2000 * Pound
 )
 
 // Pressure is a pressure in pascals.
