@@ -31,7 +31,7 @@ const (
 	Cunnane Type = 10 // plotting position 0.4, no number of Hyndman & Fan
 )
 
-// offsets gives a and b of the plotting position (i-a)/(n+1-a-b), a = b.
+// offset gives a = b of the plotting position (i-a)/(n+1-2a).
 func (t Type) offset() float64 {
 	switch t {
 	case Hazen:
@@ -54,10 +54,10 @@ func (s Sample) At(p float64) float64 { return s.AtType(p, Type8) }
 
 // AtType returns the quantile at share p, 0 to 1: the figure below which that share of
 // cases lies. Where either neighbour is infinite the answer is that infinity, never a
-// mean with it. An empty sample gives NaN.
+// mean with it. An empty sample gives NaN, and so does a share outside 0 to 1.
 func (s Sample) AtType(p float64, t Type) float64 {
 	n := float64(len(s))
-	if n == 0 || math.IsNaN(p) {
+	if n == 0 || !(p >= 0 && p <= 1) {
 		return math.NaN()
 	}
 	a := t.offset()
