@@ -55,8 +55,8 @@ func TestBoundsOfAMedianAgreeWithEfron(t *testing.T) {
 		}
 	}
 	from, to, err := s.Bounds(0.5, sure, 4000, Stream(1, "bounds"))
-	if err != nil || from != exact((1 - sure) / 2) || to != exact((1 + sure) / 2) {
-		t.Errorf("%g to %g (%v), want %g to %g", from, to, err, exact((1 - sure) / 2), exact((1 + sure) / 2))
+	if err != nil || from != exact((1-sure)/2) || to != exact((1+sure)/2) {
+		t.Errorf("%g to %g (%v), want %g to %g", from, to, err, exact((1-sure)/2), exact((1+sure)/2))
 	}
 }
 
