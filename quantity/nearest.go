@@ -3,7 +3,7 @@ package quantity
 import "strings"
 
 // Nearest returns the one of the known words that is most like the word as written, and
-// whether it is like enough to be offered: no more than two signs in five are wrong. It is
+// whether it is like enough to be offered: no more than half its signs are wrong. It is
 // for words of advice alone; nothing is ever put right by it. Likeness is the number of
 // signs to insert, drop or change (Levenshtein's distance), capitals counting as small.
 func Nearest(written string, known []string) (string, bool) {
@@ -14,7 +14,7 @@ func Nearest(written string, known []string) (string, bool) {
 		}
 	}
 	longer := max(len([]rune(written)), len([]rune(best)))
-	return best, distance >= 0 && distance*5 <= longer*2
+	return best, distance >= 0 && distance*2 <= longer
 }
 
 // edits counts the signs to insert, drop or change to turn a into b.

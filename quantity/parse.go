@@ -78,7 +78,7 @@ func ParseShare(s string) (Share, error) {
 		return 0, err
 	}
 	if amount < 0 || amount > 100 {
-		return 0, fmt.Errorf("%q lies outside 0%% to 100%%", s)
+		return 0, fmt.Errorf("%q lies outside 0%% to 100%%; check the number", s)
 	}
 	return Share(amount / 100), nil
 }
@@ -90,7 +90,7 @@ func ParseDuration(s string) (time.Duration, error) {
 		return 0, err
 	}
 	if math.Abs(seconds) >= math.MaxInt64/1e9 {
-		return 0, fmt.Errorf("%q is too long a time to reckon with", s)
+		return 0, fmt.Errorf("%q is too long a time to reckon with; check the number", s)
 	}
 	return time.Duration(math.Round(seconds * float64(time.Second))), nil
 }
@@ -104,19 +104,19 @@ func parse[T ~float64](s string, m *measure) (T, error) {
 	u, _ := m.find(name)
 	amount *= u.size
 	if math.IsInf(amount, 0) {
-		return 0, fmt.Errorf("%q is larger than can be reckoned with", s)
+		return 0, fmt.Errorf("%q is larger than can be reckoned with; check the number", s)
 	}
 	return T(amount), nil
 }
 
 // split reads a number and a unit of m, and returns the usual spelling of the unit.
 func (m *measure) split(s string) (amount float64, name string, err error) {
-	amount, rest, err := leadingNumber(s)
+	amount, rest, err := leadingNumber(s, m.example("12"))
 	if err != nil {
-		return 0, "", fmt.Errorf("%w; write %s, such as %s", err, m.noun, m.example("12"))
+		return 0, "", err
 	}
 	if rest == "" {
-		return 0, "", fmt.Errorf("%q has no unit; write %s, such as %s", s, m.noun, m.example(strings.TrimSpace(s)))
+		return 0, "", fmt.Errorf("%q has no unit; write the %s such as %s", s, m.noun, m.example(strings.TrimSpace(s)))
 	}
 	u, ok := m.find(rest)
 	if !ok {
@@ -125,33 +125,35 @@ func (m *measure) split(s string) (amount float64, name string, err error) {
 	return amount, u.names[0], nil
 }
 
-// leadingNumber splits a text into the number it begins with and the rest.
-func leadingNumber(s string) (amount float64, rest string, err error) {
+// leadingNumber splits a text into the number it begins with and the rest. The example
+// shows how the whole is written.
+func leadingNumber(s, example string) (amount float64, rest string, err error) {
 	text := strings.TrimSpace(strings.Replace(s, "\u2212", "-", 1))
 	digits := number.FindString(text)
 	if digits == "" {
-		return 0, "", fmt.Errorf("%q does not begin with a number", s)
+		return 0, "", fmt.Errorf("%q does not begin with a number; write it such as %s", s, example)
 	}
 	rest = strings.TrimSpace(text[len(digits):])
 	if strings.HasPrefix(rest, ",") || strings.HasPrefix(rest, ".") {
-		return 0, "", fmt.Errorf("%q: the number is not clear; write it without commas, with a point before its decimals", s)
+		return 0, "", fmt.Errorf("%q: write the number without commas and with a point before its decimals", s)
 	}
 	amount, err = strconv.ParseFloat(digits, 64)
 	if err != nil {
-		return 0, "", fmt.Errorf("%q is larger than can be reckoned with", s)
+		return 0, "", fmt.Errorf("%q is larger than can be reckoned with; check the number", s)
 	}
 	return amount, rest, nil
 }
 
 // unknown says what is wrong with a unit that is not one of m's.
 func (m *measure) unknown(s, name string) error {
+	all := strings.Join(m.offered(), ", ")
 	if o, ok := m.other(name); ok {
-		return fmt.Errorf("%q is %s, but %s is due; its units are %s", s, o.noun, m.noun, strings.Join(m.offered(), ", "))
+		return fmt.Errorf("%q is no %s (%s is a unit of %s); the units are %s", s, m.noun, name, o.noun, all)
 	}
 	if near, ok := Nearest(name, m.spellings()); ok {
-		return fmt.Errorf("%q: there is no unit %q of %s; did you mean %s", s, name, m.noun, near)
+		return fmt.Errorf("%q: there is no unit of %s %q; did you mean %s", s, m.noun, name, near)
 	}
-	return fmt.Errorf("%q: there is no unit %q; %s is written in %s", s, name, m.noun, strings.Join(m.offered(), ", "))
+	return fmt.Errorf("%q: there is no unit of %s %q; the units are %s", s, m.noun, name, all)
 }
 
 // example shows the number with the units it could have.

@@ -84,9 +84,9 @@ func parsePrice[T ~float64](s string, m *measure) (Price[T], error) {
 
 // moneyParts splits a text into an amount and what stands behind it.
 func moneyParts(s string) (amount float64, rest string, err error) {
-	amount, rest, err = leadingNumber(s)
+	amount, rest, err = leadingNumber(s, "0.60 USD")
 	if err != nil {
-		return 0, "", fmt.Errorf("%w; write an amount and its currency, such as 0.60 USD", err)
+		return 0, "", err
 	}
 	if rest == "" {
 		return 0, "", fmt.Errorf("%q has no currency; write its three letters, such as %s USD", s, strings.TrimSpace(s))

@@ -12,23 +12,23 @@ type unit struct {
 // measure is a sort of quantity as it is typed. The first two of its units are the ones
 // offered where a unit is missing.
 type measure struct {
-	noun  string // with its article, such as "an area"
+	noun  string
 	units []unit
 }
 
 var (
-	lengths = measure{"a length", []unit{
+	lengths = measure{"length", []unit{
 		{float64(Metre), []string{"m", "metre", "metres", "meter", "meters"}},
 		{float64(Foot), []string{"ft", "foot", "feet"}},
 		{float64(Centimetre), []string{"cm"}},
 		{float64(Inch), []string{"in", "inch", "inches"}},
 		{float64(Millimetre), []string{"mm"}},
 	}}
-	areas = measure{"an area", []unit{
+	areas = measure{"area", []unit{
 		{float64(SquareMetre), []string{"m2", "sq m"}},
 		{float64(SquareFoot), []string{"ft2", "sq ft", "square feet"}},
 	}}
-	volumes = measure{"a volume", []unit{
+	volumes = measure{"volume", []unit{
 		{float64(Litre), []string{"L", "litre", "litres", "liter", "liters"}},
 		{float64(CubicFoot), []string{"ft3", "cu ft", "cubic foot", "cubic feet"}},
 		{float64(CubicMetre), []string{"m3", "cu m"}},
@@ -41,7 +41,7 @@ var (
 		{float64(USDryPint), []string{"dry pt"}},
 		{float64(Cord), []string{"cord", "cords"}},
 	}}
-	masses = measure{"a mass", []unit{
+	masses = measure{"mass", []unit{
 		{float64(Kilogram), []string{"kg"}},
 		{float64(Pound), []string{"lb", "lbs", "pound", "pounds"}},
 		{float64(Gram), []string{"g"}},
@@ -49,56 +49,56 @@ var (
 		{float64(Tonne), []string{"t", "tonne", "tonnes"}},
 		{float64(ShortTon), []string{"short ton", "short tons"}},
 	}}
-	powers = measure{"a power", []unit{
+	powers = measure{"power", []unit{
 		{float64(Kilowatt), []string{"kW"}},
 		{float64(BtuPerHour), []string{"Btu/h", "Btu/hr", "Btuh"}},
 		{float64(Watt), []string{"W", "watt", "watts"}},
 		{float64(ThousandBtuPerHour), []string{"kBtu/h", "kBtu/hr"}},
 	}}
-	energies = measure{"an energy", []unit{
+	energies = measure{"energy", []unit{
 		{float64(KilowattHour), []string{"kWh"}},
 		{float64(Btu), []string{"Btu"}},
 		{float64(Therm), []string{"therm", "therms"}},
 		{float64(Megajoule), []string{"MJ"}},
 		{float64(Joule), []string{"J"}},
 	}}
-	conductances = measure{"a conductance", []unit{
+	conductances = measure{"conductance", []unit{
 		{1, []string{"W/K", "W/C"}},
 		{float64(BtuPerHour / Power(FahrenheitStep)), []string{"Btu/h/F", "Btu/hr/F"}},
 	}}
-	transmittances = measure{"a transmittance (U value)", []unit{
+	transmittances = measure{"transmittance (U value)", []unit{
 		{1, []string{"W/m2/K", "W/m2K", "W/(m2 K)", "W/K/m2"}},
 		{float64(BtuPerHourFootFahrenheit), []string{"Btu/h/ft2/F", "Btu/hr/ft2/F", "Btu/(h ft2 F)"}},
 	}}
-	photonFluxes = measure{"a light of so many photons", []unit{
+	photonFluxes = measure{"light (photons in a second)", []unit{
 		{1, []string{"umol/m2/s", "umol/m2s", "umol/(m2 s)", "umol/s/m2"}},
 	}}
-	dailyLights = measure{"a day's light", []unit{
+	dailyLights = measure{"daily light", []unit{
 		{1, []string{"mol/m2", "mol/m2/d", "mol/m2/day"}},
 	}}
-	rates = measure{"a number of times an hour", []unit{
+	rates = measure{"number of times an hour", []unit{
 		{1, []string{"/h", "/hr", "/hour", "per hour", "changes/h"}},
 	}}
-	shares = measure{"a share", []unit{
+	shares = measure{"share", []unit{
 		{0.01, []string{"%", "percent", "per cent"}},
 	}}
-	pressures = measure{"a pressure", []unit{
+	pressures = measure{"pressure", []unit{
 		{float64(Kilopascal), []string{"kPa"}},
 		{float64(Hectopascal), []string{"hPa", "mbar"}},
 		{float64(Pascal), []string{"Pa"}},
 	}}
-	durations = measure{"a time", []unit{
+	durations = measure{"time", []unit{
 		{3600, []string{"h", "hr", "hour", "hours"}},
 		{60, []string{"min", "minute", "minutes"}},
 		{1, []string{"s", "second", "seconds"}},
 		{86400, []string{"d", "day", "days"}},
 	}}
-	differences = measure{"a temperature difference", []unit{
+	differences = measure{"temperature difference", []unit{
 		{1, []string{"K", "C"}},
 		{float64(FahrenheitStep), []string{"F"}},
 	}}
 	// temperatures are points: the sizes serve for naming alone, see ParseTemperature.
-	temperatures = measure{"a temperature", []unit{
+	temperatures = measure{"temperature", []unit{
 		{float64(FahrenheitStep), []string{"F", "fahrenheit"}},
 		{1, []string{"C", "celsius"}},
 	}}
