@@ -1,0 +1,62 @@
+package frost
+
+import (
+	"math"
+	"time"
+
+	"eyeup/civil"
+	"eyeup/odds"
+)
+
+// Midsummer, which parts a year's spring from its autumn, is 24 July north of the equator
+// and 24 January south of it, as at the Utah Climate Center.
+var (
+	northern = civil.MonthDay{Month: time.July, Day: 24}
+	southern = civil.MonthDay{Month: time.January, Day: 24}
+)
+
+// midsummer returns the first day that counts as autumn in the growing year.
+func midsummer(south bool, year int) civil.Date {
+	if south {
+		return southern.In(year + 1)
+	}
+	return northern.In(year)
+}
+
+// Two calendar years without a 29 February, by which days of the year are counted.
+const plainYear = 2001
+
+// position returns how many days d lies after midsummer of its growing year, with every
+// February of 28 days, so that a day of the calendar has the same position in all years;
+// otherwise what stands for no day.
+func (f Freezes) position(y Year, d civil.Date, none float64) float64 {
+	if d.IsZero() {
+		return none
+	}
+	same := d.MonthDay().In(plainYear + d.Year() - y.Year)
+	return float64(same.Sub(midsummer(f.Southern, plainYear)))
+}
+
+// monthDay returns the day of the calendar at a whole position, and no day for an infinite one.
+func (f Freezes) monthDay(position float64) civil.MonthDay {
+	if math.IsInf(position, 0) || math.IsNaN(position) {
+		return civil.MonthDay{}
+	}
+	return midsummer(f.Southern, plainYear).AddDays(civil.Days(position)).MonthDay()
+}
+
+// when sums up positions: the early day rounded down, the late one up, so that neither
+// promises more than the record says.
+func (f Freezes) when(s odds.Sample) civil.WhenInYear {
+	return civil.WhenInYear{
+		Early:  f.monthDay(down(s.At(0.1))),
+		Middle: f.monthDay(math.Round(s.At(0.5))),
+		Late:   f.monthDay(up(s.At(0.9))),
+	}
+}
+
+// rounding is what a sum of binary fractions may be off a whole number.
+const rounding = 1e-9
+
+func down(x float64) float64 { return math.Floor(x + rounding) }
+func up(x float64) float64   { return math.Ceil(x - rounding) }
