@@ -1,0 +1,87 @@
+package culture
+
+import (
+	"fmt"
+	"maps"
+	"math"
+)
+
+// Override is a garden's own figure in place of ours.
+type Override struct {
+	Key  string // such as "sprout.sum"
+	Text string // the number with its unit, such as "180 °C·d", "48F", "12 %"
+}
+
+// With returns the kind with a garden's own figures in place. Each is shown as the
+// garden's own, without a range. It fails, leaving the kind as it is, where a key is not
+// known, a number has not the unit of its figure, or the figures no longer fit together.
+func (k *Kind) With(overrides []Override) (*Kind, error) {
+	mine := *k
+	mine.figures = maps.Clone(k.figures)
+	for _, o := range overrides {
+		i, known := numbered[o.Key]
+		if !known {
+			return nil, fmt.Errorf("culture of %s: there is no figure %q; the nearest is %q", k.Name, o.Key, nearest(o.Key))
+		}
+		v, err := keys[i].unit.parse(o.Text)
+		if err != nil {
+			return nil, fmt.Errorf("culture of %s, %s: %w", k.Name, o.Key, err)
+		}
+		mine.figures[o.Key] = Figure{Low: v, Value: v, High: v, Unit: keys[i].unit, Source: "this garden's own", Sure: Own}
+	}
+	mine.fill()
+	return &mine, mine.check()
+}
+
+// check reports figures that do not fit together. Unknown ones are passed over.
+func (k *Kind) check() error {
+	if !math.IsNaN(k.Sprout.Sum) {
+		if err := k.Sprout.Check(); err != nil {
+			return fmt.Errorf("culture of %s: %w", k.Name, err)
+		}
+	}
+	if k.Grow.Base.IsKnown() {
+		if err := k.Grow.Check(); err != nil {
+			return fmt.Errorf("culture of %s: %w", k.Name, err)
+		}
+	}
+	if d := k.DayLength; d.None >= d.Full {
+		return fmt.Errorf("culture of %s: days without progress (%g h) must be shorter than days of full progress (%g h)", k.Name, d.None, d.Full)
+	}
+	if b := k.Bench; b.Spaced < b.Tight {
+		return fmt.Errorf("culture of %s: a spaced pot takes no less bench than a pot-tight one", k.Name)
+	}
+	return nil
+}
+
+// nearest returns the key that differs from name in the fewest letters.
+func nearest(name string) string {
+	best, least := "", math.MaxInt
+	for _, k := range keys {
+		if d := distance(name, k.name); d < least {
+			best, least = k.name, d
+		}
+	}
+	return best
+}
+
+// distance counts the letters to put in, take out or change to get from a to b (Levenshtein).
+func distance(a, b string) int {
+	row := make([]int, len(b)+1)
+	for j := range row {
+		row[j] = j
+	}
+	for i := range len(a) {
+		diagonal := row[0]
+		row[0] = i + 1
+		for j := range len(b) {
+			change := diagonal
+			if a[i] != b[j] {
+				change++
+			}
+			diagonal = row[j+1]
+			row[j+1] = min(change, row[j]+1, row[j+1]+1)
+		}
+	}
+	return row[len(b)]
+}
