@@ -6,7 +6,7 @@
 // that paper: Saturation, DewPoint, Deficit and their kin, always over water. The formulas
 // of the ASHRAE Handbook of Fundamentals serve frost, wet bulbs, weight and heat:
 // OverWater, OverIce, HumidityRatio, WetBulb, Enthalpy, Density. Between -20 and 50 °C the
-// two differ by less than half a per cent over water.
+// two differ by less than one per cent over water.
 //
 // The functions take plain quantities and give no errors, so that they can stand in long
 // loops: outside its stated range a function answers with what is not known (NaN), never
