@@ -1,0 +1,51 @@
+# The manual of daily work. `make check` is the one command; see CONTRIBUTING.md.
+GO     ?= go
+TOOLS  := -modfile=tools/go.mod
+ROUND  := $(GO) test -count=1
+
+.PHONY: build check quick format vet lint house race browser docs faults bench fuzz torture clean
+
+build: ## the program, one static file
+	CGO_ENABLED=0 $(GO) build -trimpath -ldflags='-s -w' -o eyeup ./cmd/eyeup
+
+quick: format vet house ## the fast part
+	$(GO) test ./...
+
+check: ## everything that must hold before a change lands
+	@sh tools/stages.sh format vet lint house race browser docs faults torture
+
+format:
+	@test -z "$$(gofmt -l .)" || { echo "run gofmt -w on:"; gofmt -l .; exit 1; }
+
+vet:
+	$(GO) vet ./...
+
+lint:
+	$(GO) tool $(TOOLS) staticcheck ./...
+
+house:
+	$(ROUND) ./internal/house
+
+race:
+	$(GO) test -race -timeout 20m ./...
+
+browser:
+	EYEUP_BROWSER=1 $(ROUND) -run Browser ./...
+
+docs:
+	$(ROUND) -run 'Docs' ./cmd/eyeup ./internal/house
+
+faults:
+	EYEUP_FAULTS=1 $(ROUND) -timeout 15m ./internal/faults
+
+bench: ## the figures of BENCHMARKS.md
+	$(GO) test -run '^$$' -bench . -benchmem ./...
+
+fuzz: ## ten seconds for every reader
+	@sh tools/fuzz.sh
+
+torture: ## kill, cut the power, fill the disk; see docs/book.md
+	@if [ -d internal/torture ]; then EYEUP_TORTURE=$${EYEUP_TORTURE:-60s} $(ROUND) -timeout 30m -v -run Torture ./internal/torture; fi
+
+clean:
+	rm -f eyeup

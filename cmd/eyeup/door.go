@@ -1,0 +1,51 @@
+package main
+
+import (
+	"io"
+	"time"
+
+	"eyeup/civil"
+	"eyeup/internal/desk"
+	"eyeup/quantity"
+)
+
+// door is what every command may use of the world outside.
+type door struct {
+	in    io.Reader
+	out   io.Writer
+	errs  io.Writer
+	today civil.Date
+	json  bool
+	units *quantity.System // what the grower asked for; nil leaves it to the garden
+}
+
+func newDoor(c commands, in io.Reader, out, errs io.Writer, now func() time.Time) (*door, error) {
+	d := &door{in: in, out: out, errs: errs, json: c.JSON, today: civil.Of(now())}
+	if c.Today != "" {
+		today, err := civil.Parse(c.Today)
+		if err != nil {
+			return nil, err
+		}
+		d.today = today
+	}
+	switch c.Units {
+	case "us":
+		d.units = new(quantity.US)
+	case "metric":
+		d.units = new(quantity.Metric)
+	}
+	return d, nil
+}
+
+// answer prints a for the grower, or as JSON when that was asked for. The garden's own
+// units serve unless others were asked for.
+func (d *door) answer(a desk.Answer, garden quantity.System) error {
+	if d.json {
+		return desk.WriteJSON(d.out, a)
+	}
+	if d.units != nil {
+		garden = *d.units
+	}
+	a.Print(d.out, garden)
+	return nil
+}

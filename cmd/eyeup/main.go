@@ -1,0 +1,71 @@
+// Command eyeup brings tender stock through the winter and works out the season.
+//
+// This package is the door: flags, the clock, exit codes. What is asked is answered in
+// internal/desk. Answers go to standard output, all else to standard error. It ends with
+// 0 when it answered, 1 when it refused (bad input, told with file and line and what to
+// do), 2 when the command itself was not understood.
+package main
+
+import (
+	"fmt"
+	"io"
+	"os"
+	"time"
+	_ "time/tzdata" // so that time zones are known on every machine
+
+	"github.com/alecthomas/kong"
+)
+
+func main() { os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr, time.Now)) }
+
+// commands is the whole command line; each field is one word of it.
+type commands struct {
+	JSON  bool   `name:"json" help:"Answer in JSON; see 'eyeup schema'."`
+	Units string `enum:",us,metric" default:"" help:"Show measures in us or metric units (the garden's own if not given)."`
+	Today string `placeholder:"DATE" help:"Reckon as if today were this day, year-month-day."`
+
+	Reckon reckonCommand `cmd:"" help:"One calculation; no book needed."`
+	Schema schemaCommand `cmd:"" help:"The JSON Schema of an answer, by name; without a name, the list."`
+}
+
+// exit is thrown by the parser when it has printed help and wants to stop.
+type exit int
+
+// run is the program without the process around it.
+func run(args []string, in io.Reader, out, errs io.Writer, now func() time.Time) (code int) {
+	defer func() {
+		if r := recover(); r != nil {
+			stop, ours := r.(exit)
+			if !ours {
+				panic(r)
+			}
+			code = int(stop)
+		}
+	}()
+	var c commands
+	parser := kong.Must(&c,
+		kong.Name("eyeup"),
+		kong.Description("Bring tender stock through the winter and work out the season."),
+		kong.Writers(out, errs),
+		kong.Exit(func(code int) { panic(exit(code)) }),
+		kong.UsageOnError(),
+		kong.ConfigureHelp(kong.HelpOptions{Compact: true, NoExpandSubcommands: true}),
+	)
+	if len(args) == 0 {
+		args = []string{"--help"}
+	}
+	chosen, err := parser.Parse(args)
+	if err != nil {
+		fmt.Fprintf(errs, "eyeup: %v\n  see: eyeup --help\n", err)
+		return 2
+	}
+	d, err := newDoor(c, in, out, errs, now)
+	if err == nil {
+		err = chosen.Run(d)
+	}
+	if err != nil {
+		fmt.Fprintf(errs, "eyeup: %v\n", err)
+		return 1
+	}
+	return 0
+}

@@ -1,0 +1,5 @@
+package main
+
+// reckonCommand holds the single calculations, one word each.
+type reckonCommand struct {
+}

@@ -1,0 +1,50 @@
+package house
+
+// module is the path before every room's name.
+const module = "eyeup/"
+
+// rooms says which rooms each room may enter. It is policy: change it in a commit of its
+// own that says why, never to make a build pass. ARCHITECTURE.md says what each is for.
+var rooms = map[string]string{
+	"quantity": "",
+	"civil":    "",
+	"odds":     "",
+	"air":      "quantity",
+	"sun":      "quantity civil",
+	"weather":  "quantity civil odds sun",
+	"frost":    "quantity civil odds weather sun",
+	"growth":   "quantity civil odds",
+	"culture":  "quantity growth",
+	"place":    "quantity civil sun air weather odds",
+	"keeping":  "quantity civil odds air culture",
+	"stock":    "quantity civil",
+	"outlook":  "civil quantity odds stock keeping culture",
+	"supply":   "quantity odds culture",
+	"season":   "quantity civil odds sun weather frost growth culture place keeping stock outlook supply solve",
+
+	"weather/ghcn":       "quantity civil weather",
+	"weather/meteireann": "quantity civil weather",
+	"weather/epw":        "quantity civil weather",
+	"weather/tmy3":       "quantity civil weather",
+	"weather/table":      "quantity civil weather",
+
+	"internal/archive":  "quantity civil weather weather/ghcn sun",
+	"internal/book":     "quantity civil stock",
+	"internal/demo":     "quantity civil stock",
+	"internal/desk":     "quantity civil odds air sun weather frost growth culture place keeping stock outlook supply solve season internal/archive internal/book internal/demo internal/exchange internal/picture",
+	"internal/exchange": "quantity civil odds sun weather weather/ghcn weather/meteireann weather/epw weather/tmy3 weather/table place culture stock supply",
+	"internal/picture":  "quantity civil odds season",
+	"cmd/eyeup":         "quantity civil internal/desk",
+}
+
+// aids are packages for tests alone; nothing but tests may enter them.
+var aids = []string{"internal/house", "internal/shared", "internal/faults", "internal/crosscheck", "internal/torture"}
+
+// outside is what a pure room may not reach for: it neither reads the world nor writes to it.
+var outside = []string{
+	"database/sql", "html/template", "io/ioutil", "log", "log/slog",
+	"net", "net/http", "os", "os/exec", "os/signal", "syscall",
+}
+
+// through is what a pure room may not reach even through a library.
+var through = []string{"database/sql", "log", "log/slog", "net", "net/http", "os/exec", "os/signal"}
