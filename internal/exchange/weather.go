@@ -1,0 +1,102 @@
+package exchange
+
+import (
+	"bufio"
+	"errors"
+	"fmt"
+	"io"
+	"strings"
+
+	"eyeup/weather"
+	"eyeup/weather/ghcn"
+	"eyeup/weather/reading"
+)
+
+// headLength is how much of a weather file is looked at to tell its format.
+const headLength = 1 << 13
+
+// weatherFormat is one format of weather files.
+type weatherFormat struct {
+	name       string
+	recognises func(head []byte) bool
+	read       func(io.Reader) ([]*weather.Record, error)
+}
+
+// weatherFormats are the formats known, the most easily told first.
+var weatherFormats = []weatherFormat{
+	{"a GHCN-Daily .dly file", ghcn.RecognisesMonths, ghcn.ReadMonths},
+	{"a GHCN-Daily table", ghcn.RecognisesTable, ghcn.ReadTable},
+}
+
+// ReadWeather reads a weather file in any format known; it tells them apart by their first
+// bytes. The name serves for messages alone. A file of several stations gives several
+// records: see Station. Refusals name the file, the line, what is wrong and what to do.
+func ReadWeather(name string, r io.Reader) ([]*weather.Record, error) {
+	b := bufio.NewReaderSize(r, headLength)
+	head, err := b.Peek(headLength)
+	if err != nil && !errors.Is(err, io.EOF) {
+		return nil, fmt.Errorf("%s: the file could not be read: %w", name, err)
+	}
+	for _, f := range weatherFormats {
+		if f.recognises(head) {
+			records, err := f.read(b)
+			if err != nil {
+				return nil, fmt.Errorf("%s: %w", name, err)
+			}
+			return records, nil
+		}
+	}
+	return nil, fmt.Errorf("%s: %w", name, unknownFormat(head, b))
+}
+
+// unknownFormat says what a file is that no reader knows.
+func unknownFormat(head []byte, r io.Reader) error {
+	if len(head) == 0 {
+		return &reading.Fault{What: "the file is empty", Do: "look whether it was fetched to its end"}
+	}
+	lines := reading.NewLines(r)
+	first, _ := lines.Next()
+	if err := lines.Err(); err != nil {
+		return err
+	}
+	names := make([]string, len(weatherFormats))
+	for i, f := range weatherFormats {
+		names[i] = f.name
+	}
+	return &reading.Fault{Line: 1,
+		What: fmt.Sprintf("%s begins no weather file known here", reading.Shown(first)),
+		Do:   "give " + strings.Join(names, ", or ")}
+}
+
+// Station picks the record of a station. Without an id it picks the only one there is.
+// Its error lists the stations there are, each with its years.
+func Station(records []*weather.Record, id string) (*weather.Record, error) {
+	if id == "" && len(records) == 1 {
+		return records[0], nil
+	}
+	for _, r := range records {
+		if id != "" && strings.EqualFold(r.Station.ID, id) {
+			return r, nil
+		}
+	}
+	what := fmt.Sprintf("the weather file holds no station %q", id)
+	if id == "" {
+		what = fmt.Sprintf("the weather file holds %d stations", len(records))
+	}
+	return nil, fmt.Errorf("%s; name one of these: %s", what, stationList(records))
+}
+
+// stationList names at most twelve stations with the years of their records.
+func stationList(records []*weather.Record) string {
+	const most = 12
+	var names []string
+	for i, r := range records {
+		if i == most {
+			names = append(names, fmt.Sprintf("and %d more", len(records)-most))
+			break
+		}
+		span := r.Span()
+		names = append(names, strings.TrimSpace(fmt.Sprintf("%s %s", r.Station.ID, r.Station.Name))+fmt.Sprintf(" (%d to %d)", span.From.Year(), span.To.Year()))
+	}
+	return strings.Join(names, ", ")
+}

@@ -1,0 +1,103 @@
+package ghcn
+
+import (
+	"math"
+	"slices"
+	"time"
+
+	"eyeup/civil"
+	"eyeup/quantity"
+	"eyeup/weather"
+	"eyeup/weather/reading"
+)
+
+// unit is what the temperatures of a table may be in.
+type unit struct {
+	name        string
+	toCelsius   func(float64) float64
+	coldest     float64 // of air anywhere, in the unit
+	warmest     float64
+	wholeAlways bool // never written with a fraction
+}
+
+var (
+	celsius    = unit{"°C", func(x float64) float64 { return x }, reading.Coldest, reading.Warmest, false}
+	fahrenheit = unit{"°F", func(x float64) float64 { return quantity.Fahrenheit(x).Celsius() }, reading.Coldest*9/5 + 32, reading.Warmest*9/5 + 32, false}
+	tenths     = unit{"tenths of °C", func(x float64) float64 { return x / 10 }, reading.Coldest * 10, reading.Warmest * 10, true}
+)
+
+// strays is the share of temperatures that may lie beyond what a unit allows, as mistakes.
+const strays = 0.01
+
+// noSummer is a temperature, in °C, that the warmest hundredth of a whole year's lows and
+// highs passes wherever gardens are. The hottest places, read as °F though they are in °C,
+// would not pass it, nor any place read as tenths though it is in °F.
+const noSummer = 10.0
+
+// evidence is what the temperatures of a table show of their unit.
+type evidence struct {
+	values    []float64
+	fractions bool
+	months    map[time.Month]bool
+}
+
+// records lets the drafts go once the unit is sure.
+func (t *table) records() ([]*weather.Record, error) {
+	e := evidence{months: map[time.Month]bool{}}
+	t.drafts.Temperatures(func(date civil.Date, value float64) {
+		e.values = append(e.values, value)
+		e.fractions = e.fractions || value != math.Trunc(value)
+		e.months[date.Month()] = true
+	})
+	if !t.strokes {
+		if !e.allows(celsius) {
+			return nil, e.refuse("more than one temperature in a hundred cannot be in °C")
+		}
+		return t.drafts.Records()
+	}
+	if len(e.values) == 0 {
+		return t.drafts.Records()
+	}
+	u, err := e.unit()
+	if err != nil {
+		return nil, err
+	}
+	t.drafts.Convert(u.toCelsius)
+	t.drafts.Note(1, "the file does not say its unit; the temperatures can only be in "+u.name)
+	return t.drafts.Records()
+}
+
+// allows reports whether the temperatures can be in u.
+func (e evidence) allows(u unit) bool {
+	out := 0
+	for _, v := range e.values {
+		if v < u.coldest || v > u.warmest {
+			out++
+		}
+	}
+	return float64(out) <= strays*float64(len(e.values)) && !(u.wholeAlways && e.fractions)
+}
+
+// unit returns the one unit that is possible, and refuses where there are several. A
+// unit in which a whole year would have no summer is not possible.
+func (e evidence) unit() (unit, error) {
+	slices.Sort(e.values)
+	whole := len(e.months) == 12
+	var possible []unit
+	for _, u := range []unit{celsius, fahrenheit, tenths} {
+		if e.allows(u) && !(whole && u.toCelsius(e.values[len(e.values)*99/100]) < noSummer) {
+			possible = append(possible, u)
+		}
+	}
+	if len(possible) == 1 {
+		return possible[0], nil
+	}
+	return unit{}, e.refuse("nothing in the file says whether its temperatures are in °C, °F or tenths of °C, and they do not show it")
+}
+
+func (e evidence) refuse(what string) error {
+	return &reading.Fault{
+		Line: 1, What: what,
+		Do: `write the unit into the heading after TMAX and TMIN: "TMAX (C)", "TMAX (F)" or "TMAX (0.1 C)"`,
+	}
+}

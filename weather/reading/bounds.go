@@ -1,0 +1,47 @@
+package reading
+
+import (
+	"fmt"
+	"math"
+
+	"eyeup/civil"
+	"eyeup/quantity"
+	"eyeup/weather"
+)
+
+// Coldest and Warmest bound the air temperatures, in °C, that a station can have
+// measured. The extremes of the record are -89.2 °C at Vostok, 1983, and 56.7 °C at
+// Furnace Creek, 1913 (World Meteorological Organization, archive of weather and climate extremes).
+const Coldest, Warmest = -90.0, 60.0
+
+// mostSun is more than the sun brings to level ground anywhere outside the air: at the
+// pole of summer in December FAO paper 56, equation 21, gives 48.5 MJ/m² a day.
+const mostSun = 49e6
+
+// lookOver makes missing, and reports, what cannot have been measured.
+func (d *Draft) lookOver(days []weather.Day, lines []int32) {
+	for i := range days {
+		day, line := &days[i], int(lines[i])
+		d.temperature(&day.Low, line, "low")
+		d.temperature(&day.High, line, "high")
+		d.temperature(&day.DewPoint, line, "dew point")
+		d.temperature(&day.Soil, line, "soil temperature")
+		if s := float64(day.Sun); s < 0 || s > mostSun {
+			d.Note(line, "sun that cannot be: taken as missing", fmt.Sprintf("%.4g MJ/m² in the day", s/1e6))
+			day.Sun = quantity.Insolation(math.NaN())
+		}
+		if day.High.Below(day.Low) {
+			d.Note(line, "a day's high lies below its low: both taken as missing",
+				fmt.Sprintf("%s, high %.4g, low %.4g °C", d.first.AddDays(civil.Days(i)), day.High.Celsius(), day.Low.Celsius()))
+			day.High, day.Low = quantity.Unknown(), quantity.Unknown()
+		}
+	}
+}
+
+func (d *Draft) temperature(t *quantity.Temperature, line int, what string) {
+	c := t.Celsius()
+	if c < Coldest || c > Warmest {
+		d.Note(line, fmt.Sprintf("a %s outside %g to %g °C: taken as missing", what, Coldest, Warmest), fmt.Sprintf("%g °C", c))
+		*t = quantity.Unknown()
+	}
+}

@@ -1,0 +1,156 @@
+package reading
+
+import (
+	"fmt"
+
+	"eyeup/civil"
+	"eyeup/quantity"
+	"eyeup/weather"
+
+	"math"
+)
+
+// mostDays and mostStations bound the memory that a file can ask for: some 100 MB.
+const (
+	mostDays     = 1_500_000
+	mostStations = 1000
+)
+
+// Drafts are the records of one file, station by station in the order of the file.
+type Drafts struct {
+	order []*Draft
+	byID  map[string]*Draft
+	days  int // over all stations, gaps counted
+}
+
+// NewDrafts returns drafts of no station yet.
+func NewDrafts() *Drafts { return &Drafts{byID: map[string]*Draft{}} }
+
+// Of returns the draft of a station, begun at this line where it is new. Nothing but the
+// identity of a new station is known.
+func (s *Drafts) Of(line int, id string) (*Draft, error) {
+	if d, ok := s.byID[id]; ok {
+		return d, nil
+	}
+	if len(s.order) == mostStations {
+		return nil, &Fault{line, fmt.Sprintf("the file holds more than %d stations", mostStations), "cut it into files of fewer stations"}
+	}
+	nan := math.NaN()
+	d := &Draft{
+		Station: weather.Station{ID: id, Latitude: nan, Longitude: nan, Elevation: quantity.Length(nan)},
+		all:     s, notes: map[string]int{}, unlike: map[place]bool{},
+	}
+	s.order, s.byID[id] = append(s.order, d), d
+	return d, nil
+}
+
+// Last returns the station begun last, or nil where there is none.
+func (s *Drafts) Last() *Draft {
+	if len(s.order) == 0 {
+		return nil
+	}
+	return s.order[len(s.order)-1]
+}
+
+// Note reports a finding about every station of the file.
+func (s *Drafts) Note(line int, what string) {
+	for _, d := range s.order {
+		d.Note(line, what, "")
+	}
+}
+
+// Temperatures calls see with every low and high drafted so far, as it was set.
+func (s *Drafts) Temperatures(see func(civil.Date, float64)) {
+	for _, d := range s.order {
+		for i, day := range d.days {
+			for _, t := range [...]quantity.Temperature{day.Low, day.High} {
+				if t.IsKnown() {
+					see(d.from.AddDays(civil.Days(i)), t.Celsius())
+				}
+			}
+		}
+	}
+}
+
+// Convert changes every low and high drafted so far, for files that tell their unit late.
+func (s *Drafts) Convert(toCelsius func(float64) float64) {
+	for _, d := range s.order {
+		for i := range d.days {
+			day := &d.days[i]
+			day.Low = quantity.Celsius(toCelsius(day.Low.Celsius()))
+			day.High = quantity.Celsius(toCelsius(day.High.Celsius()))
+		}
+	}
+}
+
+// Records lets the drafts go as records, looked over. Stations of which no day was told
+// are left out; it fails where nothing is left.
+func (s *Drafts) Records() ([]*weather.Record, error) {
+	var all []*weather.Record
+	for _, d := range s.order {
+		if !d.first.IsZero() {
+			all = append(all, d.record())
+		}
+	}
+	if len(all) == 0 {
+		return nil, &Fault{0, "the file holds no day of weather", "look whether it was fetched to its end"}
+	}
+	return all, nil
+}
+
+// reach returns the place of date among the days, making room for it.
+func (d *Draft) reach(line int, date civil.Date) (int, error) {
+	i := int(date.Sub(d.from))
+	if d.first.IsZero() || i < 0 || i >= len(d.days) {
+		var err error
+		if i, err = d.makeRoom(line, date); err != nil {
+			return 0, err
+		}
+	}
+	if d.first.IsZero() || date.Before(d.first) {
+		d.first = date
+	}
+	if d.last.IsZero() || date.After(d.last) {
+		d.last = date
+	}
+	return i, nil
+}
+
+// makeRoom lengthens the days to hold date. Before the first day it takes half as much
+// again, so that a file that runs backwards costs no more than one that runs forwards.
+func (d *Draft) makeRoom(line int, date civil.Date) (int, error) {
+	if y := date.Year(); y < FirstYear || y > LastYear {
+		return 0, &Fault{line, fmt.Sprintf("the day %s lies outside the years %d to %d", date, FirstYear, LastYear), "put the date right"}
+	}
+	if len(d.days) == 0 {
+		d.from = date
+	}
+	before := max(0, int(d.from.Sub(date)))
+	if before > 0 {
+		before = max(before, len(d.days)/2)
+	}
+	after := max(0, int(date.Sub(d.from))+1-len(d.days))
+	d.all.days += before + after
+	if d.all.days > mostDays {
+		return 0, &Fault{line, fmt.Sprintf("up to here the file spans more than %d days over its stations", mostDays), "cut it into files of fewer stations, and look whether the dates are right"}
+	}
+	if before > 0 {
+		d.days = append(unmeasured(before), d.days...)
+		d.lines = append(make([]int32, before), d.lines...)
+		d.from = d.from.AddDays(-civil.Days(before))
+	}
+	for range after {
+		d.days, d.lines = append(d.days, nothing), append(d.lines, 0)
+	}
+	return int(date.Sub(d.from)), nil
+}
+
+var nothing = weather.Unmeasured()
+
+func unmeasured(n int) []weather.Day {
+	days := make([]weather.Day, n)
+	for i := range days {
+		days[i] = nothing
+	}
+	return days
+}

@@ -1,0 +1,27 @@
+package reading
+
+import "fmt"
+
+// Fault is a refusal to read on: where in the file, what is wrong, what to do.
+type Fault struct {
+	Line int    // line of the file, from 1; 0 where the fault lies in no one line
+	What string // what is wrong
+	Do   string // what to do next
+}
+
+// Error writes the fault as "line 7: what is wrong; what to do".
+func (f *Fault) Error() string {
+	if f.Line == 0 {
+		return f.What + "; " + f.Do
+	}
+	return fmt.Sprintf("line %d: %s; %s", f.Line, f.What, f.Do)
+}
+
+// Shown is how a piece of a file is quoted in a message: at most forty bytes of it.
+func Shown(b []byte) string {
+	const most = 40
+	if len(b) > most {
+		return fmt.Sprintf("%q…", b[:most])
+	}
+	return fmt.Sprintf("%q", b)
+}

@@ -1,0 +1,138 @@
+package reading
+
+import (
+	"bufio"
+	"bytes"
+	"errors"
+	"fmt"
+	"io"
+)
+
+// longest is how many bytes a line may have. The longest line of the formats read here
+// is a heading of some 1100.
+const longest = 1 << 16
+
+// Lines reads a text line by line. A line ends in LF, CR LF or CR, in any mixture; a byte
+// order mark before the first is dropped. What is not text is refused.
+type Lines struct {
+	scanner *bufio.Scanner
+	number  int
+	open    bool // whether the line last read had no end
+	fault   error
+}
+
+// NewLines returns the lines of r.
+func NewLines(r io.Reader) *Lines {
+	l := &Lines{scanner: bufio.NewScanner(r)}
+	l.scanner.Buffer(make([]byte, longest), longest)
+	l.scanner.Split(l.split)
+	return l
+}
+
+// Next returns the next line without its end; the bytes hold until the next call. It
+// returns false at the end of the text or at a fault, which Err tells apart.
+func (l *Lines) Next() ([]byte, bool) {
+	if l.fault != nil || !l.scanner.Scan() {
+		l.fault = errors.Join(l.fault, l.stopped())
+		return nil, false
+	}
+	l.number++
+	line := l.scanner.Bytes()
+	if l.number == 1 {
+		line = WithoutMark(line)
+	}
+	if what := notText(line, l.number == 1); what != "" {
+		l.fault = &Fault{l.number, what, "give the weather file itself, as plain text in UTF-8"}
+		return nil, false
+	}
+	return line, true
+}
+
+// Number returns the number of the line last read, from 1.
+func (l *Lines) Number() int { return l.number }
+
+// Open reports whether the line last read had no end: the text stops within it, so that
+// nobody can say whether its last value is whole.
+func (l *Lines) Open() bool { return l.open }
+
+// Err returns why Next stopped early, or nil at the end of the text.
+func (l *Lines) Err() error { return l.fault }
+
+func (l *Lines) stopped() error {
+	err := l.scanner.Err()
+	if errors.Is(err, bufio.ErrTooLong) {
+		return &Fault{l.number + 1, fmt.Sprintf("the line is longer than %d bytes, so this is no weather file known here", longest),
+			"give a text file with one day or hour to a line"}
+	}
+	if err != nil {
+		return fmt.Errorf("after line %d the file could not be read: %w", l.number, err)
+	}
+	return nil
+}
+
+// split finds the end of the next line. It looks through the buffer in short windows, so
+// that a text that ends its lines in CR alone is not searched to its end for each LF.
+func (l *Lines) split(data []byte, atEnd bool) (int, []byte, error) {
+	const window = 512
+	for from := 0; from < len(data); from += window {
+		piece := data[from:min(from+window, len(data))]
+		end := bytes.IndexByte(piece, '\n')
+		if end >= 0 {
+			piece = piece[:end]
+		}
+		if cr := bytes.IndexByte(piece, '\r'); cr >= 0 {
+			end = cr
+		}
+		if end >= 0 {
+			return l.ended(data, from+end, atEnd)
+		}
+	}
+	if atEnd && len(data) > 0 {
+		l.open = true
+		return len(data), data, nil
+	}
+	return 0, nil, nil
+}
+
+// ended cuts the line that ends at data[end].
+func (l *Lines) ended(data []byte, end int, atEnd bool) (int, []byte, error) {
+	next := end + 1
+	if data[end] == '\r' {
+		if next == len(data) && !atEnd {
+			return 0, nil, nil // an LF may follow
+		}
+		if next < len(data) && data[next] == '\n' {
+			next++
+		}
+	}
+	return next, data[:end], nil
+}
+
+var mark = []byte("\xef\xbb\xbf")
+
+// WithoutMark returns b without the byte order mark that some programs put before a text.
+func WithoutMark(b []byte) []byte { return bytes.TrimPrefix(b, mark) }
+
+// packed are the first bytes of files that hold a text only after unpacking.
+var packed = map[string]string{
+	"\x1f\x8b":   "the file is packed with gzip",
+	"PK\x03\x04": "the file is a zip archive or a spreadsheet",
+	"\xff\xfe":   "the file is text in UTF-16",
+	"\xfe\xff":   "the file is text in UTF-16",
+	"%PDF":       "the file is a PDF",
+}
+
+// notText says why a line is not text, or nothing where it is.
+func notText(line []byte, first bool) string {
+	if first {
+		for start, what := range packed {
+			if bytes.HasPrefix(line, []byte(start)) {
+				return what
+			}
+		}
+	}
+	if bytes.IndexByte(line, 0) >= 0 {
+		return "the line holds bytes that are not text"
+	}
+	return ""
+}
