@@ -1,0 +1,81 @@
+package supply
+
+import (
+	_ "embed"
+	"encoding/csv"
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"eyeup/culture"
+)
+
+// Units of the figures here that culture has no need of.
+const (
+	Litre      culture.Unit = "L"
+	Centimetre culture.Unit = "cm"
+)
+
+//go:embed data/figures.csv
+var figuresCSV string
+
+// figures are all numbers the room rests on, by what they are of and their key.
+var figures, figureOrder = readFigures(figuresCSV)
+
+// unknown is a figure that nobody has told.
+var unknown = culture.Figure{Low: math.NaN(), Value: math.NaN(), High: math.NaN()}
+
+// figure returns one figure; what is not in the table is not-a-number, never 0.
+func figure(of, key string) culture.Figure {
+	if f, ok := figures[of+" "+key]; ok {
+		return f
+	}
+	return unknown
+}
+
+func known(f culture.Figure) bool { return !math.IsNaN(f.Value) }
+
+// Figures returns every figure the room rests on, each under what it is of and its key.
+func Figures() []culture.NamedFigure {
+	all := make([]culture.NamedFigure, 0, len(figureOrder))
+	for _, key := range figureOrder {
+		all = append(all, culture.NamedFigure{Key: key, Meaning: key, Figure: figures[key]})
+	}
+	return all
+}
+
+// readFigures reads a table that ships with the program; a fault in it is a
+// programmer's mistake.
+func readFigures(text string) (map[string]culture.Figure, []string) {
+	all, order := map[string]culture.Figure{}, []string(nil)
+	for _, row := range rows(text, "of,key,low,value,high,unit,sure,source") {
+		f := culture.Figure{
+			Low: number(row[2]), Value: number(row[3]), High: number(row[4]),
+			Unit: culture.Unit(row[5]), Sure: culture.Sureness(row[6]), Source: row[7],
+		}
+		key := row[0] + " " + row[1]
+		if _, twice := all[key]; twice || !(f.Low <= f.Value && f.Value <= f.High) || f.Unit == "" || f.Sure == "" || f.Source == "" {
+			panic(fmt.Sprintf("supply: the figure %q stands twice, is out of order or lacks its unit, sureness or source", key))
+		}
+		all[key], order = f, append(order, key)
+	}
+	return all, order
+}
+
+// rows returns the rows of a table below its header, which must be the one expected.
+func rows(text, header string) [][]string {
+	all, err := csv.NewReader(strings.NewReader(text)).ReadAll()
+	if err != nil || len(all) == 0 || strings.Join(all[0], ",") != header {
+		panic(fmt.Sprintf("supply: the table with columns %s can't be read: %v", header, err))
+	}
+	return all[1:]
+}
+
+func number(s string) float64 {
+	v, err := strconv.ParseFloat(s, 64)
+	if err != nil {
+		panic("supply: " + err.Error())
+	}
+	return v
+}
