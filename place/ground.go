@@ -1,0 +1,95 @@
+package place
+
+import (
+	"math"
+
+	"eyeup/quantity"
+	"eyeup/sun"
+	"eyeup/weather"
+)
+
+// Ground is open ground, and its soil at ten centimetres: a damped daily model with a term
+// for the sun. Each day the surface S follows the air and the sun, and the soil T follows
+// the surface, drawn a little towards the year's mean air A,
+//
+//	S = air + PerMegajoule·max(sun − 2 MJ/m², 0), not below Least
+//	T(d) = Lag·T(d−1) + (1−Lag)·(Damping·(A − S) + S)
+//
+// Source: the soil of SWAT and EPIC (SWAT theory, ch. 1:1.3); the sun term and Lag are
+// fitted to soil measured at Mullingar. A bare bed may be warmer than that grassed one.
+// The zero value stands for UsualGround.
+type Ground struct {
+	Lag          float64              // share of yesterday that stays, 0 to below 1
+	PerMegajoule float64              // K for each MJ/m² of a day's sun above two
+	Least        quantity.Temperature // under snow, or while wet soil freezes
+	BulkDensity  float64              // of the soil, t/m³
+	Water        float64              // held in the uppermost metre, mm
+}
+
+// UsualGround returns the figures of the table "ground".
+func UsualGround() Ground {
+	return Ground{Lag: 0.7, PerMegajoule: 0.20, Least: quantity.Celsius(-1), BulkDensity: 1.3, Water: 100}
+}
+
+// withoutWarmth is the day's sun that does not warm the surface above the air, MJ/m².
+const withoutWarmth = 2.0
+
+// Run returns the course of the open ground: the air as it is outside, and the soil at ten
+// centimetres, steady through each day. A setting means nothing to it.
+func (g Ground) Run(h *weather.Hours, site sun.Site, _ Setting) *Course {
+	if g == (Ground{}) {
+		g = UsualGround()
+	}
+	c := newCourse(h.Span)
+	copy(c.Air, h.Air)
+	fillLight(c, h, site, 1, nil)
+	soil := math.NaN()
+	mean, draw := yearMean(h), g.draw()
+	for day := range h.Days {
+		soil = g.next(soil, h, day, mean, draw)
+		for i := 24 * day; i < 24*day+24; i++ {
+			c.Root[i] = soil
+			c.count(day, c.Air[i], cold)
+		}
+	}
+	return c
+}
+
+// next returns the soil of a day from that of the day before; not a number begins.
+func (g Ground) next(soil float64, h *weather.Hours, day int, mean, draw float64) float64 {
+	var air, shine float64
+	for i := 24 * day; i < 24*day+24; i++ {
+		air += h.Air[i] / 24
+		shine += h.Sun[i] * hour / 1e6
+	}
+	surface := max(air+g.PerMegajoule*max(shine-withoutWarmth, 0), g.Least.Celsius())
+	to := draw*(mean-surface) + surface
+	if math.IsNaN(soil) {
+		return to
+	}
+	return g.Lag*soil + (1-g.Lag)*to
+}
+
+// tenCentimetres is the depth at which the soil is reckoned, in mm.
+const tenCentimetres = 100
+
+// draw returns by how much the soil at ten centimetres is drawn to the year's mean.
+func (g Ground) draw() float64 { return drawAt(tenCentimetres / g.dampingDepth()) }
+
+// drawAt returns the depth factor at a depth given as a multiple of the damping depth.
+func drawAt(depth float64) float64 { return depth / (depth + math.Exp(-0.867-2.078*depth)) }
+
+// dampingDepth returns the depth in mm below which the soil does not follow the year.
+func (g Ground) dampingDepth() float64 {
+	const whole = 1000.0 // depth of the soil that holds Water, mm
+	most := g.deepest()
+	wet := g.Water / ((0.356 - 0.144*g.BulkDensity) * whole)
+	part := (1 - wet) / (1 + wet)
+	return most * math.Exp(math.Log(500/most)*part*part)
+}
+
+// deepest returns the damping depth of the soil when wet, in mm.
+func (g Ground) deepest() float64 {
+	r := g.BulkDensity
+	return 1000 + 2500*r/(r+686*math.Exp(-5.63*r))
+}

@@ -1,0 +1,139 @@
+package place
+
+import (
+	"time"
+
+	"eyeup/civil"
+	"eyeup/quantity"
+	"eyeup/sun"
+	"eyeup/weather"
+)
+
+// Steady is a cellar, a store or a room in a house: its temperature follows the months or
+// what a logger recorded, not the weather. A setting with a level holds at least that.
+type Steady struct {
+	// Temperature is each month's mean, January first, drawn straight from the middle of
+	// one month to the middle of the next.
+	Temperature [12]quantity.Temperature
+	Humidity    [12]quantity.Share
+	Daylight    quantity.Share // of the outside light that reaches the shelf; 0 dark
+	Lamps       *Lamps         // nil: none
+	Logged      *Series        // nil: the months alone
+
+	// HeatPerKelvin is the heat that keeping the room warm costs for each kelvin above
+	// the outside. 0: it is warm anyway.
+	HeatPerKelvin quantity.Conductance
+}
+
+// Series is what a logger recorded hour by hour.
+type Series struct {
+	From    civil.Date // its first day, from midnight by the sun's clock
+	Celsius []float64  // °C; not-a-number where it recorded nothing
+}
+
+// Run reckons the place through the hours of h. See Place and Course. The heat asked for
+// is given: what keeps a room warm has no limit here.
+func (p Steady) Run(h *weather.Hours, site sun.Site, s Setting) *Course {
+	c := newCourse(h.Span)
+	fillLight(c, h, site, float64(p.Daylight), p.Lamps)
+	levels := s.daily(h.Span)
+	for day := range h.Days {
+		date := h.Span.From.AddDays(civil.Days(day))
+		monthly := p.at(date).Celsius()
+		logged, ok := p.Logged.on(date)
+		if p.Logged != nil && !ok {
+			c.Unlogged++
+		}
+		var heat float64
+		for clock := range 24 {
+			i, air := 24*day+clock, monthly
+			if ok {
+				air = logged[clock]
+			}
+			air = max(air, levels[day])
+			heat += float64(p.HeatPerKelvin) * max(air-h.Air[i], 0)
+			c.Air[i] = air
+			c.count(day, air, cold)
+		}
+		c.AskedKWh[day] = heat / 1000
+		c.GivenKWh[day] = heat / 1000
+	}
+	p.settle(c)
+	return c
+}
+
+// settle gives the roots, which follow the air of the room with a pot's lag.
+func (p Steady) settle(c *Course) {
+	if len(c.Air) == 0 {
+		return
+	}
+	roots := newPot(UsualBody().PotHours, 0, c.Air[0])
+	for i, air := range c.Air {
+		c.Root[i] = roots.follow(air, 0)
+	}
+}
+
+// at returns the temperature of a day by the months.
+func (p Steady) at(d civil.Date) quantity.Temperature {
+	this, share := betweenMonths(d)
+	next := (this + 1) % 12
+	return p.Temperature[this].Between(p.Temperature[next], share)
+}
+
+// HumidityOn returns the humidity of a day by the months.
+func (p Steady) HumidityOn(d civil.Date) quantity.Share {
+	this, share := betweenMonths(d)
+	from, to := p.Humidity[this], p.Humidity[(this+1)%12]
+	return from + (to-from)*quantity.Share(share)
+}
+
+// betweenMonths returns the month (0 January) whose middle was last passed on d, and what
+// share of the way to the middle of the next has gone.
+func betweenMonths(d civil.Date) (month int, share float64) {
+	middle := func(y int, m time.Month) civil.Date { return civil.MustOn(y, m, 15) }
+	y, m := d.Year(), d.Month()
+	from := middle(y, m)
+	if d.Before(from) {
+		m--
+		if m == 0 {
+			y, m = y-1, time.December
+		}
+		from = middle(y, m)
+	}
+	toYear, toMonth := y, m+1
+	if toMonth == 13 {
+		toYear, toMonth = y+1, time.January
+	}
+	to := middle(toYear, toMonth)
+	return int(m) - 1, float64(d.Sub(from)) / float64(to.Sub(from))
+}
+
+// on returns the hours that the logger recorded on the month and day of d, in whatever
+// year it did. It has none where any hour of that day is missing.
+func (s *Series) on(d civil.Date) (hours []float64, ok bool) {
+	if s == nil {
+		return nil, false
+	}
+	last := s.From.AddDays(civil.Days(len(s.Celsius)/24 - 1))
+	for y := s.From.Year(); y <= last.Year(); y++ {
+		at := d.MonthDay().In(y)
+		first := 24 * int(at.Sub(s.From))
+		if at.Before(s.From) || first+24 > len(s.Celsius) {
+			continue
+		}
+		hours = s.Celsius[first : first+24]
+		if !hasGap(hours) {
+			return hours, true
+		}
+	}
+	return nil, false
+}
+
+func hasGap(hours []float64) bool {
+	for _, t := range hours {
+		if t != t {
+			return true
+		}
+	}
+	return false
+}

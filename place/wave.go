@@ -1,0 +1,69 @@
+package place
+
+import (
+	"math"
+
+	"eyeup/quantity"
+	"eyeup/weather"
+)
+
+// Soil is how a ground carries warmth.
+type Soil struct {
+	Conducts float64 // W/mK
+	Holds    float64 // J/m³K
+}
+
+// Reach returns the depth at which a swing of the given length in seconds is down to 37 %
+// and lags by a sixth of it: √(2κ/(Cω)). Source: MacKay 2009, Sustainable Energy, ch. E.
+func (s Soil) Reach(period float64) quantity.Length {
+	return quantity.Length(math.Sqrt(2 * s.Conducts / (s.Holds * 2 * math.Pi / period)))
+}
+
+// PeakFlux returns the most heat that crosses the surface, in W/m², as it swings by so
+// many kelvin to either side. Source: as Reach.
+func (s Soil) PeakFlux(swing quantity.Difference, period float64) float64 {
+	return float64(swing) * math.Sqrt(s.Holds*s.Conducts*2*math.Pi/period)
+}
+
+// wave returns what is left of a swing at a depth of so many reaches, and by what part of
+// its period it lags.
+func wave(depth float64) (gain, lag float64) { return math.Exp(-depth), depth / (2 * math.Pi) }
+
+// year is the days of the yearly swing.
+const year = 365
+
+// underFloor is the soil and depth whose temperature the floor of a house feels: a metre
+// down in soil of middling diffusivity, 5e-7 m²/s. An assumption.
+var underFloor = Soil{Conducts: 1.0, Holds: 2e6}
+
+// deepGround returns the temperature a metre under the floor for every day: the yearly
+// swing of the air outside, damped and late. A span that is shorter than a year shows no
+// swing, and its mean serves.
+func deepGround(h *weather.Hours) []float64 {
+	all := make([]float64, len(h.Days))
+	mean := yearMean(h)
+	var cosine, sine float64
+	if len(h.Days) >= year {
+		for i, t := range h.Air[:24*year] {
+			turn := 2 * math.Pi * float64(i) / (24 * year)
+			cosine += 2 * t * math.Cos(turn) / (24 * year)
+			sine += 2 * t * math.Sin(turn) / (24 * year)
+		}
+	}
+	gain, lag := wave(1 / float64(underFloor.Reach(year*86400)))
+	for day := range all {
+		turn := 2 * math.Pi * ((float64(day)+0.5)/year - lag)
+		all[day] = mean + gain*(cosine*math.Cos(turn)+sine*math.Sin(turn))
+	}
+	return all
+}
+
+// yearMean returns the mean air of the first year of h, or of all of it if it is shorter.
+func yearMean(h *weather.Hours) float64 {
+	n := min(len(h.Air), 24*year)
+	var sum float64
+	for _, t := range h.Air[:n] {
+		sum += t
+	}
+	return sum / max(float64(n), 1)
+}
