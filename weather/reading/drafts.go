@@ -2,17 +2,16 @@ package reading
 
 import (
 	"fmt"
+	"math"
 
 	"eyeup/civil"
 	"eyeup/quantity"
 	"eyeup/weather"
-
-	"math"
 )
 
 // mostDays and mostStations bound the memory that a file can ask for: some 100 MB.
 const (
-	mostDays     = 1_500_000
+	mostDays     = 2_000_000 // room made, of which half is used at least
 	mostStations = 1000
 )
 
@@ -116,8 +115,8 @@ func (d *Draft) reach(line int, date civil.Date) (int, error) {
 	return i, nil
 }
 
-// makeRoom lengthens the days to hold date. Before the first day it takes half as much
-// again, so that a file that runs backwards costs no more than one that runs forwards.
+// makeRoom lengthens the days to hold date, by as much again as there is, so that a file
+// costs no more than its length whichever way it runs.
 func (d *Draft) makeRoom(line int, date civil.Date) (int, error) {
 	if y := date.Year(); y < FirstYear || y > LastYear {
 		return 0, &Fault{line, fmt.Sprintf("the day %s lies outside the years %d to %d", date, FirstYear, LastYear), "put the date right"}
@@ -125,32 +124,32 @@ func (d *Draft) makeRoom(line int, date civil.Date) (int, error) {
 	if len(d.days) == 0 {
 		d.from = date
 	}
-	before := max(0, int(d.from.Sub(date)))
-	if before > 0 {
-		before = max(before, len(d.days)/2)
+	const least = 64
+	before, after := int(d.from.Sub(date)), int(date.Sub(d.from))+1-len(d.days)
+	switch {
+	case before > 0:
+		before, after = max(before, len(d.days), least), 0
+	default:
+		before, after = 0, max(after, len(d.days), least)
 	}
-	after := max(0, int(date.Sub(d.from))+1-len(d.days))
 	d.all.days += before + after
 	if d.all.days > mostDays {
-		return 0, &Fault{line, fmt.Sprintf("up to here the file spans more than %d days over its stations", mostDays), "cut it into files of fewer stations, and look whether the dates are right"}
+		return 0, &Fault{line, fmt.Sprintf("up to here the file spans more than %d days over its stations", mostDays/2), "cut it into files of fewer stations, and look whether the dates are right"}
 	}
-	if before > 0 {
-		d.days = append(unmeasured(before), d.days...)
-		d.lines = append(make([]int32, before), d.lines...)
-		d.from = d.from.AddDays(-civil.Days(before))
-	}
-	for range after {
-		d.days, d.lines = append(d.days, nothing), append(d.lines, 0)
-	}
+	size := before + len(d.days) + after
+	days, lines := make([]weather.Day, size), make([]int32, size)
+	copy(days[before:], d.days)
+	copy(lines[before:], d.lines)
+	blank(days[:before])
+	blank(days[before+len(d.days):])
+	d.days, d.lines, d.from = days, lines, d.from.AddDays(-civil.Days(before))
 	return int(date.Sub(d.from)), nil
 }
 
-var nothing = weather.Unmeasured()
-
-func unmeasured(n int) []weather.Day {
-	days := make([]weather.Day, n)
+// blank makes days of which nothing is known.
+func blank(days []weather.Day) {
+	nothing := weather.Unmeasured()
 	for i := range days {
 		days[i] = nothing
 	}
-	return days
 }
