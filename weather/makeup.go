@@ -1,0 +1,140 @@
+package weather
+
+import (
+	"math"
+	"math/rand/v2"
+
+	"eyeup/civil"
+	"eyeup/odds"
+	"eyeup/quantity"
+	"eyeup/sun"
+)
+
+// firstMadeUpYear is the calendar year in which made-up weather begins.
+const firstMadeUpYear = 2000
+
+// MakeUp makes a record of weather that nobody measured, from monthly normals: so many
+// years' worth of seasons (one calendar year more, since a season begins in the year
+// before), the same ones for the same seed. Its monthly means over all years are the normals.
+//
+// Days hang together as Richardson's generator has them. Such generators make months too
+// much alike from year to year; the spread that is lacking is added as an offset that runs from
+// month to month. What remains wrong: spells are too short, extremes follow a normal
+// distribution, and one set of correlations stands for all months and places. Only lows
+// and highs are made; sun is reckoned from them like that of any record without it.
+//
+// The normals must pass Check and years be 1 to 1000; otherwise the record is empty.
+func MakeUp(n Normals, site sun.Site, years int, seed uint64) *Record {
+	r := &Record{
+		Station: Station{ID: "made-up", Name: "made up from monthly normals",
+			Latitude: site.Latitude, Longitude: site.Longitude, Elevation: site.Elevation},
+		From: civil.MustOn(firstMadeUpYear, 1, 1), MadeUp: true,
+	}
+	if n.Check() != nil || years < 1 || years > 1000 {
+		return r
+	}
+	last := civil.MustOn(firstMadeUpYear+years, 12, 31)
+	w := newWriter(n, seed, civil.Span{From: r.From, To: last})
+	r.Days = w.write()
+	if w.repairs > 0 {
+		r.Findings = []Finding{{What: "days whose high came out less than 0.5 K above the low, drawn again", Count: w.repairs}}
+	}
+	return r
+}
+
+// writer writes the days of a made-up record.
+type writer struct {
+	span               civil.Span
+	lows, highs        [12]float64 // monthly means wanted, °C
+	spreadL, spreadH   course      // standard deviation of a day, less the offset's share, K
+	offsetL, offsetH   course      // standard deviation of a month's offset, K
+	chain              *chain
+	again              *chain     // for days that are drawn again
+	chance             *rand.Rand // for the months' offsets
+	anomalyL, anomalyH []float64  // of each day of the span, K
+	repairs            int        // days drawn again, each as often as it was
+}
+
+func newWriter(n Normals, seed uint64, span civil.Span) *writer {
+	w := &writer{
+		span:   span,
+		chain:  newChain(odds.Stream(seed, "weather/days")),
+		again:  newChain(odds.Stream(seed, "weather/repairs")),
+		chance: odds.Stream(seed, "weather/months"),
+	}
+	w.lows, w.highs = n.celsius()
+	w.spread()
+	return w
+}
+
+func (w *writer) write() []Day {
+	w.drawAnomalies()
+	meanL := keeping(w.without(w.lows, w.anomalyL))
+	meanH := keeping(w.without(w.highs, w.anomalyH))
+	days := make([]Day, w.span.Days())
+	for i := range days {
+		d := w.span.From.AddDays(civil.Days(i))
+		low, high := meanL.on(d)+w.anomalyL[i], meanH.on(d)+w.anomalyH[i]
+		for tries := 0; high < low+leastDay && tries < mostTries; tries++ {
+			w.again.start()
+			h, l := w.again.x[0], w.again.x[1]
+			low, high = meanL.on(d)+w.spreadL.on(d)*l, meanH.on(d)+w.spreadH.on(d)*h
+			w.repairs++
+		}
+		days[i] = Unmeasured()
+		if high >= low+leastDay {
+			days[i].Low, days[i].High = quantity.Celsius(low), quantity.Celsius(high)
+		}
+	}
+	return days
+}
+
+// leastDay is the least range of a made-up day in K; a day that comes out with less is
+// drawn again, up to mostTries times, and then left unmeasured.
+const leastDay, mostTries = 0.5, 1000
+
+// drawAnomalies lays the chain and the months' offsets over the span.
+func (w *writer) drawAnomalies() {
+	n := int(w.span.Days())
+	w.anomalyL, w.anomalyH = make([]float64, n), make([]float64, n)
+	before, here, after := w.drawOffset(12), w.drawOffset(1), w.drawOffset(2)
+	for i := range n {
+		d := w.span.From.AddDays(civil.Days(i))
+		if d.Day() == 1 && i > 0 {
+			before, here, after = here, after, w.drawOffset(int(d.Month())%12+1)
+		}
+		h, l := w.chain.next()
+		past := (float64(d.Day())-0.5)/float64(lengthOf(d)) - 0.5
+		next := after
+		if past < 0 {
+			next = before
+		}
+		share := math.Abs(past)
+		w.anomalyL[i] = w.spreadL.on(d)*l + here.low + share*(next.low-here.low)
+		w.anomalyH[i] = w.spreadH.on(d)*h + here.high + share*(next.high-here.high)
+	}
+}
+
+// offset is what the middle of one month of one year differs by, in K.
+type offset struct{ low, high float64 }
+
+// drawOffset draws the offset of a month, 1 to 12.
+func (w *writer) drawOffset(month int) offset {
+	a := w.chance.NormFloat64()
+	b := together*a + math.Sqrt(1-together*together)*w.chance.NormFloat64()
+	return offset{low: a * steeper * w.offsetL[month-1], high: b * steeper * w.offsetH[month-1]}
+}
+
+// without returns the monthly means wanted, less the monthly means of the anomalies.
+func (w *writer) without(means [12]float64, anomaly []float64) [12]float64 {
+	var sum, count [12]float64
+	for i, x := range anomaly {
+		m := w.span.From.AddDays(civil.Days(i)).Month() - 1
+		sum[m] += x
+		count[m]++
+	}
+	for m := range means {
+		means[m] -= sum[m] / count[m]
+	}
+	return means
+}

@@ -1,0 +1,86 @@
+package weather
+
+import (
+	"fmt"
+	"time"
+
+	"eyeup/civil"
+	"eyeup/quantity"
+)
+
+// Normals are the monthly mean lows and highs of a place, January first, as any almanac
+// has them.
+type Normals struct {
+	Low, High [12]quantity.Temperature
+}
+
+// leastRange is the smallest mean range of a day in a month that is taken for real: the
+// foggiest months of the cloudiest coasts keep above it. A choice.
+const leastRange quantity.Difference = 1
+
+// Check returns an error that says which month cannot be: a temperature beyond those
+// measured on Earth as a monthly mean, or a high less than 1 K above its low.
+func (n Normals) Check() error {
+	coldest, warmest := quantity.Celsius(-80), quantity.Celsius(55)
+	for m := range n.Low {
+		low, high := n.Low[m], n.High[m]
+		month := time.Month(m + 1)
+		switch {
+		case !low.IsKnown() || !high.IsKnown():
+			return fmt.Errorf("the normals of %s are not known; give a mean low and a mean high for each month", month)
+		case low.Below(coldest) || high.Above(warmest):
+			return fmt.Errorf("the normals of %s, %.1f to %.1f °C, lie outside -80 to 55 °C; check the figures and their unit",
+				month, low.Celsius(), high.Celsius())
+		case high.Sub(low) < leastRange:
+			return fmt.Errorf("the mean high of %s, %.1f °C, is not at least 1 K above its mean low, %.1f °C; check whether they are reversed",
+				month, high.Celsius(), low.Celsius())
+		}
+	}
+	return nil
+}
+
+// celsius returns the twelve lows and highs in °C.
+func (n Normals) celsius() (low, high [12]float64) {
+	for m := range n.Low {
+		low[m], high[m] = n.Low[m].Celsius(), n.High[m].Celsius()
+	}
+	return low, high
+}
+
+// course is a quantity that runs through the year: its value at the middle of each
+// month, with straight lines between.
+type course [12]float64
+
+// on returns the course's value on a date.
+func (c course) on(d civil.Date) float64 {
+	m := int(d.Month()) - 1
+	past := (float64(d.Day())-0.5)/float64(lengthOf(d)) - 0.5 // of a month, since its middle
+	if past < 0 {
+		return c[m] + past*(c[m]-c[(m+11)%12])
+	}
+	return c[m] + past*(c[(m+1)%12]-c[m])
+}
+
+// lengthOf returns how many days the month of d has.
+func lengthOf(d civil.Date) int {
+	return time.Date(d.Year(), d.Month()+1, 0, 0, 0, 0, 0, time.UTC).Day()
+}
+
+// Of what straight lines between mid-month values give as a month's mean, the month's
+// own value makes up three quarters and each neighbour's an eighth.
+const own, neighbour = 0.75, 0.125
+
+// keeping returns the course whose monthly means are those given. Plain interpolation
+// would flatten summer and winter.
+func keeping(means [12]float64) course {
+	c := course(means)
+	for range 100 { // each round leaves no more than half of the error
+		var next course
+		for m := range c {
+			mean := own*c[m] + neighbour*(c[(m+11)%12]+c[(m+1)%12])
+			next[m] = c[m] + means[m] - mean
+		}
+		c = next
+	}
+	return c
+}
