@@ -80,7 +80,10 @@ func (c Count) AtLeast(k int) float64 {
 	case c.known:
 		return mathext.RegIncBeta(float64(k), float64(c.N-k+1), c.share)
 	}
-	return min(1, c.sum(k, c.N))
+	if k > c.N/2 {
+		return min(1, c.sum(k, c.N))
+	}
+	return max(0, 1-c.sum(0, k-1))
 }
 
 // AtMost returns the odds of k or fewer.
@@ -95,7 +98,7 @@ func (c Count) AtMost(k int) float64 {
 	case c.known:
 		return 1 - c.AtLeast(k+1)
 	}
-	return min(1, c.sum(0, k))
+	return min(1, c.sum(0, k)) // exact in the lower tail, where quantiles look
 }
 
 func (c Count) sum(from, to int) float64 {

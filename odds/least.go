@@ -17,7 +17,7 @@ func Least(want int, share, sure float64) (int, error) {
 	if !(share > 0 && share <= 1) {
 		return 0, fmt.Errorf("odds of %g can't be reckoned with; give more than 0%% and at most 100%%", share)
 	}
-	return least(want, sure, func(n int) Count { return Of(n, share) })
+	return LeastBy(want, sure, func(n int) float64 { return Of(n, share).AtLeast(want) })
 }
 
 // LeastBelieved is Least when the odds are only believed, and so the honest one after a
@@ -26,19 +26,19 @@ func LeastBelieved(want int, belief Beta, sure float64) (int, error) {
 	if !belief.valid() {
 		return 0, fmt.Errorf("a belief of %g for and %g against can't be reckoned with; give numbers above 0", belief.A, belief.B)
 	}
-	return least(want, sure, func(n int) Count { return Among(n, belief) })
+	return LeastBy(want, sure, func(n int) float64 { return Among(n, belief).AtLeast(want) })
 }
 
-// least looks for the smallest n by doubling and halving: the odds of reaching want
-// never fall as n grows.
-func least(want int, sure float64, among func(n int) Count) (int, error) {
+// LeastBy is Least by any other reckoning: reach returns the odds that among n at least
+// want turn out well, and must not fall as n grows.
+func LeastBy(want int, sure float64, reach func(n int) float64) (int, error) {
 	if want < 0 {
 		return 0, fmt.Errorf("%d can't be wanted; give 0 or more", want)
 	}
 	if err := checkSure(sure); err != nil {
 		return 0, err
 	}
-	enough := func(n int) bool { return among(n).reaches(want, sure) }
+	enough := func(n int) bool { return reach(n) >= sure }
 	low, high := want-1, max(want, 1)
 	for !enough(high) {
 		if high >= most {
@@ -58,13 +58,4 @@ func least(want int, sure float64, among func(n int) Count) (int, error) {
 		}
 	}
 	return high, nil
-}
-
-// reaches reports whether want or more come with the given sureness. It adds up the
-// shorter tail.
-func (c Count) reaches(want int, sure float64) bool {
-	if c.known || want > c.N/2 {
-		return c.AtLeast(want) >= sure
-	}
-	return 1-c.AtMost(want-1) >= sure
 }

@@ -62,20 +62,9 @@ func body(form string) (culture.Figure, error) {
 	}
 	f := figure(form, "displaces")
 	if !known(f) {
-		return f, fmt.Errorf("it is not known how much mix a %s displaces; give one of: %s", form, strings.Join(forms(), ", "))
+		return f, fmt.Errorf("it is not known how much mix a %s displaces; give one of: %s", form, strings.Join(formsWith("displaces"), ", "))
 	}
 	return f, nil
-}
-
-// forms returns every form whose displacement is known.
-func forms() []string {
-	var all []string
-	for _, key := range figureOrder {
-		if form, ok := strings.CutSuffix(key, " displaces"); ok {
-			all = append(all, form)
-		}
-	}
-	return all
 }
 
 func (c Container) mix(count int, form string, b culture.Figure) (Need, error) {

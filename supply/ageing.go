@@ -1,0 +1,79 @@
+package supply
+
+import (
+	_ "embed"
+	"fmt"
+	"math"
+
+	"gonum.org/v1/gonum/mathext"
+
+	"eyeup/quantity"
+)
+
+// Ageing holds the constants by which seed of a kind loses its viability in closed
+// storage. Source of the equation: Ellis & Roberts 1980, Annals of Botany 45:13; of the
+// constants: Source.
+type Ageing struct {
+	Kind           string
+	KE, CW, CH, CQ float64
+	Source         string
+}
+
+//go:embed data/ageing.csv
+var ageingCSV string
+
+var ageings = readAgeings()
+
+func readAgeings() []Ageing {
+	var all []Ageing
+	for _, row := range rows(ageingCSV, "kind,ke,cw,ch,cq,source") {
+		all = append(all, Ageing{row[0], number(row[1]), number(row[2]), number(row[3]), number(row[4]), row[5]})
+	}
+	return all
+}
+
+// AgeingOf returns every published set of constants for a kind; none for most kinds.
+func AgeingOf(kind string) []Ageing {
+	var sets []Ageing
+	for _, a := range ageings {
+		if a.Kind == kind {
+			sets = append(sets, a)
+		}
+	}
+	return sets
+}
+
+// Spread returns the time in days in which a batch of seed loses one probit of viability:
+// the standard deviation of its seeds' deaths in time. moisture is in per cent of the
+// fresh weight. It fails outside 5 to 25 % and -20 to 90 °C, for which the equation was
+// not made.
+func (a Ageing) Spread(moisture float64, t quantity.Temperature) (float64, error) {
+	c := t.Celsius()
+	if !(moisture >= 5 && moisture <= 25) {
+		return 0, fmt.Errorf("seed at %g%% moisture can't be reckoned; give 5%% to 25%% of the fresh weight", moisture)
+	}
+	if !(c >= -20 && c <= 90) {
+		return 0, fmt.Errorf("seed kept at %g °C can't be reckoned; give -20 to 90 °C", c)
+	}
+	return math.Pow(10, a.KE-a.CW*math.Log10(moisture)-a.CH*c-a.CQ*c*c), nil
+}
+
+// After returns the share still viable of seed that began at viable (0 to 1, both ends
+// left out), after so many days. It fails as Spread does.
+func (a Ageing) After(viable quantity.Share, days, moisture float64, t quantity.Temperature) (quantity.Share, error) {
+	if !(viable > 0 && viable < 1) || !(days >= 0) {
+		return 0, fmt.Errorf("seed that began at %g%% can't be aged by %g days; give more than 0%% and less than 100%%, and 0 days or more", viable.Percent(), days)
+	}
+	spread, err := a.Spread(moisture, t)
+	if err != nil {
+		return 0, err
+	}
+	return quantity.Share(chance(probit(float64(viable)) - days/spread)), nil
+}
+
+// probit returns how many standard deviations from the middle a share of a normal
+// distribution lies; chance is its inverse.
+func probit(share float64) float64 { return mathext.NormalQuantile(share) }
+func chance(probit float64) float64 {
+	return math.Erfc(-probit/math.Sqrt2) / 2
+}
