@@ -130,4 +130,3 @@ func sources(sets []Ageing) string {
 	}
 	return strings.Join(names, "; ")
 }
-

@@ -72,7 +72,7 @@ func TestSeedKeepsAsLongAsIsPublished(t *testing.T) {
 // 7 CFR 201.31.
 func TestStandardsOfGermination(t *testing.T) {
 	for kind, want := range map[string]float64{"tomato": 75, "pepper": 55, "cucumber": 80, "lettuce": 80, "spinach": 60, "onion": 70} {
-		if got := Standard(kind); got.Value*100 != want {
+		if got := Standard(kind); got.Value != want/100 {
 			t.Errorf("%s: %g %%, want %g %%", kind, got.Value*100, want)
 		}
 	}
