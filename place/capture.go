@@ -15,8 +15,8 @@ func (c Covered) LowSun(latitude float64, d civil.Date) float64 {
 	long, short := float64(c.Length), float64(c.Width)
 	floor := long * short
 	var caught, fallen float64
-	for half := range 24 { // afternoon alone: the morning is its mirror
-		s := sun.AtHour(latitude, d, 12.25+float64(half)/2)
+	for past := range 12 { // noon: the morning is the afternoon's mirror
+		s := sun.AtHour(latitude, d, 12.5+float64(past))
 		height := s.Height()
 		if height <= 0 {
 			break
@@ -33,9 +33,9 @@ func (c Covered) LowSun(latitude float64, d civil.Date) float64 {
 
 // captures returns by how much the sun warms the house beyond what falls on its floor, for
 // every day of the span: 1 + Capture·(LowSun − 1). The sun's path changes slowly, so it is
-// reckoned every ten days and drawn straight between.
+// reckoned every fortnight and drawn straight between.
 func (c Covered) captures(span civil.Span, latitude float64) []float64 {
-	const every = 10
+	const every = 15
 	share := c.body().Capture
 	at := func(day int) float64 {
 		return 1 + share*(c.LowSun(latitude, span.From.AddDays(civil.Days(day)))-1)
@@ -60,7 +60,7 @@ func (c Covered) shadow(height float64) float64 {
 	rise, run := float64(c.Ridge-c.Eaves), wide/2
 	gables := wide*float64(c.Eaves) + wide*rise/2
 	var sum float64
-	const ways = 8
+	const ways = 4
 	for i := range ways {
 		turn := (float64(i) + 0.5) * math.Pi / (2 * ways)
 		sideways, lengthways := across*math.Sin(turn), across*math.Cos(turn)

@@ -57,12 +57,11 @@ func (g Ground) Run(h *weather.Hours, site sun.Site, _ Setting) *Course {
 
 // next returns the soil of a day from that of the day before; not a number begins.
 func (g Ground) next(soil float64, h *weather.Hours, day int, mean, draw float64) float64 {
-	var air, shine float64
-	for i := 24 * day; i < 24*day+24; i++ {
-		air += h.Air[i] / 24
-		shine += h.Sun[i] * hour / 1e6
+	var shine float64
+	for _, w := range h.Sun[24*day : 24*day+24] {
+		shine += w * hour / 1e6
 	}
-	surface := max(air+g.PerMegajoule*max(shine-withoutWarmth, 0), g.Least.Celsius())
+	surface := max(dayMean(h, day)+g.PerMegajoule*max(shine-withoutWarmth, 0), g.Least.Celsius())
 	to := draw*(mean-surface) + surface
 	if math.IsNaN(soil) {
 		return to

@@ -102,9 +102,7 @@ func (h *house) step(t *track, d drive, level float64, night, open bool) outcome
 		o.heat, o.fell = min(needed, t.limit), needed > t.limit
 		end, mean = shut.heated(end, mean, o.heat)
 	case end.air > h.opens && h.ventMost > 0 && !h.byHand:
-		var vented stride
-		o.vent, vented = h.ventToHold(shut, wide, t.twin, d, end)
-		end, mean = vented.step(t.twin, d)
+		o.vent, end, mean = h.ventToHold(shut, wide, t.twin, d)
 	}
 	t.twin, t.asked, o.mean = end, o.asked, mean
 	return o

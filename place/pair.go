@@ -45,8 +45,9 @@ func strideOf(p pair, dt float64) stride {
 	c := p.coupling / p.floorHeat * dt
 	d := -(p.coupling + p.edge + p.deep) / p.floorHeat * dt
 	middle, half := (a+d)/2, math.Sqrt((a-d)*(a-d)/4+b*c)
-	apply := func(f func(float64) float64) matrix {
-		high, low := f(middle+half), f(middle-half)
+	high1, high2 := phis(middle + half)
+	low1, low2 := phis(middle - half)
+	apply := func(high, low float64) matrix {
 		mean, slope := (high+low)/2, 0.0
 		if half > 1e-12 {
 			slope = (high - low) / (2 * half)
@@ -56,23 +57,17 @@ func strideOf(p pair, dt float64) stride {
 			dt * slope * c, dt * (mean + slope*(d-middle)),
 		}
 	}
-	return stride{p, apply(phi1), apply(phi2)}
+	return stride{p, apply(high1, low1), apply(high2, low2)}
 }
 
-// phi1 returns (e^z − 1)/z.
-func phi1(z float64) float64 {
-	if math.Abs(z) < 1e-8 {
-		return 1 + z/2
-	}
-	return math.Expm1(z) / z
-}
-
-// phi2 returns (e^z − 1 − z)/z², by its series where the difference would lose digits.
-func phi2(z float64) float64 {
+// phis returns φ1 and φ2 of z, by their series where the differences would lose digits.
+func phis(z float64) (one, two float64) {
 	if math.Abs(z) < 0.05 {
-		return 1.0/2 + z*(1.0/6+z*(1.0/24+z*(1.0/120+z*(1.0/720+z*(1.0/5040+z/40320)))))
+		two = 1.0/2 + z*(1.0/6+z*(1.0/24+z*(1.0/120+z*(1.0/720+z*(1.0/5040+z/40320)))))
+		return 1 + z*two, two
 	}
-	return (math.Expm1(z) - z) / (z * z)
+	one = math.Expm1(z) / z
+	return one, (one - 1) / z
 }
 
 // drive is what works on the pair from without during one step: temperatures in °C and

@@ -2,39 +2,44 @@ package place
 
 import "math"
 
-// ventToHold returns the conductance, between nothing and most, that ends the hour with
-// the air at the temperature at which the vents open, and the stride with it. The end
-// falls as the vent opens as long as it is warmer inside than out; where even the open
-// vent leaves it warmer than that, the vent is open.
-func (h *house) ventToHold(shut, open *stride, x twin, d drive, free twin) (float64, stride) {
-	end, _ := open.step(x, d)
+// ventPrecision is how closely the vents hold the temperature at which they open, in K.
+const ventPrecision = 1e-4
+
+// ventToHold returns the conductance of the vents, between nothing and fully open, which
+// ends the step with the air at the temperature at which they open; and that end, and the
+// mean. Where even open vents leave it warmer than that, they are open.
+//
+// A conductance v lets out the heat v·(mean − out). Each trial takes the heat that would
+// have brought the last one to the right end and asks which conductance lets it out; a
+// trial that leaves what is known to hold the answer is replaced by the middle of that.
+func (h *house) ventToHold(shut, open *stride, x twin, d drive) (v float64, end, mean twin) {
+	end, mean = open.step(x, d)
 	if end.air >= h.opens {
-		return h.ventMost, *open
+		return h.ventMost, end, mean
 	}
-	low, high := 0.0, h.ventMost
-	over, under := free.air-h.opens, end.air-h.opens
-	var s stride
-	var v float64
+	least, most := 0.0, h.ventMost
+	s := *shut
+	end, mean = s.step(x, d)
 	for range 60 {
-		v = high - under*(high-low)/(under-over)
-		p := shut.pair
-		p.airLoss += v
-		s = strideOf(p, hour)
-		end, _ = s.step(x, d)
-		miss := end.air - h.opens
-		switch {
+		heat := s.heatToEnd(h.opens, end.air)
+		_, held := s.heated(end, mean, heat)
+		next := (v*(mean.air-d.out) - heat) / (held.air - d.out)
+		if !(next > least && next < most) {
+			next = (least + most) / 2
+		}
+		v = next
+		losing := shut.pair
+		losing.airLoss += v
+		s = strideOf(losing, hour)
+		end, mean = s.step(x, d)
+		switch miss := end.air - h.opens; {
 		case math.Abs(miss) < ventPrecision:
-			return v, s
+			return v, end, mean
 		case miss > 0:
-			low, over = v, miss
-			under /= 2 // the Illinois rule: no side may stay for ever
+			least = v
 		default:
-			high, under = v, miss
-			over /= 2
+			most = v
 		}
 	}
-	return v, s
+	return v, end, mean
 }
-
-// ventPrecision is how closely the vent holds its temperature, in K.
-const ventPrecision = 1e-6

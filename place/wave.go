@@ -44,10 +44,11 @@ func deepGround(h *weather.Hours) []float64 {
 	mean := yearMean(h)
 	var cosine, sine float64
 	if len(h.Days) >= year {
-		for i, t := range h.Air[:24*year] {
-			turn := 2 * math.Pi * float64(i) / (24 * year)
-			cosine += 2 * t * math.Cos(turn) / (24 * year)
-			sine += 2 * t * math.Sin(turn) / (24 * year)
+		for day := range year {
+			turn := 2 * math.Pi * (float64(day) + 0.5) / year
+			air := dayMean(h, day)
+			cosine += 2 * air * math.Cos(turn) / year
+			sine += 2 * air * math.Sin(turn) / year
 		}
 	}
 	gain, lag := wave(1 / float64(underFloor.Reach(year*86400)))
@@ -56,6 +57,15 @@ func deepGround(h *weather.Hours) []float64 {
 		all[day] = mean + gain*(cosine*math.Cos(turn)+sine*math.Sin(turn))
 	}
 	return all
+}
+
+// dayMean returns the mean air of a day.
+func dayMean(h *weather.Hours, day int) float64 {
+	var sum float64
+	for _, t := range h.Air[24*day : 24*day+24] {
+		sum += t
+	}
+	return sum / 24
 }
 
 // yearMean returns the mean air of the first year of h, or of all of it if it is shorter.
