@@ -106,6 +106,14 @@ func (d Date) String() string {
 	return d.UTC().Format(time.DateOnly)
 }
 
+// Short writes the date without its year, such as "12 Mar", and no date as "none".
+func (d Date) Short() string {
+	if d.IsZero() {
+		return "none"
+	}
+	return d.UTC().Format("2 Jan")
+}
+
 // MarshalJSON writes the date as "YYYY-MM-DD", and no date as null.
 func (d Date) MarshalJSON() ([]byte, error) {
 	if d.IsZero() {

@@ -47,6 +47,14 @@ func (m MonthDay) String() string {
 	return fmt.Sprintf("%02d-%02d", int(m.Month), m.Day)
 }
 
+// Short writes the day such as "12 Mar", and no day as "none".
+func (m MonthDay) Short() string {
+	if m.IsZero() {
+		return "none"
+	}
+	return m.In(2000).Short()
+}
+
 // MarshalJSON writes "MM-DD", and no day as null.
 func (m MonthDay) MarshalJSON() ([]byte, error) {
 	if m.IsZero() {
