@@ -1,0 +1,73 @@
+package season
+
+import (
+	"eyeup/civil"
+	"eyeup/culture"
+	"eyeup/frost"
+	"eyeup/place"
+	"eyeup/quantity"
+	"eyeup/stock"
+	"eyeup/sun"
+	"eyeup/weather"
+)
+
+// Sort is what a place is for.
+type Sort string
+
+// The sorts of places.
+const (
+	Store  Sort = "store"  // dark and cool: stock waits here
+	Room   Sort = "room"   // a warm room of the house
+	Glass  Sort = "glass"  // any covered house that may be heated
+	Frame  Sort = "frame"  // a cover without heat
+	Ground Sort = "ground" // the patch
+)
+
+// Place is one of the garden's places.
+type Place struct {
+	Name   string
+	Sort   Sort
+	Model  place.Place
+	Room   quantity.Area          // bench, shelf or bed
+	Lit    quantity.Area          // the part of Room under lamps
+	Levels []place.Setting        // settings the grower would hold, the first being off; none for unheated places
+	Level  []quantity.Temperature // the thermostat level of each of Levels; unknown for off
+	Energy Price                  // of the heat that the heater gives
+	Costs  bool                   // a room whose heat is paid for the season's sake
+}
+
+// Price is money for one unit of a thing; it may be not known.
+type Price struct {
+	Amount float64 // units of the currency
+	Known  bool
+}
+
+// Times returns n units' worth, and nothing where the price is not known.
+func (p Price) Times(n float64) float64 { return p.Amount * n }
+
+// Prices are what things cost, in units of the garden's currency.
+type Prices struct {
+	Currency    string
+	Electricity Price            // a kilowatt-hour
+	MixLitre    Price            // a litre of potting mix
+	Pots        map[string]Price // a container, by its name in package supply
+	Hand        Price            // an hour of hired hands
+}
+
+// Brief is all that a season is worked out from.
+type Brief struct {
+	Garden       string
+	Site         sun.Site
+	Span         civil.Span // see Span
+	Today        civil.Date
+	Years        []int            // the year of each of Weather
+	Weather      []*weather.Hours // one real year each, laid on Span
+	Freezes      frost.Freezes    // of the same record, at 0 °C
+	FrostRisk    quantity.Share   // odds accepted of a freeze after planting out
+	Fits         quantity.Share   // share of years in which benches must suffice
+	HoursPerWeek float64          // own hands
+	Places       []Place
+	Stock        []stock.Holding
+	Kinds        func(name string) (*culture.Kind, bool)
+	Prices       Prices
+}

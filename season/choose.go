@@ -1,0 +1,179 @@
+package season
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+)
+
+// outcomeKey tells apart the sets of outcomes that can be reckoned once.
+type outcomeKey struct {
+	life   *life
+	store  int
+	levels string
+}
+
+type baseKey struct {
+	life  *life
+	store int
+}
+
+// earliestWeeks and latestWeeks bound the start weeks that are tried, counted before the
+// first Monday of planting out. Beyond some ten weeks a plant in a pot gains nothing.
+const (
+	earliestWeeks = 18
+	latestWeeks   = -3
+)
+
+// baseline returns the outcome against which gains are counted: dormant stock planted
+// when the soil allows, seed sown in the open when frost and soil allow.
+func (m *maker) baseline(b *batch) *outcome {
+	key := baseKey{b.life, b.store}
+	if m.baselines[key] == nil {
+		none := make([]float64, len(m.ends))
+		all := m.routes(b.store, make(levels, len(m.Places)))
+		m.baselines[key] = live(b.life, m.direct(b, all[len(all)-1]), none, m.ends)
+	}
+	return m.baselines[key]
+}
+
+// direct is the option of putting a batch straight into the ground.
+func (m *maker) direct(b *batch, r *route) option {
+	from := m.outFrom
+	if b.life.setBack > 0 { // dormant below ground frost does not reach it
+		from = 0
+	}
+	return option{route: r, start: m.monday(max(m.newYear, 0)), outFrom: from, firstMonday: m.firstMonday}
+}
+
+// monday returns the first Monday on or after a day.
+func (m *maker) monday(day int) int {
+	return day + ((m.firstMonday-day)%7+7)%7
+}
+
+// options lives through every start week and route of a batch at the given levels, once
+// for all batches that are alike.
+func (m *maker) options(b *batch, at levels) []*outcome {
+	key := outcomeKey{b.life, b.store, fmt.Sprint(at)}
+	if known, ok := m.outcomes[key]; ok {
+		return known
+	}
+	base := m.baseline(b)
+	weeks := make([]float64, len(m.ends))
+	for i, f := range base.fates {
+		weeks[i] = weeksOfFlower(f, m.ends[i])
+	}
+	var all []*outcome
+	for _, r := range m.routes(b.store, at) {
+		if r.direct {
+			all = append(all, live(b.life, m.direct(b, r), weeks, m.ends))
+			continue
+		}
+		for w := earliestWeeks; w >= latestWeeks; w-- {
+			start := m.outFrom - 7*w
+			if start < max(b.life.rest, m.day(m.Today.Monday())) {
+				continue
+			}
+			o := option{route: r, start: start, outFrom: m.outFrom, firstMonday: m.firstMonday}
+			all = append(all, live(b.life, o, weeks, m.ends))
+		}
+	}
+	m.outcomes[key] = all
+	return all
+}
+
+// admissible reports whether a grower would do it at all: no more years lost to cold or
+// kept too cold than the accepted risk, no heated house held below what young leaves
+// want, planted out in every year but so many, and not in flower before that.
+func (m *maker) admissible(o *outcome) bool {
+	if o.route.direct {
+		return true
+	}
+	if o.route.night != unheld && o.route.night < o.life.night-slack && o.route.firstPlace == o.route.onPlace {
+		return false
+	}
+	allowed := int(float64(m.FrostRisk) * float64(len(o.fates)))
+	unplanted, inPot := 0, 0
+	for _, f := range o.fates {
+		if f.out == never {
+			unplanted++
+		}
+		if f.flower < f.out {
+			inPot++
+		}
+	}
+	return o.lost <= allowed && o.cold <= allowed && unplanted <= allowed && 2*inPot <= len(o.fates)
+}
+
+// alike is how many weeks of flower make no difference to the choice.
+const alike = 0.25
+
+// byGain puts the best first: most weeks of flower; of those within alike the unheated
+// and the latest.
+func byGain(all []*outcome) []*outcome {
+	sorted := slices.Clone(all)
+	best := math.Inf(-1)
+	for _, o := range all {
+		best = max(best, o.gain)
+	}
+	step := func(o *outcome) int { return int((best - o.gain) / alike) }
+	slices.SortStableFunc(sorted, func(a, b *outcome) int {
+		return cmp.Or(cmp.Compare(step(a), step(b)), compareBool(a.route.heated, b.route.heated),
+			cmp.Compare(b.start, a.start), cmp.Compare(a.route.name, b.route.name))
+	})
+	return sorted
+}
+
+// byCustom puts the usual first: a start so many weeks before planting out as is common
+// for the kind, warm first and then a bright place.
+func byCustom(weeks func(*life) (from, to float64), frost int) func([]*outcome) []*outcome {
+	return func(all []*outcome) []*outcome {
+		sorted := slices.Clone(all)
+		off := func(o *outcome) float64 {
+			if o.route.direct {
+				return math.Inf(1)
+			}
+			from, to := weeks(o.life)
+			before := float64(frost-o.start) / 7
+			return math.Abs(before - (from+to)/2)
+		}
+		slices.SortStableFunc(sorted, func(a, b *outcome) int {
+			return cmp.Or(cmp.Compare(math.Floor(off(a)+0.5), math.Floor(off(b)+0.5)), cmp.Compare(a.route.custom(), b.route.custom()),
+				cmp.Compare(b.gain, a.gain), cmp.Compare(a.route.name, b.route.name))
+		})
+		return sorted
+	}
+}
+
+// custom ranks a route by what is usual: warm and then heated glass, then a cold cover,
+// then lamps, then glass from first to last, then the ground.
+func (r *route) custom() int {
+	switch {
+	case r.direct:
+		return 4
+	case r.firstPlace != r.onPlace && r.heated:
+		return 0
+	case r.firstPlace != r.onPlace:
+		return 1
+	case !r.heated:
+		return 2
+	}
+	return 3
+}
+
+func compareBool(a, b bool) int {
+	switch {
+	case a == b:
+		return 0
+	case b:
+		return -1
+	}
+	return 1
+}
+
+func sortedCopy(days []int) []int {
+	s := slices.Clone(days)
+	slices.Sort(s)
+	return s
+}

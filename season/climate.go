@@ -1,0 +1,131 @@
+package season
+
+import (
+	"runtime"
+	"sync"
+
+	"eyeup/culture"
+	"eyeup/growth"
+	"eyeup/place"
+	"eyeup/sun"
+	"eyeup/weather"
+)
+
+// climate is one place at one setting in every year, reduced to what plants ask of a day.
+type climate struct {
+	years []yearDays
+}
+
+// yearDays is one year of a climate. Slices over days are as long as the span; the outer
+// index of sprout and grow is that of the kind.
+type yearDays struct {
+	sprout [][]float64 // °C·d counted towards coming up
+	grow   [][]float64 // share of the best growth, light and day length counted
+	low    []float64   // coldest hour of the air, °C
+	root   []float64   // mean of pot or soil over the past seven days, today left out, °C
+
+	asked, given, lamps, bench []float64 // kWh
+	short, worst               []float64 // hours, K
+}
+
+// rates are the curves of one kind, tabled so that an hour costs a look and not a power.
+type rates struct {
+	kind         *culture.Kind
+	sprout, grow table
+}
+
+// climateOf runs a place at a setting through every year, on as many cores as there are.
+func climateOf(model place.Place, setting place.Setting, years []*weather.Hours, site sun.Site, kinds []rates) *climate {
+	c := &climate{years: make([]yearDays, len(years))}
+	var wait sync.WaitGroup
+	cores := make(chan struct{}, runtime.GOMAXPROCS(0))
+	for i, hours := range years {
+		cores <- struct{}{}
+		wait.Go(func() {
+			c.years[i] = reduce(model.Run(hours, site, setting), kinds)
+			<-cores
+		})
+	}
+	wait.Wait()
+	return c
+}
+
+// reduce turns a course, hour by hour, into days.
+func reduce(course *place.Course, kinds []rates) yearDays {
+	y := yearDays{
+		low: lowest(course.Air), root: pastWeek(course.Root),
+		asked: course.AskedKWh, given: course.GivenKWh, lamps: course.LampKWh, bench: course.WarmBenchKWh,
+		short: course.HoursShort, worst: course.WorstShort,
+	}
+	for _, k := range kinds {
+		y.sprout = append(y.sprout, growth.DailyRates(course.Root, k.sprout.at))
+		grow := growth.DailyRates(course.Air, k.grow.at)
+		for d := range grow {
+			grow[d] *= k.kind.LightShare(course.Light[d]) * k.kind.DayLengthShare(course.DayLength[d])
+		}
+		y.grow = append(y.grow, grow)
+	}
+	return y
+}
+
+func lowest(hourly []float64) []float64 {
+	low := make([]float64, len(hourly)/24)
+	for d := range low {
+		low[d] = hourly[24*d]
+		for _, t := range hourly[24*d : 24*d+24] {
+			low[d] = min(low[d], t)
+		}
+	}
+	return low
+}
+
+// pastWeek returns for each day the mean over the seven days before it; the first days
+// have what days there are, the first its own.
+func pastWeek(hourly []float64) []float64 {
+	n := len(hourly) / 24
+	mean := make([]float64, n)
+	for d := range mean {
+		for _, t := range hourly[24*d : 24*d+24] {
+			mean[d] += t / 24
+		}
+	}
+	week := make([]float64, n)
+	sum := 0.0
+	for d := range week {
+		days := min(d, 7)
+		if days == 0 {
+			week[d] = mean[d]
+		} else {
+			week[d] = sum / float64(days)
+		}
+		sum += mean[d]
+		if d >= 7 {
+			sum -= mean[d-7]
+		}
+	}
+	return week
+}
+
+// table is a curve over temperature, looked up between points a tenth of a kelvin apart.
+type table []float64
+
+const (
+	tableFrom = -60.0
+	tableTo   = 80.0
+	tableStep = 0.1
+)
+
+func tableOf(rate func(celsius float64) float64) table {
+	t := make(table, int((tableTo-tableFrom)/tableStep)+2)
+	for i := range t {
+		t[i] = rate(tableFrom + tableStep*float64(i))
+	}
+	return t
+}
+
+func (t table) at(celsius float64) float64 {
+	x := (celsius - tableFrom) / tableStep
+	x = min(max(x, 0), float64(len(t)-2))
+	i := int(x)
+	return t[i] + (x-float64(i))*(t[i+1]-t[i])
+}

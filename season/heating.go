@@ -1,0 +1,136 @@
+package season
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"eyeup/odds"
+)
+
+// heatSums is what a heated place took, year by year, while it was in use.
+type heatSums struct {
+	asked, given, short []float64   // kWh, kWh, hours
+	weekly              [][]float64 // kWh given, by week and year
+	worst, coldest      float64
+	freezing, belowFive int
+}
+
+// placePlans tells how each place fares over the weeks.
+func (r *realized) placePlans() {
+	fill := r.fill()
+	r.heats = make([]*heatSums, len(r.Places))
+	for i, p := range r.Places {
+		plan := PlacePlan{Place: p.Name, Sort: string(p.Sort)}
+		if r.isSet(i) {
+			r.heats[i] = r.heat(i)
+			plan.Heat = r.heats[i].answer()
+			plan.Setting = r.settings[i].String()
+		}
+		for w := range r.weeks {
+			week := PlaceWeek{Week: r.date(r.firstMonday + 7*w), UsedM2: hundredth(fill[i][w]), RoomM2: hundredth(float64(p.Room))}
+			if r.heats[i] != nil && p.Energy.Known {
+				cost := odds.AmountOf(r.heats[i].weekly[w]).Times(p.Energy.Amount)
+				week.Cost = &odds.Amount{Low: hundredth(cost.Low), Middle: hundredth(cost.Middle), High: hundredth(cost.High)}
+			}
+			plan.Weeks = append(plan.Weeks, week)
+		}
+		r.plan.Places = append(r.plan.Places, plan)
+		r.overfull(i, fill[i])
+	}
+}
+
+// isSet reports whether a place is heated in this plan for the season's sake.
+func (r *realized) isSet(at int) bool {
+	return r.Places[at].Sort == Glass && len(r.settings[at].Steps) > 0
+}
+
+// fill adds up the room that all parts take, by place and week, on the plan's basis.
+func (r *realized) fill() [][]float64 {
+	fill := make([][]float64, len(r.Places))
+	for i := range fill {
+		fill[i] = make([]float64, r.weeks)
+	}
+	for _, p := range r.parts {
+		for bench, need := range p.room(float64(r.Fits), r.weeks, r.maker) {
+			if bench >= len(r.Places) {
+				continue
+			}
+			for w, area := range need {
+				fill[bench][w] += float64(p.count) * area
+			}
+		}
+	}
+	return fill
+}
+
+// overfull notes the first week in which a place lacks room: for the patch, which plans
+// do not hold to, it is an answer and not an error.
+func (r *realized) overfull(at int, used []float64) {
+	room := float64(r.Places[at].Room)
+	if room <= 0 {
+		return
+	}
+	peak := slices.Max(used)
+	if peak <= room+0.005 {
+		return
+	}
+	first := slices.IndexFunc(used, func(u float64) bool { return u > room+0.005 })
+	cure := "plant fewer, or closer"
+	if r.Places[at].Sort != Ground {
+		cure = "start some later, or by another way"
+	}
+	r.plan.Shortfalls = append(r.plan.Shortfalls, Shortfall{
+		What: fmt.Sprintf("%s: %.1f m² wanted, %.1f m² there", r.Places[at].Name, peak, room),
+		Week: r.date(r.firstMonday + 7*first), Cure: cure,
+	})
+}
+
+// heat sums up a heated place while it is in use.
+func (r *realized) heat(at int) *heatSums {
+	c, used := r.climate(at, r.settings[at]), r.used[at]
+	s := &heatSums{coldest: math.Inf(1), weekly: make([][]float64, r.weeks)}
+	for _, y := range c.years {
+		to := min(used.to, len(y.low))
+		s.asked = append(s.asked, sum(y.asked[used.from:to]))
+		s.given = append(s.given, sum(y.given[used.from:to]))
+		s.short = append(s.short, sum(y.short[used.from:to]))
+		s.worst = max(s.worst, slices.Max(y.worst[used.from:to]))
+		low := slices.Min(y.low[used.from:to])
+		s.coldest = min(s.coldest, low)
+		if low < 0 {
+			s.freezing++
+		}
+		if low < 5 {
+			s.belowFive++
+		}
+		for w := range s.weekly {
+			s.weekly[w] = append(s.weekly[w], r.weekSum(y.given, w, used.from, to))
+		}
+	}
+	return s
+}
+
+func (m *maker) weekSum(daily []float64, week, from, to int) float64 {
+	a := max(m.firstMonday+7*week, from)
+	b := min(m.firstMonday+7*week+7, to)
+	if a >= b {
+		return 0
+	}
+	return sum(daily[a:b])
+}
+
+func (s *heatSums) answer() *PlaceHeat {
+	return &PlaceHeat{
+		AskedKWh: odds.AmountOf(s.asked), GivenKWh: odds.AmountOf(s.given), HoursShort: odds.AmountOf(s.short),
+		WorstShortK: s.worst, YearsFreezing: s.freezing, YearsBelowFive: s.belowFive, ColdestC: s.coldest,
+	}
+}
+
+func sum(x []float64) float64 {
+	total := 0.0
+	for _, v := range x {
+		total += v
+	}
+	return total
+}

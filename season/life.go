@@ -1,0 +1,113 @@
+package season
+
+import (
+	"fmt"
+	"math"
+
+	"eyeup/culture"
+	"eyeup/quantity"
+	"eyeup/stock"
+	"eyeup/supply"
+)
+
+// life is what the figures of a kind come to for one sort of batch: plain numbers, in
+// days of the span, °C and square metres, for the loops over every year.
+type life struct {
+	*culture.Kind
+	kind int // index into the rates of a climate
+	rest int // day before which warmth does not count
+
+	sprout, eyed float64 // °C·d till half are up; share of it at which eyes show
+	flower       float64 // days at best from up to first flower
+	ready        float64 // days at best from up to fit for planting out
+	harden       int     // days of hardening after that
+
+	potLimit    float64
+	kill, harm  float64 // °C: frost acts at; young leaves are harmed below
+	night       float64 // °C: lowest level to hold for leafy plants
+	setBack     int     // days that frost sets it back; 0: it is killed
+	soilLeafy   float64 // °C at 10 cm
+	soilDormant float64
+
+	tray, tight, spaced, bed float64 // m² a plant takes
+	prick                    int     // days from up till it stands in its pot
+	meets                    float64 // days at best from up till leaves meet
+
+	container string // in which it stands till it is planted out, by its name in package supply
+	assumed   []string
+}
+
+// lifeKey tells lives apart: lots with the same key are raised alike.
+type lifeKey struct {
+	kind   string
+	timing stock.Timing
+	form   stock.Form
+}
+
+// lifeOf makes the life of a sort of batch. It fails, with the reason in words, where the
+// kind's figures do not suffice.
+func lifeOf(k *culture.Kind, key lifeKey, newYear int) (*life, error) {
+	if key.form == stock.Cutting || key.form == stock.Plant || key.form == stock.Pot {
+		return nil, fmt.Errorf("%ss already grow: keep them in the book; the season starts dormant stock and seed", key.form)
+	}
+	for _, lack := range k.Lacks() {
+		if lack.Blocks {
+			return nil, fmt.Errorf("not known for %s: %s", k.Name, lack.Meaning)
+		}
+	}
+	container := k.PotOnIn
+	if container == "" {
+		container = k.StartIn
+	}
+	pot, err := supply.ContainerNamed(container)
+	if err != nil {
+		return nil, fmt.Errorf("%s is raised in %q: %w", k.Name, container, err)
+	}
+	l := &life{
+		Kind: k, rest: newYear + int(orElse(k.RestUntil, 0)),
+		sprout: k.Sprout.Sum, eyed: k.Sprout.Eyed,
+		flower: k.FlowerDays(string(key.timing)), ready: orElse(k.Ready, 0), harden: int(orElse(k.HardenDays, 7)),
+		potLimit: orElse(k.PotLimit(quantity.Volume(pot.Volume.Value)*quantity.Litre), math.Inf(1)),
+		kill:     celsiusOr(k.Frost.Kills, 0), harm: celsiusOr(k.ColdDamage, 0), night: celsiusOr(k.Lowest, 0),
+		soilLeafy: celsiusOr(k.Soil.Leafy, 0), soilDormant: celsiusOr(k.Soil.Dormant, celsiusOr(k.Soil.Leafy, 0)),
+		tray: float64(k.Bench.Tray), tight: float64(k.Bench.Tight), spaced: float64(k.Bench.Spaced), bed: float64(k.Bench.InBed),
+		prick: int(orElse(k.SowToPot, 0)), container: container,
+	}
+	if math.IsNaN(l.flower) {
+		return nil, fmt.Errorf("not known for %s: when it flowers", k.Name)
+	}
+	l.meets = orElse(k.Bench.Meet, 0.25) * l.flower
+	if k.Frost.Leafy == culture.SetBack {
+		l.setBack = int(7 * orElse(k.Frost.Weeks, 3))
+	}
+	l.assumed = assumptions(k)
+	return l, nil
+}
+
+// assumptions names what the dates of a kind rest on that nobody has measured.
+func assumptions(k *culture.Kind) []string {
+	var named []string
+	for _, part := range []struct{ key, words string }{
+		{"sprout.sum", "how long it takes to come up"}, {"grow.best", "how fast it grows"},
+		{"flower.mid", "how long it takes to flower"},
+	} {
+		if f, ok := k.Figure(part.key); ok && f.Sure != culture.Measured && f.Sure != culture.Own {
+			named = append(named, fmt.Sprintf("%s %s (%s)", k.Name, part.words, f.Sure))
+		}
+	}
+	for _, lack := range k.Lacks() {
+		if !lack.Blocks {
+			named = append(named, fmt.Sprintf("%s: not known and left out: %s", k.Name, lack.Meaning))
+		}
+	}
+	return named
+}
+
+func orElse(x, unknown float64) float64 {
+	if math.IsNaN(x) {
+		return unknown
+	}
+	return x
+}
+
+func celsiusOr(t quantity.Temperature, unknown float64) float64 { return orElse(t.Celsius(), unknown) }

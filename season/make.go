@@ -1,0 +1,203 @@
+package season
+
+import (
+	"cmp"
+	"errors"
+	"fmt"
+	"math"
+	"slices"
+
+	"eyeup/civil"
+)
+
+// Result is a season worked out: plans side by side, from the one without added heat to
+// the earliest.
+type Result struct {
+	Plans     []*Plan
+	FrostOdds []FrostWeek
+	OutFrom   civil.Date // the Monday before which nothing leafy is planted out
+}
+
+// FrostWeek is how often it freezes in the patch in one week of the span.
+type FrostWeek struct {
+	Week  civil.Date `json:"week"`
+	Share float64    `json:"share_of_years"`
+}
+
+// The names of the plans.
+const (
+	NoHeat  = "no added heat"
+	Usual   = "usual for the trade"
+	AsEarly = "as early as can be"
+)
+
+// ErrNoYears is returned for a brief without a year of weather.
+var ErrNoYears = errors.New("there is no whole year of weather to reckon with; give a longer record, or let the weather be made up")
+
+// usualGlass is the level at which the trade keeps glass for young plants: 50 °F.
+// Common practice: 45-55 °F.
+const usualGlass = 10.0
+
+// Make works out the plans of a season.
+func Make(b Brief) (*Result, error) {
+	if len(b.Weather) == 0 {
+		return nil, ErrNoYears
+	}
+	m, err := newMaker(&b)
+	if err != nil {
+		return nil, err
+	}
+	if len(m.batches) == 0 {
+		return nil, fmt.Errorf("none of the stock can be taken into a season: %s", m.reasons())
+	}
+	cold := make(levels, len(b.Places))
+	usual, early := m.usualLevels(), m.earlyLevels()
+	r := &Result{FrostOdds: m.frostOdds(), OutFrom: m.date(m.outFrom)}
+	r.Plans = append(r.Plans,
+		m.realize(NoHeat, "Only places that are warm anyway, and covers without heat.", cold, m.assign(cold, m.unheated(byGain))),
+		m.realize(Usual, "Started as many weeks before planting out as is common, warm till up, then bright and cool.", usual,
+			m.assign(usual, byCustom(usualWeeks, m.outFrom))),
+		m.realize(AsEarly, "The most weeks of flower that the benches have room for, whatever the heat costs.", early, m.assign(early, byGain)))
+	return r, nil
+}
+
+func (m *maker) reasons() string {
+	if len(m.left) == 0 {
+		return "there is no stock"
+	}
+	return fmt.Sprintf("%s (%s)", m.left[0].Why, m.left[0].Variety)
+}
+
+// assignment is what all batches are to do, with what was short.
+type assignment struct {
+	portions []portion
+	short    map[*batch]*lack
+	value    float64 // weeks of flower gained, all plants together
+}
+
+// assign fills the benches batch by batch, those that have most to gain first.
+func (m *maker) assign(at levels, rank func([]*outcome) []*outcome) assignment {
+	benches := m.newBenches()
+	a := assignment{short: map[*batch]*lack{}}
+	for _, b := range m.inOrder(at) {
+		portions, short := benches.place(b, rank(m.options(b, at)))
+		a.portions = append(a.portions, portions...)
+		if short != nil {
+			a.short[b] = short
+		}
+		for _, p := range portions {
+			a.value += float64(p.count) * p.gain
+		}
+	}
+	return a
+}
+
+// inOrder sorts the batches by the weeks that an early place can gain them, most first.
+func (m *maker) inOrder(at levels) []*batch {
+	most := map[*batch]float64{}
+	for _, b := range m.batches {
+		most[b] = math.Inf(-1)
+		for _, o := range m.options(b, at) {
+			if m.admissible(o) {
+				most[b] = max(most[b], o.gain)
+			}
+		}
+	}
+	ordered := slices.Clone(m.batches)
+	slices.SortStableFunc(ordered, func(a, b *batch) int {
+		return cmp.Or(cmp.Compare(most[b], most[a]), cmp.Compare(a.id, b.id))
+	})
+	return ordered
+}
+
+// unheated leaves out what passes a place heated for the season's sake.
+func (m *maker) unheated(rank func([]*outcome) []*outcome) func([]*outcome) []*outcome {
+	return func(all []*outcome) []*outcome {
+		return slices.DeleteFunc(rank(all), func(o *outcome) bool { return o.route.heated })
+	}
+}
+
+// usualWeeks is the usual time from start to planting out: four to six weeks for stock
+// from store (common practice), the kind's own for seed.
+func usualWeeks(l *life) (from, to float64) {
+	if f, ok := l.Figure("start.weeks"); ok && l.setBack == 0 {
+		return f.Low, f.High
+	}
+	return 4, 6
+}
+
+// usualLevels holds every heated place at the level nearest to what is usual.
+func (m *maker) usualLevels() levels {
+	at := make(levels, len(m.Places))
+	for i, p := range m.Places {
+		best := math.Inf(1)
+		for j, level := range p.Level {
+			if off := math.Abs(level.Celsius() - usualGlass); level.IsKnown() && off < best {
+				at[i], best = j, off
+			}
+		}
+	}
+	return at
+}
+
+// mostHeated is how many heated places are tried at every level; the others stay off.
+const mostHeated = 2
+
+// earlyLevels tries every level of the heated places and returns the coolest of those
+// that gain the most.
+func (m *maker) earlyLevels() levels {
+	best, bestValue := make(levels, len(m.Places)), math.Inf(-1)
+	plants := 0
+	for _, b := range m.batches {
+		plants += b.want
+	}
+	for _, at := range m.allLevels() {
+		if value := m.assign(at, byGain).value; value > bestValue+alike*float64(plants) {
+			best, bestValue = at, value
+		}
+	}
+	return best
+}
+
+// allLevels returns every combination of levels of the heated places, cool ones first.
+func (m *maker) allLevels() []levels {
+	all := []levels{make(levels, len(m.Places))}
+	heated := 0
+	for i, p := range m.Places {
+		if len(p.Levels) < 2 || heated == mostHeated {
+			continue
+		}
+		heated++
+		var next []levels
+		for j := range p.Levels {
+			for _, at := range all {
+				at = slices.Clone(at)
+				at[i] = j
+				next = append(next, at)
+			}
+		}
+		all = next
+	}
+	return all
+}
+
+// frostOdds returns for each week of the span the share of years in which it freezes.
+func (m *maker) frostOdds() []FrostWeek {
+	ground := m.climate(m.placeOf(Ground), m.setting(m.placeOf(Ground), 0))
+	odds := make([]FrostWeek, m.weeks)
+	for w := range odds {
+		odds[w].Week = m.date(m.firstMonday + 7*w)
+		for _, y := range ground.years {
+			if slices.Min(m.weekOf(y.low, w)) <= 0 {
+				odds[w].Share += 1 / float64(len(ground.years))
+			}
+		}
+	}
+	return odds
+}
+
+// weekOf returns the days of one week.
+func (m *maker) weekOf(daily []float64, week int) []float64 {
+	from := m.firstMonday + 7*week
+	return daily[from:min(from+7, len(daily))]
+}

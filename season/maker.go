@@ -1,0 +1,180 @@
+package season
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+
+	"eyeup/civil"
+	"eyeup/place"
+	"eyeup/stock"
+)
+
+// maker works out plans from a brief. It keeps what all plans share: the climates, the
+// lives of the kinds, and the baseline of every life.
+type maker struct {
+	*Brief
+	weeks       int   // of the span
+	firstMonday int   // day of the first Monday
+	newYear     int   // day
+	outFrom     int   // the Monday before which nothing leafy is planted out
+	ends        []int // day of the first autumn freeze, each year
+	kinds       []rates
+	batches     []*batch
+	left        []NotCovered
+	climates    map[climateKey]*climate
+	outcomes    map[outcomeKey][]*outcome
+	baselines   map[baseKey]*outcome
+}
+
+type climateKey struct {
+	place   int
+	setting string
+}
+
+// batch is what the season does with one holding.
+type batch struct {
+	stock.Holding
+	id    string
+	life  *life
+	store int // index of the place where it waits; -1 for seed, which waits anywhere
+	want  int // plants to raise
+}
+
+func newMaker(b *Brief) (*maker, error) {
+	m := &maker{
+		Brief: b, climates: map[climateKey]*climate{},
+		outcomes: map[outcomeKey][]*outcome{}, baselines: map[baseKey]*outcome{},
+	}
+	m.firstMonday = m.day(b.Span.From.Monday())
+	if m.firstMonday < 0 {
+		m.firstMonday += 7
+	}
+	m.weeks = (int(b.Span.Days()) - m.firstMonday + 6) / 7
+	m.newYear = m.day(newYear(b.Span, b.Site))
+	m.gather()
+	if len(m.batches) == 0 {
+		return m, nil
+	}
+	ground := m.placeOf(Ground)
+	if ground < 0 {
+		return nil, fmt.Errorf("the garden has no place of sort %q: name the patch, for a season ends there", Ground)
+	}
+	m.ends = m.autumn(m.climate(ground, place.Off()))
+	return m, m.fixFrostDate()
+}
+
+// day returns the day of the span on which d falls.
+func (m *maker) day(d civil.Date) int { return int(d.Sub(m.Span.From)) }
+
+// date returns the date of a day of the span, and no date for never.
+func (m *maker) date(day int) civil.Date {
+	if day == never {
+		return civil.Date{}
+	}
+	return m.Span.From.AddDays(civil.Days(day))
+}
+
+func (m *maker) placeOf(s Sort) int {
+	return slices.IndexFunc(m.Places, func(p Place) bool { return p.Sort == s })
+}
+
+func (m *maker) placeNamed(name string) int {
+	return slices.IndexFunc(m.Places, func(p Place) bool { return p.Name == name })
+}
+
+// gather sorts the stock into batches and what the season can't cover, with the reason.
+func (m *maker) gather() {
+	lives := map[lifeKey]*life{}
+	for i, h := range m.Stock {
+		k, known := m.Kinds(h.Variety.Kind)
+		if !known {
+			m.leave(h, "there are no figures for this kind")
+			continue
+		}
+		if h.Plant+h.Reserve == 0 {
+			m.leave(h, "none is wanted in the patch or as reserve; it stays in store")
+			continue
+		}
+		key := lifeKey{h.Variety.Kind, h.Variety.Timing, h.Form}
+		if lives[key] == nil {
+			l, err := lifeOf(k, key, m.newYear)
+			if err != nil {
+				m.leave(h, err.Error())
+				continue
+			}
+			l.kind = m.ratesOf(l)
+			lives[key] = l
+		}
+		b := &batch{Holding: h, id: cmp.Or(h.Code, fmt.Sprintf("row %d", i+1)), life: lives[key], store: m.placeNamed(h.Place), want: h.Plant + h.Reserve}
+		if h.Form == stock.Seed {
+			b.store = -1
+		} else {
+			b.want = min(b.want, h.Count)
+		}
+		m.batches = append(m.batches, b)
+	}
+	slices.SortStableFunc(m.batches, func(a, b *batch) int {
+		return cmp.Or(cmp.Compare(a.Variety.Kind, b.Variety.Kind), cmp.Compare(a.Variety.Name, b.Variety.Name), cmp.Compare(a.id, b.id))
+	})
+}
+
+func (m *maker) leave(h stock.Holding, why string) {
+	m.left = append(m.left, NotCovered{Kind: h.Variety.Kind, Variety: h.Variety.Name, Count: h.Count, Form: string(h.Form), Why: why})
+}
+
+// ratesOf returns the index of the kind's tabled curves, making them when first met.
+func (m *maker) ratesOf(l *life) int {
+	at := slices.IndexFunc(m.kinds, func(r rates) bool { return r.kind.Name == l.Name })
+	if at < 0 {
+		m.kinds = append(m.kinds, rates{kind: l.Kind, sprout: tableOf(l.Sprout.Rate), grow: tableOf(l.Grow.Rate)})
+		at = len(m.kinds) - 1
+	}
+	return at
+}
+
+// climate returns a place at a setting in every year; each is run once.
+func (m *maker) climate(at int, setting place.Setting) *climate {
+	key := climateKey{at, setting.String()}
+	if m.climates[key] == nil {
+		m.climates[key] = climateOf(m.Places[at].Model, setting, m.Weather, m.Site, m.kinds)
+	}
+	return m.climates[key]
+}
+
+// autumn returns for each year the first day after midsummer on which it freezes in the
+// patch, or the end of the span.
+func (m *maker) autumn(ground *climate) []int {
+	from := m.day(midsummer(m.Span, m.Site))
+	ends := make([]int, len(ground.years))
+	for i, y := range ground.years {
+		ends[i] = len(y.low)
+		for day := from; day < len(y.low); day++ {
+			if y.low[day] <= 0 {
+				ends[i] = day
+				break
+			}
+		}
+	}
+	return ends
+}
+
+// fixFrostDate fixes the first Monday on which leafy plants go out from the record's odds
+// of a later freeze.
+func (m *maker) fixFrostDate() error {
+	safe, known := m.Freezes.SafeFrom(m.FrostRisk)
+	if !known {
+		return fmt.Errorf("the record can't say when odds of a freeze fall to %.0f %%: it has too few springs; give more years, or accept a larger risk", m.FrostRisk.Percent())
+	}
+	if safe.IsZero() { // so many springs have no freeze at all
+		m.outFrom = m.newYear
+		return nil
+	}
+	split := midsummer(m.Span, m.Site)
+	date := safe.In(split.Year())
+	if date.After(split) {
+		date = safe.In(split.Year() - 1)
+	}
+	m.outFrom = m.day(date.AddDays(civil.Week - 1).Monday())
+	return nil
+}

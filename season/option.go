@@ -1,0 +1,155 @@
+package season
+
+import (
+	"math"
+	"slices"
+)
+
+// route is the way of a unit through the places, each at one setting.
+type route struct {
+	name   string
+	direct bool // dormant or as seed straight into the ground
+	heated bool // passes a place that is heated for the season's sake
+
+	store, first, on, ground                     *climate        // store is nil for seed
+	firstPlace, onPlace, groundPlace, storePlace int             // indexes into the brief's places
+	night                                        float64         // °C at which the heated place is held; unheld
+	safe                                         map[float64]int // by harm limit, the day from which on is safe
+}
+
+// onFrom returns the first day from which the second place is safe for young leaves, as
+// the record has it: in all but the accepted share of years no colder night follows.
+func (r *route) onFrom(l *life) int {
+	day, known := r.safe[l.harm]
+	if !known {
+		return 0
+	}
+	return day
+}
+
+// option is one way to raise a batch: a start week and a route.
+type option struct {
+	route       *route
+	start       int // a Monday, in days of the span
+	outFrom     int // the Monday before which nothing leafy is planted out
+	firstMonday int // of the span
+}
+
+func (o *option) isMonday(day int) bool { return (day-o.firstMonday)%7 == 0 }
+
+// outcome is an option lived through by the middle plant in every year.
+type outcome struct {
+	option
+	life  *life
+	fates []fate
+	gain  float64           // mean weeks of flower gained
+	lost  int               // years in which it is killed
+	cold  int               // years with more nights too cold for leaves than a plant shrugs off
+	need  map[int][]float64 // m² a plant takes, by bench and week; made by room
+}
+
+// shrugged is how many nights below the harm limit a season's plant may see under cover
+// before the year counts as one in which it was kept too cold. Assumption.
+const shrugged = 3
+
+// weeksOfFlower returns the weeks from first flower to the end of the flowering season in
+// one year, which is the day of the first autumn freeze.
+func weeksOfFlower(f fate, end int) float64 {
+	if f.flower >= end || f.died != never {
+		return 0
+	}
+	return float64(end-f.flower) / 7
+}
+
+// live walks an option through all years. base holds the weeks of flower of the baseline
+// and ends the last day of flowering, for each year.
+func live(l *life, o option, base []float64, ends []int) *outcome {
+	out := &outcome{option: o, life: l, fates: make([]fate, len(ends))}
+	for year := range ends {
+		f := walker{life: l, option: &o, year: year}.middle()
+		out.fates[year] = f
+		out.gain += weeksOfFlower(f, ends[year]) - base[year]
+		if f.died < ends[year] {
+			out.lost++
+		}
+		if f.coldNights > shrugged {
+			out.cold++
+		}
+	}
+	out.gain /= float64(len(ends))
+	return out
+}
+
+// room returns the room that a plant of this outcome takes on each bench in each week, on
+// the basis of the share fits of years: in that share it takes no more. Weeks are counted
+// from the first Monday of the span.
+func (o *outcome) room(fits float64, weeks int, m *maker) map[int][]float64 {
+	if o.need != nil {
+		return o.need
+	}
+	o.need = map[int][]float64{}
+	takes := map[int][]float64{} // by bench, in one week, each year
+	for week := range weeks {
+		clear(takes)
+		for year, f := range o.fates {
+			for bench, area := range o.takes(f, week, m) {
+				if takes[bench] == nil {
+					takes[bench] = make([]float64, len(o.fates))
+				}
+				takes[bench][year] = area
+			}
+		}
+		for bench, areas := range takes {
+			if o.need[bench] == nil {
+				o.need[bench] = make([]float64, weeks)
+			}
+			slices.Sort(areas)
+			o.need[bench][week] = areas[max(0, int(math.Ceil(fits*float64(len(areas))))-1)]
+		}
+	}
+	return o.need
+}
+
+// takes returns the most room that a plant of fate f takes on each bench during one week.
+func (o *outcome) takes(f fate, week int, m *maker) map[int]float64 {
+	var most map[int]float64
+	from := o.firstMonday + 7*week
+	for day := max(from, o.start); day < from+7; day++ {
+		place, area := o.stands(f, day)
+		if place < 0 {
+			continue
+		}
+		if most == nil {
+			most = map[int]float64{}
+		}
+		most[place] = max(most[place], area)
+		if m.Places[place].Lit > 0 && day > f.up {
+			most[m.lamps(place)] = max(most[m.lamps(place)], area)
+		}
+	}
+	return most
+}
+
+// stands returns where a plant of fate f stands on a day, and the room it takes there.
+func (o *outcome) stands(f fate, day int) (place int, area float64) {
+	l := o.life
+	switch {
+	case day < o.start, day >= f.died:
+		return -1, 0
+	case day >= f.out:
+		return o.route.groundPlace, l.bed
+	case o.route.direct:
+		return -1, 0
+	}
+	place = o.route.firstPlace
+	if day >= f.handOn {
+		place = o.route.onPlace
+	}
+	switch {
+	case f.up == never || day-f.up <= l.prick:
+		return place, l.tray
+	case day < f.meet:
+		return place, l.tight
+	}
+	return place, l.spaced
+}

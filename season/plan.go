@@ -1,0 +1,151 @@
+package season
+
+import (
+	"eyeup/civil"
+	"eyeup/odds"
+)
+
+// Plan is one worked-out season, beside others. Its amounts of money are in units of its
+// cost's currency; areas are in square metres.
+type Plan struct {
+	Name         string       `json:"name"`
+	Says         string       `json:"says" jsonschema_description:"what the plan does, in one sentence"`
+	Baseline     string       `json:"baseline" jsonschema_description:"what the weeks gained are counted against"`
+	Cost         Cost         `json:"cost"`
+	PlantOutFrom civil.Date   `json:"plant_out_from" jsonschema_description:"fixed beforehand from the odds of frost"`
+	FirstFlower  civil.When   `json:"first_flower" jsonschema_description:"of all dahlias, or of all batches where there are none"`
+	GainWeeks    odds.Amount  `json:"gain_weeks" jsonschema_description:"weeks of flower gained a plant, over the years"`
+	Batches      []BatchPlan  `json:"batches"`
+	Places       []PlacePlan  `json:"places"`
+	Work         []WorkWeek   `json:"work_weeks"`
+	FitsYears    int          `json:"fits_years" jsonschema_description:"years of the record in which every bench suffices"`
+	Years        int          `json:"years"`
+	Shortfalls   []Shortfall  `json:"shortfalls"`
+	ToGet        []Need       `json:"to_get"`
+	NotCovered   []NotCovered `json:"not_covered"`
+}
+
+// Cost is what a plan costs beyond what the garden spends anyway. Total is the sum of the
+// other amounts.
+type Cost struct {
+	Currency    string      `json:"currency"`
+	Total       float64     `json:"total"`
+	Heat        float64     `json:"heat"`
+	Light       float64     `json:"light"`
+	Mix         float64     `json:"mix" jsonschema_description:"mix and pots"`
+	Work        float64     `json:"work" jsonschema_description:"paid hands; own hours cost nothing here"`
+	HeatSpread  odds.Amount `json:"heat_spread"`
+	WorkHours   float64     `json:"work_hours"`
+	PerPot      float64     `json:"per_pot" jsonschema_description:"total divided by the plants raised in pots"`
+	Unpriced    []string    `json:"unpriced,omitempty" jsonschema_description:"what has no price in the garden's figures and is not in the total"`
+	HeatUnknown bool        `json:"heat_unknown,omitempty" jsonschema_description:"a warm room's own heat is not counted"`
+}
+
+// BatchPlan is what a plan does with one batch.
+type BatchPlan struct {
+	ID         string      `json:"id"`
+	Code       string      `json:"code,omitempty"`
+	Kind       string      `json:"kind"`
+	Variety    string      `json:"variety"`
+	Timing     string      `json:"timing,omitempty"`
+	Colour     string      `json:"colour,omitempty"`
+	Form       string      `json:"form"`
+	Count      int         `json:"count" jsonschema_description:"plants raised; the sum of the counts of starts"`
+	Container  string      `json:"container" jsonschema_description:"what each is raised in; empty when planted straight into the ground"`
+	Starts     []Start     `json:"starts"`
+	Dates      Dates       `json:"dates"`
+	Stays      []Stay      `json:"stays"`
+	Gain       odds.Amount `json:"gain_weeks"`
+	NoFlower   int         `json:"years_without_flower" jsonschema_description:"years in which half of the batch does not flower before frost"`
+	Lost       int         `json:"years_lost" jsonschema_description:"years in which cold kills the batch"`
+	ColdNights odds.Amount `json:"cold_nights" jsonschema_description:"nights too cold for young leaves, before planting out"`
+	Why        string      `json:"why,omitempty" jsonschema_description:"why the batch is not raised as the plan would have it"`
+	Assumed    []string    `json:"assumptions,omitempty"`
+}
+
+// Start is so many of a batch set to grow in one week by one route.
+type Start struct {
+	Week  civil.Date `json:"week" jsonschema_description:"the Monday of the week"`
+	Count int        `json:"count"`
+	Route string     `json:"route"`
+}
+
+// Dates are those of a batch, with the spread of the weather and of the lot. A date that
+// does not come in so many years is null.
+type Dates struct {
+	Start       civil.Date `json:"start"`
+	Eyed        civil.When `json:"eyed"`
+	Up          civil.When `json:"up"`
+	HandOn      civil.When `json:"hand_on" jsonschema_description:"moved from the warm place to light"`
+	PlantOut    civil.When `json:"plant_out"`
+	FirstFlower civil.When `json:"first_flower"`
+}
+
+// Stay is time that a batch spends in one place: the middle dates over the years, and the
+// most room that it takes there on the basis on which the benches were filled.
+type Stay struct {
+	Place  string     `json:"place"`
+	From   civil.Date `json:"from"`
+	To     civil.Date `json:"to"`
+	AreaM2 float64    `json:"area_m2"`
+}
+
+// PlacePlan is one place over the season.
+type PlacePlan struct {
+	Place   string      `json:"place"`
+	Sort    string      `json:"sort"`
+	Setting string      `json:"setting,omitempty" jsonschema_description:"the levels of its thermostat over the weeks"`
+	Weeks   []PlaceWeek `json:"weeks"`
+	Heat    *PlaceHeat  `json:"heat,omitempty"`
+}
+
+// PlaceWeek is one ISO week of a place, from its Monday.
+type PlaceWeek struct {
+	Week   civil.Date   `json:"week"`
+	UsedM2 float64      `json:"used_m2"`
+	RoomM2 float64      `json:"room_m2"`
+	Cost   *odds.Amount `json:"heat_cost,omitempty"`
+}
+
+// PlaceHeat is what holding a place's setting takes.
+type PlaceHeat struct {
+	AskedKWh       odds.Amount `json:"asked_kwh" jsonschema_description:"what the setting asks for"`
+	GivenKWh       odds.Amount `json:"given_kwh" jsonschema_description:"what the heater can give of it"`
+	HoursShort     odds.Amount `json:"hours_short" jsonschema_description:"hours more than half a kelvin below the level"`
+	WorstShortK    float64     `json:"worst_short_k" jsonschema_description:"in the worst hour of all years"`
+	YearsFreezing  int         `json:"years_below_freezing" jsonschema_description:"years in which it freezes inside while the place is in use"`
+	YearsBelowFive int         `json:"years_below_5c"`
+	ColdestC       float64     `json:"coldest_c"`
+}
+
+// WorkWeek is the hands that a week asks for.
+type WorkWeek struct {
+	Week  civil.Date `json:"week"`
+	Hours float64    `json:"hours"`
+	Own   float64    `json:"own_hours"`
+}
+
+// Shortfall is something there is too little of, and the cheapest cure known.
+type Shortfall struct {
+	What string     `json:"what"`
+	Week civil.Date `json:"week"`
+	Cure string     `json:"cure,omitempty"`
+}
+
+// Need is something to get before the season needs it.
+type Need struct {
+	What   string      `json:"what"`
+	Amount odds.Amount `json:"amount"`
+	Unit   string      `json:"unit"`
+	Cost   float64     `json:"cost"`
+	By     civil.Date  `json:"by"`
+}
+
+// NotCovered is stock that the plan leaves alone, and why: it is never dropped silently.
+type NotCovered struct {
+	Kind    string `json:"kind"`
+	Variety string `json:"variety"`
+	Count   int    `json:"count"`
+	Form    string `json:"form"`
+	Why     string `json:"why"`
+}

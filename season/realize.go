@@ -1,0 +1,277 @@
+package season
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+
+	"eyeup/civil"
+	"eyeup/growth"
+	"eyeup/odds"
+	"eyeup/place"
+)
+
+// realized is a plan on its way: the portions as they fare with the settings as they are.
+type realized struct {
+	*maker
+	plan     *Plan
+	parts    []*part
+	short    map[*batch]*lack
+	settings []place.Setting // by place
+	used     []span          // by place: days in use in any year
+	heats    []*heatSums     // by place; nil where it is not heated
+}
+
+// part is one portion with the fates of its middle plant and of its individuals.
+type part struct {
+	portion
+	life  *life
+	fates []fate   // middle plant, by year
+	lot   [][]fate // individuals, by year
+	gains []float64
+}
+
+// span is a run of days of the season; to is the day after the last.
+type span struct{ from, to int }
+
+// realize turns an assignment into a plan: heated places are heated only while they are
+// in use, every lot is walked with its own spread, and all is added up.
+func (m *maker) realize(name, says string, at levels, a assignment) *Plan {
+	r := &realized{maker: m, short: a.short, plan: &Plan{
+		Name: name, Says: says, Years: len(m.Weather), PlantOutFrom: m.date(m.outFrom), NotCovered: m.left,
+		Baseline: "dormant stock planted, or seed sown, in the open when soil and frost allow",
+	}}
+	for _, p := range a.portions {
+		r.parts = append(r.parts, &part{portion: p, life: p.batch.life, fates: p.fates})
+	}
+	r.use()
+	r.set(at)
+	r.walk()
+	r.use()
+	r.batchPlans()
+	r.placePlans()
+	r.totals()
+	return r.plan
+}
+
+// use finds the days on which each place is in use in some year.
+func (r *realized) use() {
+	r.used = make([]span, len(r.Places))
+	for i := range r.used {
+		r.used[i] = span{never, 0}
+	}
+	widen := func(at, from, to int) {
+		if at >= 0 && from < to {
+			u := &r.used[at]
+			u.from, u.to = min(u.from, from), max(u.to, to)
+		}
+	}
+	end := int(r.Span.Days())
+	for _, p := range r.parts {
+		if p.route.direct {
+			continue
+		}
+		for _, f := range p.fates {
+			out := min(f.out, f.died, end)
+			widen(p.route.firstPlace, p.start, min(f.handOn, out))
+			widen(p.route.onPlace, f.handOn, out)
+		}
+	}
+}
+
+// set makes the settings: each heated place is held at its level while it is in use.
+func (r *realized) set(at levels) {
+	r.settings = make([]place.Setting, len(r.Places))
+	for i := range r.Places {
+		r.settings[i] = r.setting(i, 0)
+		if at[i] == 0 || r.used[i].from == never {
+			continue
+		}
+		level := r.Places[i].Level[at[i]]
+		r.settings[i] = place.Setting{Steps: []place.Step{
+			{From: r.date(r.used[i].from), Level: level}, {From: r.date(r.used[i].to), Off: true},
+		}}
+	}
+}
+
+// individuals stand for a lot: its plants between the slowest tenth and the quickest,
+// each with its own haste to come up and to flower.
+var individuals = []struct{ up, flower float64 }{{0.1, 0.7}, {0.3, 0.1}, {0.5, 0.5}, {0.7, 0.9}, {0.9, 0.3}}
+
+// flowerSpread is the spread of the days to flower within a lot. Assumption: agrees with
+// first flowers of one variety in one bed over two to three weeks.
+const flowerSpread = 0.08
+
+// walk leads the middle plant and the lot of every part through the places as set.
+func (r *realized) walk() {
+	for _, p := range r.parts {
+		way := r.as(p.route)
+		o := p.option
+		o.route = way
+		base := r.baseline(p.batch)
+		p.lot = make([][]fate, len(r.Weather))
+		for year := range r.Weather {
+			w := walker{life: p.life, option: &o, year: year}
+			p.fates[year] = w.middle()
+			moves := &schedule{p.fates[year].handOn, p.fates[year].out}
+			for _, i := range individuals {
+				one := individual{
+					growth.Lognormal{Middle: 1, Sigma: p.life.Sprout.Sigma}.At(i.up),
+					growth.Lognormal{Middle: 1, Sigma: flowerSpread}.At(i.flower),
+				}
+				p.lot[year] = append(p.lot[year], w.walk(one, moves))
+			}
+			p.gains = append(p.gains, weeksOfFlower(p.fates[year], r.ends[year])-weeksOfFlower(base.fates[year], r.ends[year]))
+		}
+	}
+}
+
+// as returns a route with its places at the settings of the plan.
+func (r *realized) as(way *route) *route {
+	if way.direct {
+		return way
+	}
+	set := *way
+	set.first = r.climate(way.firstPlace, r.settings[way.firstPlace])
+	set.on = r.climate(way.onPlace, r.settings[way.onPlace])
+	return &set
+}
+
+// when sums up days of the span over years and individuals.
+func (m *maker) when(days []int) civil.When {
+	figures := make([]float64, len(days))
+	for i, d := range days {
+		figures[i] = float64(d)
+		if d == never {
+			figures[i] = math.Inf(1)
+		}
+	}
+	a := odds.AmountOf(figures)
+	return civil.When{Early: m.dateOf(a.Low), Middle: m.dateOf(a.Middle), Late: m.dateOf(a.High)}
+}
+
+func (m *maker) dateOf(day float64) civil.Date {
+	if math.IsInf(day, 0) || math.IsNaN(day) {
+		return civil.Date{}
+	}
+	return m.date(int(math.Round(day)))
+}
+
+// pick returns one day of every fate, of the middle plants or of the whole lot.
+func (p *part) pick(day func(fate) int) []int {
+	days := make([]int, len(p.fates))
+	for i, f := range p.fates {
+		days[i] = day(f)
+	}
+	return days
+}
+
+func (p *part) pickLot(day func(fate) int) []int {
+	var days []int
+	for _, year := range p.lot {
+		for _, f := range year {
+			days = append(days, day(f))
+		}
+	}
+	return days
+}
+
+// batchPlans tells what every part does, in the order of kinds and varieties.
+func (r *realized) batchPlans() {
+	slices.SortStableFunc(r.parts, func(a, b *part) int {
+		return cmp.Or(cmp.Compare(a.Variety.Kind, b.Variety.Kind), cmp.Compare(a.Variety.Name, b.Variety.Name),
+			cmp.Compare(a.id, b.id), cmp.Compare(a.start, b.start))
+	})
+	ways := map[*batch]int{}
+	for _, p := range r.parts {
+		ways[p.batch]++
+		plan := r.batchPlan(p)
+		if ways[p.batch] > 1 {
+			plan.ID = fmt.Sprintf("%s/%d", plan.ID, ways[p.batch])
+		}
+		r.plan.Batches = append(r.plan.Batches, plan)
+	}
+}
+
+func (r *realized) batchPlan(p *part) BatchPlan {
+	plan := BatchPlan{
+		ID: p.id, Code: p.Code, Kind: p.Variety.Kind, Variety: p.Variety.Name, Timing: string(p.Variety.Timing),
+		Colour: p.Variety.Colour, Form: string(p.Form), Count: p.count, Container: p.life.container,
+		Gain: odds.AmountOf(p.gains), Assumed: p.life.assumed,
+	}
+	out := r.when(p.pick(func(f fate) int { return f.out }))
+	plan.Dates = Dates{
+		Start: r.date(p.start), PlantOut: out,
+		Eyed:        r.when(p.pickLot(func(f fate) int { return f.eyed })),
+		Up:          r.when(p.pickLot(func(f fate) int { return f.up })),
+		FirstFlower: r.when(p.pickLot(func(f fate) int { return f.flower })),
+	}
+	switch {
+	case p.route.direct:
+		plan.Container = ""
+		plan.Dates.Start = out.Middle
+		if lack := r.short[p.batch]; lack != nil {
+			plan.Why = fmt.Sprintf("no room: %s is %.1f m² short in the week of %v", r.benchName(lack.bench), lack.short, r.date(r.firstMonday+7*lack.week))
+		}
+	case p.route.firstPlace != p.route.onPlace:
+		plan.Dates.HandOn = r.when(p.pick(func(f fate) int { return f.handOn }))
+	}
+	plan.Starts = []Start{{Week: plan.Dates.Start.Monday(), Count: p.count, Route: p.route.name}}
+	plan.Stays = r.stays(p)
+	nights := make([]float64, len(p.fates))
+	for i, f := range p.fates {
+		nights[i] = float64(f.coldNights)
+		if f.died < r.ends[i] {
+			plan.Lost++
+		}
+		if f.flower >= r.ends[i] {
+			plan.NoFlower++
+		}
+	}
+	plan.ColdNights = odds.AmountOf(nights)
+	return plan
+}
+
+// benchName names a bench as the grower would.
+func (m *maker) benchName(bench int) string {
+	if bench >= len(m.Places) {
+		return m.Places[bench-len(m.Places)].Name + " under lamps"
+	}
+	return m.Places[bench].Name
+}
+
+// stays lists where a part stands, by the middle dates over the years.
+func (r *realized) stays(p *part) []Stay {
+	out := r.dateOf(middle(p.pick(func(f fate) int { return f.out })))
+	stay := func(at int, from, to civil.Date) Stay {
+		most := 0.0
+		for _, area := range p.room(float64(r.Fits), r.weeks, r.maker)[at] {
+			most = max(most, area)
+		}
+		return Stay{Place: r.Places[at].Name, From: from, To: to, AreaM2: hundredth(most * float64(p.count))}
+	}
+	end := r.dateOf(middle(slices.Clone(r.ends)))
+	ground := stay(r.placeOf(Ground), out, end)
+	if p.route.direct {
+		return []Stay{ground}
+	}
+	if p.route.firstPlace == p.route.onPlace {
+		return []Stay{stay(p.route.firstPlace, r.date(p.start), out), ground}
+	}
+	handOn := r.dateOf(middle(p.pick(func(f fate) int { return f.handOn })))
+	return []Stay{stay(p.route.firstPlace, r.date(p.start), handOn), stay(p.route.onPlace, handOn, out), ground}
+}
+
+func middle(days []int) float64 {
+	figures := make([]float64, len(days))
+	for i, d := range days {
+		figures[i] = float64(d)
+		if d == never {
+			figures[i] = math.Inf(1)
+		}
+	}
+	return odds.Sorted(figures).At(0.5)
+}
+
+func hundredth(x float64) float64 { return math.Round(x*100) / 100 }

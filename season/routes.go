@@ -1,0 +1,111 @@
+package season
+
+import "eyeup/place"
+
+// levels is the setting of every place, by its index; a constant level is run for the
+// whole span while routes are compared.
+type levels []int
+
+// setting returns the setting of a place at one of its levels.
+func (m *maker) setting(at int, level int) place.Setting {
+	if level >= len(m.Places[at].Levels) {
+		return place.Off()
+	}
+	return m.Places[at].Levels[level]
+}
+
+// routes returns the ways through the places at the given levels for stock that waits in
+// store (an index, -1 for seed): from each warm room on to each place with light, the lit
+// shelf from first to last, glass from first to last, and straight into the ground.
+func (m *maker) routes(store int, at levels) []*route {
+	ground := m.placeOf(Ground)
+	base := route{
+		storePlace: store, groundPlace: ground, ground: m.climate(ground, place.Off()), firstPlace: -1, onPlace: -1,
+	}
+	if store >= 0 {
+		base.store = m.climate(store, m.setting(store, at[store]))
+	}
+	var all []*route
+	via := func(first, on int) {
+		r := base
+		r.firstPlace, r.first = first, m.climate(first, m.setting(first, at[first]))
+		r.onPlace, r.on = on, m.climate(on, m.setting(on, at[on]))
+		r.heated = m.isHeated(first, at) || m.isHeated(on, at)
+		r.name = m.Places[first].Name
+		if on != first {
+			r.name += ", then " + m.Places[on].Name
+		} else if m.Places[first].Lit > 0 {
+			r.name += ", under lamps"
+		}
+		r.night = max(m.held(first, at), m.held(on, at))
+		r.safe = m.safeDays(r.on)
+		all = append(all, &r)
+	}
+	for i, p := range m.Places {
+		switch p.Sort {
+		case Room:
+			for j, q := range m.Places {
+				if q.Sort == Glass || q.Sort == Frame || (i == j && p.Lit > 0) {
+					via(i, j)
+				}
+			}
+		case Glass:
+			via(i, i)
+		}
+	}
+	direct := base
+	direct.name, direct.direct = "straight into the ground", true
+	direct.first, direct.on = base.ground, base.ground
+	if base.store != nil {
+		direct.first = base.store
+	}
+	return append(all, &direct)
+}
+
+// isHeated reports whether a place is held warm for the season's sake.
+func (m *maker) isHeated(at int, l levels) bool {
+	return m.Places[at].Sort == Glass && l[at] > 0 || m.Places[at].Sort == Room && m.Places[at].Costs
+}
+
+// held returns the level at which a heated place is held, and cold where none is.
+func (m *maker) held(at int, l levels) float64 {
+	if m.Places[at].Sort != Glass || l[at] == 0 {
+		return unheld
+	}
+	return m.Places[at].Level[l[at]].Celsius()
+}
+
+// unheld stands for the level of a place that is not heated.
+const unheld = -1000.0
+
+// safeDays finds, for the harm limit of every kind, the first day from which a place is
+// safe for young leaves: no colder night follows before midsummer in all but the accepted
+// share of years.
+func (m *maker) safeDays(c *climate) map[float64]int {
+	safe := map[float64]int{}
+	split := m.day(midsummer(m.Span, m.Site))
+	for _, b := range m.batches {
+		if _, known := safe[b.life.harm]; known {
+			continue
+		}
+		last := make([]int, len(c.years))
+		for i, y := range c.years {
+			for day := split; day > 0; day-- {
+				if y.low[day] < b.life.harm-slack {
+					last[i] = day
+					break
+				}
+			}
+		}
+		safe[b.life.harm] = m.risked(last) + 1
+	}
+	return safe
+}
+
+// risked returns the day after which, in all but the accepted share of years, nothing of
+// the given last days comes.
+func (m *maker) risked(last []int) int {
+	days := sortedCopy(last)
+	allowed := int(float64(m.FrostRisk) * float64(len(days)))
+	return days[len(days)-1-allowed]
+}

@@ -1,0 +1,269 @@
+package season
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+
+	"eyeup/odds"
+	"eyeup/stock"
+	"eyeup/supply"
+)
+
+// totals adds up what a plan costs, what it wants and what it gains.
+func (r *realized) totals() {
+	r.flowers()
+	r.fitsYears()
+	r.needs()
+	r.work()
+	r.cost()
+	r.wanted()
+}
+
+// flowers sums up first flower and gain over the dahlias, or over all where there are none.
+func (r *realized) flowers() {
+	dahlias := slices.DeleteFunc(slices.Clone(r.parts), func(p *part) bool { return p.Variety.Kind != "dahlia" })
+	if len(dahlias) == 0 {
+		dahlias = r.parts
+	}
+	var first []int
+	gains := make([]float64, len(r.Weather))
+	plants := 0
+	for _, p := range dahlias {
+		for range p.count {
+			first = append(first, p.pickLot(func(f fate) int { return f.flower })...)
+		}
+		for year, g := range p.gains {
+			gains[year] += float64(p.count) * g
+		}
+		plants += p.count
+	}
+	for year := range gains {
+		gains[year] /= float64(max(plants, 1))
+	}
+	r.plan.FirstFlower, r.plan.GainWeeks = r.when(first), odds.AmountOf(gains)
+}
+
+// fitsYears counts the years in which every bench suffices in every week.
+func (r *realized) fitsYears() {
+	for year := range r.Weather {
+		if r.fitsIn(year) {
+			r.plan.FitsYears++
+		}
+	}
+}
+
+func (r *realized) fitsIn(year int) bool {
+	for w := range r.weeks {
+		used := map[int]float64{}
+		for _, p := range r.parts {
+			for bench, area := range p.takes(p.fates[year], w, r.maker) {
+				used[bench] += float64(p.count) * area
+			}
+		}
+		for bench, area := range used {
+			isGround := bench < len(r.Places) && r.Places[bench].Sort == Ground
+			if !isGround && area > r.roomOf(bench)+1e-6 {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// needs lists what to get: containers, mix, seed.
+func (r *realized) needs() {
+	pots := map[string]int{}
+	litres := odds.Amount{}
+	first := never
+	for _, p := range r.parts {
+		if p.route.direct {
+			continue
+		}
+		first = min(first, p.start)
+		pots[p.life.container] += p.count
+		need, err := supply.Mix(p.life.container, p.count, mixForm(p.Form))
+		if err != nil {
+			r.plan.Cost.Unpriced = append(r.plan.Cost.Unpriced, err.Error())
+			continue
+		}
+		litres = odds.Amount{Low: litres.Low + need.Litres.Low, Middle: litres.Middle + need.Litres.Middle, High: litres.High + need.Litres.High}
+	}
+	if first == never {
+		return
+	}
+	by := r.date(max(first-14, 0))
+	mix := Need{What: "potting mix", Amount: rounded(litres), Unit: "L", By: by, Cost: hundredth(r.Prices.MixLitre.Times(litres.Middle))}
+	r.unpriced(r.Prices.MixLitre, "potting mix")
+	r.plan.ToGet = append(r.plan.ToGet, mix)
+	for _, id := range sortedKeys(pots) {
+		price := r.Prices.Pots[id]
+		r.unpriced(price, id+" pots")
+		c, err := supply.ContainerNamed(id)
+		if err != nil {
+			continue
+		}
+		r.plan.ToGet = append(r.plan.ToGet, Need{
+			What: c.Name, Amount: odds.Exactly(float64(pots[id])), Unit: "each", By: by, Cost: hundredth(price.Times(float64(pots[id]))),
+		})
+	}
+}
+
+func mixForm(f stock.Form) string {
+	if f == stock.Seed {
+		return ""
+	}
+	return string(f)
+}
+
+func rounded(a odds.Amount) odds.Amount {
+	return odds.Amount{Low: math.Round(a.Low), Middle: math.Round(a.Middle), High: math.Round(a.High)}
+}
+
+func (r *realized) unpriced(p Price, what string) {
+	if !p.Known {
+		r.plan.Cost.Unpriced = append(r.plan.Cost.Unpriced, what)
+	}
+}
+
+// work spreads the minutes of every step over the weeks in which, by the middle dates,
+// it falls.
+func (r *realized) work() {
+	minutes := make([]float64, r.weeks)
+	add := func(p *part, step string, day float64) {
+		each, known := p.life.Work(step)
+		week := (int(day) - r.firstMonday) / 7
+		if known && !math.IsInf(day, 0) && week >= 0 && week < r.weeks {
+			minutes[week] += each * float64(p.count)
+		}
+	}
+	for _, p := range r.parts {
+		out := middle(p.pick(func(f fate) int { return f.out }))
+		add(p, "plant", out)
+		if p.route.direct {
+			continue
+		}
+		add(p, "start", float64(p.start))
+		add(p, "harden", out-float64(p.life.harden))
+		if p.life.prick > 0 {
+			add(p, "prick", middle(p.pick(func(f fate) int { return f.up }))+float64(p.life.prick))
+		}
+		if p.route.firstPlace != p.route.onPlace {
+			add(p, "hand_on", middle(p.pick(func(f fate) int { return f.handOn })))
+		}
+	}
+	for w, min := range minutes {
+		if min == 0 {
+			continue
+		}
+		week := WorkWeek{Week: r.date(r.firstMonday + 7*w), Hours: hundredth(min / 60), Own: r.HoursPerWeek}
+		r.plan.Work = append(r.plan.Work, week)
+		r.plan.Cost.WorkHours += week.Hours
+		if week.Hours > r.HoursPerWeek {
+			r.plan.Shortfalls = append(r.plan.Shortfalls, Shortfall{
+				What: fmt.Sprintf("hands: %.0f hours of work, %.0f there", week.Hours, r.HoursPerWeek), Week: week.Week,
+				Cure: "ask for help, or begin some the week before",
+			})
+			r.plan.Cost.Work += r.Prices.Hand.Times(week.Hours - r.HoursPerWeek)
+		}
+	}
+}
+
+// cost adds up the money. Every amount is rounded to the minor unit before it is added,
+// so that the total can be added again from its parts.
+func (r *realized) cost() {
+	c := &r.plan.Cost
+	c.Currency = r.Prices.Currency
+	var light float64
+	for i, p := range r.Places {
+		if h := r.heats[i]; h != nil {
+			r.unpriced(p.Energy, "heat of "+p.Name)
+			spread := odds.AmountOf(h.given).Times(p.Energy.Amount)
+			c.HeatSpread = odds.Amount{Low: c.HeatSpread.Low + spread.Low, Middle: c.HeatSpread.Middle + spread.Middle, High: c.HeatSpread.High + spread.High}
+		}
+		light += r.lamplight(i)
+	}
+	c.HeatSpread = odds.Amount{Low: hundredth(c.HeatSpread.Low), Middle: hundredth(c.HeatSpread.Middle), High: hundredth(c.HeatSpread.High)}
+	c.Heat, c.Work = c.HeatSpread.Middle, hundredth(c.Work)
+	c.Light = hundredth(r.Prices.Electricity.Times(light))
+	if light > 0 {
+		r.unpriced(r.Prices.Electricity, "electricity")
+	}
+	for _, n := range r.plan.ToGet {
+		c.Mix += n.Cost
+	}
+	c.Mix = hundredth(c.Mix)
+	c.Total = hundredth(c.Heat + c.Light + c.Mix + c.Work)
+	c.WorkHours = hundredth(c.WorkHours)
+	pots := 0
+	for _, p := range r.parts {
+		if !p.route.direct {
+			pots += p.count
+		}
+	}
+	if pots > 0 {
+		c.PerPot = hundredth(c.Total / float64(pots))
+	}
+}
+
+// lamplight returns the electricity of a place's lamps on the days when something under
+// them is up, by the middle of the years, in kWh.
+func (r *realized) lamplight(at int) float64 {
+	if r.Places[at].Lit <= 0 {
+		return 0
+	}
+	years := make([]float64, len(r.Weather))
+	c := r.climate(at, r.settings[at])
+	for year := range years {
+		from, to := never, 0
+		for _, p := range r.parts {
+			f := p.fates[year]
+			if p.route.direct {
+				continue
+			}
+			leaves := min(f.out, int(r.Span.Days()))
+			if p.route.firstPlace == at && p.route.onPlace != at {
+				leaves = min(f.handOn, leaves)
+			}
+			if (p.route.firstPlace == at || p.route.onPlace == at) && f.up < leaves {
+				from, to = min(from, f.up), max(to, leaves)
+			}
+		}
+		if from < to {
+			years[year] = sum(c.years[year].lamps[from:to])
+		}
+	}
+	return odds.Sorted(years).At(0.5)
+}
+
+// wanted notes where more plants are wanted than the stock gives.
+func (r *realized) wanted() {
+	for _, b := range r.batches {
+		want := b.Plant + b.Reserve
+		if b.Form == stock.Seed || want <= b.Count {
+			continue
+		}
+		short := Shortfall{
+			What: fmt.Sprintf("%s: %d wanted, %d %ss in %s", b.Variety.Name, want, b.Count, b.Form, b.Holding.Place),
+			Week: r.date(r.monday(r.newYear)), Cure: fmt.Sprintf("get %d more", want-b.Count),
+		}
+		if pieces, known := b.life.Figure("divide.pieces"); known && b.Form == stock.Clump {
+			cut := math.Ceil(float64(want-b.Count) / (pieces.Value - 1))
+			short.Cure = fmt.Sprintf("divide %.0f of them: a clump gives %.0f to %.0f good pieces", cut, pieces.Low, pieces.High)
+		}
+		r.plan.Shortfalls = append(r.plan.Shortfalls, short)
+	}
+	slices.SortStableFunc(r.plan.Shortfalls, func(a, b Shortfall) int {
+		return cmp.Or(cmp.Compare(a.Week.String(), b.Week.String()), cmp.Compare(a.What, b.What))
+	})
+}
+
+func sortedKeys(m map[string]int) []string {
+	keys := make([]string, 0, len(m))
+	for k := range m {
+		keys = append(keys, k)
+	}
+	slices.Sort(keys)
+	return keys
+}

@@ -1,0 +1,180 @@
+package season
+
+import (
+	"math"
+
+	"eyeup/growth"
+)
+
+// never is the day of what does not come to pass.
+const never = math.MaxInt32
+
+// fate is what becomes of one plant in one year; its days are days of the span.
+type fate struct {
+	eyed, up, ready, meet int // eyes show; through the mix; fit for planting out; leaves meet
+	handOn, out           int // moved to light; planted out
+	flower, died          int // first flower; killed by cold
+
+	coldNights int // nights before planting out that were too cold for young leaves
+}
+
+// newFate is a plant to which nothing has happened yet.
+func newFate() fate {
+	return fate{eyed: never, up: never, ready: never, meet: never, handOn: never, out: never, flower: never, died: never}
+}
+
+// schedule is when a unit is moved, as its middle plant decides.
+type schedule struct{ handOn, out int }
+
+// individual is one plant of the lot: how much warmth it wants to come up, and how many
+// days to flower, against the middle one.
+type individual struct{ sprout, flower float64 }
+
+// walker leads plants through one year of the places.
+type walker struct {
+	*life
+	*option
+	year int
+}
+
+// middle walks the middle plant of the lot, whose progress moves the unit.
+func (w walker) middle() fate { return w.walk(individual{1, 1}, nil) }
+
+// walk leads one plant through the year. With a nil schedule it makes the unit's moves.
+func (w walker) walk(one individual, moves *schedule) fate {
+	f := newFate()
+	if moves != nil {
+		f.handOn, f.out = moves.handOn, moves.out
+	}
+	ground := &w.route.ground.years[w.year]
+	var at *yearDays
+	warmth := w.stored(one, &f)
+	progress, checked, idle := 0.0, never, 0
+	for day := w.start; day < len(ground.low); day++ {
+		if moves == nil {
+			w.move(day, &f, ground)
+		}
+		switch {
+		case day >= f.out:
+			at = ground
+		case day >= f.handOn:
+			at = &w.route.on.years[w.year]
+		default:
+			at = &w.route.first.years[w.year]
+		}
+		if day == f.out && f.up != never {
+			checked = day
+		}
+		if f.up == never {
+			warmth += at.sprout[w.kind][day]
+			w.sprouts(day, warmth, one, &f)
+			continue
+		}
+		if w.frozen(at, day, &f, &idle); f.died != never {
+			return f
+		}
+		if idle > 0 {
+			idle--
+			continue
+		}
+		progress += w.grown(at, day, progress, checked, day >= f.out)
+		if w.grows(day, progress, one, &f); f.flower != never && f.out <= day {
+			return f
+		}
+	}
+	return f
+}
+
+// stored counts the warmth of the store from the end of deep rest to the start. What
+// comes up in store has no leaf until it is started.
+func (w walker) stored(one individual, f *fate) float64 {
+	warmth := 0.0
+	if w.route.store == nil {
+		return warmth
+	}
+	store := &w.route.store.years[w.year]
+	for day := max(w.rest, 0); day < w.start; day++ {
+		warmth += store.sprout[w.kind][day]
+		w.sprouts(day, warmth, one, f)
+	}
+	f.up = never
+	return warmth
+}
+
+// sprouts notes when eyes show and when the shoot is through.
+func (w walker) sprouts(day int, warmth float64, one individual, f *fate) {
+	want := w.sprout * one.sprout
+	if f.eyed == never && warmth >= want*w.eyed {
+		f.eyed = day
+	}
+	if f.up == never && warmth >= want {
+		f.up = day
+	}
+}
+
+// grows notes what the plant has come to.
+func (w walker) grows(day int, progress float64, one individual, f *fate) {
+	if f.ready == never && progress >= w.ready {
+		f.ready = day
+	}
+	if f.meet == never && progress >= w.meets {
+		f.meet = day
+	}
+	if f.flower == never && progress >= w.flower*one.flower {
+		f.flower = day
+	}
+}
+
+// move applies the rules of handing on and planting out, which see only the past.
+func (w walker) move(day int, f *fate, ground *yearDays) {
+	if !w.isMonday(day) {
+		return
+	}
+	if w.route.direct {
+		if f.out == never && day >= w.outFrom && ground.root[day] >= w.soilDormant {
+			f.out = day
+		}
+		return
+	}
+	if f.up >= day {
+		return
+	}
+	if f.handOn == never && day >= w.route.onFrom(w.life) {
+		f.handOn = day
+	}
+	fit := f.ready != never && day-f.ready > w.harden
+	if f.out == never && fit && day >= w.outFrom && ground.root[day] >= w.soilLeafy {
+		f.out, f.handOn = day, min(f.handOn, day)
+	}
+}
+
+// slack is how far below a limit the air of a heated place may swing before a night
+// counts as too cold: the slack of a thermostat, in K.
+const slack = 0.5
+
+// frozen counts what cold does to leaves today. Frost kills, or sets the plant back.
+func (w walker) frozen(at *yearDays, day int, f *fate, idle *int) {
+	low := at.low[day]
+	if day < f.out && low < w.harm-slack {
+		f.coldNights++
+	}
+	switch {
+	case low > w.kill:
+	case w.setBack == 0:
+		f.died = day
+	default:
+		*idle = w.setBack
+	}
+}
+
+// grown returns the growth of one day, in days at the best temperature.
+func (w walker) grown(at *yearDays, day int, progress float64, checked int, inGround bool) float64 {
+	rate := at.grow[w.kind][day]
+	if !inGround {
+		return rate * growth.PotShare(progress/w.flower, w.potLimit, w.RateFloor)
+	}
+	if checked != never {
+		rate *= growth.TransplantShare(float64(day-checked), w.Transplant.Days, w.Transplant.Share)
+	}
+	return rate
+}
