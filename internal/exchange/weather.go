@@ -8,8 +8,12 @@ import (
 	"strings"
 
 	"eyeup/weather"
+	"eyeup/weather/epw"
 	"eyeup/weather/ghcn"
+	"eyeup/weather/meteireann"
 	"eyeup/weather/reading"
+	"eyeup/weather/table"
+	"eyeup/weather/tmy3"
 )
 
 // headLength is how much of a weather file is looked at to tell its format.
@@ -26,6 +30,10 @@ type weatherFormat struct {
 var weatherFormats = []weatherFormat{
 	{"a GHCN-Daily .dly file", ghcn.RecognisesMonths, ghcn.ReadMonths},
 	{"a GHCN-Daily table", ghcn.RecognisesTable, ghcn.ReadTable},
+	{"a daily file of Met Éireann", meteireann.Recognises, meteireann.Read},
+	{"an EPW file", epw.Recognises, epw.Read},
+	{"a TMY3 file", tmy3.Recognises, tmy3.Read},
+	{`a table with a heading like "date,low (C),high (C)"`, table.Recognises, table.Read},
 }
 
 // ReadWeather reads a weather file in any format known; it tells them apart by their first

@@ -44,7 +44,7 @@ func RecognisesTable(head []byte) bool {
 		line = line[:end]
 	}
 	c, err := columnsOf(line)
-	return err == nil && c.station >= 0 && c.date >= 0 && c.isArchive
+	return err == nil && c.station != none && c.date != none && c.isNamed
 }
 
 // isName reports whether b is of capital letters and digits, as stations and elements are called.

@@ -14,6 +14,7 @@ import (
 // unit is what the temperatures of a table may be in.
 type unit struct {
 	name        string
+	written     string // in a heading
 	toCelsius   func(float64) float64
 	coldest     float64 // of air anywhere, in the unit
 	warmest     float64
@@ -21,9 +22,9 @@ type unit struct {
 }
 
 var (
-	celsius    = unit{"°C", func(x float64) float64 { return x }, reading.Coldest, reading.Warmest, false}
-	fahrenheit = unit{"°F", func(x float64) float64 { return quantity.Fahrenheit(x).Celsius() }, reading.Coldest*9/5 + 32, reading.Warmest*9/5 + 32, false}
-	tenths     = unit{"tenths of °C", func(x float64) float64 { return x / 10 }, reading.Coldest * 10, reading.Warmest * 10, true}
+	celsius    = unit{"°C", "C", func(x float64) float64 { return x }, reading.Coldest, reading.Warmest, false}
+	fahrenheit = unit{"°F", "F", func(x float64) float64 { return quantity.Fahrenheit(x).Celsius() }, reading.Coldest*9/5 + 32, reading.Warmest*9/5 + 32, false}
+	tenths     = unit{"tenths of °C", "0.1 C", func(x float64) float64 { return x / 10 }, reading.Coldest * 10, reading.Warmest * 10, true}
 )
 
 // strays is the share of temperatures that may lie beyond what a unit allows, as mistakes.
@@ -43,13 +44,20 @@ type evidence struct {
 
 // records lets the drafts go once the unit is sure.
 func (t *table) records() ([]*weather.Record, error) {
+	if told := t.units[0]; told.name != "" || t.units[1].name != "" {
+		if told.name != t.units[1].name {
+			return nil, &reading.Fault{Line: 1, What: "TMAX and TMIN have different units, or only one has", Do: "write the same unit after both"}
+		}
+		t.drafts.Convert(told.toCelsius)
+		return t.drafts.Records()
+	}
 	e := evidence{months: map[time.Month]bool{}}
 	t.drafts.Temperatures(func(date civil.Date, value float64) {
 		e.values = append(e.values, value)
 		e.fractions = e.fractions || value != math.Trunc(value)
 		e.months[date.Month()] = true
 	})
-	if !t.strokes {
+	if !t.isDashed {
 		if !e.allows(celsius) {
 			return nil, e.refuse("more than one temperature in a hundred cannot be in °C")
 		}
@@ -98,6 +106,6 @@ func (e evidence) unit() (unit, error) {
 func (e evidence) refuse(what string) error {
 	return &reading.Fault{
 		Line: 1, What: what,
-		Do: `write the unit into the heading after TMAX and TMIN: "TMAX (C)", "TMAX (F)" or "TMAX (0.1 C)"`,
+		Do: `write the unit into the heading after both TMAX and TMIN, without quotation marks: TMAX (C), TMAX (F) or TMAX (0.1 C)`,
 	}
 }

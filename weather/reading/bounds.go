@@ -6,6 +6,7 @@ import (
 
 	"eyeup/civil"
 	"eyeup/quantity"
+	"eyeup/sun"
 	"eyeup/weather"
 )
 
@@ -14,9 +15,20 @@ import (
 // Furnace Creek, 1913 (World Meteorological Organization, archive of weather and climate extremes).
 const Coldest, Warmest = -90.0, 60.0
 
-// mostSun is more than the sun brings to level ground anywhere outside the air: at the
-// pole of summer in December FAO paper 56, equation 21, gives 48.5 MJ/m² a day.
+// mostSun is more, in J/m² a day, than the sun brings to a level surface above the air
+// anywhere: at the south pole in December FAO paper 56, equation 21, gives 48.5 MJ/m².
 const mostSun = 49e6
+
+// moonlight is what an instrument may read, in J/m² a day, when there is no sun.
+const moonlight = 0.2e6
+
+// sunOf returns the most sun that a day can have at the station.
+func (d *Draft) sunOf(date civil.Date) float64 {
+	if lat := d.Station.Latitude; lat >= -90 && lat <= 90 {
+		return float64(sun.Extraterrestrial(lat, date)) + moonlight
+	}
+	return mostSun
+}
 
 // lookOver makes missing, and reports, what cannot have been measured.
 func (d *Draft) lookOver(days []weather.Day, lines []int32) {
@@ -26,8 +38,8 @@ func (d *Draft) lookOver(days []weather.Day, lines []int32) {
 		d.temperature(&day.High, line, "high")
 		d.temperature(&day.DewPoint, line, "dew point")
 		d.temperature(&day.Soil, line, "soil temperature")
-		if s := float64(day.Sun); s < 0 || s > mostSun {
-			d.Note(line, "sun that cannot be: taken as missing", fmt.Sprintf("%.4g MJ/m² in the day", s/1e6))
+		if s := float64(day.Sun); s < 0 || s > 0 && s > d.sunOf(d.first.AddDays(civil.Days(i))) {
+			d.Note(line, "less sun than none, or more than falls above the air: taken as missing", fmt.Sprintf("%s, %.4g MJ/m²", d.first.AddDays(civil.Days(i)), s/1e6))
 			day.Sun = quantity.Insolation(math.NaN())
 		}
 		if day.High.Below(day.Low) {
