@@ -34,7 +34,7 @@ func airs() []airQuestion {
 
 // TestMoistAirOverAGrid compares with psychrolib 1.1.1 of npm, which has Hyland & Wexler's
 // coefficients too, so that what is straight from the handbook agrees to rounding. It finds
-// the wet bulb to 0.001 K and has one figure fewer in the molar mass of water in a volume.
+// the wet bulb to 0.001 K and rounds 1/0.621945 in a volume.
 func TestMoistAirOverAGrid(t *testing.T) {
 	const rounding = 1e-12
 	question := airs()
