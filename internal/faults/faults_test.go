@@ -98,8 +98,23 @@ func plant(t *testing.T, f fault) string {
 // test runs the short tests of a package, and returns what they said.
 func test(room string, flags ...string) (string, error) {
 	args := append([]string{"test", "-short", "-count=1", "-vet=off"}, flags...)
-	run := exec.Command("go", append(args, "./"+room)...)
-	run.Dir = root
-	said, err := run.CombinedOutput()
+	args = append(args, "./"+room)
+	if drawsAtRandom(room) {
+		args = append(args, "-rapid.nofailfile") // or it would leave its failures in the room
+	}
+	return run(args...)
+}
+
+// drawsAtRandom reports whether the tests of a package use rapid.
+func drawsAtRandom(room string) bool {
+	imports, err := run("list", "-f", "{{.TestImports}} {{.XTestImports}}", "./"+room)
+	return err == nil && strings.Contains(imports, "pgregory.net/rapid")
+}
+
+// run runs the go command at the root of the repository.
+func run(args ...string) (string, error) {
+	command := exec.Command("go", args...)
+	command.Dir = root
+	said, err := command.CombinedOutput()
 	return string(said), err
 }
