@@ -1,6 +1,10 @@
 package place
 
-import "eyeup/quantity"
+import (
+	"slices"
+
+	"eyeup/quantity"
+)
 
 // Cover is what a place is covered with.
 type Cover struct {
@@ -12,13 +16,33 @@ type Cover struct {
 	FrostLift quantity.Difference
 }
 
-// CoverNamed returns the row of the covers table of that name.
+// CoverNames returns the rows of the covers table.
+func CoverNames() []string { return names("covers") }
+
+// CoverNamed returns the cover of that name, and whether the table has it.
 func CoverNamed(name string) (Cover, bool) {
-	c, ok := map[string]Cover{
-		"single-glass": {"single-glass", 6.53, 0.80, 2},
-		"twin-wall":    {"twin-wall", 3.5, 0.70, 2},
-		"single-film":  {"single-film", 7.10, 0.75, 1.3},
-		"double-film":  {"double-film", 4.54, 0.65, 1.3},
-	}[name]
-	return c, ok
+	if !slices.Contains(CoverNames(), name) {
+		return Cover{}, false
+	}
+	return Cover{
+		Name:      name,
+		U:         quantity.Transmittance(value("covers", name+".u")),
+		Light:     quantity.Share(value("covers", name+".light")),
+		FrostLift: quantity.Difference(value("covers", name+".frost_lift")),
+	}, true
+}
+
+// Leakage is how often the air of a shut space changes through its gaps.
+type Leakage struct {
+	Name    string
+	Changes quantity.Rate
+}
+
+// Leakages returns the table of usual leakages, tight to draughty.
+func Leakages() []Leakage {
+	var all []Leakage
+	for _, name := range names("leakage") {
+		all = append(all, Leakage{name, quantity.Rate(value("leakage", name+".changes"))})
+	}
+	return all
 }

@@ -41,14 +41,14 @@ type Vent struct {
 	Most quantity.Rate
 }
 
-// UsualVent is how often the air of a house changes in an hour with the vents fully open.
-// An assumption, 15 to 60: low for side doors alone, high for a ridge and two sides.
-const UsualVent quantity.Rate = 30
+// UsualVent returns how often the air of a house changes in an hour with the vents fully
+// open, from the table "body".
+func UsualVent() quantity.Rate { return quantity.Rate(value("body", "vent.most")) }
 
 // rate returns how often the air changes with the vent fully open.
 func (v Vent) rate() quantity.Rate {
 	if v.Most == 0 && v != (Vent{}) {
-		return UsualVent
+		return UsualVent()
 	}
 	return v.Most
 }
@@ -66,7 +66,7 @@ type WarmBench struct {
 }
 
 // Body is how the inside of a covered place takes up and gives off warmth, for each
-// square metre of floor unless said otherwise. See Figures for source, range and sureness.
+// square metre of floor unless said otherwise. The table "body" of Figures has source, range and sureness.
 type Body struct {
 	Air      float64 // heat that warms air, pots and benches, J/m²K
 	Floor    float64 // heat that warms the floor, J/m²K
@@ -80,12 +80,14 @@ type Body struct {
 	PotSun   float64 // by how much sun on the pot warms it above the air, K for each W/m² inside
 }
 
-// UsualBody returns the figures of the table "body", which reproduce what is measured and
-// known of small houses.
+// UsualBody returns the figures of the table "body". Together they reproduce what is
+// measured and known of small houses; singly each is little more than a fair guess.
 func UsualBody() Body {
+	of := func(key string) float64 { return value("body", "body."+key) }
 	return Body{
-		Air: 30e3, Floor: 120e3, Coupling: 3, Edge: 1.26, Deep: 0.5,
-		Sensible: 0.5, ToAir: 0.6, Capture: 0.35, PotHours: 6, PotSun: 0.02,
+		Air: of("air") * 1000, Floor: of("floor") * 1000, Coupling: of("coupling"),
+		Edge: of("edge"), Deep: of("deep"), Sensible: of("sensible"), ToAir: of("to_air"),
+		Capture: of("capture"), PotHours: of("pot_hours"), PotSun: of("pot_sun"),
 	}
 }
 

@@ -28,7 +28,11 @@ type Ground struct {
 
 // UsualGround returns the figures of the table "ground".
 func UsualGround() Ground {
-	return Ground{Lag: 0.7, PerMegajoule: 0.20, Least: quantity.Celsius(-1), BulkDensity: 1.3, Water: 100}
+	of := func(key string) float64 { return value("ground", "ground."+key) }
+	return Ground{
+		Lag: of("lag"), PerMegajoule: of("per_megajoule"), Least: quantity.Celsius(of("least")),
+		BulkDensity: of("bulk_density"), Water: of("water"),
+	}
 }
 
 // withoutWarmth is the day's sun that does not warm the surface above the air, MJ/m².

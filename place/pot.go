@@ -27,11 +27,6 @@ func (p *pot) follow(air, sun float64) float64 {
 	return p.now
 }
 
-// heatPerKelvin is the heat that a warm bench gives its pots for each kelvin by which it
-// warms them, in W/m²K. An assumption, 6 to 20: 47 to 95 W/m² warm the root zone by 3 to
-// 8 K above the air (University of Connecticut, root-zone heating).
-const heatPerKelvin = 10.0
-
 // warmPot is a pot on a warm bench with a thermostat among the roots.
 type warmPot struct {
 	pot
@@ -41,7 +36,7 @@ type warmPot struct {
 }
 
 func newWarmPot(p pot, w *WarmBench) warmPot {
-	return warmPot{p, w.Root.Celsius(), heatPerKelvin * float64(w.Area), float64(w.Power)}
+	return warmPot{p, w.Root.Celsius(), value("body", "bench.per_kelvin") * float64(w.Area), float64(w.Power)}
 }
 
 // asks returns the power that brings the roots to their temperature by the end of the
