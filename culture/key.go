@@ -40,7 +40,7 @@ var keys = []key{
 	{"sprout.warm_to", Celsius, every, true, "fastest sprouting to"},
 	{"sprout.ceiling", Celsius, every, true, "no sprouting at or above"},
 	{"sprout.sum", DegreeDays, every, true, "warmth above the base till half are up"},
-	{"sprout.eyed", Share, "store", false, "share of that warmth at which eyes show"},
+	{"sprout.eyed", Share, "store soak", true, "share of that warmth at which eyes show"},
 	{"sprout.spread", Times, every, true, "spread within a lot (standard deviation of the logarithm)"},
 	{"sprout.sorts", Times, "", false, "from quick to slow sorts, against the middle one"},
 	{"sprout.never", Share, every, true, "share that never comes up"},

@@ -102,8 +102,8 @@ func (k *Kind) fill() {
 		Base: t("sprout.base"), WarmFrom: t("sprout.warm_from"), WarmTo: t("sprout.warm_to"), Ceiling: t("sprout.ceiling"),
 		Sum: n("sprout.sum"), Eyed: n("sprout.eyed"), Sigma: n("sprout.spread"), Never: quantity.Share(n("sprout.never")),
 	}
-	if k.Life != Store {
-		k.Sprout.Eyed = 1 // no eyes are told apart
+	if k.Life == Sow {
+		k.Sprout.Eyed = 1 // seeds show no eyes
 	}
 	k.Grow = growth.Growing{Base: t("grow.base"), Best: t("grow.best"), Ceiling: t("grow.ceiling")}
 	k.RestUntil, k.LookAfter, k.StartWeeks = n("rest.until"), n("sprout.look"), n("start.weeks")
