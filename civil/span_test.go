@@ -17,7 +17,7 @@ func TestSpanCountsBothEnds(t *testing.T) {
 	if one := (Span{year.From, year.From}); one.Days() != 1 || !one.Holds(year.From) {
 		t.Errorf("a span of one day has %d", one.Days())
 	}
-	if turned := (Span{year.To, year.From}); turned.Days() != 0 || len(turned.Mondays()) != 0 && turned.Holds(year.From) {
+	if turned := (Span{year.To, year.From}); turned.Days() != 0 || len(turned.Mondays()) != 0 {
 		t.Errorf("a span that ends before it begins has %d days", turned.Days())
 	}
 }
