@@ -113,7 +113,9 @@ func (k *Kind) DayLengthShare(hours float64) float64 {
 
 // LightShare returns the share of growth in a daily light of dli mol/m², 1 where it is
 // not known.
-func (k *Kind) LightShare(dli float64) float64 { return counted(growth.LightShare(dli, k.Light.Enough)) }
+func (k *Kind) LightShare(dli float64) float64 {
+	return counted(growth.LightShare(dli, k.Light.Enough))
+}
 
 // counted leaves out an effect whose figures are not known.
 func counted(share float64) float64 {
