@@ -37,7 +37,10 @@ func MakeUp(n Normals, site sun.Site, years int, seed uint64) *Record {
 	w := newWriter(n, seed, civil.Span{From: r.From, To: last})
 	r.Days = w.write()
 	if w.repairs > 0 {
-		r.Findings = []Finding{{What: "days whose high came out less than 0.5 K above the low, drawn again", Count: w.repairs}}
+		r.Findings = append(r.Findings, Finding{What: "days whose high came out less than 0.5 K above the low, drawn again", Count: w.repairs})
+	}
+	if w.lost > 0 {
+		r.Findings = append(r.Findings, Finding{What: "days for which these normals allow no high above the low, left out", Count: w.lost})
 	}
 	return r
 }
@@ -52,7 +55,8 @@ type writer struct {
 	again              *chain     // for days that are drawn again
 	chance             *rand.Rand // for the months' offsets
 	anomalyL, anomalyH []float64  // of each day of the span, K
-	repairs            int        // days drawn again, each as often as it was
+	repairs            int        // days drawn again
+	lost               int        // days that could not be repaired
 }
 
 func newWriter(n Normals, seed uint64, span civil.Span) *writer {
@@ -67,31 +71,58 @@ func newWriter(n Normals, seed uint64, span civil.Span) *writer {
 	return w
 }
 
+// write returns the days. To repair a day moves the monthly means a little, and to set them
+// right may leave another day to repair: so both are done in turn till nothing is left to do.
 func (w *writer) write() []Day {
 	w.drawAnomalies()
-	meanL := keeping(w.without(w.lows, w.anomalyL))
-	meanH := keeping(w.without(w.highs, w.anomalyH))
+	lows, highs := w.centred()
+	for round := 0; w.repair(lows, highs) && round < mostRounds; round++ {
+		lows, highs = w.centred()
+	}
 	days := make([]Day, w.span.Days())
 	for i := range days {
 		d := w.span.From.AddDays(civil.Days(i))
-		low, high := meanL.on(d)+w.anomalyL[i], meanH.on(d)+w.anomalyH[i]
-		for tries := 0; high < low+leastDay && tries < mostTries; tries++ {
-			w.again.start()
-			h, l := w.again.x[0], w.again.x[1]
-			low, high = meanL.on(d)+w.spreadL.on(d)*l, meanH.on(d)+w.spreadH.on(d)*h
-			w.repairs++
-		}
+		low, high := lows.on(d)+w.anomalyL[i], highs.on(d)+w.anomalyH[i]
 		days[i] = Unmeasured()
-		if high >= low+leastDay {
+		if high >= low+leastDay-1e-9 {
 			days[i].Low, days[i].High = quantity.Celsius(low), quantity.Celsius(high)
+		} else {
+			w.lost++
 		}
 	}
 	return days
 }
 
-// leastDay is the least range of a made-up day in K; a day that comes out with less is
-// drawn again, up to mostTries times, and then left unmeasured.
-const leastDay, mostTries = 0.5, 1000
+// leastDay is the least range of a made-up day in K. A day that comes out with less is
+// drawn again, up to mostTries times in each of mostRounds, and then left unmeasured.
+const leastDay, mostTries, mostRounds = 0.5, 100, 20
+
+// centred returns the courses about which the anomalies have the monthly means wanted.
+func (w *writer) centred() (lows, highs course) {
+	return keeping(w.without(w.lows, w.anomalyL)), keeping(w.without(w.highs, w.anomalyH))
+}
+
+// repair draws days again whose high is not well above their low. It reports whether
+// there were any.
+func (w *writer) repair(lows, highs course) bool {
+	before := w.repairs
+	for i := range w.anomalyL {
+		d := w.span.From.AddDays(civil.Days(i))
+		between := highs.on(d) - lows.on(d)
+		if between+w.anomalyH[i]-w.anomalyL[i] >= leastDay {
+			continue
+		}
+		w.repairs++
+		for range mostTries {
+			w.again.start()
+			w.anomalyH[i], w.anomalyL[i] = w.spreadH.on(d)*w.again.x[0], w.spreadL.on(d)*w.again.x[1]
+			if between+w.anomalyH[i]-w.anomalyL[i] >= leastDay {
+				break
+			}
+		}
+	}
+	return w.repairs > before
+}
 
 // drawAnomalies lays the chain and the months' offsets over the span.
 func (w *writer) drawAnomalies() {

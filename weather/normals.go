@@ -14,12 +14,12 @@ type Normals struct {
 	Low, High [12]quantity.Temperature
 }
 
-// leastRange is the smallest mean range of a day in a month that is taken for real: the
-// foggiest months of the cloudiest coasts keep above it. A choice.
-const leastRange quantity.Difference = 1
+// leastRange is the smallest mean range of a day in a month that is taken for real: a
+// choice, below that of foggy coasts (5.3 K in an Irish December).
+const leastRange quantity.Difference = 3
 
 // Check returns an error that says which month cannot be: a temperature beyond those
-// measured on Earth as a monthly mean, or a high less than 1 K above its low.
+// measured on Earth as a monthly mean, or a high less than 3 K above its low.
 func (n Normals) Check() error {
 	coldest, warmest := quantity.Celsius(-80), quantity.Celsius(55)
 	for m := range n.Low {
@@ -32,7 +32,7 @@ func (n Normals) Check() error {
 			return fmt.Errorf("the normals of %s, %.1f to %.1f °C, lie outside -80 to 55 °C; check the figures and their unit",
 				month, low.Celsius(), high.Celsius())
 		case high.Sub(low) < leastRange:
-			return fmt.Errorf("the mean high of %s, %.1f °C, is not at least 1 K above its mean low, %.1f °C; check whether they are reversed",
+			return fmt.Errorf("the mean high of %s, %.1f °C, is not at least 3 K above its mean low, %.1f °C; check whether they are reversed",
 				month, high.Celsius(), low.Celsius())
 		}
 	}
