@@ -102,7 +102,7 @@ func parse[T ~float64](s string, m *measure) (T, error) {
 		return 0, err
 	}
 	u, _ := m.find(name)
-	amount *= u.size
+	amount = u.si(amount)
 	if math.IsInf(amount, 0) {
 		return 0, fmt.Errorf("%q is larger than can be reckoned with; check the number", s)
 	}

@@ -1,12 +1,24 @@
 package quantity
 
-import "strings"
+import (
+	"math"
+	"strings"
+)
 
 // unit is one way to write a quantity: how large it is in the SI unit in which the
 // quantity is kept, and its spellings, the first of which is the one offered.
 type unit struct {
 	size  float64
 	names []string
+}
+
+// si returns the amount in the SI unit. A size such as a hundredth has no exact binary
+// form; its inverse has, and makes 45 cm the very number 0.45.
+func (u unit) si(amount float64) float64 {
+	if inverse := math.Round(1 / u.size); u.size < 1 && inverse*u.size == 1 {
+		return amount / inverse
+	}
+	return amount * u.size
 }
 
 // measure is a sort of quantity as it is typed. The first two of its units are the ones

@@ -1,0 +1,173 @@
+package exchange
+
+import (
+	"eyeup/place"
+	"eyeup/quantity"
+)
+
+func (g *Garden) readGlass(s *section, p *Place) {
+	var c place.Covered
+	shaped := g.readShape(s, &c)
+	c.Cover = g.readCover(s, due)
+	rate, ok := measured(s, "air_changes", due, quantity.ParseRate)
+	within(s, "air_changes", rate, ok, 0, mostAir, quantity.Rate.Written)
+	c.AirChanges = rate
+	c.Heater = g.readHeater(s)
+	c.Vent = g.readVent(s, place.Vent{})
+	if in := s.sub("screen", free); in != nil {
+		saves, _ := measured(in, "saves", due, quantity.ParseShare)
+		c.Screen = &place.Screen{Saves: saves}
+		in.rest()
+	}
+	c.WarmBench = g.readWarmBench(s)
+	c.Lamps = g.readLamps(s)
+	p.Bench = g.readBench(s, "bench")
+	if shaped && p.Bench > 3*c.FloorArea() {
+		s.refuseKey("bench", "%s of bench does not fit on a floor of %s; check both", g.System.Area(p.Bench), g.System.Area(c.FloorArea()))
+	}
+	g.readLevels(s, p)
+	if len(p.Levels) > 0 && c.Heater == nil {
+		s.refuseKey("levels", "there is no heater to hold them; add heater = { … } or leave the levels out")
+	}
+	p.Model = c
+}
+
+// readShape reads the measures of a house, and whether they make one.
+func (g *Garden) readShape(s *section, c *place.Covered) bool {
+	good := true
+	for _, side := range []struct {
+		key string
+		to  *quantity.Length
+	}{{"length", &c.Length}, {"width", &c.Width}, {"eaves", &c.Eaves}, {"ridge", &c.Ridge}} {
+		l, ok := measured(s, side.key, due, quantity.ParseLength)
+		*side.to = l
+		if !within(s, side.key, l, ok, 10*quantity.Centimetre, longest, g.System.Length) {
+			good = false
+		}
+	}
+	if good && c.Ridge < c.Eaves {
+		s.refuseKey("ridge", "the ridge (%s) is lower than the eaves (%s); both are measured from the ground",
+			g.System.Length(c.Ridge), g.System.Length(c.Eaves))
+		good = false
+	}
+	return good
+}
+
+// readCover reads a row of the covers table, or the figures of another cover.
+func (g *Garden) readCover(s *section, n need) place.Cover {
+	if s.has("u") || s.has("light") {
+		return g.readOwnCover(s)
+	}
+	name := s.text("cover", n)
+	s.get("u", free)
+	s.get("light", free)
+	cover, known := place.CoverNamed(name)
+	if name != "" && !known {
+		s.refuse(s.place("cover"), "%s", notKnown("cover", name, coverNames())+`; or give u = "3.6 W/m2/K" and light = "72%" instead`)
+	}
+	return cover
+}
+
+// ownCover is the name of a cover given by its figures. mostLift is the most that any
+// unheated cover is promised to be warmer than outside on a frost night.
+const (
+	ownCover = "own"
+	mostLift = 2 * quantity.Kelvin
+)
+
+func (g *Garden) readOwnCover(s *section) place.Cover {
+	if _, both := s.get("cover", free); both {
+		s.refuseKey("cover", "a row of the table and own figures (u, light) exclude each other; leave one out")
+	}
+	u, ok := measured(s, "u", due, quantity.ParseTransmittance)
+	within(s, "u", u, ok, 0.2, 15, g.System.Transmittance)
+	light, ok := measured(s, "light", due, quantity.ParseShare)
+	if ok && light == 0 {
+		s.refuseKey("light", "a cover that lets no light through is a roof; give the share of light beneath it")
+	}
+	return place.Cover{Name: ownCover, U: u, Light: light, FrostLift: mostLift}
+}
+
+func (g *Garden) readHeater(s *section) *place.Heater {
+	in := s.sub("heater", free)
+	if in == nil {
+		return nil
+	}
+	var h place.Heater
+	power, ok := measured(in, "power", due, quantity.ParsePower)
+	switch {
+	case ok && power <= 0:
+		in.refuseKey("power", "a heater of %s gives no heat; give its power, or leave the heater out", g.System.Power(power))
+	default:
+		within(in, "power", power, ok, 0, strongest, g.System.Power)
+	}
+	h.Power = power
+	h.Fuel = in.choice("fuel", due, fuelNames()...)
+	efficiency, ok := measured(in, "efficiency", free, quantity.ParseShare)
+	if ok && efficiency == 0 {
+		in.refuseKey("efficiency", "a heater of which no heat is useful can't be meant; give its share, such as 90%%")
+	}
+	h.Efficiency = efficiency
+	in.rest()
+	return &h
+}
+
+// readVent reads how a house is opened; usual is what it has where nothing is said.
+func (g *Garden) readVent(s *section, usual place.Vent) place.Vent {
+	in := s.sub("vent", free)
+	if in == nil {
+		return usual
+	}
+	var v place.Vent
+	opens, ok := measured(in, "opens", due, quantity.ParseTemperature)
+	if ok {
+		g.checkWarmth(in, "opens", opens)
+	}
+	v.Opens = opens
+	v.ByHand = in.choice("by", due, "thermostat", "hand") == "hand"
+	most, ok := measured(in, "most", free, quantity.ParseRate)
+	if ok && most <= 0 {
+		in.refuseKey("most", "a vent that lets no air through is none; leave the vent out")
+	}
+	within(in, "most", most, ok, 0, 2*mostAir, quantity.Rate.Written)
+	v.Most = most
+	in.rest()
+	return v
+}
+
+func (g *Garden) readWarmBench(s *section) *place.WarmBench {
+	in := s.sub("warm_bench", free)
+	if in == nil {
+		return nil
+	}
+	var b place.WarmBench
+	b.Area = g.readBench(in, "area")
+	root, ok := measured(in, "root", due, quantity.ParseTemperature)
+	if ok {
+		g.checkWarmth(in, "root", root)
+	}
+	b.Root = root
+	power, ok := measured(in, "power", due, quantity.ParsePower)
+	if ok && power <= 0 {
+		in.refuseKey("power", "a warm bench of %s warms nothing; give its power, or leave it out", g.System.Power(power))
+	} else {
+		within(in, "power", power, ok, 0, strongest, g.System.Power)
+	}
+	b.Power = power
+	in.rest()
+	return &b
+}
+
+// readFrame reads a cold frame: its floor, and what differs from a usual one.
+func (g *Garden) readFrame(s *section, p *Place) {
+	p.Bench = g.readBench(s, "bench")
+	c := place.Frame(max(p.Bench, quantity.SquareFoot))
+	if s.has("cover") || s.has("u") || s.has("light") {
+		c.Cover = g.readCover(s, free)
+	}
+	s.get("cover", free)
+	s.get("u", free)
+	s.get("light", free)
+	c.Vent = g.readVent(s, c.Vent)
+	p.Model = c
+}
