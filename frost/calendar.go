@@ -45,12 +45,12 @@ func (f Freezes) monthDay(position float64) civil.MonthDay {
 	return midsummer(f.Southern, plainYear).AddDays(civil.Days(position)).MonthDay()
 }
 
-// when sums up positions: the early day rounded down, the late one up, so that neither
-// promises more than the record says.
+// when sums up positions: the early day rounded down, the late one up and half days
+// towards midsummer, so that none promises more than the record says.
 func (f Freezes) when(s odds.Sample) civil.WhenInYear {
 	return civil.WhenInYear{
 		Early:  f.monthDay(down(s.At(0.1))),
-		Middle: f.monthDay(math.Round(s.At(0.5))),
+		Middle: f.monthDay(inward(s.At(0.5))),
 		Late:   f.monthDay(up(s.At(0.9))),
 	}
 }
@@ -60,3 +60,6 @@ const rounding = 1e-9
 
 func down(x float64) float64 { return math.Floor(x + rounding) }
 func up(x float64) float64   { return math.Ceil(x - rounding) }
+
+// inward rounds to the nearest day, half a day towards midsummer.
+func inward(x float64) float64 { return math.Copysign(math.Ceil(math.Abs(x)-0.5-rounding), x) }

@@ -65,6 +65,10 @@ type search struct {
 func (s search) year(south bool, year int) Year {
 	before, split, next := midsummer(south, year-1), midsummer(south, year), midsummer(south, year+1)
 	y := Year{Year: year}
+	if !s.knows(before, next) {
+		y.Why = "the record has no lows for it"
+		return y
+	}
 	var why []string
 	var missing int
 	y.Last, missing = s.first(split.AddDays(-1), before, -1)
@@ -79,10 +83,21 @@ func (s search) year(south bool, year int) Year {
 	}
 	y.Longest, y.LongestValid = s.longest(split.AddDays(-halfYear), split.AddDays(halfYear-1))
 	if !y.LongestValid {
+		y.Longest = civil.Span{}
 		why = append(why, "longest run: too many days without a low")
 	}
 	y.Why = strings.Join(why, "; ")
 	return y
+}
+
+// knows reports whether any low is known from one date to another, the second left out.
+func (s search) knows(from, to civil.Date) bool {
+	for d := from; d.Before(to); d = d.AddDays(1) {
+		if s.record.On(d).Low.IsKnown() {
+			return true
+		}
+	}
+	return false
 }
 
 // halfYear is how far the search for the longest run goes from midsummer.
