@@ -30,10 +30,10 @@ var (
 // strays is the share of temperatures that may lie beyond what a unit allows, as mistakes.
 const strays = 0.01
 
-// noSummer is a temperature, in °C, that the warmest hundredth of a whole year's lows and
-// highs passes wherever gardens are. The hottest places, read as °F though they are in °C,
-// would not pass it, nor any place read as tenths though it is in °F.
-const noSummer = 10.0
+// noSummer is a temperature, in °C, that the warmest hundredth of a year's lows and highs
+// passes wherever gardens are. The hottest places do not reach it where their °C are read
+// as °F (48 °F is 9 °C), or their °F as tenths of °C (118 tenths are 11.8 °C).
+const noSummer = 12.0
 
 // evidence is what the temperatures of a table show of their unit.
 type evidence struct {

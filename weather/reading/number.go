@@ -66,6 +66,9 @@ func sign(b []byte) (negative bool, rest []byte) {
 // Missing reports whether a field says that nothing was measured: it is empty, or -9999
 // with or without decimals.
 func Missing(field []byte) bool {
+	if len(field) == 0 {
+		return true
+	}
 	rest, coded := bytes.CutPrefix(field, []byte("-9999"))
-	return len(field) == 0 || coded && len(bytes.TrimLeft(rest, ".0")) == 0
+	return coded && (len(rest) == 0 || rest[0] == '.' && len(bytes.Trim(rest[1:], "0")) == 0)
 }
