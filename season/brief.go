@@ -25,15 +25,16 @@ const (
 
 // Place is one of the garden's places.
 type Place struct {
-	Name   string
-	Sort   Sort
-	Model  place.Place
-	Room   quantity.Area          // bench, shelf or bed
-	Lit    quantity.Area          // the part of Room under lamps
-	Levels []place.Setting        // settings the grower would hold, the first being off; none for unheated places
-	Level  []quantity.Temperature // the thermostat level of each of Levels; unknown for off
-	Energy Price                  // of the heat that the heater gives
-	Costs  bool                   // a room whose heat is paid for the season's sake
+	Name    string
+	Sort    Sort
+	Model   place.Place
+	Room    quantity.Area          // bench, shelf or bed
+	Lit     quantity.Area          // the part of Room under lamps
+	Spacing quantity.Length        // from plant to plant in the ground, for what comes from the store
+	Levels  []place.Setting        // settings the grower would hold, the first being off; none for unheated places
+	Level   []quantity.Temperature // the thermostat level of each of Levels; unknown for off
+	Energy  Price                  // of the heat that the heater gives
+	Costs   bool                   // a room whose heat is paid for the season's sake
 }
 
 // Price is money for one unit of a thing; it may be not known.

@@ -26,6 +26,8 @@ func (r *realized) placePlans() {
 			r.heats[i] = r.heat(i)
 			plan.Heat = r.heats[i].answer()
 			plan.Setting = r.settings[i].String()
+			plan.Level = r.settings[i].Steps[0].Level
+			plan.HeatedFrom, plan.HeatedTo = r.date(r.used[i].from), r.date(r.used[i].to)
 		}
 		for w := range r.weeks {
 			week := PlaceWeek{Week: r.date(r.firstMonday + 7*w), UsedM2: hundredth(fill[i][w]), RoomM2: hundredth(float64(p.Room))}

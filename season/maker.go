@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"eyeup/civil"
+	"eyeup/culture"
 	"eyeup/place"
 	"eyeup/stock"
 )
@@ -104,6 +105,7 @@ func (m *maker) gather() {
 				continue
 			}
 			l.kind = m.ratesOf(l)
+			m.space(l)
 			lives[key] = l
 		}
 		b := &batch{Holding: h, id: cmp.Or(h.Code, fmt.Sprintf("row %d", i+1)), life: lives[key], store: m.placeNamed(h.Place), want: h.Plant + h.Reserve}
@@ -117,6 +119,13 @@ func (m *maker) gather() {
 	slices.SortStableFunc(m.batches, func(a, b *batch) int {
 		return cmp.Or(cmp.Compare(a.Variety.Kind, b.Variety.Kind), cmp.Compare(a.Variety.Name, b.Variety.Name), cmp.Compare(a.id, b.id))
 	})
+}
+
+// space gives what comes from the store the patch's own spacing.
+func (m *maker) space(l *life) {
+	if at := m.placeOf(Ground); at >= 0 && l.Life == culture.Store && m.Places[at].Spacing > 0 {
+		l.bed = float64(m.Places[at].Spacing.Times(m.Places[at].Spacing))
+	}
 }
 
 func (m *maker) leave(h stock.Holding, why string) {

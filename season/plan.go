@@ -3,6 +3,7 @@ package season
 import (
 	"eyeup/civil"
 	"eyeup/odds"
+	"eyeup/quantity"
 )
 
 // Plan is one worked-out season, beside others. Its amounts of money are in units of its
@@ -23,6 +24,7 @@ type Plan struct {
 	Shortfalls   []Shortfall  `json:"shortfalls"`
 	ToGet        []Need       `json:"to_get"`
 	NotCovered   []NotCovered `json:"not_covered"`
+	Jobs         []Job        `json:"jobs"`
 }
 
 // Cost is what a plan costs beyond what the garden spends anyway. Total is the sum of the
@@ -92,11 +94,14 @@ type Stay struct {
 
 // PlacePlan is one place over the season.
 type PlacePlan struct {
-	Place   string      `json:"place"`
-	Sort    string      `json:"sort"`
-	Setting string      `json:"setting,omitempty" jsonschema_description:"the levels of its thermostat over the weeks"`
-	Weeks   []PlaceWeek `json:"weeks"`
-	Heat    *PlaceHeat  `json:"heat,omitempty"`
+	Place      string               `json:"place"`
+	Sort       string               `json:"sort"`
+	Setting    string               `json:"setting,omitempty" jsonschema_description:"the levels of its thermostat over the weeks"`
+	Level      quantity.Temperature `json:"level_c,omitzero" jsonschema_description:"at which a heated place is held while it is in use"`
+	HeatedFrom civil.Date           `json:"heated_from,omitzero"`
+	HeatedTo   civil.Date           `json:"heated_to,omitzero"`
+	Weeks      []PlaceWeek          `json:"weeks"`
+	Heat       *PlaceHeat           `json:"heat,omitempty"`
 }
 
 // PlaceWeek is one ISO week of a place, from its Monday.

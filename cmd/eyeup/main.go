@@ -24,6 +24,7 @@ type commands struct {
 	Units string `enum:",us,metric" default:"" help:"Show measures in us or metric units (the garden's own if not given)."`
 	Today string `placeholder:"DATE" help:"Reckon as if today were this day, year-month-day."`
 
+	Season seasonCommand `cmd:"" help:"Work out the season and print it; first line, what to do this week."`
 	Reckon reckonCommand `cmd:"" help:"One calculation; no book needed."`
 	Schema schemaCommand `cmd:"" help:"The JSON Schema of an answer, by name; without a name, the list."`
 }
@@ -49,6 +50,7 @@ func run(args []string, in io.Reader, out, errs io.Writer, now func() time.Time)
 		kong.Writers(out, errs),
 		kong.Exit(func(code int) { panic(exit(code)) }),
 		kong.UsageOnError(),
+		kong.WithHyphenPrefixedParameters(true), // so that --lon -69.6 and --temp -5C can be typed
 		kong.ConfigureHelp(kong.HelpOptions{Compact: true, NoExpandSubcommands: true}),
 	)
 	if len(args) == 0 {

@@ -1,0 +1,173 @@
+package desk
+
+import (
+	"fmt"
+	"io/fs"
+	"maps"
+
+	"eyeup/civil"
+	"eyeup/culture"
+	"eyeup/frost"
+	"eyeup/internal/exchange"
+	"eyeup/place"
+	"eyeup/quantity"
+	"eyeup/season"
+	"eyeup/weather"
+)
+
+// Garden is a garden opened at the desk: what its folder says, and its weather.
+type Garden struct {
+	*exchange.Garden
+	Record  *weather.Record // as it is at the patch
+	Sky     weather.Sky
+	Members []weather.Member
+	LeftOut []weather.LeftOut
+	Span    civil.Span
+}
+
+// OpenGarden reads a garden folder and its weather. name is the folder as the grower
+// typed it, for messages.
+func OpenGarden(fsys fs.FS, name string) (*Garden, error) {
+	read, err := exchange.ReadGarden(fsys, name)
+	if err != nil {
+		return nil, err
+	}
+	return openGarden(read, fsys)
+}
+
+func openGarden(read *exchange.Garden, fsys fs.FS) (*Garden, error) {
+	record, err := read.LoadWeather(fsys)
+	if err != nil {
+		return nil, err
+	}
+	g := &Garden{Garden: read, Record: record, Span: season.Span(read.Season.PlantYear, read.Site)}
+	from, to := g.Years()
+	g.Sky = weather.FitSky(record, read.Site)
+	g.Members, g.LeftOut = weather.Members(record, g.Span, from, to)
+	if len(g.Members) == 0 {
+		return nil, fmt.Errorf("the weather has no year without long gaps between %d and %d; give other years, or another station (%s)", from, to, firstReason(g.LeftOut))
+	}
+	return g, nil
+}
+
+func firstReason(left []weather.LeftOut) string {
+	if len(left) == 0 {
+		return "the record does not reach there"
+	}
+	return fmt.Sprintf("%d: %s", left[0].Year, left[0].Why)
+}
+
+// Years returns the first and last year of the record that serve.
+func (g *Garden) Years() (from, to int) {
+	span := g.Record.Span()
+	from, to = span.From.Year(), span.To.Year()
+	if g.Weather.FromYear != 0 && !g.Record.MadeUp {
+		from = g.Weather.FromYear
+	}
+	if g.Weather.ToYear != 0 && !g.Record.MadeUp {
+		to = g.Weather.ToYear
+	}
+	return from, to
+}
+
+// Hours returns the garden's weather hour by hour, one of each year.
+func (g *Garden) Hours() []*weather.Hours {
+	hours := make([]*weather.Hours, len(g.Members))
+	for i, m := range g.Members {
+		hours[i] = m.Hours(g.Site, g.Sky)
+	}
+	return hours
+}
+
+// Freezes returns the freezes of the garden's record at 0 °C.
+func (g *Garden) Freezes() frost.Freezes {
+	from, to := g.Years()
+	return frost.Dates(g.Record, g.Site, quantity.Celsius(0), from, to)
+}
+
+// Brief makes the brief of the garden's season, as it stands today.
+func (g *Garden) Brief(today civil.Date) season.Brief {
+	b := season.Brief{
+		Garden: g.Name, Site: g.Site, Span: g.Span, Today: today,
+		Weather: g.Hours(), Freezes: g.Freezes(),
+		FrostRisk: g.Season.FrostRisk, Fits: g.Season.Fits, HoursPerWeek: g.Season.HoursPerWeek.Hours(),
+		Stock: g.Stock, Kinds: g.kind, Prices: g.prices(),
+	}
+	for _, m := range g.Members {
+		b.Years = append(b.Years, m.Year)
+	}
+	for _, p := range g.Places {
+		b.Places = append(b.Places, g.place(p))
+	}
+	return b
+}
+
+// kind returns a kind with the garden's own figures in place of the usual ones.
+func (g *Garden) kind(name string) (*culture.Kind, bool) {
+	k, known := culture.Lookup(name)
+	if !known {
+		return nil, false
+	}
+	if own := g.Figures[name]; len(own) > 0 {
+		changed, err := k.With(own)
+		if err != nil { // the reader of the folder has tried the same
+			return nil, false
+		}
+		return changed, true
+	}
+	return k, true
+}
+
+func (g *Garden) place(p exchange.Place) season.Place {
+	s := season.Place{
+		Name: p.Name, Sort: season.Sort(p.Sort), Model: p.Model, Room: p.Bench, Spacing: p.Spacing,
+		Levels: []place.Setting{place.Off()}, Level: []quantity.Temperature{quantity.Unknown()},
+	}
+	for _, level := range p.Levels {
+		if t, on := level.At(g.Span.From); on {
+			s.Levels, s.Level = append(s.Levels, level), append(s.Level, t)
+		}
+	}
+	switch model := p.Model.(type) {
+	case place.Steady:
+		s.Costs = model.HeatPerKelvin > 0
+		if model.Lamps != nil {
+			s.Lit = model.Lamps.Area
+		}
+	case place.Covered:
+		if model.Heater != nil {
+			s.Energy = g.usefulHeat(*model.Heater)
+		}
+	}
+	return s
+}
+
+// usefulHeat returns the price of a kilowatt-hour of heat that a heater gives.
+func (g *Garden) usefulHeat(h place.Heater) season.Price {
+	price := g.Prices.Electricity
+	if h.Fuel != "electricity" {
+		price = g.Prices.Fuels[h.Fuel]
+	}
+	efficiency := h.Efficiency
+	if fuel, known := place.FuelNamed(h.Fuel); known && efficiency == 0 {
+		efficiency = fuel.Efficiency
+	}
+	if price.IsZero() || efficiency <= 0 {
+		return season.Price{}
+	}
+	return season.Price{Amount: price.Per(quantity.KilowattHour) / float64(efficiency), Known: true}
+}
+
+func (g *Garden) prices() season.Prices {
+	p := season.Prices{Currency: g.Currency, Pots: map[string]season.Price{}}
+	if e := g.Prices.Electricity; !e.IsZero() {
+		p.Electricity = season.Price{Amount: e.Per(quantity.KilowattHour), Known: true}
+	}
+	if m := g.Prices.Mix; !m.IsZero() {
+		p.MixLitre = season.Price{Amount: m.Per(quantity.Litre), Known: true}
+	}
+	for id, money := range maps.All(g.Prices.Pots) {
+		p.Pots[id] = season.Price{Amount: money.Units(), Known: true}
+	}
+	return p
+}

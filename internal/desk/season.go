@@ -1,0 +1,135 @@
+package desk
+
+import (
+	"fmt"
+	"math"
+
+	"eyeup/civil"
+	"eyeup/quantity"
+	"eyeup/season"
+)
+
+// SeasonAnswer is a season worked out: plans side by side.
+type SeasonAnswer struct {
+	Garden       string              `json:"garden"`
+	Today        civil.Date          `json:"today"`
+	Season       civil.Span          `json:"season"`
+	Weather      WeatherSource       `json:"weather"`
+	Frost        SeasonFrost         `json:"frost"`
+	PlantOutFrom civil.Date          `json:"plant_out_from" jsonschema_description:"the Monday before which nothing leafy is planted out"`
+	ThisWeek     string              `json:"this_week"`
+	Jobs         []season.Job        `json:"jobs" jsonschema_description:"of the usual plan"`
+	Plans        []*season.Plan      `json:"plans"`
+	FrostWeeks   []season.FrostWeek  `json:"frost_weeks"`
+	NotCovered   []season.NotCovered `json:"not_covered"`
+	Assumptions  []string            `json:"assumptions"`
+}
+
+// WeatherSource says what weather a season rests on.
+type WeatherSource struct {
+	Source   string   `json:"source" jsonschema_description:"station or made-up"`
+	Station  string   `json:"station,omitempty"`
+	Name     string   `json:"name,omitempty"`
+	MadeUp   bool     `json:"made_up"`
+	FromYear int      `json:"from_year"`
+	ToYear   int      `json:"to_year"`
+	Years    int      `json:"years" jsonschema_description:"whole years that serve"`
+	LeftOut  []string `json:"left_out"`
+	Bridged  int      `json:"days_bridged" jsonschema_description:"days without extremes, drawn between their neighbours"`
+	Findings []string `json:"findings" jsonschema_description:"what reading the file brought to light"`
+	Sky      string   `json:"sky"`
+	NightK   float64  `json:"night_offset_k"`
+	DayK     float64  `json:"day_offset_k"`
+}
+
+// SeasonFrost is the frost that a season reckons with.
+type SeasonFrost struct {
+	Spring civil.WhenInYear `json:"spring"`
+	Autumn civil.WhenInYear `json:"autumn"`
+	Risk   quantity.Share   `json:"risk_accepted"`
+}
+
+// Season works out the season of a garden as it stands today.
+func Season(g *Garden, today civil.Date) (*SeasonAnswer, error) {
+	if today.After(g.Span.To) {
+		return nil, fmt.Errorf("the season of %d ended on %v; set plant_year to the year you plan for", g.Season.PlantYear, g.Span.To)
+	}
+	result, err := season.Make(g.Brief(today))
+	if err != nil {
+		return nil, err
+	}
+	freezes := g.Freezes()
+	a := &SeasonAnswer{
+		Garden: g.Name, Today: today, Season: g.Span, Weather: g.source(), PlantOutFrom: result.OutFrom,
+		Frost: SeasonFrost{freezes.Spring(), freezes.Autumn(), g.Season.FrostRisk},
+		Plans: result.Plans, FrostWeeks: result.FrostOdds, NotCovered: result.Plans[0].NotCovered,
+	}
+	usual := result.Plans[1]
+	a.Jobs = usual.Jobs
+	a.ThisWeek = thisWeek(a.Jobs, g, today)
+	a.Assumptions = assumptions(result.Plans)
+	return a, nil
+}
+
+// source says what weather the garden's season rests on.
+func (g *Garden) source() WeatherSource {
+	from, to := g.Years()
+	s := WeatherSource{
+		Source: "station", Station: g.Record.Station.ID, Name: g.Record.Station.Name, MadeUp: g.Record.MadeUp,
+		FromYear: from, ToYear: to, Years: len(g.Members), Sky: g.Sky.Why,
+		NightK: float64(g.Offset.Night), DayK: float64(g.Offset.Day),
+	}
+	if s.MadeUp {
+		s.Source = "made-up"
+	}
+	for _, l := range g.LeftOut {
+		s.LeftOut = append(s.LeftOut, fmt.Sprintf("%d: %s", l.Year, l.Why))
+	}
+	for _, m := range g.Members {
+		s.Bridged += m.Bridged
+	}
+	for _, f := range g.Record.Findings {
+		s.Findings = append(s.Findings, fmt.Sprintf("line %d: %s (%d times)", f.Line, f.What, f.Count))
+	}
+	return s
+}
+
+// assumptions gathers what the plans rest on, each once.
+func assumptions(plans []*season.Plan) []string {
+	seen := map[string]bool{}
+	var all []string
+	for _, p := range plans {
+		for _, b := range p.Batches {
+			for _, text := range b.Assumed {
+				if !seen[text] {
+					seen[text] = true
+					all = append(all, text)
+				}
+			}
+		}
+	}
+	return all
+}
+
+// months are how months are shown in reports.
+func shortDate(d civil.Date) string {
+	if d.IsZero() {
+		return "never"
+	}
+	return fmt.Sprintf("%d %s", d.Day(), d.Month().String()[:3])
+}
+
+func shortDay(m civil.MonthDay) string {
+	if m.IsZero() {
+		return "none"
+	}
+	return fmt.Sprintf("%d %s", m.Day, m.Month.String()[:3])
+}
+
+// weeks writes a number of weeks to a tenth.
+func weeks(x float64) string {
+	if math.IsNaN(x) || math.IsInf(x, 0) {
+		return "-"
+	}
+	return fmt.Sprintf("%.1f", x+0) // +0: no minus nought
+}
