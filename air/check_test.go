@@ -53,6 +53,8 @@ func TestOutsideIsNotKnown(t *testing.T) {
 		"ratio of boiling air":         air.HumidityRatio(sea, sea),
 		"vapour of a ratio below 0":    float64(air.VapourOfRatio(-0.01, sea)),
 		"wet bulb at 120 %":            air.WetBulb(celsius(20), 1.2, sea).Celsius(),
+		"wet bulb of far too wet air":  air.WetBulbOfRatio(celsius(20), 0.03, sea).Celsius(),
+		"wet bulb where water boils":   air.WetBulb(celsius(100), 0.5, sea).Celsius(),
 		"wet bulb above the dry":       air.FromWetBulb(celsius(20), celsius(21), sea),
 		"wet bulb too low to be":       air.FromWetBulb(celsius(40), celsius(0), sea),
 		"pressure on the way to space": float64(air.PressureAt(50_000)),

@@ -99,19 +99,33 @@ func byWetBulb(dry, wet quantity.Temperature, total quantity.Pressure) float64 {
 }
 
 // WetBulb returns what a wet-bulb thermometer shows in air of a relative humidity of 0 to
-// 1, the humidity reckoned over ice below freezing. Not known outside -100 to 100 °C or
-// where the air would boil. It inverts FromWetBulb by halving, to 1e-9 K.
+// 1, reckoned over ice below freezing. Not known outside -100 to 100 °C or where the air
+// would boil. See WetBulbOfRatio.
 func WetBulb(t quantity.Temperature, humidity quantity.Share, total quantity.Pressure) quantity.Temperature {
 	if !isUsual(t) || !(humidity >= 0 && humidity <= 1) {
 		return quantity.Unknown()
 	}
-	ratio := HumidityRatio(quantity.Pressure(humidity)*OverSurface(t), total)
-	if math.IsNaN(ratio) || math.IsNaN(SaturationRatio(t, total)) {
+	return WetBulbOfRatio(t, HumidityRatio(quantity.Pressure(humidity)*OverSurface(t), total), total)
+}
+
+// WetBulbOfRatio returns what a wet-bulb thermometer shows in air of a humidity ratio. It
+// may stand up to 1 K above the dry one, where ice gathers frost from air that is not yet
+// saturated over water. It inverts FromWetBulb by halving, to 1e-9 K; not known outside
+// -100 to 100 °C or for more water than that.
+func WetBulbOfRatio(t quantity.Temperature, ratio float64, total quantity.Pressure) quantity.Temperature {
+	most := SaturationRatio(t, total)
+	if !isUsual(t) || !(ratio >= 0) || math.IsNaN(most) {
 		return quantity.Unknown()
 	}
-	return halve(max(coldest, t.Celsius()-maxDepression), t.Celsius(), func(wet quantity.Temperature) bool {
-		return byWetBulb(t, wet, total) > ratio
-	})
+	highest := t.Celsius()
+	if ratio > most {
+		highest++
+	}
+	isTooWarm := func(wet quantity.Temperature) bool { return byWetBulb(t, wet, total) > ratio }
+	if ratio > most && !isTooWarm(quantity.Celsius(highest)) {
+		return quantity.Unknown()
+	}
+	return halve(max(coldest, t.Celsius()-maxDepression), highest, isTooWarm)
 }
 
 // maxDepression is further than a wet bulb can stand below a dry one between -100 and

@@ -85,3 +85,14 @@ func TestFamiliesAgree(t *testing.T) {
 		nearly(t, "FAO against the handbook", plain, full, 0.01)
 	}
 }
+
+// TestWetBulbOverIce: air at -10 °C that is saturated over water leaves frost, and warms an
+// iced wet bulb above the dry one, by less than half a kelvin.
+func TestWetBulbOverIce(t *testing.T) {
+	dry, sea := celsius(-10), quantity.Pressure(101325)
+	ratio := air.HumidityRatio(air.OverWater(dry), sea)
+	wet := air.WetBulbOfRatio(dry, ratio, sea)
+	if above := wet.Sub(dry); !(above > 0 && above < 0.5) {
+		t.Errorf("the iced bulb stands %g K above the dry one", float64(above))
+	}
+}
