@@ -1,0 +1,268 @@
+package stock
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+
+	"eyeup/civil"
+)
+
+// Added is what came of an entry.
+type Added struct {
+	ID      ID
+	Born    []Born   // the lots that came to be by it
+	Notices []string // what the grower may want to know; nothing that hinders
+}
+
+// Born is a lot that has come to be, with the code for its label.
+type Born struct {
+	Lot  LotID `json:"lot"`
+	Code Code  `json:"code"`
+}
+
+// Refusal says that an entry cannot be, and why, in the grower's words.
+type Refusal struct {
+	Entry  ID
+	Kind   string
+	On     civil.Date
+	Why    string
+	Breaks []Broken // what stands in the book already and could not stand any more
+	cause  error
+}
+
+// Broken is an entry that another would break.
+type Broken struct {
+	Entry ID
+	Says  string
+}
+
+// Error tells all of it.
+func (r *Refusal) Error() string {
+	var s strings.Builder
+	fmt.Fprintf(&s, "%s on %s: %s", r.Kind, r.On, r.Why)
+	for _, b := range r.Breaks {
+		fmt.Fprintf(&s, "\n  %s (entry %s)", b.Says, b.Entry)
+	}
+	if len(r.Breaks) > 0 {
+		s.WriteString("\n  put these right in the same go")
+	}
+	return s.String()
+}
+
+// Unwrap returns what lies beneath, such as a *Newer.
+func (r *Refusal) Unwrap() error { return r.cause }
+
+// Add adds entries in one go: all of them, or none and an error, a *Refusal, that says
+// which of them cannot be and why. Entries that the book holds already are refused.
+// Keep says that all is well, TakeBack that it is not; one of the two must follow.
+func (b *Book) Add(entries ...Entry) ([]Added, error) {
+	b.recording, b.linesKept = true, len(b.lines)
+	added, err := b.addAll(entries)
+	if err != nil {
+		b.TakeBack()
+		return nil, err
+	}
+	return added, nil
+}
+
+// Keep ends the last Add: it cannot be taken back any more.
+func (b *Book) Keep() { b.undo, b.recording = b.undo[:0], false }
+
+// TakeBack undoes all that was added since the last Keep.
+func (b *Book) TakeBack() {
+	if !b.recording {
+		return
+	}
+	b.dropLines(b.linesKept)
+	for i := len(b.undo) - 1; i >= 0; i-- {
+		b.undo[i]()
+	}
+	b.Keep()
+	b.refold()
+}
+
+// Replay adds entries that a book has held before, which cannot be taken back. After an
+// error the book is of no use.
+func (b *Book) Replay(entries ...Entry) error {
+	_, err := b.addAll(entries)
+	return err
+}
+
+func (b *Book) addAll(entries []Entry) ([]Added, error) {
+	all := make([]Added, len(entries))
+	late := false
+	var breaks, unborn []int32
+	for i := range entries {
+		t, err := b.addOne(&entries[i])
+		if err != nil {
+			return nil, refuse(&entries[i], err)
+		}
+		if t.late {
+			late = true
+			breaks = b.refold()
+		}
+		breaks = append(breaks, t.breaks...)
+		unborn = append(unborn, t.unborn...)
+		all[i] = Added{ID: entries[i].ID, Notices: t.notices}
+		for _, l := range t.born {
+			all[i].Born = append(all[i].Born, Born{b.lots[l].id, b.lots[l].code})
+		}
+	}
+	if late {
+		breaks = append(b.refold(), b.orphans(unborn)...)
+	}
+	if len(breaks) > 0 {
+		return nil, b.broken(entries, breaks)
+	}
+	return all, nil
+}
+
+func refuse(e *Entry, err error) error {
+	return &Refusal{Entry: e.ID, Kind: e.Kind, On: e.On, Why: err.Error(), cause: err}
+}
+
+// addOne adds one entry, trusting that what it leaves behind is looked at afterwards.
+func (b *Book) addOne(e *Entry) (*turn, error) {
+	if b.Holds(e.ID) {
+		return nil, fmt.Errorf("the entry %s is in the book already", e.ID)
+	}
+	if err := e.check(); err != nil {
+		return nil, err
+	}
+	n, err := kindOf(e)
+	if err != nil {
+		return nil, err
+	}
+	said, err := bodyOf(n, e.Body)
+	if err != nil {
+		return nil, err
+	}
+	seat := b.sit(e, n)
+	t := b.turnOf(seat)
+	said.tell(t)
+	return t, t.err
+}
+
+// turnOf opens the turn of the root entry at a seat.
+func (b *Book) turnOf(seat int32) *turn {
+	w := &b.entries[seat]
+	t := &turn{book: b, seat: seat, id: w.id, kind: w.kind, moment: w.moment}
+	if len(b.order) > 0 && t.moment.before(b.lines[b.order[len(b.order)-1]].moment) {
+		t.late, t.counts = true, b.countsBefore(t.moment)
+	}
+	return t
+}
+
+// sit gives an entry its seat in the book and its moment in time.
+func (b *Book) sit(e *Entry, n kindNumber) int32 {
+	seat := int32(len(b.entries))
+	minute, _ := minuteOf(e.At) // checked
+	known, any := b.latest[e.On]
+	if minute < 0 && any {
+		minute = known
+	}
+	minute = max(minute, 0)
+	b.entries = append(b.entries, written{
+		id: e.ID, moment: moment{e.On, minute, seat}, kind: n, first: int32(len(b.lines)),
+		root: seat, head: seat, stands: true,
+	})
+	b.byID[e.ID] = seat
+	b.latest[e.On] = max(minute, known)
+	if b.recording {
+		id, on := e.ID, e.On
+		b.undo = append(b.undo, func() {
+			b.entries = b.entries[:seat]
+			delete(b.byID, id)
+			if any {
+				b.latest[on] = known
+			} else {
+				delete(b.latest, on)
+			}
+		})
+	}
+	return seat
+}
+
+// dropLines forgets all lines from the given one on.
+func (b *Book) dropLines(from int) {
+	for i := len(b.lines) - 1; i >= from; i-- {
+		b.lots[b.holdings[b.lines[i].holding].lot].last = b.lines[i].before
+	}
+	if len(b.lines) > from {
+		kept := b.order[:0]
+		for _, o := range b.order {
+			if int(o) < from {
+				kept = append(kept, o)
+			}
+		}
+		b.order = kept
+	}
+	b.lines = b.lines[:from]
+}
+
+// broken words what cannot stand: the first of the entries is told as the cause.
+func (b *Book) broken(entries []Entry, lines []int32) error {
+	first := &entries[0]
+	r := &Refusal{Entry: first.ID, Kind: first.Kind, On: first.On, cause: errors.New("it breaks what is written")}
+	told := map[int32]bool{}
+	for _, i := range lines {
+		root := b.lines[i].moment.seat
+		if told[root] || len(r.Breaks) == mostTold {
+			continue
+		}
+		told[root] = true
+		r.Breaks = append(r.Breaks, Broken{b.entries[root].id, b.says(i)})
+	}
+	r.Why = "it would break what is written down already:"
+	if int(b.lines[lines[0]].moment.seat) >= len(b.entries)-len(entries) {
+		r.Why = "the counts do not fit:"
+	}
+	return r
+}
+
+// mostTold is how many broken entries are told; more help nobody.
+const mostTold = 10
+
+// says tells a line for a grower.
+func (b *Book) says(i int32) string {
+	l := &b.lines[i]
+	spot := b.spots[b.holdings[l.holding].spot]
+	form := spot.Form
+	spot.Form = ""
+	n := int(l.n)
+	if l.op == add {
+		n = -n
+	}
+	name := b.name(b.holdings[l.holding].lot)
+	if n <= 0 {
+		return fmt.Sprintf("%s: %s of %s, in %s", l.moment.on, kinds[l.kind].name, name, spot)
+	}
+	return fmt.Sprintf("%s: %s, %s of %s in %s", l.moment.on, kinds[l.kind].name, form.count(n), name, spot)
+}
+
+// tells says what a line did, for a lot's own page.
+func (b *Book) tells(i int32) string {
+	l := &b.lines[i]
+	spot := b.spots[b.holdings[l.holding].spot]
+	form := spot.Form
+	spot.Form = ""
+	switch {
+	case l.kind == kindRound:
+		f := b.figures[l.note]
+		return fmt.Sprintf("%d firm, %d wrinkled, %d soft, %d lost in %s", f[0], f[1], f[2], f[3], spot)
+	case l.op == add && l.n >= 0:
+		return fmt.Sprintf("%s to %s", form.count(int(l.n)), spot)
+	case l.op == add:
+		return fmt.Sprintf("%s from %s", form.count(-int(l.n)), spot)
+	case l.kind == kindNamed:
+		view, _, _ := b.varietyView(l.note)
+		return view.Name
+	case l.kind == kindDivided:
+		f := b.figures[l.note]
+		return fmt.Sprintf("%s cut: %d good, %d doubtful, %d waste", form.count(int(f[0])), f[1], f[2], f[3])
+	case l.note >= 0 && (l.kind == kindPacked || l.kind == kindProved || l.kind == kindMarked || l.kind == kindSick || l.kind == kindSetApart):
+		return b.words(l.note)
+	}
+	return "in " + spot.String()
+}

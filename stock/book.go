@@ -1,0 +1,243 @@
+package stock
+
+import (
+	"eyeup/civil"
+)
+
+// Book is what a garden's entries come to. It is a plain value of its entries: the same
+// entries added in the same order give the same book. It is not safe for use by several
+// goroutines while entries are being added.
+type Book struct {
+	entries   []written
+	byID      map[ID]int32
+	lots      []lot
+	byLot     map[LotID]int32
+	byCode    map[Code]int32
+	holdings  []holding
+	byHolding map[holding]int32
+	spots     []Spot
+	bySpot    map[Spot]int32
+	texts     []string
+	byText    map[string]int32
+	varieties []variety
+	byName    map[varietyName]int32
+	described map[described][]description
+	figures   []figures
+
+	lines  []line  // in the order they were written down; a place in it is for ever
+	order  []int32 // of lines, in the order in which they happened
+	counts []int32 // by holding, after the last line
+
+	latest map[civil.Date]int16 // the latest time of day of any entry on that day, in minutes
+
+	undo      []func() // how to take back the go in hand, newest last
+	recording bool
+	linesKept int // how many lines stood before the go in hand
+}
+
+// written is what a book keeps of an entry.
+type written struct {
+	id     ID
+	moment moment
+	kind   kindNumber
+	first  int32 // its lines: lines[first : first+count]
+	count  int32
+	root   int32 // the entry whose place in time it takes; itself, unless it puts right
+	head   int32 // of a root: the last entry that puts it right; itself where none does
+	stands bool  // of a root: whether it counts for anything
+}
+
+// moment is where an entry stands in the order of what happened: by day, then time of
+// day, then by when it was written down. An entry without a time of day comes after all
+// that was known of that day when it was written.
+type moment struct {
+	on     civil.Date
+	minute int16
+	seat   int32
+}
+
+func (m moment) before(n moment) bool {
+	if m.on != n.on {
+		return m.on.Before(n.on)
+	}
+	if m.minute != n.minute {
+		return m.minute < n.minute
+	}
+	return m.seat < n.seat
+}
+
+// holding is one lot at one spot; its number is where its count is kept.
+type holding struct{ lot, spot int32 }
+
+// lot is what a book keeps of a lot.
+type lot struct {
+	id      LotID
+	code    Code
+	born    int32 // the entry it was born by
+	stands  bool  // whether that entry still stands
+	how     birth
+	kind    int32 // text
+	variety int32 // as it was taken in or sown; inherited where -1
+	unsure  []int32
+	parents []int32
+	young   []int32
+	last    int32 // its newest line, -1 where it has none
+}
+
+// birth is how a lot came to be.
+type birth uint8
+
+const (
+	takenIn birth = iota
+	divided
+	doubtful
+	struck
+	sown
+	setApart
+	mixed
+)
+
+var births = [...]string{"taken in", "divided", "divided, doubtful", "struck", "sown", "set apart", "mixed"}
+
+func (h birth) String() string { return births[h] }
+
+// line is one effect of an entry on one holding.
+type line struct {
+	moment  moment
+	kind    kindNumber
+	op      op
+	holding int32
+	n       int32
+	note    int32 // a text, a set of figures or a variety, as its kind has it; -1 for none
+	before  int32 // the line of the same lot written down before it, -1 for none
+}
+
+// op is what a line does to the count of its holding.
+type op uint8
+
+const (
+	nothing op = iota // it was put right and counts no more
+	add               // n more stand there; fewer, if n is negative
+	set               // n stand there: a whole round counted them
+	need              // n at least must stand there
+)
+
+// figures are the numbers of a round (firm, wrinkled, soft, lost, whole) or of a
+// dividing (clumps, good, doubtful, waste, 0).
+type figures [5]int32
+
+// New returns an empty book.
+func New() *Book {
+	return &Book{
+		byID: map[ID]int32{}, byLot: map[LotID]int32{}, byCode: map[Code]int32{},
+		byHolding: map[holding]int32{}, bySpot: map[Spot]int32{}, byText: map[string]int32{},
+		byName: map[varietyName]int32{}, described: map[described][]description{},
+		latest: map[civil.Date]int16{},
+	}
+}
+
+// Entries returns how many entries the book holds.
+func (b *Book) Entries() int { return len(b.entries) }
+
+// Holds reports whether an entry is in the book.
+func (b *Book) Holds(id ID) bool { _, held := b.byID[id]; return held }
+
+// Nth returns the id of the n-th entry, from 0, in the order they were written down.
+func (b *Book) Nth(n int) ID { return b.entries[n].id }
+
+// Head returns the last entry that puts the given one right, or the entry itself, and
+// whether what it says counts still. It fails the second way for an entry not held.
+func (b *Book) Head(id ID) (head ID, stands, held bool) {
+	i, held := b.byID[id]
+	if !held {
+		return ID{}, false, false
+	}
+	root := &b.entries[b.entries[i].root]
+	return b.entries[root.head].id, root.stands, true
+}
+
+// fold runs the lines in the order in which they happened, up to but not at the moment
+// until, over counts, which start at nothing. It calls bad for each line that cannot be:
+// a count below nothing, or fewer than were said to be there.
+func fold(lines []line, order []int32, counts []int32, until *moment, bad func(line int32)) {
+	for _, i := range order {
+		l := &lines[i]
+		if until != nil && !l.moment.before(*until) {
+			return
+		}
+		switch l.op {
+		case add:
+			counts[l.holding] += l.n
+			if counts[l.holding] < 0 && bad != nil {
+				bad(i)
+			}
+		case set:
+			counts[l.holding] = l.n
+		case need:
+			if counts[l.holding] < l.n && bad != nil {
+				bad(i)
+			}
+		}
+	}
+}
+
+// countsBefore returns the counts as they were just before a moment.
+func (b *Book) countsBefore(m moment) []int32 {
+	counts := make([]int32, len(b.holdings))
+	fold(b.lines, b.order, counts, &m, nil)
+	return counts
+}
+
+// refold reckons all counts anew and returns the lines that cannot be.
+func (b *Book) refold() (bad []int32) {
+	clear(b.counts)
+	fold(b.lines, b.order, b.counts, nil, func(i int32) { bad = append(bad, i) })
+	return bad
+}
+
+// text returns the number of a text, which it keeps from now on; empty is -1.
+func (b *Book) text(s string) int32 {
+	if s == "" {
+		return -1
+	}
+	i, known := b.byText[s]
+	if !known {
+		i = int32(len(b.texts))
+		b.texts = append(b.texts, s)
+		b.byText[s] = i
+	}
+	return i
+}
+
+// words is the inverse of text.
+func (b *Book) words(i int32) string {
+	if i < 0 {
+		return ""
+	}
+	return b.texts[i]
+}
+
+// holding returns the number of a holding, opening it at nothing.
+func (b *Book) holding(lot int32, at Spot) int32 {
+	spot, known := b.bySpot[at]
+	if !known {
+		spot = int32(len(b.spots))
+		b.spots = append(b.spots, at)
+		b.bySpot[at] = spot
+	}
+	h := holding{lot, spot}
+	i, known := b.byHolding[h]
+	if !known {
+		i = int32(len(b.holdings))
+		b.holdings = append(b.holdings, h)
+		b.counts = append(b.counts, 0)
+		b.byHolding[h] = i
+		if b.recording {
+			b.undo = append(b.undo, func() {
+				b.holdings, b.counts = b.holdings[:i], b.counts[:i]
+				delete(b.byHolding, h)
+			})
+		}
+	}
+	return i
+}

@@ -1,0 +1,304 @@
+package stock
+
+// takenInBody says that stock came into the garden, or into the book.
+type takenInBody struct {
+	Lot        string   `json:"lot,omitzero"`  // this entry's id and /0
+	Code       string   `json:"code,omitzero"` // where its label bears one already
+	Variety    string   `json:"variety,omitzero"`
+	Candidates []string `json:"candidates,omitzero"` // instead, where the variety is unsure
+	Kind       string   `json:"kind"`
+	Spot
+	Count int    `json:"count"`
+	Pack  string `json:"pack,omitzero"`
+	From  string `json:"from,omitzero"`
+	How   string `json:"how,omitzero"` // bought, swapped, given, own, found
+	Price Price  `json:"price,omitzero"`
+	Seeds int    `json:"seeds,omitzero"` // to a packet
+	Year  int    `json:"year,omitzero"`  // in which seed was packed
+	Note  string `json:"note,omitzero"`
+}
+
+func (s *takenInBody) tell(t *turn) {
+	t.checkKind(s.Kind)
+	t.checkBorn(0, s.Lot)
+	t.checkPrice(s.Price)
+	if s.Count < 0 {
+		t.fail("%d can't be taken in; a count is 1 or more", s.Count)
+	}
+	variety := int32(-1)
+	switch {
+	case s.Variety != "" && len(s.Candidates) > 0:
+		t.fail("give a variety, or the candidates where it is unsure, not both")
+	case s.Variety != "":
+		t.nameNotice(s.Kind, s.Variety)
+		variety = t.variety(s.Kind, s.Variety)
+	case len(s.Candidates) < 2:
+		t.fail("say which variety it is, or between which it lies (candidates, two or more)")
+	}
+	l := t.bear(0, takenIn, variety, s.Kind)
+	if t.err == nil {
+		t.book.lots[l].unsure = nil
+		for _, c := range s.Candidates {
+			t.book.lots[l].unsure = append(t.book.lots[l].unsure, t.variety(s.Kind, c))
+		}
+	}
+	t.label(l, s.Code)
+	h := t.put(l, s.Spot, s.Count)
+	if s.Pack != "" {
+		t.write(kindPacked, need, h, 0, t.book.text(s.Pack))
+	}
+}
+
+// variety finds or opens a variety, unless something is wrong already.
+func (t *turn) variety(kind, name string) int32 {
+	if t.err != nil {
+		return -1
+	}
+	return t.book.variety(kind, name)
+}
+
+func (t *turn) checkPrice(p Price) {
+	if t.err == nil && !p.IsZero() {
+		if _, err := p.Money(); err != nil {
+			t.fail("price: %w", err)
+		}
+	}
+}
+
+// checkBorn sees that lots named in advance bear this entry's id and number.
+func (t *turn) checkBorn(first int, named ...string) {
+	for i, name := range named {
+		if name == "" || t.err != nil {
+			continue
+		}
+		if want := (LotID{t.id, first + i}); name != want.String() {
+			t.fail("the lot %s is not this entry's; a lot that comes to be bears the entry's own id, so %s", name, want)
+		}
+	}
+}
+
+// dividedBody says that clumps were cut up.
+type dividedBody struct {
+	From string `json:"from"`
+	Spot
+	Clumps   int      `json:"clumps"`
+	Good     int      `json:"good"`
+	Doubtful int      `json:"doubtful,omitzero"`
+	Waste    int      `json:"waste,omitzero"`
+	Sitting  string   `json:"sitting,omitzero"` // the same for all that was cut at one go
+	Knife    string   `json:"knife,omitzero"`   // which one
+	Tools    string   `json:"tools,omitzero"`   // how they were kept clean
+	Born     []string `json:"born,omitzero"`    // the good, then the doubtful
+	Into     Spot     `json:"to,omitzero"`
+	Note     string   `json:"note,omitzero"`
+}
+
+func (s *dividedBody) tell(t *turn) {
+	mother := t.lot(s.From)
+	if s.Good < 0 || s.Doubtful < 0 || s.Waste < 0 {
+		t.fail("good, doubtful and waste are whole numbers from 0")
+	}
+	t.checkBorn(0, s.Born...)
+	at := s.Spot
+	if at.Form == "" {
+		at.Form = Clump
+	}
+	h := t.standing(mother, at)
+	if s.Clumps < 1 {
+		t.fail("say how many were cut (clumps)")
+	}
+	t.take(h, s.Clumps)
+	if t.err != nil {
+		return
+	}
+	t.warnSick(mother)
+	to := t.book.spots[t.book.holdings[h].spot]
+	if to.Form == Clump {
+		to.Form = Division
+	}
+	to = to.moved(s.Into)
+	kind := t.book.words(t.book.lots[mother].kind)
+	good := t.bear(0, divided, -1, kind, mother)
+	t.put(good, to, s.Good)
+	if s.Doubtful > 0 {
+		t.put(t.bear(1, doubtful, -1, kind, mother), to, s.Doubtful)
+	}
+	numbers := t.figures(figures{int32(s.Clumps), int32(s.Good), int32(s.Doubtful), int32(s.Waste)})
+	t.write(kindDivided, need, h, 0, numbers)
+	t.cut(h, s.Sitting, s.Knife, s.Tools)
+}
+
+// cut notes at which sitting, with which knife, and how clean.
+func (t *turn) cut(h int32, sitting, knife, tools string) {
+	for _, f := range []struct {
+		kind kindNumber
+		says string
+	}{{kindSitting, sitting}, {kindKnife, knife}, {kindTools, tools}} {
+		if f.says != "" {
+			t.write(f.kind, need, h, 0, t.book.text(f.says))
+		}
+	}
+}
+
+func (t *turn) figures(f figures) int32 {
+	t.book.figures = append(t.book.figures, f)
+	return int32(len(t.book.figures) - 1)
+}
+
+// warnSick tells that a lot was marked sick.
+func (t *turn) warnSick(l int32) {
+	if t.err != nil {
+		return
+	}
+	if i := t.book.lastLine(l, kindSick, &t.moment); i >= 0 {
+		sick := &t.book.lines[i]
+		t.notice("%s was marked sick (%s) on %s: the knife, and all it has cut since, are suspect; clean it before the next", t.book.name(l), t.book.words(sick.note), sick.moment.on)
+	}
+}
+
+// cuttingsBody says that cuttings were struck; their mothers stay.
+type cuttingsBody struct {
+	From string `json:"from"`
+	Spot
+	Count   int      `json:"count"`
+	Sitting string   `json:"sitting,omitzero"`
+	Knife   string   `json:"knife,omitzero"`
+	Tools   string   `json:"tools,omitzero"`
+	Born    []string `json:"born,omitzero"`
+	Into    Spot     `json:"to,omitzero"`
+	Note    string   `json:"note,omitzero"`
+}
+
+func (s *cuttingsBody) tell(t *turn) {
+	mother := t.lot(s.From)
+	t.checkBorn(0, s.Born...)
+	h := t.standing(mother, s.Spot)
+	if s.Count < 1 {
+		t.fail("say how many cuttings were struck (count)")
+	}
+	t.see(kindCuttings, h, 1, -1)
+	if t.err != nil {
+		return
+	}
+	t.warnSick(mother)
+	to := t.book.spots[t.book.holdings[h].spot]
+	to.Form = Cutting
+	t.put(t.bear(0, struck, -1, t.book.words(t.book.lots[mother].kind), mother), to.moved(s.Into), s.Count)
+	t.cut(h, s.Sitting, s.Knife, s.Tools)
+}
+
+// sownBody says that seed was sown; a packet leaves the count when it is empty.
+type sownBody struct {
+	From string `json:"from"`
+	Spot
+	Packets int      `json:"packets,omitzero"` // emptied by this sowing
+	Seeds   int      `json:"seeds,omitzero"`
+	Count   int      `json:"count"` // plants to be reckoned with, such as cells sown
+	Born    []string `json:"born,omitzero"`
+	Into    Spot     `json:"to"`
+	Note    string   `json:"note,omitzero"`
+}
+
+func (s *sownBody) tell(t *turn) {
+	packet := t.lot(s.From)
+	t.checkBorn(0, s.Born...)
+	at := s.Spot
+	if at.Form == "" {
+		at.Form = Seed
+	}
+	h := t.standing(packet, at)
+	if s.Count < 1 || s.Packets < 0 || s.Seeds < 0 {
+		t.fail("say how many were sown (count, 1 or more); packets and seeds are whole numbers from 0")
+	}
+	t.see(kindSown, h, 1, -1)
+	t.take(h, s.Packets)
+	if t.err != nil {
+		return
+	}
+	to := t.book.spots[t.book.holdings[h].spot]
+	to.Form = ""
+	t.put(t.bear(0, sown, -1, t.book.words(t.book.lots[packet].kind), packet), to.moved(s.Into), s.Count)
+}
+
+// setApartBody says that some of a lot are a lot of their own from now on.
+type setApartBody struct {
+	Lot string `json:"lot"`
+	Spot
+	Count int      `json:"count,omitzero"`
+	All   bool     `json:"all,omitzero"`
+	Why   string   `json:"why"` // sick, promised …
+	Born  []string `json:"born,omitzero"`
+	Into  Spot     `json:"to,omitzero"`
+	Note  string   `json:"note,omitzero"`
+}
+
+func (s *setApartBody) tell(t *turn) {
+	l := t.lot(s.Lot)
+	t.checkBorn(0, s.Born...)
+	if s.Why == "" {
+		t.fail("say why they are set apart (why), such as sick or promised")
+	}
+	h := t.standing(l, s.Spot)
+	n := t.howMany(h, s.Count, s.All)
+	t.take(h, n)
+	if t.err != nil {
+		return
+	}
+	to := t.book.spots[t.book.holdings[h].spot].moved(s.Into)
+	own := t.put(t.bear(0, setApart, -1, t.book.words(t.book.lots[l].kind), l), to, n)
+	t.write(kindSetApart, need, own, 0, t.book.text(s.Why))
+}
+
+// mixedBody says that lots were mixed up and cannot be told apart any more.
+type mixedBody struct {
+	From []mixedPart `json:"from"`
+	Born []string    `json:"born,omitzero"`
+	Into Spot        `json:"to"`
+	Note string      `json:"note,omitzero"`
+}
+
+// mixedPart is what one lot gave to the mixture.
+type mixedPart struct {
+	Lot string `json:"lot"`
+	Spot
+	Count int  `json:"count,omitzero"`
+	All   bool `json:"all,omitzero"`
+}
+
+func (s *mixedBody) tell(t *turn) {
+	t.checkBorn(0, s.Born...)
+	if len(s.From) < 2 {
+		t.fail("say which lots were mixed (from, two or more)")
+	}
+	var parents, unsure []int32
+	total, kind := 0, ""
+	for _, part := range s.From {
+		l := t.lot(part.Lot)
+		h := t.standing(l, part.Spot)
+		n := t.howMany(h, part.Count, part.All)
+		t.take(h, n)
+		if t.err != nil {
+			return
+		}
+		total += n
+		parents = append(parents, l)
+		kind = t.book.words(t.book.lots[l].kind)
+		unsure = append(unsure, t.book.couldBe(l, &t.moment)...)
+		if s.Into.Form == "" {
+			s.Into.Form = t.book.spots[t.book.holdings[h].spot].Form
+		}
+	}
+	l := t.bear(0, mixed, -1, kind, parents...)
+	if t.err == nil {
+		t.book.lots[l].unsure = unsure
+	}
+	t.put(l, s.Into, total)
+}
+
+// couldBe lists the varieties a lot may be.
+func (b *Book) couldBe(l int32, until *moment) []int32 {
+	if v := b.varietyOf(l, until); v >= 0 {
+		return []int32{v}
+	}
+	return b.lots[l].unsure
+}

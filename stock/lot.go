@@ -1,0 +1,218 @@
+package stock
+
+import (
+	"fmt"
+	"strings"
+)
+
+// bear lets the nth lot of this entry come to be.
+func (t *turn) bear(nth int, how birth, variety int32, kind string, parents ...int32) int32 {
+	if t.err != nil {
+		return -1
+	}
+	b := t.book
+	id := LotID{t.id, nth}
+	i, again := b.byLot[id]
+	if !again {
+		i = b.openLot(id)
+	} else if b.recording {
+		before := b.lots[i]
+		b.undo = append(b.undo, func() { last := b.lots[i].last; b.lots[i] = before; b.lots[i].last = last })
+	}
+	l := &b.lots[i]
+	l.born, l.stands, l.how, l.variety, l.kind = t.seat, true, how, variety, b.text(kind)
+	l.parents = parents
+	for _, p := range parents {
+		b.addYoung(p, i)
+	}
+	t.born = append(t.born, i)
+	return i
+}
+
+func (b *Book) addYoung(parent, young int32) {
+	for _, y := range b.lots[parent].young {
+		if y == young {
+			return
+		}
+	}
+	b.lots[parent].young = append(b.lots[parent].young, young)
+	if b.recording {
+		b.undo = append(b.undo, func() {
+			p := &b.lots[parent]
+			p.young = p.young[:len(p.young)-1]
+		})
+	}
+}
+
+func (b *Book) openLot(id LotID) int32 {
+	i := int32(len(b.lots))
+	code := drawCode(id, func(c Code) bool { _, used := b.byCode[c]; return used })
+	b.lots = append(b.lots, lot{id: id, code: code, last: -1})
+	b.byLot[id], b.byCode[code] = i, i
+	if b.recording {
+		b.undo = append(b.undo, func() {
+			delete(b.byCode, b.lots[i].code)
+			delete(b.byLot, id)
+			b.lots = b.lots[:i]
+		})
+	}
+	return i
+}
+
+// label gives a lot the code that its label bears already.
+func (t *turn) label(l int32, typed string) {
+	if t.err != nil || typed == "" {
+		return
+	}
+	b := t.book
+	code, err := ParseCode(typed)
+	if err != nil {
+		t.err = err
+		return
+	}
+	drawn := b.lots[l].code
+	if drawn == code {
+		return
+	}
+	if other, used := b.byCode[code]; used {
+		t.fail("the code %s is the label of %s already; a code is never used again", code, b.name(other))
+		return
+	}
+	delete(b.byCode, drawn)
+	b.lots[l].code = code
+	b.byCode[code] = l
+	if b.recording {
+		b.undo = append(b.undo, func() {
+			delete(b.byCode, code)
+			b.lots[l].code = drawn
+			b.byCode[drawn] = l
+		})
+	}
+}
+
+// find returns the lot that an id or a code names.
+func (b *Book) find(ref string) (int32, error) {
+	if strings.Contains(ref, "/") {
+		id, err := ParseLotID(ref)
+		if err != nil {
+			return -1, err
+		}
+		if i, known := b.byLot[id]; known {
+			return i, nil
+		}
+		if i, known := b.byID[id.Entry]; known {
+			return -1, fmt.Errorf("there is no lot %s: the entry of %s bore no lot of that number", id, b.entries[i].moment.on)
+		}
+		return -1, fmt.Errorf("there is no lot %s in this book", id)
+	}
+	if ref == "" {
+		return -1, fmt.Errorf("say which lot: its code, like MRMM5, or its id")
+	}
+	code, err := ParseCode(ref)
+	if err != nil {
+		return -1, fmt.Errorf("%w%s", err, b.nearCodes(plainCode(ref)))
+	}
+	if i, known := b.byCode[code]; known {
+		return i, nil
+	}
+	return -1, fmt.Errorf("no lot has the code %s%s", code, b.nearCodes(string(code)))
+}
+
+// nearCodes offers codes in use that differ in one sign or in two swapped, three at most.
+func (b *Book) nearCodes(typed string) string {
+	var near []string
+	offer := func(s string) {
+		if l, used := b.byCode[Code(s)]; used && s != typed && len(near) < 3 {
+			near = append(near, s+" ("+b.varietyName(l)+")")
+		}
+	}
+	if len(typed) != codeSigns {
+		return ""
+	}
+	for i := range codeSigns {
+		for _, sign := range signs {
+			offer(typed[:i] + string(sign) + typed[i+1:])
+		}
+		for j := i + 1; j < codeSigns; j++ {
+			s := []byte(typed)
+			s[i], s[j] = s[j], s[i]
+			offer(string(s))
+		}
+	}
+	if len(near) == 0 {
+		return ""
+	}
+	return "; is " + strings.Join(near, " or ") + " meant?"
+}
+
+// name says a lot for a grower, like "Pale Heron (MRMM5)".
+func (b *Book) name(l int32) string {
+	return fmt.Sprintf("%s (%s)", b.varietyName(l), b.lots[l].code)
+}
+
+func (b *Book) varietyName(l int32) string {
+	if v := b.varietyOf(l, nil); v >= 0 {
+		view, _, _ := b.varietyView(v)
+		return view.Name
+	}
+	var names []string
+	for _, v := range b.lots[l].unsure {
+		names = append(names, b.varieties[v].name)
+	}
+	if len(names) == 0 {
+		return b.words(b.lots[l].kind) + " of no known name"
+	}
+	return strings.Join(names, " or ")
+}
+
+// holdingsOf returns the numbers of all holdings a lot ever had, in no set order.
+func (b *Book) holdingsOf(l int32) []int32 {
+	var all []int32
+	for i := b.lots[l].last; i >= 0; i = b.lines[i].before {
+		h := b.lines[i].holding
+		seen := false
+		for _, a := range all {
+			seen = seen || a == h
+		}
+		if !seen {
+			all = append(all, h)
+		}
+	}
+	return all
+}
+
+// checkKind tells whether a kind and a form are said at all.
+func (t *turn) checkKind(kind string) {
+	if kind == "" && t.err == nil {
+		t.fail("say what kind of plant it is (kind), such as dahlia")
+	}
+}
+
+// nameNotice asks about a new variety whose name is all but another's.
+func (t *turn) nameNotice(kind, name string) {
+	if t.err != nil {
+		return
+	}
+	if _, known := t.book.byName[nameOf(kind, name)]; known {
+		return
+	}
+	if near, like := t.book.nearestVariety(kind, name); like && slip(near, name) {
+		t.notice("%s is a new variety to this book; is it %s, which is there already?", name, near)
+	}
+}
+
+// slip reports whether two names differ in one or two signs beside each other only.
+func slip(a, b string) bool {
+	x, y := []rune(strings.ToLower(a)), []rune(strings.ToLower(b))
+	longer := max(len(x), len(y))
+	same := 0
+	for len(x) > 0 && len(y) > 0 && x[0] == y[0] {
+		x, y = x[1:], y[1:]
+		same++
+	}
+	for len(x) > 0 && len(y) > 0 && x[len(x)-1] == y[len(y)-1] {
+		x, y = x[:len(x)-1], y[:len(y)-1]
+		same++
+	}
+	return longer > 3 && longer-same <= 2
+}

@@ -1,0 +1,260 @@
+package stock
+
+import (
+	"fmt"
+	"slices"
+)
+
+// turn is one entry's turn to be added: what its body has to say is told through it. The
+// first thing that cannot be ends the telling; what follows is passed over.
+type turn struct {
+	book    *Book
+	seat    int32 // of the root entry: whose lots are born, whose lines are written
+	id      ID    // of the root entry
+	kind    kindNumber
+	moment  moment
+	late    bool    // something that happened later is in the book already
+	counts  []int32 // just before this moment; the book's own where it is not late
+	err     error
+	born    []int32
+	notices []string
+	breaks  []int32 // lines that cannot be
+	unborn  []int32 // lots that do not stand any more
+}
+
+func (t *turn) fail(format string, args ...any) {
+	if t.err == nil {
+		t.err = fmt.Errorf(format, args...)
+	}
+}
+
+func (t *turn) notice(format string, args ...any) {
+	t.notices = append(t.notices, fmt.Sprintf(format, args...))
+}
+
+// count returns how many stand at a holding just before this entry.
+func (t *turn) count(h int32) int {
+	counts := t.counts
+	if !t.late {
+		counts = t.book.counts
+	}
+	if int(h) >= len(counts) {
+		return 0 // opened since
+	}
+	return int(counts[h])
+}
+
+// lot finds the lot that an id or a code names; it must be there by now.
+func (t *turn) lot(ref string) int32 {
+	if t.err != nil {
+		return -1
+	}
+	l, err := t.book.find(ref)
+	if err != nil {
+		t.err = err
+		return -1
+	}
+	lot := &t.book.lots[l]
+	born := &t.book.entries[lot.born]
+	switch {
+	case !lot.stands:
+		t.fail("%s does not stand any more: the entry it was born by was put right", t.book.name(l))
+	case t.moment.before(born.moment) && lot.born != t.seat:
+		t.fail("on %s there was no %s yet; it was %s on %s: %s", t.moment.on, t.book.name(l), lot.how, born.moment.on, t.meantDay(born.moment))
+	}
+	if t.err != nil {
+		return -1
+	}
+	return l
+}
+
+// meantDay offers the nearest day that could have been meant.
+func (t *turn) meantDay(born moment) string {
+	if t.moment.on == born.on {
+		return "give this entry a later time of day (at), or put the other's right"
+	}
+	next := t.moment.on.MonthDay().In(t.moment.on.Year() + 1)
+	if next.Before(born.on) || next.Sub(born.on) > 366 {
+		return "which day is meant?"
+	}
+	return "is " + next.String() + " meant?"
+}
+
+// standing finds the one holding of a lot, of those where any stand, at which a spot
+// points.
+func (t *turn) standing(l int32, at Spot) int32 {
+	if t.err != nil {
+		return -1
+	}
+	var found, others []int32
+	for _, h := range t.book.holdingsOf(l) {
+		switch {
+		case t.count(h) <= 0:
+		case at.holds(t.book.spots[t.book.holdings[h].spot]):
+			found = append(found, h)
+		default:
+			others = append(others, h)
+		}
+	}
+	switch {
+	case len(found) == 1:
+		return found[0]
+	case len(found) > 1:
+		t.fail("%s stands in more than one spot there on %s: %s; say which", t.book.name(l), t.moment.on, t.spots(found))
+	case len(others) > 0:
+		t.fail("no %s stands in %s on %s; it stands in %s", t.book.name(l), at, t.moment.on, t.spots(others))
+	default:
+		t.fail("none of %s is left on %s%s", t.book.name(l), t.moment.on, t.sameVariety(l, 1))
+	}
+	return -1
+}
+
+// spots lists holdings with what stands there, like "9 clumps in cellar, crate 1".
+func (t *turn) spots(hs []int32) string {
+	s := ""
+	for i, h := range hs {
+		if i > 0 {
+			s += "; "
+		}
+		spot := t.book.spots[t.book.holdings[h].spot]
+		form := spot.Form
+		spot.Form = ""
+		s += form.count(t.count(h)) + " in " + spot.String()
+	}
+	return s
+}
+
+// sameVariety offers another lot of the same variety of which so many stand.
+func (t *turn) sameVariety(l int32, n int) string {
+	variety := t.book.varietyOf(l, &t.moment)
+	for h := range t.book.holdings {
+		other := t.book.holdings[h].lot
+		if other == l || t.count(int32(h)) < n || !t.book.lots[other].stands || t.book.varietyOf(other, &t.moment) != variety || variety < 0 {
+			continue
+		}
+		return fmt.Sprintf("; is %s meant, with %s?", t.book.lots[other].code, t.spots([]int32{int32(h)}))
+	}
+	return ""
+}
+
+// howMany returns the number meant: the count said, or all that stand there.
+func (t *turn) howMany(h int32, count int, all bool) int {
+	if t.err != nil {
+		return 0
+	}
+	stand := t.count(h)
+	name := t.book.name(t.book.holdings[h].lot)
+	switch {
+	case all && count == 0:
+		return stand
+	case all && count != stand:
+		t.fail("all of %s are %d on %s, not %d; say count or all, not both", name, stand, t.moment.on, count)
+	case count < 0:
+		t.fail("%d of %s can't be; a count is 1 or more", count, name)
+	case count == 0:
+		t.fail("say how many of %s (count), or all: %d stand there on %s", name, stand, t.moment.on)
+	}
+	return count
+}
+
+// take takes n away from a holding.
+func (t *turn) take(h int32, n int) {
+	if t.err != nil || n == 0 {
+		return
+	}
+	if stand := t.count(h); n > stand {
+		l := t.book.holdings[h].lot
+		t.fail("%s of %s there on %s, not %d%s", t.spots([]int32{h}), t.book.name(l), t.moment.on, n, t.enough(l, h, n))
+		return
+	}
+	t.write(t.kind, add, h, -n, -1)
+}
+
+// enough offers where so many do stand.
+func (t *turn) enough(l, except int32, n int) string {
+	var there []int32
+	for _, h := range t.book.holdingsOf(l) {
+		if h != except && t.count(h) > 0 {
+			there = append(there, h)
+		}
+	}
+	if len(there) > 0 {
+		return "; there are also " + t.spots(there)
+	}
+	return t.sameVariety(l, n)
+}
+
+// put sets n of a lot at a spot, which must be whole: a place and a form.
+func (t *turn) put(l int32, at Spot, n int) int32 {
+	if t.err == nil {
+		t.checkSpot(at)
+	}
+	if t.err != nil {
+		return -1
+	}
+	h := t.book.holding(l, at)
+	t.write(t.kind, add, h, n, -1)
+	return h
+}
+
+func (t *turn) checkSpot(at Spot) {
+	switch {
+	case at.Place == "":
+		t.fail("say in which place they stand (place)")
+	case at.Form == "":
+		t.fail("say as what they stand (form): one of %v", Forms())
+	case !slices.Contains(Forms(), at.Form):
+		t.fail("%q is no form; stock stands as one of %v", at.Form, Forms())
+	case at.Crate != "" && at.Bed != "":
+		t.fail("crate %s and bed %s can't both be where they stand; give one", at.Crate, at.Bed)
+	}
+}
+
+// see says that n at least stand at a holding, with what more is to be told of them.
+func (t *turn) see(kind kindNumber, h int32, n int, note int32) {
+	if t.err != nil {
+		return
+	}
+	if stand := t.count(h); n > stand {
+		t.fail("only %s of %s there on %s, not %d", t.spots([]int32{h}), t.book.name(t.book.holdings[h].lot), t.moment.on, n)
+		return
+	}
+	t.write(kind, need, h, n, note)
+}
+
+// write writes a line; lines of one entry stand together.
+func (t *turn) write(kind kindNumber, op op, h int32, n int, note int32) {
+	if t.err != nil {
+		return
+	}
+	if n > maxCount || n < -maxCount {
+		t.fail("%d is more than a garden holds; a count is at most %d", n, maxCount)
+		return
+	}
+	b := t.book
+	i := int32(len(b.lines))
+	l := &b.lots[b.holdings[h].lot]
+	b.lines = append(b.lines, line{t.moment, kind, op, h, int32(n), note, l.last})
+	l.last = i
+	b.entries[t.seat].count++
+	if t.late {
+		b.insert(i)
+		return
+	}
+	b.order = append(b.order, i)
+	fold(b.lines, b.order[len(b.order)-1:], b.counts, nil, func(int32) { t.breaks = append(t.breaks, i) })
+}
+
+// maxCount keeps counts, and sums of them, far inside their 32 bits.
+const maxCount = 10_000_000
+
+// insert puts a line among those that happened before and after it.
+func (b *Book) insert(i int32) {
+	at, _ := slices.BinarySearchFunc(b.order, b.lines[i].moment, func(o int32, m moment) int {
+		if m.before(b.lines[o].moment) {
+			return 1
+		}
+		return -1 // lines of one moment stay as they were written
+	})
+	b.order = slices.Insert(b.order, at, i)
+}

@@ -1,0 +1,166 @@
+package stock
+
+import (
+	"strings"
+	"unicode"
+
+	"github.com/go-json-experiment/json"
+	"github.com/go-json-experiment/json/jsontext"
+
+	"eyeup/quantity"
+)
+
+// variety is a named sort of a kind. Which it is never changes; its name may.
+type variety struct {
+	kind string
+	name string // as first written; what it is called now may have been described since
+}
+
+// varietyName is a name by which a variety is known, however it is spaced or capitalled.
+type varietyName struct{ kind, name string }
+
+func nameOf(kind, name string) varietyName {
+	return varietyName{kind, strings.Join(strings.FieldsFunc(strings.ToLower(name), unicode.IsSpace), " ")}
+}
+
+// variety returns the number of the variety of that name, which it opens if it is new.
+func (b *Book) variety(kind, name string) int32 {
+	key := nameOf(kind, name)
+	i, known := b.byName[key]
+	if !known {
+		i = int32(len(b.varieties))
+		b.varieties = append(b.varieties, variety{kind, name})
+		b.byName[key] = i
+		if b.recording {
+			b.undo = append(b.undo, func() {
+				b.varieties = b.varieties[:i]
+				delete(b.byName, key)
+			})
+		}
+	}
+	return i
+}
+
+// varietyFacts is the body by which a variety is described; stock reads it, unlike the
+// descriptions of places, prices and the rest.
+type varietyFacts struct {
+	Kind    string  `json:"kind"`
+	Name    string  `json:"name,omitzero"` // what it is called from now on
+	Timing  Timing  `json:"timing,omitzero"`
+	Colour  string  `json:"colour,omitzero"`
+	Height  Measure `json:"height,omitzero"`
+	Plant   int     `json:"plant,omitzero"`
+	Reserve int     `json:"reserve,omitzero"`
+	Note    string  `json:"note,omitzero"`
+}
+
+// described names a thing that entries describe: a variety, a place, a price.
+type described struct{ what, name string }
+
+// description is how a thing was described at a moment.
+type description struct {
+	moment moment
+	body   []byte // canonical JSON
+}
+
+// Described returns how each thing of the given sort is described after the last entry,
+// by name. The bodies are canonical JSON, as they were written.
+func (b *Book) Described(what string) map[string][]byte {
+	all := map[string][]byte{}
+	for thing, ds := range b.described {
+		if thing.what != what {
+			continue
+		}
+		if d, any := last(ds); any {
+			all[thing.name] = d.body
+		}
+	}
+	return all
+}
+
+func last(ds []description) (latest description, any bool) {
+	for _, d := range ds {
+		if !any || latest.moment.before(d.moment) {
+			latest, any = d, true
+		}
+	}
+	return latest, any
+}
+
+// Wanted says how many of a variety are to stand in the patch, and how many are kept
+// back as insurance, as the variety was last described.
+type Wanted struct{ Plant, Reserve int }
+
+// varietyView returns a variety as it is called and described after the last entry.
+func (b *Book) varietyView(i int32) (Variety, Wanted, string) {
+	v := b.varieties[i]
+	view := Variety{Name: v.name, Kind: v.kind}
+	d, any := last(b.described[described{"variety", v.kind + "/" + nameOf(v.kind, v.name).name}])
+	if !any {
+		return view, Wanted{}, ""
+	}
+	var facts varietyFacts
+	if err := json.Unmarshal(jsontext.Value(d.body), &facts); err != nil {
+		panic("stock: a description was checked when it was added: " + err.Error())
+	}
+	if facts.Name != "" {
+		view.Name = facts.Name
+	}
+	view.Timing, view.Colour = facts.Timing, facts.Colour
+	if !facts.Height.IsZero() {
+		view.Height, _ = facts.Height.Length() // checked when it was added
+	}
+	return view, Wanted{facts.Plant, facts.Reserve}, facts.Note
+}
+
+// Varieties returns all varieties that the book has heard of, as they are called now, in
+// the order in which they were first written down.
+func (b *Book) Varieties() []Variety {
+	all := make([]Variety, len(b.varieties))
+	for i := range b.varieties {
+		all[i], _, _ = b.varietyView(int32(i))
+	}
+	return all
+}
+
+// varietyOf returns the variety that a lot was held to be just before a moment, or after
+// the last entry when until is nil; -1 where it is not known.
+func (b *Book) varietyOf(l int32, until *moment) int32 {
+	lot := &b.lots[l]
+	if at := b.lastLine(l, kindNamed, until); at >= 0 {
+		return b.lines[at].note
+	}
+	if lot.variety >= 0 || lot.how == takenIn || lot.how == mixed || len(lot.parents) != 1 {
+		return lot.variety
+	}
+	born := b.entries[lot.born].moment
+	return b.varietyOf(lot.parents[0], &born)
+}
+
+// lastLine returns the line of a kind that happened last to a lot before a moment, -1
+// for none.
+func (b *Book) lastLine(l int32, kind kindNumber, until *moment) int32 {
+	found := int32(-1)
+	for i := b.lots[l].last; i >= 0; i = b.lines[i].before {
+		at := &b.lines[i]
+		if at.kind != kind || at.op == nothing || until != nil && !at.moment.before(*until) {
+			continue
+		}
+		if found < 0 || b.lines[found].moment.before(at.moment) {
+			found = i
+		}
+	}
+	return found
+}
+
+// nearestVariety offers the variety whose name is most like the one written.
+func (b *Book) nearestVariety(kind, name string) (string, bool) {
+	var known []string
+	for _, v := range b.varieties {
+		if kind == "" || v.kind == kind {
+			known = append(known, v.name)
+		}
+	}
+	near, like := quantity.Nearest(name, known)
+	return near, like && near != name
+}

@@ -1,0 +1,267 @@
+package stock
+
+import (
+	"slices"
+	"strings"
+
+	"eyeup/civil"
+)
+
+// Lot is a lot as it is after the last entry.
+type Lot struct {
+	ID         LotID
+	Code       Code
+	Kind       string
+	Variety    Variety  // its name is empty where the variety is unsure
+	Candidates []string // what it may be, where the variety is unsure
+	How        string   // how it came to be: taken in, divided …
+	Born       civil.Date
+	Parents    []LotID
+	Standing   []Standing
+	Sick       string // what it was marked sick with, last
+	Mark       string // keep or go, last
+	Proved     string // true to name, or not true to name, last
+}
+
+// Standing is so many of a lot at one spot.
+type Standing struct {
+	Spot  Spot
+	Count int
+	Pack  string // what it was last packed in there
+	Since civil.Date
+}
+
+// Name returns the name of the lot's variety, or of those it may be.
+func (l *Lot) Name() string {
+	if l.Variety.Name != "" || len(l.Candidates) == 0 {
+		return l.Variety.Name
+	}
+	return strings.Join(l.Candidates, " or ")
+}
+
+// Count returns how many of the lot are left.
+func (l *Lot) Count() int {
+	n := 0
+	for _, s := range l.Standing {
+		n += s.Count
+	}
+	return n
+}
+
+// Find returns the lot that a code or an id names. Its error offers the nearest.
+func (b *Book) Find(ref string) (Lot, error) {
+	i, err := b.find(ref)
+	if err != nil {
+		return Lot{}, err
+	}
+	return b.lotView(i), nil
+}
+
+// Lots returns all lots that stand, used up ones too, in the order they were written
+// down. See Lot.Standing for what is left of them.
+func (b *Book) Lots() []Lot {
+	all := make([]Lot, 0, len(b.lots))
+	for i := range b.lots {
+		if b.lots[i].stands {
+			all = append(all, b.lotView(int32(i)))
+		}
+	}
+	return all
+}
+
+func (b *Book) lotView(i int32) Lot {
+	l := &b.lots[i]
+	view := Lot{
+		ID: l.id, Code: l.code, Kind: b.words(l.kind), How: l.how.String(),
+		Born: b.entries[l.born].moment.on, Standing: b.standings(i),
+		Sick: b.lastSaid(i, kindSick), Mark: b.lastSaid(i, kindMarked), Proved: b.lastSaid(i, kindProved),
+	}
+	if v := b.varietyOf(i, nil); v >= 0 {
+		view.Variety, _, _ = b.varietyView(v)
+	} else {
+		view.Variety.Kind = view.Kind
+		for _, c := range l.unsure {
+			view.Candidates = append(view.Candidates, b.varieties[c].name)
+		}
+	}
+	for _, p := range l.parents {
+		view.Parents = append(view.Parents, b.lots[p].id)
+	}
+	return view
+}
+
+// lastSaid returns the text of the last line of a kind.
+func (b *Book) lastSaid(l int32, kind kindNumber) string {
+	if i := b.lastLine(l, kind, nil); i >= 0 {
+		return b.words(b.lines[i].note)
+	}
+	return ""
+}
+
+// standings lists where a lot stands after the last entry, by place, crate and form.
+func (b *Book) standings(l int32) []Standing {
+	var all []Standing
+	for _, h := range b.holdingsOf(l) {
+		if b.counts[h] > 0 {
+			s := Standing{Spot: b.spots[b.holdings[h].spot], Count: int(b.counts[h])}
+			s.Pack, s.Since = b.packOf(l, h)
+			all = append(all, s)
+		}
+	}
+	slices.SortFunc(all, func(x, y Standing) int { return strings.Compare(x.Spot.key(), y.Spot.key()) })
+	return all
+}
+
+func (s Spot) key() string {
+	return strings.Join([]string{s.Place, s.Crate, s.Bed, s.Row, string(s.Form)}, "\x00")
+}
+
+// packOf returns what a holding was last packed in, and since when it stands there.
+func (b *Book) packOf(l, h int32) (pack string, since civil.Date) {
+	packed := int32(-1)
+	for i := b.lots[l].last; i >= 0; i = b.lines[i].before {
+		at := &b.lines[i]
+		if at.holding != h || at.op == nothing {
+			continue
+		}
+		if since.IsZero() || at.moment.on.Before(since) {
+			since = at.moment.on
+		}
+		if at.kind == kindPacked && at.note >= 0 && (packed < 0 || b.lines[packed].moment.before(at.moment)) {
+			packed = i
+		}
+	}
+	if packed >= 0 {
+		pack = b.words(b.lines[packed].note)
+	}
+	return pack, since
+}
+
+// Holdings returns what the garden holds after the last entry, as a season starts from
+// it: one for each lot and spot, in the order of Lots, with what was wanted of the variety.
+func (b *Book) Holdings() []Holding {
+	var all []Holding
+	asked := map[string]bool{}
+	for i := range b.lots {
+		if !b.lots[i].stands {
+			continue
+		}
+		l := b.lotView(int32(i))
+		var wanted Wanted
+		var note string
+		if v := b.varietyOf(int32(i), nil); v >= 0 {
+			_, wanted, note = b.varietyView(v)
+		}
+		for _, s := range l.Standing {
+			h := Holding{Code: string(l.Code), Variety: l.Variety, Form: s.Spot.Form, Count: s.Count,
+				Place: s.Spot.Place, Crate: s.Spot.Crate, Pack: s.Pack, Note: note}
+			h.Variety.Name = l.Name()
+			if key := l.Kind + "/" + h.Variety.Name; !asked[key] { // told once, not once a lot
+				h.Plant, h.Reserve = wanted.Plant, wanted.Reserve
+				asked[key] = true
+			}
+			all = append(all, h)
+		}
+	}
+	return all
+}
+
+// Round is what a round found of one lot at one spot.
+type Round struct {
+	Entry                      ID
+	On                         civil.Date
+	Lot                        LotID
+	Kind                       string
+	Variety                    string
+	Spot                       Spot
+	Pack                       string
+	Whole                      bool
+	Firm, Wrinkled, Soft, Lost int
+	Unaccounted                int // of a whole round: found and lost, less what the book had
+}
+
+// Rounds returns all rounds, in the order in which they were gone.
+func (b *Book) Rounds() []Round {
+	var all []Round
+	counts := make([]int32, len(b.holdings))
+	for at, i := range b.order {
+		l := &b.lines[i]
+		if l.kind == kindRound && l.op != nothing {
+			f := b.figures[l.note]
+			h := b.holdings[l.holding]
+			r := Round{Entry: b.entries[l.moment.seat].id, On: l.moment.on, Lot: b.lots[h.lot].id, Spot: b.spots[h.spot],
+				Kind: b.words(b.lots[h.lot].kind), Variety: b.varietyName(h.lot), Whole: f[4] == 1,
+				Firm: int(f[0]), Wrinkled: int(f[1]), Soft: int(f[2]), Lost: int(f[3])}
+			r.Pack, _ = b.packOf(h.lot, l.holding)
+			if r.Whole {
+				r.Unaccounted = r.Firm + r.Wrinkled + r.Soft + r.Lost - int(counts[l.holding])
+			}
+			all = append(all, r)
+		}
+		fold(b.lines, b.order[at:at+1], counts, nil, nil)
+	}
+	return all
+}
+
+// Yield is what a dividing gave.
+type Yield struct {
+	Entry                         ID
+	On                            civil.Date
+	Mother                        LotID
+	Kind                          string
+	Variety                       string
+	Clumps, Good, Doubtful, Waste int
+}
+
+// Yields returns all dividings, in the order in which they were done.
+func (b *Book) Yields() []Yield {
+	var all []Yield
+	for _, i := range b.order {
+		l := &b.lines[i]
+		if l.kind != kindDivided || l.op != need {
+			continue
+		}
+		f := b.figures[l.note]
+		lot := b.holdings[l.holding].lot
+		all = append(all, Yield{b.entries[l.moment.seat].id, l.moment.on, b.lots[lot].id, b.words(b.lots[lot].kind),
+			b.varietyName(lot), int(f[0]), int(f[1]), int(f[2]), int(f[3])})
+	}
+	return all
+}
+
+// Mention is one line of a lot's life.
+type Mention struct {
+	Entry ID
+	Kind  string
+	On    civil.Date
+	Says  string
+}
+
+// Life returns what was written of a lot, in the order in which it happened.
+func (b *Book) Life(ref string) ([]Mention, error) {
+	l, err := b.find(ref)
+	if err != nil {
+		return nil, err
+	}
+	var at []int32
+	for i := b.lots[l].last; i >= 0; i = b.lines[i].before {
+		if k := b.lines[i].kind; b.lines[i].op != nothing && k != kindSitting && k != kindKnife && k != kindTools {
+			at = append(at, i)
+		}
+	}
+	slices.SortFunc(at, func(i, j int32) int {
+		switch {
+		case b.lines[i].moment.before(b.lines[j].moment):
+			return -1
+		case b.lines[j].moment.before(b.lines[i].moment):
+			return 1
+		}
+		return int(i - j)
+	})
+	life := make([]Mention, len(at))
+	for n, i := range at {
+		m := b.lines[i].moment
+		life[n] = Mention{b.entries[m.seat].id, kinds[b.entries[m.seat].kind].name, m.on, b.tells(i)}
+	}
+	return life, nil
+}
