@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"eyeup/culture"
+	"eyeup/odds"
 )
 
 // Units of the figures here that culture has no need of.
@@ -35,6 +36,15 @@ func figure(of, key string) culture.Figure {
 }
 
 func known(f culture.Figure) bool { return !math.IsNaN(f.Value) }
+
+// amounts returns the ranges of figures as spreads to reckon with.
+func amounts(figures ...culture.Figure) []odds.Amount {
+	all := make([]odds.Amount, len(figures))
+	for i, f := range figures {
+		all[i] = odds.Amount{Low: f.Low, Middle: f.Value, High: f.High}
+	}
+	return all
+}
 
 // Figures returns every figure the room rests on, each under what it is of and its key.
 func Figures() []culture.NamedFigure {

@@ -2,7 +2,6 @@ package supply
 
 import (
 	"fmt"
-	"math"
 	"strings"
 
 	"eyeup/culture"
@@ -76,36 +75,9 @@ func (c Container) mix(count int, form string, b culture.Figure) (Need, error) {
 			form, b.Value, c.Name, c.Volume.Value*c.Filled())
 	}
 	settling := figure("mix", "settles")
-	parts := []culture.Figure{c.Volume, c.Gap, b, settling}
 	n := float64(count * c.Cells)
-	litres := spread(parts, func(x []float64) float64 {
+	litres := odds.Combined(amounts(c.Volume, c.Gap, b, settling), func(x []float64) float64 {
 		return n * max(0, x[0]*c.filled(x[1])-x[2]) * (1 + x[3])
 	})
 	return Need{Container: c, Count: count, Form: form, Litres: litres}, nil
 }
-
-// spread reckons with every figure at its value, and then moves each in turn to either
-// end of its range; the effects up and down are added as the roots of sums of squares.
-func spread(parts []culture.Figure, reckon func(x []float64) float64) odds.Amount {
-	at := make([]float64, len(parts))
-	for i, f := range parts {
-		at[i] = f.Value
-	}
-	middle := reckon(at)
-	var down, up float64
-	for i, f := range parts {
-		if !known(f) {
-			continue
-		}
-		at[i] = f.Low
-		a := reckon(at) - middle
-		at[i] = f.High
-		b := reckon(at) - middle
-		at[i] = f.Value
-		down += square(min(a, b, 0))
-		up += square(max(a, b, 0))
-	}
-	return odds.Amount{Low: middle - math.Sqrt(down), Middle: middle, High: middle + math.Sqrt(up)}
-}
-
-func square(x float64) float64 { return x * x }

@@ -49,7 +49,7 @@ func Aged(p Packet) (Germination, error) {
 func bandOver(sets []Ageing, parts []culture.Figure, days float64) odds.Amount {
 	var bands []odds.Amount
 	for _, a := range sets {
-		bands = append(bands, spread(parts, func(x []float64) float64 {
+		bands = append(bands, odds.Combined(amounts(parts...), func(x []float64) float64 {
 			s, _ := a.Spread(x[1], quantity.Celsius(x[2])) // checked before
 			return probit(x[0]) - days/s
 		}))

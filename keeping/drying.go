@@ -1,0 +1,130 @@
+package keeping
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"strings"
+
+	"eyeup/culture"
+	"eyeup/odds"
+	"eyeup/quantity"
+)
+
+// ErrUnknown is returned for what nobody has measured and we have no assumption for.
+var ErrUnknown = errors.New("it is not known")
+
+// Stock is what lies in the store.
+type Stock struct {
+	Kind string // dahlia
+	Form string // clump, division
+	Pack string // what it lies in: bare, vermiculite, peat …
+}
+
+// Packs returns what stock may lie in.
+func Packs() []string {
+	var all []string
+	for _, f := range figures {
+		if pack, ok := strings.CutSuffix(f.Key, " packing"); ok {
+			all = append(all, pack)
+		}
+	}
+	return all
+}
+
+// State is how stock feels in the hand.
+type State string
+
+// The states, by share of weight lost.
+const (
+	Firm     State = "firm"
+	Wrinkled State = "wrinkled"
+	DriedOut State = "dried out"
+)
+
+// StateAt returns the state of stock that has lost so much of its weight, 0 to 1.
+func StateAt(lost float64) State {
+	switch {
+	case lost > figure("dried out").Value:
+		return DriedOut
+	case lost >= figure("wrinkled").Value:
+		return Wrinkled
+	}
+	return Firm
+}
+
+// Drying is what the air of a store has done.
+type Drying struct {
+	Lost  odds.Amount // share of weight, 0 to 1
+	State State       // at the middle
+}
+
+// Loss returns the weight that stock loses over the spells, from being packed. It fails,
+// with ErrUnknown, for kinds and forms of which nothing is known; for a packing that is
+// not in Packs; and for air that can't be.
+func Loss(s Stock, spells []Spell) (Drying, error) {
+	parts, err := s.parts()
+	if err != nil {
+		return Drying{}, err
+	}
+	if err := checkAll(spells); err != nil {
+		return Drying{}, err
+	}
+	gone := inLogs(parts, func(x []float64) float64 { return -math.Log1p(-lawOf(x).Lost(spells)) })
+	lost := odds.Amount{Low: -math.Expm1(-gone.Low), Middle: -math.Expm1(-gone.Middle), High: -math.Expm1(-gone.High)}
+	return Drying{Lost: lost, State: StateAt(lost.Middle)}, nil
+}
+
+// DaysTo returns how long stock that has lost from of its weight (0 to 1) takes until it
+// has lost to, in air that stays as it is; infinite where it never does. The low end is
+// that of stock that dries fast. It fails as Loss does.
+func DaysTo(s Stock, from, to float64, temperature quantity.Temperature, humidity quantity.Share) (odds.Amount, error) {
+	parts, err := s.parts()
+	if err != nil {
+		return odds.Amount{}, err
+	}
+	day := Spell{1, temperature, humidity}
+	if err := day.check(); err != nil {
+		return odds.Amount{}, err
+	}
+	if !(from >= 0 && from < 1 && to < 1) {
+		return odds.Amount{}, fmt.Errorf("weight can't be lost from %g%% to %g%%; give 0%% or more and less than 100%%", 100*from, 100*to)
+	}
+	if to <= from {
+		return odds.Amount{}, nil
+	}
+	rate := inLogs(parts, func(x []float64) float64 { l := lawOf(x); return l.Rate(l.Pull(day)) })
+	whole := math.Log1p(-from) - math.Log1p(-to)
+	return odds.Amount{Low: whole / rate.High, Middle: whole / rate.Middle, High: whole / rate.Low}, nil
+}
+
+// WrinkledAt returns the share of weight lost at which skin wrinkles.
+func WrinkledAt() culture.Figure { return figure("wrinkled") }
+
+// parts returns the figures that Loss rests on: coefficient, packing, apart, surface.
+func (s Stock) parts() ([]culture.Figure, error) {
+	skin := figure(s.Kind + " " + s.Form + " coefficient")
+	if !known(skin) {
+		return nil, fmt.Errorf("how fast a %s %s dries in store: %w; weigh a few now and in a month and write it down", s.Kind, s.Form, ErrUnknown)
+	}
+	pack := figure(s.Pack + " packing")
+	if !known(pack) {
+		return nil, fmt.Errorf("%q is no packing that can be reckoned with; give one of: %s", s.Pack, strings.Join(Packs(), ", "))
+	}
+	return []culture.Figure{skin, pack, figure("apart"), figure("surface")}, nil
+}
+
+// lawOf makes a law of one choice of the figures of parts.
+func lawOf(x []float64) Law {
+	return Law{Coefficient: x[0] / x[1], Apart: x[2], Surface: quantity.Share(x[3])}
+}
+
+// inLogs combines figures in the logarithm of what follows from them, which is 0 or more:
+// so no end of it falls below nothing.
+func inLogs(figures []culture.Figure, reckon func(x []float64) float64) odds.Amount {
+	a := odds.Combined(amounts(figures), func(x []float64) float64 { return math.Log(reckon(x)) })
+	if math.IsInf(a.Middle, -1) { // nothing, whatever the figures
+		return odds.Amount{}
+	}
+	return odds.Amount{Low: math.Exp(a.Low), Middle: math.Exp(a.Middle), High: math.Exp(a.High)}
+}
