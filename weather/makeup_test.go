@@ -163,3 +163,19 @@ func TestNormalsThatCannotBe(t *testing.T) {
 		t.Error("no years made days")
 	}
 }
+
+// The chain's part and the months' offset together have the variance of days and that of
+// months that were asked for.
+func TestShareOut(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		daily := rapid.Float64Range(1, 10).Draw(t, "daily")
+		v := rapid.Float64Range(0.05, 0.4).Draw(t, "share of a month")
+		monthly := daily * rapid.Float64Range(0, 1).Draw(t, "monthly")
+		chain, offset := shareOut(daily, monthly, v)
+		month := math.Sqrt(chain*chain*v + offset*offset)
+		wanted := max(monthly, daily*math.Sqrt(v)) // the chain alone may give more than was asked
+		if math.Abs(math.Hypot(chain, offset)-daily) > 1e-9 || math.Abs(month-wanted) > 1e-9 {
+			t.Fatalf("days %g of %g, months %g of %g", math.Hypot(chain, offset), daily, month, wanted)
+		}
+	})
+}
