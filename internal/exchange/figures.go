@@ -17,24 +17,41 @@ func (g *Garden) readFigures(s *section) {
 		case !known:
 			s.refuse(s.group.key[name], "%s", notKnown("kind", name, culture.Kinds()))
 		default:
-			g.readKindFigures(one, kind, "", one.group)
+			g.readKindFigures(one, kind)
 		}
 	}
 }
 
-// readKindFigures reads a table whose keys may be dotted, with or without quotes.
-func (g *Garden) readKindFigures(s *section, kind *culture.Kind, before string, t *group) {
-	for _, key := range t.keys {
-		v := t.of[key]
-		if v.group != nil {
-			g.readKindFigures(s, kind, before+key+".", v.group)
-			continue
+// readKindFigures reads the figures of one kind, which must fit together.
+func (g *Garden) readKindFigures(s *section, kind *culture.Kind) {
+	where := map[string]spot{}
+	own := dotted(s.group, "", where)
+	if _, err := kind.With(own); err != nil {
+		at := s.group.at
+		for _, o := range own {
+			if strings.Contains(err.Error(), o.Key) {
+				at = where[o.Key]
+				break
+			}
 		}
-		own := culture.Override{Key: before + key, Text: strings.TrimSpace(v.text)}
-		if _, err := kind.With([]culture.Override{own}); err != nil {
-			s.refuse(v.at, "%v", err)
-			continue
-		}
-		g.Figures[kind.Name] = append(g.Figures[kind.Name], own)
+		s.refuse(at, "%v", err)
+		return
 	}
+	g.Figures[kind.Name] = own
+}
+
+// dotted returns the keys and texts of a group whose keys may be dotted, with or without
+// quotes, and notes where each stands.
+func dotted(in *group, before string, where map[string]spot) []culture.Override {
+	var own []culture.Override
+	for _, key := range in.keys {
+		v := in.of[key]
+		if v.group != nil {
+			own = append(own, dotted(v.group, before+key+".", where)...)
+			continue
+		}
+		where[before+key] = v.at
+		own = append(own, culture.Override{Key: before + key, Text: strings.TrimSpace(v.text)})
+	}
+	return own
 }

@@ -3,7 +3,6 @@ package exchange
 import (
 	"time"
 
-	"eyeup/civil"
 	"eyeup/culture"
 	"eyeup/place"
 	"eyeup/quantity"
@@ -98,14 +97,4 @@ func (g *Garden) Place(name string) (*Place, bool) {
 		}
 	}
 	return nil, false
-}
-
-// Span returns the days of the garden's season: sixteen months, from 1 September before
-// the year of planting out, or from 1 March before in the south.
-func (g *Garden) Span() civil.Span {
-	y := g.Season.PlantYear
-	if g.Site.IsSouthern() {
-		return civil.Span{From: civil.MustOn(y, time.March, 1), To: civil.MustOn(y+1, time.June, 30)}
-	}
-	return civil.Span{From: civil.MustOn(y-1, time.September, 1), To: civil.MustOn(y, time.December, 31)}
 }

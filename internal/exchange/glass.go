@@ -63,7 +63,7 @@ func (g *Garden) readCover(s *section, n need) place.Cover {
 	s.get("light", free)
 	cover, known := place.CoverNamed(name)
 	if name != "" && !known {
-		s.refuse(s.place("cover"), "%s", notKnown("cover", name, coverNames())+`; or give u = "3.6 W/m2/K" and light = "72%" instead`)
+		s.refuse(s.place("cover"), "%s", notKnown("cover", name, place.CoverNames())+`; or give u = "3.6 W/m2/K" and light = "72%" instead`)
 	}
 	return cover
 }
@@ -102,7 +102,7 @@ func (g *Garden) readHeater(s *section) *place.Heater {
 		within(in, "power", power, ok, 0, strongest, g.System.Power)
 	}
 	h.Power = power
-	h.Fuel = in.choice("fuel", due, fuelNames()...)
+	h.Fuel = in.choice("fuel", due, place.FuelNames()...)
 	efficiency, ok := measured(in, "efficiency", free, quantity.ParseShare)
 	if ok && efficiency == 0 {
 		in.refuseKey("efficiency", "a heater of which no heat is useful can't be meant; give its share, such as 90%%")

@@ -18,6 +18,7 @@ func (g *Garden) readPrices(s *section) {
 			g.Prices.Pots[c.ID] = price
 		}
 	}
+	g.readFuelPrices(s)
 	s.rest()
 }
 
