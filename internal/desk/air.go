@@ -25,14 +25,14 @@ type AirAnswer struct {
 	Temperature   float64  `json:"temperature_c"`
 	Humidity      float64  `json:"relative_humidity_percent"`
 	Pressure      float64  `json:"pressure_kpa"`
-	Saturation    float64  `json:"saturation_kpa" jsonschema:"description=vapour pressure of air that can hold no more (FAO 56)"`
+	Saturation    float64  `json:"saturation_kpa" jsonschema_description:"vapour pressure of air that can hold no more (FAO 56)"`
 	Vapour        float64  `json:"vapour_kpa"`
-	Deficit       float64  `json:"vpd_kpa" jsonschema:"description=how hard the air pulls water out of what lies in it"`
-	DewPoint      *float64 `json:"dew_point_c" jsonschema:"oneof_type=number;null,description=null for air without any water"`
-	FrostPoint    *float64 `json:"frost_point_c,omitempty" jsonschema:"description=where frost forms; given when the dew point lies below freezing"`
+	Deficit       float64  `json:"vpd_kpa" jsonschema_description:"how hard the air pulls water out of what lies in it"`
+	DewPoint      *float64 `json:"dew_point_c" jsonschema:"oneof_type=number;null" jsonschema_description:"null for air without any water"`
+	FrostPoint    *float64 `json:"frost_point_c,omitempty" jsonschema_description:"where frost forms; given when the dew point lies below freezing"`
 	WetBulb       float64  `json:"wet_bulb_c"`
-	HumidityRatio float64  `json:"humidity_ratio" jsonschema:"description=kg of water to each kg of dry air"`
-	Enthalpy      float64  `json:"enthalpy_kj_kg" jsonschema:"description=heat in it for each kg of dry air from 0 °C"`
+	HumidityRatio float64  `json:"humidity_ratio" jsonschema_description:"kg of water to each kg of dry air"`
+	Enthalpy      float64  `json:"enthalpy_kj_kg" jsonschema_description:"heat in it for each kg of dry air from 0 °C"`
 	Density       float64  `json:"density_kg_m3"`
 }
 

@@ -24,25 +24,25 @@ type SunQuestion struct {
 
 // SunAnswer is where the sun stands, and the day's course. What was not asked is absent.
 type SunAnswer struct {
-	Latitude   float64 `json:"latitude_deg" jsonschema:"description=degrees north"`
-	Longitude  float64 `json:"longitude_deg" jsonschema:"description=degrees east"`
+	Latitude   float64 `json:"latitude_deg" jsonschema_description:"degrees north"`
+	Longitude  float64 `json:"longitude_deg" jsonschema_description:"degrees east"`
 	ElevationM float64 `json:"elevation_m"`
 
 	At         *time.Time `json:"at,omitempty"`
-	Zenith     *float64   `json:"zenith_deg,omitempty" jsonschema:"description=from straight overhead as seen through the air: 90 and more is below the horizon"`
-	Azimuth    *float64   `json:"azimuth_deg,omitempty" jsonschema:"description=clockwise from north"`
-	Refraction *float64   `json:"refraction_deg,omitempty" jsonschema:"description=by how much the air lifts the sun"`
-	ClearSun   *float64   `json:"clear_sky_w_m2,omitempty" jsonschema:"description=on level ground under a cloudless sky"`
+	Zenith     *float64   `json:"zenith_deg,omitempty" jsonschema_description:"from straight overhead as seen through the air: 90 and more is below the horizon"`
+	Azimuth    *float64   `json:"azimuth_deg,omitempty" jsonschema_description:"clockwise from north"`
+	Refraction *float64   `json:"refraction_deg,omitempty" jsonschema_description:"by how much the air lifts the sun"`
+	ClearSun   *float64   `json:"clear_sky_w_m2,omitempty" jsonschema_description:"on level ground under a cloudless sky"`
 
 	Date       *civil.Date `json:"date,omitempty"`
-	Zone       string      `json:"zone,omitempty" jsonschema:"description=time zone in which the day is told"`
-	Rise       *time.Time  `json:"rise,omitempty" jsonschema:"description=upper edge of the sun on a level horizon; absent when it does not rise"`
-	Noon       *time.Time  `json:"noon,omitempty" jsonschema:"description=when the sun stands highest"`
-	Set        *time.Time  `json:"set,omitempty" jsonschema:"description=absent when it does not set"`
-	DayLength  *float64    `json:"day_length_h,omitempty" jsonschema:"description=from rise to set"`
-	ClearDay   *float64    `json:"clear_day_mj_m2,omitempty" jsonschema:"description=on level ground over a cloudless day"`
-	ClearLight *float64    `json:"clear_day_mol_m2,omitempty" jsonschema:"description=the light that plants use in it at 2.02 mol/MJ"`
-	Reason     string      `json:"reason,omitempty" jsonschema:"description=why there is no rise or set"`
+	Zone       string      `json:"zone,omitempty" jsonschema_description:"time zone in which the day is told"`
+	Rise       *time.Time  `json:"rise,omitempty" jsonschema_description:"upper edge of the sun on a level horizon; absent when it does not rise"`
+	Noon       *time.Time  `json:"noon,omitempty" jsonschema_description:"when the sun stands highest"`
+	Set        *time.Time  `json:"set,omitempty" jsonschema_description:"absent when it does not set"`
+	DayLength  *float64    `json:"day_length_h,omitempty" jsonschema_description:"from rise to set"`
+	ClearDay   *float64    `json:"clear_day_mj_m2,omitempty" jsonschema_description:"on level ground over a cloudless day"`
+	ClearLight *float64    `json:"clear_day_mol_m2,omitempty" jsonschema_description:"the light that plants use in it at 2.02 mol/MJ"`
+	Reason     string      `json:"reason,omitempty" jsonschema_description:"why there is no rise or set"`
 }
 
 // The years in which the sun is reckoned to the accuracy that is promised.

@@ -1,0 +1,22 @@
+package main
+
+import "eyeup/internal/desk"
+
+// lightCommand asks for the light of a place month by month.
+type lightCommand struct {
+	Garden string `placeholder:"FOLDER" help:"The folder of the garden; without it, the invented garden."`
+	Place  string `required:"" placeholder:"NAME" help:"Which place of the garden."`
+}
+
+// Run reads the garden and answers.
+func (c lightCommand) Run(d *door) error {
+	g, err := openGarden(d, c.Garden)
+	if err != nil {
+		return err
+	}
+	a, err := desk.Light(g, c.Place)
+	if err != nil {
+		return err
+	}
+	return d.answer(a, g.System)
+}
