@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"math"
 	"slices"
+
+	"eyeup/culture"
 )
 
 // outcomeKey tells apart the sets of outcomes that can be reckoned once.
@@ -40,7 +42,7 @@ func (m *maker) baseline(b *batch) *outcome {
 
 // direct is the option of putting a batch straight into the ground.
 func (m *maker) direct(b *batch, r *route) option {
-	from := m.outFrom
+	from := m.outOf(b.life)
 	if b.life.setBack > 0 { // dormant below ground frost does not reach it
 		from = 0
 	}
@@ -65,17 +67,18 @@ func (m *maker) options(b *batch, at levels) []*outcome {
 		weeks[i] = weeksOfFlower(f, m.ends[i])
 	}
 	var all []*outcome
+	out := m.outOf(b.life)
 	for _, r := range m.routes(b.store, at) {
 		if r.direct {
 			all = append(all, live(b.life, m.direct(b, r), weeks, m.ends))
 			continue
 		}
 		for w := earliestWeeks; w >= latestWeeks; w-- {
-			start := m.outFrom - 7*w
+			start := out - 7*w
 			if start < max(b.life.rest, m.day(m.Today.Monday())) {
 				continue
 			}
-			o := option{route: r, start: start, outFrom: m.outFrom, firstMonday: m.firstMonday}
+			o := option{route: r, start: start, outFrom: out, firstMonday: m.firstMonday}
 			all = append(all, live(b.life, o, weeks, m.ends))
 		}
 	}
@@ -89,6 +92,9 @@ func (m *maker) options(b *batch, at levels) []*outcome {
 func (m *maker) admissible(o *outcome) bool {
 	if o.route.direct {
 		return true
+	}
+	if o.life.Life == culture.Soak && o.route.firstPlace != o.route.onPlace {
+		return false // a warm room is too warm for corms
 	}
 	if o.route.night != unheld && o.route.night < o.life.night-slack && o.route.firstPlace == o.route.onPlace {
 		return false
@@ -127,7 +133,7 @@ func byGain(all []*outcome) []*outcome {
 
 // byCustom puts the usual first: a start so many weeks before planting out as is common
 // for the kind, warm first and then a bright place.
-func byCustom(weeks func(*life) (from, to float64), frost int) func([]*outcome) []*outcome {
+func byCustom(weeks func(*life) (from, to float64)) func([]*outcome) []*outcome {
 	return func(all []*outcome) []*outcome {
 		sorted := slices.Clone(all)
 		off := func(o *outcome) float64 {
@@ -135,7 +141,7 @@ func byCustom(weeks func(*life) (from, to float64), frost int) func([]*outcome) 
 				return math.Inf(1)
 			}
 			from, to := weeks(o.life)
-			before := float64(frost-o.start) / 7
+			before := float64(o.outFrom-o.start) / 7
 			return math.Abs(before - (from+to)/2)
 		}
 		slices.SortStableFunc(sorted, func(a, b *outcome) int {

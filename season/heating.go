@@ -27,7 +27,7 @@ func (r *realized) placePlans() {
 			plan.Heat = r.heats[i].answer()
 			plan.Setting = r.settings[i].String()
 			plan.Level = r.settings[i].Steps[0].Level
-			plan.HeatedFrom, plan.HeatedTo = r.date(r.used[i].from), r.date(r.used[i].to)
+			plan.HeatedFrom, plan.HeatedTo = r.date(r.used[i].from-warming), r.date(r.used[i].to)
 		}
 		for w := range r.weeks {
 			week := PlaceWeek{Week: r.date(r.firstMonday + 7*w), UsedM2: hundredth(fill[i][w]), RoomM2: hundredth(float64(p.Room))}
@@ -83,6 +83,7 @@ func (r *realized) overfull(at int, used []float64) {
 		cure = "start some later, or by another way"
 	}
 	r.plan.Shortfalls = append(r.plan.Shortfalls, Shortfall{
+		Of: "room", Short: hundredth(peak - room),
 		What: fmt.Sprintf("%s: %.1f m² wanted, %.1f m² there", r.Places[at].Name, peak, room),
 		Week: r.date(r.firstMonday + 7*first), Cure: cure,
 	})
@@ -94,8 +95,9 @@ func (r *realized) heat(at int) *heatSums {
 	s := &heatSums{coldest: math.Inf(1), weekly: make([][]float64, r.weeks)}
 	for _, y := range c.years {
 		to := min(used.to, len(y.low))
-		s.asked = append(s.asked, sum(y.asked[used.from:to]))
-		s.given = append(s.given, sum(y.given[used.from:to]))
+		on := max(used.from-warming, 0)
+		s.asked = append(s.asked, sum(y.asked[on:to]))
+		s.given = append(s.given, sum(y.given[on:to]))
 		s.short = append(s.short, sum(y.short[used.from:to]))
 		s.worst = max(s.worst, slices.Max(y.worst[used.from:to]))
 		low := slices.Min(y.low[used.from:to])
@@ -107,7 +109,7 @@ func (r *realized) heat(at int) *heatSums {
 			s.belowFive++
 		}
 		for w := range s.weekly {
-			s.weekly[w] = append(s.weekly[w], r.weekSum(y.given, w, used.from, to))
+			s.weekly[w] = append(s.weekly[w], r.weekSum(y.given, w, on, to))
 		}
 	}
 	return s

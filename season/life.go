@@ -33,8 +33,9 @@ type life struct {
 	prick                    int     // days from up till it stands in its pot
 	meets                    float64 // days at best from up till leaves meet
 
+	cells     int    // of the container
 	container string // in which it stands till it is planted out, by its name in package supply
-	assumed   []string
+	assumed   []Assumption
 }
 
 // lifeKey tells lives apart: lots with the same key are raised alike.
@@ -69,9 +70,9 @@ func lifeOf(k *culture.Kind, key lifeKey, newYear int) (*life, error) {
 		flower: k.FlowerDays(string(key.timing)), ready: orElse(k.Ready, 0), harden: int(orElse(k.HardenDays, 7)),
 		potLimit: orElse(k.PotLimit(quantity.Volume(pot.Volume.Value)*quantity.Litre), math.Inf(1)),
 		kill:     celsiusOr(k.Frost.Kills, 0), harm: celsiusOr(k.ColdDamage, 0), night: celsiusOr(k.Lowest, 0),
-		soilLeafy: celsiusOr(k.Soil.Leafy, 0), soilDormant: celsiusOr(k.Soil.Dormant, celsiusOr(k.Soil.Leafy, 0)),
+		soilLeafy: celsiusOr(k.Soil.Leafy, 0), soilDormant: soilAllows(k),
 		tray: float64(k.Bench.Tray), tight: float64(k.Bench.Tight), spaced: float64(k.Bench.Spaced), bed: float64(k.Bench.InBed),
-		prick: int(orElse(k.SowToPot, 0)), container: container,
+		prick: int(orElse(k.SowToPot, 0)), container: container, cells: pot.Cells,
 	}
 	if math.IsNaN(l.flower) {
 		return nil, fmt.Errorf("not known for %s: when it flowers", k.Name)
@@ -85,22 +86,33 @@ func lifeOf(k *culture.Kind, key lifeKey, newYear int) (*life, error) {
 }
 
 // assumptions names what the dates of a kind rest on that nobody has measured.
-func assumptions(k *culture.Kind) []string {
-	var named []string
+func assumptions(k *culture.Kind) []Assumption {
+	var named []Assumption
 	for _, part := range []struct{ key, words string }{
 		{"sprout.sum", "how long it takes to come up"}, {"grow.best", "how fast it grows"},
 		{"flower.mid", "how long it takes to flower"},
 	} {
 		if f, ok := k.Figure(part.key); ok && f.Sure != culture.Measured && f.Sure != culture.Own {
-			named = append(named, fmt.Sprintf("%s %s (%s)", k.Name, part.words, f.Sure))
+			named = append(named, Assumption{k.Name, part.words, string(f.Sure)})
 		}
 	}
 	for _, lack := range k.Lacks() {
-		if !lack.Blocks {
-			named = append(named, fmt.Sprintf("%s: not known and left out: %s", k.Name, lack.Meaning))
-		}
+		named = append(named, Assumption{k.Name, lack.Meaning, "unknown"})
 	}
 	return named
+}
+
+// containers returns how many containers hold so many plants.
+func (l *life) containers(plants int) int { return (plants + l.cells - 1) / max(l.cells, 1) }
+
+// soilAllows returns the warmth of soil from which dormant stock or seed may go in: the
+// low end of what is advised, since the best that a grower can do without starting early
+// is what starting early is held against.
+func soilAllows(k *culture.Kind) float64 {
+	if f, known := k.Figure("plant.soil_dormant"); known {
+		return f.Low
+	}
+	return celsiusOr(k.Soil.Leafy, 0)
 }
 
 func orElse(x, unknown float64) float64 {

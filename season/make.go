@@ -8,6 +8,7 @@ import (
 	"slices"
 
 	"eyeup/civil"
+	"eyeup/culture"
 )
 
 // Result is a season worked out: plans side by side, from the one without added heat to
@@ -56,7 +57,7 @@ func Make(b Brief) (*Result, error) {
 	r.Plans = append(r.Plans,
 		m.realize(NoHeat, "Only places that are warm anyway, and covers without heat.", cold, m.assign(cold, m.unheated(byGain))),
 		m.realize(Usual, "Started as many weeks before planting out as is common, warm till up, then bright and cool.", usual,
-			m.assign(usual, byCustom(usualWeeks, m.outFrom))),
+			m.assign(usual, byCustom(m.usualWeeks))),
 		m.realize(AsEarly, "The most weeks of flower that the benches have room for, whatever the heat costs.", early, m.assign(early, byGain)))
 	return r, nil
 }
@@ -117,13 +118,18 @@ func (m *maker) unheated(rank func([]*outcome) []*outcome) func([]*outcome) []*o
 	}
 }
 
-// usualWeeks is the usual time from start to planting out: four to six weeks for stock
-// from store (common practice), the kind's own for seed.
-func usualWeeks(l *life) (from, to float64) {
-	if f, ok := l.Figure("start.weeks"); ok && l.setBack == 0 {
+// usualWeeks is the usual time from start to planting out, in weeks: for stock from the
+// store four to six weeks before the average last frost (common practice), for seed and
+// corms the kind's own.
+func (m *maker) usualWeeks(l *life) (from, to float64) {
+	if f, ok := l.Figure("start.weeks"); ok && l.Life != culture.Store {
 		return f.Low, f.High
 	}
-	return 4, 6
+	wait := 0.0
+	if last := m.Freezes.Spring().Middle; !last.IsZero() {
+		wait = float64(m.outFrom-m.springDay(last)) / 7
+	}
+	return wait + 4, wait + 6
 }
 
 // usualLevels holds every heated place at the level nearest to what is usual.

@@ -179,11 +179,46 @@ func (m *maker) fixFrostDate() error {
 		m.outFrom = m.newYear
 		return nil
 	}
-	split := midsummer(m.Span, m.Site)
-	date := safe.In(split.Year())
-	if date.After(split) {
-		date = safe.In(split.Year() - 1)
-	}
-	m.outFrom = m.day(date.AddDays(civil.Week - 1).Monday())
+	m.outFrom = m.monday(m.springDay(safe))
 	return nil
+}
+
+// outOf returns the Monday before which a leafy plant of a life is not planted out: the
+// frost date, but for hardy kinds the first week after which, in all but the accepted
+// share of years, no cold comes that would kill them.
+func (m *maker) outOf(l *life) int {
+	if l.kill > hardy {
+		return m.outFrom
+	}
+	ground := m.climate(m.placeOf(Ground), place.Off())
+	split := m.day(midsummer(m.Span, m.Site))
+	last := make([]int, len(ground.years))
+	for i, y := range ground.years {
+		last[i] = lastBelow(y.low, split, l.kill)
+	}
+	return min(m.outFrom, m.monday(m.risked(last)+1))
+}
+
+// hardy is the cold that a hardy kind stands, °C: well below the frost that the trade
+// plants tender stock by.
+const hardy = -2.0
+
+// lastBelow returns the last day up to split on which low is at or below a limit, 0 for none.
+func lastBelow(low []float64, split int, limit float64) int {
+	for day := min(split, len(low)-1); day > 0; day-- {
+		if low[day] <= limit {
+			return day
+		}
+	}
+	return 0
+}
+
+// springDay returns the day of the span on which m falls in the spring of planting out.
+func (m *maker) springDay(day civil.MonthDay) int {
+	split := midsummer(m.Span, m.Site)
+	date := day.In(split.Year())
+	if date.After(split) {
+		date = day.In(split.Year() - 1)
+	}
+	return m.day(date)
 }

@@ -123,11 +123,20 @@ func (o *outcome) takes(f fate, week int, m *maker) map[int]float64 {
 			most = map[int]float64{}
 		}
 		most[place] = max(most[place], area)
-		if m.Places[place].Lit > 0 && day > f.up {
+		if m.Places[place].Lit > 0 && f.up != never && day > f.up+o.dark(place) {
 			most[m.lamps(place)] = max(most[m.lamps(place)], area)
 		}
 	}
 	return most
+}
+
+// dark returns how many days after coming up a plant stands in a place without lamps:
+// none where it stays, up to a week where it waits to be handed on.
+func (o *outcome) dark(place int) int {
+	if o.route.onPlace == place {
+		return 0
+	}
+	return 7
 }
 
 // stands returns where a plant of fate f stands on a day, and the room it takes there.

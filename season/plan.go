@@ -45,24 +45,24 @@ type Cost struct {
 
 // BatchPlan is what a plan does with one batch.
 type BatchPlan struct {
-	ID         string      `json:"id"`
-	Code       string      `json:"code,omitempty"`
-	Kind       string      `json:"kind"`
-	Variety    string      `json:"variety"`
-	Timing     string      `json:"timing,omitempty"`
-	Colour     string      `json:"colour,omitempty"`
-	Form       string      `json:"form"`
-	Count      int         `json:"count" jsonschema_description:"plants raised; the sum of the counts of starts"`
-	Container  string      `json:"container" jsonschema_description:"what each is raised in; empty when planted straight into the ground"`
-	Starts     []Start     `json:"starts"`
-	Dates      Dates       `json:"dates"`
-	Stays      []Stay      `json:"stays"`
-	Gain       odds.Amount `json:"gain_weeks"`
-	NoFlower   int         `json:"years_without_flower" jsonschema_description:"years in which half of the batch does not flower before frost"`
-	Lost       int         `json:"years_lost" jsonschema_description:"years in which cold kills the batch"`
-	ColdNights odds.Amount `json:"cold_nights" jsonschema_description:"nights too cold for young leaves, before planting out"`
-	Why        string      `json:"why,omitempty" jsonschema_description:"why the batch is not raised as the plan would have it"`
-	Assumed    []string    `json:"assumptions,omitempty"`
+	ID         string       `json:"id"`
+	Code       string       `json:"code,omitempty"`
+	Kind       string       `json:"kind"`
+	Variety    string       `json:"variety"`
+	Timing     string       `json:"timing,omitempty"`
+	Colour     string       `json:"colour,omitempty"`
+	Form       string       `json:"form"`
+	Count      int          `json:"count" jsonschema_description:"plants raised; the sum of the counts of starts"`
+	Container  string       `json:"container" jsonschema_description:"what each is raised in; empty when planted straight into the ground"`
+	Starts     []Start      `json:"starts"`
+	Dates      Dates        `json:"dates"`
+	Stays      []Stay       `json:"stays"`
+	Gain       odds.Amount  `json:"gain_weeks"`
+	NoFlower   int          `json:"years_without_flower" jsonschema_description:"years in which half of the batch does not flower before frost"`
+	Lost       int          `json:"years_lost" jsonschema_description:"years in which cold kills the batch"`
+	ColdNights odds.Amount  `json:"cold_nights" jsonschema_description:"nights too cold for young leaves, before planting out"`
+	Why        string       `json:"why,omitempty" jsonschema_description:"why the batch is not raised as the plan would have it"`
+	Assumed    []Assumption `json:"assumptions,omitempty"`
 }
 
 // Start is so many of a batch set to grow in one week by one route.
@@ -132,9 +132,19 @@ type WorkWeek struct {
 
 // Shortfall is something there is too little of, and the cheapest cure known.
 type Shortfall struct {
-	What string     `json:"what"`
-	Week civil.Date `json:"week"`
-	Cure string     `json:"cure,omitempty"`
+	Of      string     `json:"of" jsonschema:"enum=room,enum=hands,enum=stock"`
+	What    string     `json:"what"`
+	Variety string     `json:"variety,omitempty"`
+	Short   float64    `json:"short" jsonschema_description:"square metres, hours or plants"`
+	Week    civil.Date `json:"week"`
+	Cure    string     `json:"cure,omitempty"`
+}
+
+// Assumption is what dates rest on that nobody has measured, or that is not known.
+type Assumption struct {
+	Kind string `json:"kind"`
+	What string `json:"what"`
+	Sure string `json:"sure" jsonschema_description:"practice, assumption, memory, or unknown when it is left out"`
 }
 
 // Need is something to get before the season needs it.

@@ -40,7 +40,7 @@ type span struct{ from, to int }
 func (m *maker) realize(name, says string, at levels, a assignment) *Plan {
 	r := &realized{maker: m, short: a.short, plan: &Plan{
 		Name: name, Says: says, Years: len(m.Weather), PlantOutFrom: m.date(m.outFrom), NotCovered: m.left,
-		Baseline: "dormant stock planted, or seed sown, in the open when soil and frost allow",
+		Baseline: "dormant stock planted in the open as soon as the soil allows, seed sown there when frost allows too",
 	}}
 	for _, p := range a.portions {
 		r.parts = append(r.parts, &part{portion: p, life: p.batch.life, fates: p.fates})
@@ -80,6 +80,9 @@ func (r *realized) use() {
 	}
 }
 
+// warming is how many days before its first plants a house is heated.
+const warming = 3
+
 // set makes the settings: each heated place is held at its level while it is in use.
 func (r *realized) set(at levels) {
 	r.settings = make([]place.Setting, len(r.Places))
@@ -90,7 +93,7 @@ func (r *realized) set(at levels) {
 		}
 		level := r.Places[i].Level[at[i]]
 		r.settings[i] = place.Setting{Steps: []place.Step{
-			{From: r.date(r.used[i].from), Level: level}, {From: r.date(r.used[i].to), Off: true},
+			{From: r.date(r.used[i].from - warming), Level: level}, {From: r.date(r.used[i].to), Off: true},
 		}}
 	}
 }

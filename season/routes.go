@@ -49,7 +49,7 @@ func (m *maker) routes(store int, at levels) []*route {
 					via(i, j)
 				}
 			}
-		case Glass:
+		case Glass, Frame:
 			via(i, i)
 		}
 	}
@@ -90,12 +90,7 @@ func (m *maker) safeDays(c *climate) map[float64]int {
 		}
 		last := make([]int, len(c.years))
 		for i, y := range c.years {
-			for day := split; day > 0; day-- {
-				if y.low[day] < b.life.harm-slack {
-					last[i] = day
-					break
-				}
-			}
+			last[i] = lastBelow(y.low, split, b.life.harm-slack)
 		}
 		safe[b.life.harm] = m.risked(last) + 1
 	}

@@ -83,8 +83,9 @@ func (r *realized) needs() {
 			continue
 		}
 		first = min(first, p.start)
-		pots[p.life.container] += p.count
-		need, err := supply.Mix(p.life.container, p.count, mixForm(p.Form))
+		n := p.life.containers(p.count)
+		pots[p.life.container] += n
+		need, err := supply.Mix(p.life.container, n, mixForm(p.Form))
 		if err != nil {
 			r.plan.Cost.Unpriced = append(r.plan.Cost.Unpriced, err.Error())
 			continue
@@ -163,7 +164,8 @@ func (r *realized) work() {
 		r.plan.Cost.WorkHours += week.Hours
 		if week.Hours > r.HoursPerWeek {
 			r.plan.Shortfalls = append(r.plan.Shortfalls, Shortfall{
-				What: fmt.Sprintf("hands: %.0f hours of work, %.0f there", week.Hours, r.HoursPerWeek), Week: week.Week,
+				Of: "hands", Short: hundredth(week.Hours - r.HoursPerWeek), Week: week.Week,
+				What: fmt.Sprintf("%.0f hours of work, %.0f there", week.Hours, r.HoursPerWeek),
 				Cure: "ask for help, or begin some the week before",
 			})
 			r.plan.Cost.Work += r.Prices.Hand.Times(week.Hours - r.HoursPerWeek)
@@ -246,6 +248,7 @@ func (r *realized) wanted() {
 			continue
 		}
 		short := Shortfall{
+			Of: "stock", Variety: b.Variety.Name, Short: float64(want - b.Count),
 			What: fmt.Sprintf("%s: %d wanted, %d %ss in %s", b.Variety.Name, want, b.Count, b.Form, b.Holding.Place),
 			Week: r.date(r.monday(r.newYear)), Cure: fmt.Sprintf("get %d more", want-b.Count),
 		}

@@ -3,6 +3,7 @@ package season
 import (
 	"math"
 
+	"eyeup/culture"
 	"eyeup/growth"
 )
 
@@ -89,7 +90,7 @@ func (w walker) walk(one individual, moves *schedule) fate {
 // comes up in store has no leaf until it is started.
 func (w walker) stored(one individual, f *fate) float64 {
 	warmth := 0.0
-	if w.route.store == nil {
+	if w.route.store == nil || w.Life != culture.Store { // what is dry does not stir
 		return warmth
 	}
 	store := &w.route.store.years[w.year]

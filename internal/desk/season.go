@@ -3,6 +3,7 @@ package desk
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"eyeup/civil"
 	"eyeup/quantity"
@@ -22,7 +23,7 @@ type SeasonAnswer struct {
 	Plans        []*season.Plan      `json:"plans"`
 	FrostWeeks   []season.FrostWeek  `json:"frost_weeks"`
 	NotCovered   []season.NotCovered `json:"not_covered"`
-	Assumptions  []string            `json:"assumptions"`
+	Assumptions  []season.Assumption `json:"assumptions"`
 }
 
 // WeatherSource says what weather a season rests on.
@@ -95,15 +96,13 @@ func (g *Garden) source() WeatherSource {
 }
 
 // assumptions gathers what the plans rest on, each once.
-func assumptions(plans []*season.Plan) []string {
-	seen := map[string]bool{}
-	var all []string
+func assumptions(plans []*season.Plan) []season.Assumption {
+	var all []season.Assumption
 	for _, p := range plans {
 		for _, b := range p.Batches {
-			for _, text := range b.Assumed {
-				if !seen[text] {
-					seen[text] = true
-					all = append(all, text)
+			for _, one := range b.Assumed {
+				if !slices.Contains(all, one) {
+					all = append(all, one)
 				}
 			}
 		}
@@ -111,7 +110,7 @@ func assumptions(plans []*season.Plan) []string {
 	return all
 }
 
-// months are how months are shown in reports.
+// shortDate writes a date as a report shows it.
 func shortDate(d civil.Date) string {
 	if d.IsZero() {
 		return "never"

@@ -89,32 +89,92 @@ func (a *SeasonAnswer) head(p *page) {
 
 // sideBySide sets the plans in columns.
 func (a *SeasonAnswer) sideBySide(p *page, units quantity.System) {
-	rows := [][]string{{""}, {"dahlias' first flower"}, {"  one in ten before/after"}, {"weeks of flower gained"}, {"raised in pots"},
-		{"heat asked, given (kWh)"}, {"hours short of the level"}, {"freezes inside, years"}, {"heat"}, {"light"}, {"mix and pots"}, {"paid hands"}, {"in all (" + a.Plans[0].Cost.Currency + ")"}, {"  for each pot"}, {"own hours"}, {"benches suffice, years"}}
-	column := func(cells ...string) {
-		for i, c := range cells {
-			rows[i] = append(rows[i], c)
-		}
-	}
-	for _, plan := range a.Plans {
-		asked, short, freezing := heatCells(plan)
-		c := plan.Cost
-		column(plan.Name, shortDate(plan.FirstFlower.Middle), shortDate(plan.FirstFlower.Early)+" / "+shortDate(plan.FirstFlower.Late),
-			fmt.Sprintf("%s (%s to %s)", weeks(plan.GainWeeks.Middle), weeks(plan.GainWeeks.Low), weeks(plan.GainWeeks.High)),
-			fmt.Sprint(potted(plan)), asked, short, freezing, money(c.Heat), money(c.Light), money(c.Mix), money(c.Work), money(c.Total), money(c.PerPot),
-			fmt.Sprintf("%.0f", c.WorkHours), fmt.Sprintf("%d of %d", plan.FitsYears, plan.Years))
-	}
+	p.row("", func(plan *season.Plan) string { return plan.Name }, a.Plans)
 	for _, name := range heatedPlaces(a.Plans) {
-		row := []string{name + " held at"}
-		for _, plan := range a.Plans {
-			row = append(row, held(plan, name, units))
+		p.row(name+" held at", func(plan *season.Plan) string { return held(plan, name, units) }, a.Plans)
+	}
+	p.row("first flower", func(plan *season.Plan) string { return shortDate(plan.FirstFlower.Middle) }, a.Plans)
+	p.row("  one in ten beyond", func(plan *season.Plan) string {
+		return shortDate(plan.FirstFlower.Early) + " / " + shortDate(plan.FirstFlower.Late)
+	}, a.Plans)
+	p.row("weeks gained", func(plan *season.Plan) string {
+		return fmt.Sprintf("%s (%s to %s)", weeks(plan.GainWeeks.Middle), weeks(plan.GainWeeks.Low), weeks(plan.GainWeeks.High))
+	}, a.Plans)
+	p.row("raised under cover", func(plan *season.Plan) string { return fmt.Sprintf("%d of %d", potted(plan), raised(plan)) }, a.Plans)
+	a.heatRows(p)
+	a.costRows(p)
+	p.row("benches suffice", func(plan *season.Plan) string { return fmt.Sprintf("%d of %d years", plan.FitsYears, plan.Years) }, a.Plans)
+	for i, pl := range a.Plans[0].Places {
+		if pl.Weeks[0].RoomM2 > 0 {
+			p.row(pl.Place+", fullest", func(plan *season.Plan) string { return fullest(plan.Places[i], units) }, a.Plans)
 		}
-		rows = slices.Insert(rows, 1, row)
 	}
-	rows = append(rows, benchRows(a.Plans, units)...)
-	for _, row := range rows {
-		p.line(fmt.Sprintf("%-25s %-17s %-19s %s", row[0], row[1], row[2], row[3]))
+}
+
+func (a *SeasonAnswer) heatRows(p *page) {
+	heat := func(show func(*season.PlaceHeat, *season.Plan) string) func(*season.Plan) string {
+		return func(plan *season.Plan) string {
+			for _, pl := range plan.Places {
+				if pl.Heat != nil {
+					return show(pl.Heat, plan)
+				}
+			}
+			return "-"
+		}
 	}
+	p.row("heat asked, given", heat(func(h *season.PlaceHeat, _ *season.Plan) string {
+		return fmt.Sprintf("%.0f, %.0f kWh", h.AskedKWh.Middle, h.GivenKWh.Middle)
+	}), a.Plans)
+	p.row("hours too cold", heat(func(h *season.PlaceHeat, _ *season.Plan) string {
+		return fmt.Sprintf("%.0f (worst %.0f K)", h.HoursShort.Middle, h.WorstShortK)
+	}), a.Plans)
+	p.row("freezes inside in", heat(func(h *season.PlaceHeat, plan *season.Plan) string {
+		return fmt.Sprintf("%d of %d years", h.YearsFreezing, plan.Years)
+	}), a.Plans)
+}
+
+func (a *SeasonAnswer) costRows(p *page) {
+	for _, r := range []struct {
+		name   string
+		amount func(season.Cost) float64
+	}{
+		{"heat", func(c season.Cost) float64 { return c.Heat }},
+		{"light", func(c season.Cost) float64 { return c.Light }},
+		{"mix and pots", func(c season.Cost) float64 { return c.Mix }},
+		{"paid hands", func(c season.Cost) float64 { return c.Work }},
+		{"in all, " + a.Plans[0].Cost.Currency, func(c season.Cost) float64 { return c.Total }},
+		{"  for each pot", func(c season.Cost) float64 { return c.PerPot }},
+	} {
+		if !slices.ContainsFunc(a.Plans, func(plan *season.Plan) bool { return r.amount(plan.Cost) != 0 }) {
+			continue
+		}
+		p.row(r.name, func(plan *season.Plan) string { return fmt.Sprintf("%8.2f", r.amount(plan.Cost)) }, a.Plans)
+	}
+	p.row("own hours", func(plan *season.Plan) string { return fmt.Sprintf("%5.0f", plan.Cost.WorkHours) }, a.Plans)
+}
+
+// row prints one figure of every plan.
+func (p *page) row(name string, of func(*season.Plan) string, plans []*season.Plan) {
+	line := fmt.Sprintf("%-19s", clip(name, 20))
+	for _, plan := range plans {
+		line += fmt.Sprintf(" %-19s", of(plan))
+	}
+	p.line(line)
+}
+
+func raised(plan *season.Plan) int {
+	n := 0
+	for _, b := range plan.Batches {
+		n += b.Count
+	}
+	return n
+}
+
+// fullest says how much room a place's fullest week takes, of the room there is.
+func fullest(pl season.PlacePlan, units quantity.System) string {
+	most := slices.MaxFunc(pl.Weeks, func(a, b season.PlaceWeek) int { return cmp.Compare(a.UsedM2, b.UsedM2) })
+	used, _, _ := strings.Cut(units.Area(quantity.Area(most.UsedM2)), " ")
+	return used + " of " + units.Area(quantity.Area(most.RoomM2))
 }
 
 func potted(plan *season.Plan) int {
@@ -125,17 +185,6 @@ func potted(plan *season.Plan) int {
 		}
 	}
 	return n
-}
-
-func heatCells(plan *season.Plan) (asked, short, freezing string) {
-	for _, pl := range plan.Places {
-		if h := pl.Heat; h != nil {
-			return fmt.Sprintf("%.0f, %.0f", h.AskedKWh.Middle, h.GivenKWh.Middle),
-				fmt.Sprintf("%.0f (worst %.0f K)", h.HoursShort.Middle, h.WorstShortK),
-				fmt.Sprintf("%d of %d", h.YearsFreezing, plan.Years)
-		}
-	}
-	return "-", "-", "-"
 }
 
 // heatedPlaces names the places that some plan heats.
@@ -161,41 +210,25 @@ func held(plan *season.Plan, name string, units quantity.System) string {
 	return "off"
 }
 
-// benchRows tells the fullest week of every bench.
-func benchRows(plans []*season.Plan, units quantity.System) [][]string {
-	var rows [][]string
-	for i, pl := range plans[0].Places {
-		if pl.Weeks[0].RoomM2 == 0 {
-			continue
-		}
-		row := []string{pl.Place + ", fullest"}
-		for _, plan := range plans {
-			fullest := slices.MaxFunc(plan.Places[i].Weeks, func(a, b season.PlaceWeek) int { return cmp.Compare(a.UsedM2, b.UsedM2) })
-			used, room := units.Area(quantity.Area(fullest.UsedM2)), units.Area(quantity.Area(fullest.RoomM2))
-			row = append(row, strings.Replace(used, " m²", "", 1)+" of "+room)
-		}
-		rows = append(rows, row)
-	}
-	return rows
-}
-
-// usual lists the usual plan, like batches together.
+// usual lists the usual plan, like batches together under the way they go.
 func (a *SeasonAnswer) usual(p *page) {
 	plan := a.Plans[1]
-	p.line(strings.ToUpper(plan.Name[:1]) + plan.Name[1:] + ", batch by batch (middle dates; first flower one in ten before / after)")
-	p.line(fmt.Sprintf("%-24s%6s %-8s%-8s%-9s%-17s%6s", "", "count", "start", "up", "out", "first flower", "weeks"))
+	p.line(capital(plan.Name) + ": middle dates; of first flower one in ten before / after")
+	p.line(fmt.Sprintf("%-25s%5s %-8s%-8s%-8s%-17s%6s", "", "count", "start", "up", "out", "first flower", "weeks"))
+	route := ""
 	for _, g := range grouped(plan.Batches) {
 		b := g[0]
-		p.line(fmt.Sprintf("%-24s%6d %-8s%-8s%-9s%-17s%6s", groupName(g), total(g), shortDate(b.Dates.Start), upDate(b), shortDate(b.Dates.PlantOut.Middle),
+		if b.Starts[0].Route != route {
+			route = b.Starts[0].Route
+			p.line(route)
+		}
+		p.line(fmt.Sprintf("  %-23s%5d %-8s%-8s%-8s%-17s%6s", groupName(g), total(g), shortDate(b.Dates.Start), shortDate(b.Dates.Up.Middle), shortDate(b.Dates.PlantOut.Middle),
 			shortDate(b.Dates.FirstFlower.Early)+" / "+shortDate(b.Dates.FirstFlower.Late), signed(b.Gain.Middle)))
-		p.line("    " + b.Starts[0].Route)
 		if b.Why != "" {
 			p.wrap("    ", b.Why)
 		}
 	}
 }
-
-func upDate(b season.BatchPlan) string { return shortDate(b.Dates.Up.Middle) }
 
 // grouped puts batches together that are of one kind and timing and do the same.
 func grouped(batches []season.BatchPlan) [][]season.BatchPlan {
@@ -212,7 +245,7 @@ func grouped(batches []season.BatchPlan) [][]season.BatchPlan {
 		groups[at] = append(groups[at], b)
 	}
 	slices.SortStableFunc(groups, func(a, b []season.BatchPlan) int {
-		return cmp.Or(cmp.Compare(a[0].Kind, b[0].Kind), cmp.Compare(a[0].Dates.Start.String(), b[0].Dates.Start.String()))
+		return cmp.Or(cmp.Compare(a[0].Starts[0].Route, b[0].Starts[0].Route), cmp.Compare(a[0].Dates.Start.String(), b[0].Dates.Start.String()), cmp.Compare(a[0].Kind, b[0].Kind))
 	})
 	return groups
 }
@@ -220,9 +253,9 @@ func grouped(batches []season.BatchPlan) [][]season.BatchPlan {
 func groupName(g []season.BatchPlan) string {
 	b := g[0]
 	if len(g) == 1 {
-		return clip(b.Variety+", "+b.Kind, 24)
+		return clip(b.Variety+", "+b.Kind, 23)
 	}
-	return clip(fmt.Sprintf("%s, %s%d sorts", b.Kind, spaced(b.Timing), len(g)), 24)
+	return clip(fmt.Sprintf("%s, %s%d sorts", b.Kind, spaced(b.Timing), len(g)), 23)
 }
 
 func spaced(s string) string {
@@ -247,9 +280,7 @@ func (a *SeasonAnswer) rest(p *page, units quantity.System) {
 		p.line("")
 		p.wrap("Not in these plans: ", strings.Join(leftNames(a.NotCovered), "; ")+".")
 	}
-	for i, s := range plan.Shortfalls {
-		p.wrap([]string{"Short: ", "       "}[min(i, 1)], fmt.Sprintf("%s (%s): %s.", s.What, shortDate(s.Week), s.Cure))
-	}
+	p.wrap("Short: ", strings.Join(shortWords(plan.Shortfalls), "; ")+".")
 	var get []string
 	for _, n := range plan.ToGet {
 		get = append(get, need(n, units))
@@ -262,9 +293,48 @@ func (a *SeasonAnswer) rest(p *page, units quantity.System) {
 	}
 	p.wrap("Gained against: ", plan.Baseline+".")
 	if len(a.Assumptions) > 0 {
-		p.wrap("Rests on: ", strings.Join(a.Assumptions, "; ")+". See eyeup reckon culture KIND.")
+		p.wrap("Rests on: ", strings.Join(assumed(a.Assumptions), "; ")+". See eyeup reckon culture KIND.")
 	}
 	p.wrap("Care: ", "damp the mix and open bags away from your face; keep lamps and heaters on protected circuits, by local code; a burning heater wants fresh air and an alarm.")
+}
+
+// shortWords says what is short, what is short in stock in one go.
+func shortWords(all []season.Shortfall) []string {
+	var words, sorts []string
+	for _, s := range all {
+		if s.Of == "stock" {
+			sorts = append(sorts, fmt.Sprintf("%s %.0f", s.Variety, s.Short))
+			continue
+		}
+		words = append(words, fmt.Sprintf("%s (%s): %s", s.What, shortDate(s.Week), s.Cure))
+	}
+	if len(sorts) > 0 {
+		words = append(words, "more wanted than stand in store: "+strings.Join(sorts, ", ")+": divide some, or get more")
+	}
+	if len(words) == 0 {
+		return []string{"nothing"}
+	}
+	return words
+}
+
+// assumed says what is assumed, of which kinds.
+func assumed(all []season.Assumption) []string {
+	var order []string
+	kinds := map[string][]string{}
+	for _, one := range all {
+		what := fmt.Sprintf("%s (%s", one.What, one.Sure)
+		if one.Sure == "unknown" {
+			what = fmt.Sprintf("%s (not known, left out", one.What)
+		}
+		if kinds[what] == nil {
+			order = append(order, what)
+		}
+		kinds[what] = append(kinds[what], one.Kind)
+	}
+	for i, what := range order {
+		order[i] = fmt.Sprintf("%s: %s)", what, strings.Join(kinds[what], ", "))
+	}
+	return order
 }
 
 func leftNames(left []season.NotCovered) []string {
@@ -283,8 +353,6 @@ func need(n season.Need, units quantity.System) string {
 	}
 	return fmt.Sprintf("%s by %s", amount, shortDate(n.By))
 }
-
-func money(x float64) string { return fmt.Sprintf("%.2f", x) }
 
 func signed(x float64) string {
 	if x >= 0.05 {
