@@ -5,6 +5,7 @@ import (
 	"encoding/csv"
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -50,9 +51,44 @@ func amounts(figures ...culture.Figure) []odds.Amount {
 func Figures() []culture.NamedFigure {
 	all := make([]culture.NamedFigure, 0, len(figureOrder))
 	for _, key := range figureOrder {
-		all = append(all, culture.NamedFigure{Key: key, Meaning: key, Figure: figures[key]})
+		all = append(all, named(key))
 	}
 	return all
+}
+
+// FiguresOf returns those figures that are of one of the names given, such as "no1", or
+// have it for their own, such as "clump displaces".
+func FiguresOf(names ...string) []culture.NamedFigure {
+	var all []culture.NamedFigure
+	for _, key := range figureOrder {
+		if of, _ := cut(key); slices.Contains(names, of) || slices.Contains(names, key) {
+			all = append(all, named(key))
+		}
+	}
+	return all
+}
+
+func named(key string) culture.NamedFigure {
+	_, what := cut(key)
+	return culture.NamedFigure{Key: key, Meaning: meanings[what], Figure: figures[key]}
+}
+
+// cut parts a figure's name into what it is of and its key, the last word.
+func cut(name string) (of, key string) {
+	i := strings.LastIndexByte(name, ' ')
+	return name[:i], name[i+1:]
+}
+
+// meanings says what each key means.
+var meanings = map[string]string{
+	"volume": "holds, to the brim", "top": "width inside at the rim", "bottom": "width inside at the foot",
+	"height": "height inside", "gap": "left empty below the rim", "bench": "bench it takes, pot-tight",
+	"settles": "more than the space filled, for settling", "displaces": "room that one takes in the mix",
+	"swells": "volume loose, to volume as printed", "spare": "more than the count, for what fails",
+	"rate": "feed in the mix", "nitrogen": "nitrogen in the water", "share": "of the mix's volume at a watering",
+	"crate": "in a bulb crate", "packing": "packing for one", "weight": "weight of one, or of a litre",
+	"keeps": "keeps under good storage", "standard": "least germination for sale",
+	"germination": "germination when new", "moisture": "water in the seed", "temperature": "where a packet lies",
 }
 
 // readFigures reads a table that ships with the program; a fault in it is a

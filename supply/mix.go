@@ -13,6 +13,7 @@ type Need struct {
 	Container Container
 	Count     int         // containers
 	Form      string      // what each holds; empty for mix alone
+	From      string      // the container whose ball of mix each holds, when potting up
 	Litres    odds.Amount // loose, as it comes from the bag: it settles when watered
 }
 
@@ -51,7 +52,14 @@ func PotUp(from, to string, count int) (Need, error) {
 	for _, v := range []*float64{&ball.Low, &ball.Value, &ball.High} {
 		*v *= old.Filled()
 	}
-	return c.mix(count, "ball of "+old.Name, ball)
+	n, err := c.mix(count, "ball from a "+old.Name, ball)
+	n.Form, n.From = "", old.ID
+	return n, err
+}
+
+// Figures returns what the need rests on.
+func (n Need) Figures() []culture.NamedFigure {
+	return FiguresOf(n.Container.ID, n.From, n.Form+" displaces", "mix settles")
 }
 
 // body returns the volume that one individual of a form displaces, in litres.

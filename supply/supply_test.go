@@ -4,6 +4,7 @@ import (
 	"math"
 	"testing"
 
+	"eyeup/culture"
 	"eyeup/odds"
 	"eyeup/quantity"
 )
@@ -13,6 +14,14 @@ import (
 func TestEveryFigureIsWhole(t *testing.T) {
 	if len(Figures()) < 80 {
 		t.Fatalf("there are %d figures", len(Figures()))
+	}
+	for _, f := range Figures() {
+		if f.Meaning == "" {
+			t.Errorf("what %q means is not said", f.Key)
+		}
+	}
+	if got := FiguresOf("no1", "clump displaces", "mix settles"); len(got) != 8 {
+		t.Errorf("a no. 1 pot with a clump rests on %d figures, want 8", len(got))
 	}
 	for _, row := range []string{"a,b,2,1,3,L,measured,x", "a,b,1,1,1,,measured,x", "a,b,1,1,1,L,,x", "a,b,1,1,1,L,measured,", "a,b,one,1,1,L,measured,x",
 		"a,b,1,1,1,L,measured,x\na,b,1,1,1,L,measured,x", "a,b,1"} {
@@ -24,6 +33,18 @@ func TestEveryFigureIsWhole(t *testing.T) {
 			}()
 			readFigures("of,key,low,value,high,unit,sure,source\n" + row)
 		}()
+	}
+}
+
+// What the kinds are raised in must be containers there are.
+func TestContainersOfKinds(t *testing.T) {
+	for _, name := range culture.Kinds() {
+		k, _ := culture.Lookup(name)
+		for _, id := range []string{k.StartIn, k.PotOnIn} {
+			if _, err := ContainerNamed(id); id != "" && err != nil {
+				t.Errorf("%s: %v", name, err)
+			}
+		}
 	}
 }
 
