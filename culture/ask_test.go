@@ -43,13 +43,18 @@ func TestUnknownStaysUnknown(t *testing.T) {
 
 func TestAGardensOwnFigure(t *testing.T) {
 	k := kind(t, "dahlia")
-	mine, err := k.With([]Override{{"sprout.sum", "180 C.d"}, {"cold.night", "50F"}, {"sprout.never", "5%"}, {"flower.late", "62 days"}})
+	mine, err := k.With([]Override{{"sprout.sum", "180 C.d"}, {"cold.night", "50F"}, {"sprout.never", "5%"}, {"flower.late", "62 days"},
+		{"start.depth", "2 in"}, {"bench.tray", "1 ft2"}, {"plant.density", "1 /ft²"}, {"sprout.spread", "0.3"}, {"light.enough", "14 mol/m2/d"}})
 	if err != nil {
 		t.Fatal(err)
 	}
 	near(t, "sum", mine.Sprout.Sum, 180, 0)
 	near(t, "night", mine.Lowest.Fahrenheit(), 50, 1e-9)
 	near(t, "never", float64(mine.Sprout.Never), .05, 1e-12)
+	depth, _ := mine.Figure("start.depth")
+	near(t, "depth", depth.Value, 5.08, 1e-9)
+	near(t, "tray", float64(mine.Bench.Tray), .09290304, 1e-9)
+	near(t, "bed", float64(mine.Bench.InBed), .09290304, 1e-9)
 	near(t, "late", mine.FlowerDays("late"), 62, 0)
 	if f, _ := mine.Figure("sprout.sum"); f.Sure != Own || f.Source != "this garden's own" {
 		t.Errorf("shown as %v", f)
@@ -65,6 +70,8 @@ func TestOverridesRefused(t *testing.T) {
 		{"sprout.sum", "180", "stands without its unit"},
 		{"sprout.sum", "180 kWh", "not a unit of this figure"},
 		{"sprout.sum", "much", "not a number with its unit"},
+		{"sprout.base", "9", "unit"},
+		{"bench.tray", "0.3 m", "unit"},
 		{"sprout.base", "90C", "lies outside"},
 		{"sprout.base", "24C", "put the four in order"},
 		{"sprout.never", "120%", "lies outside"},

@@ -35,12 +35,6 @@ var limits = map[Unit][2]float64{
 	Area: {0.0001, 10}, PerArea: {0.1, 1000}, Depth: {0, 60},
 }
 
-// aliases are other ways in which a unit is typed.
-var aliases = map[Unit]string{
-	Celsius: "C", DegreeDays: "C.d Cd °Cd °C.d C·d", Days: "days day", Weeks: "w wk week", Hours: "hours hour",
-	Minutes: "minutes minute", Light: "mol mol/m2/d mol/m²", Area: "m2", PerArea: "/m2 per-m2", Times: "x",
-}
-
 // check reports a value that the unit cannot have.
 func (u Unit) check(v float64) error {
 	l, known := limits[u]
@@ -53,41 +47,59 @@ func (u Unit) check(v float64) error {
 	return nil
 }
 
-// parse reads a number with its unit, such as "9 °C", "48F", "40 days"; shares may be
-// typed in per cent. A bare number is read only where the unit is a count or a share.
+// parse reads a number with its unit, such as "9 °C", "48F", "40 days", "6 in". A bare
+// number is read only where the unit is a share, a count or a multiple.
 func (u Unit) parse(text string) (float64, error) {
-	text = strings.TrimSpace(text)
-	end := strings.LastIndexAny(text, "0123456789.") + 1
-	if i := strings.IndexFunc(text, func(r rune) bool { return !strings.ContainsRune("+-0123456789.", r) }); i >= 0 {
-		end = i
-	}
-	v, err := strconv.ParseFloat(text[:end], 64)
+	v, err := u.read(text)
 	if err != nil {
-		return 0, fmt.Errorf("%q is not a number with its unit; write it like %q", text, "12 "+string(u))
-	}
-	if v, err = u.convert(v, strings.TrimSpace(text[end:])); err != nil {
 		return 0, err
 	}
 	return v, u.check(v)
 }
 
-// convert takes v from the unit typed to u.
-func (u Unit) convert(v float64, typed string) (float64, error) {
-	bare := u == Share || u == Times || u == Each
+func (u Unit) read(text string) (float64, error) {
+	switch u {
+	case Celsius:
+		t, err := quantity.ParseTemperature(text)
+		return t.Celsius(), err
+	case Area:
+		a, err := quantity.ParseArea(text)
+		return float64(a), err
+	case Depth:
+		l, err := quantity.ParseLength(text)
+		return float64(l / quantity.Centimetre), err
+	case Light:
+		d, err := quantity.ParseDailyLight(text)
+		return float64(d), err
+	}
+	return u.readPlain(strings.TrimSpace(text))
+}
+
+// spellings are the ways in which the units are typed that quantity does not know, with
+// the size of each in the unit of the figure.
+var spellings = map[Unit]map[string]float64{
+	DegreeDays: {"°C·d": 1, "C·d": 1, "C.d": 1, "Cd": 1, "°F·d": 5. / 9, "F·d": 5. / 9, "F.d": 5. / 9, "Fd": 5. / 9},
+	Days:       {"d": 1, "day": 1, "days": 1}, Weeks: {"weeks": 1, "week": 1, "w": 1},
+	Hours: {"h": 1, "hour": 1, "hours": 1}, Minutes: {"min": 1, "minute": 1, "minutes": 1},
+	Share: {"": 1, "share": 1, "%": 0.01}, Times: {"": 1, "times": 1}, Each: {"": 1, "each": 1},
+	PerArea: {"/m²": 1, "/m2": 1, "/ft²": 1 / float64(quantity.SquareFoot), "/ft2": 1 / float64(quantity.SquareFoot)},
+}
+
+func (u Unit) readPlain(text string) (float64, error) {
+	end := strings.IndexFunc(text, func(r rune) bool { return !strings.ContainsRune("+-0123456789.", r) })
+	if end < 0 {
+		end = len(text)
+	}
+	v, err := strconv.ParseFloat(text[:end], 64)
+	if err != nil {
+		return 0, fmt.Errorf("%q is not a number with its unit; write it like %q", text, "12 "+string(u))
+	}
+	typed := strings.TrimSpace(text[end:])
+	size, known := spellings[u][typed]
 	switch {
-	case typed == string(u), typed == "" && bare:
-		return v, nil
-	case typed == "%" && u == Share:
-		return v / 100, nil
-	case u == Celsius && (typed == "F" || typed == "°F"):
-		return quantity.Fahrenheit(v).Celsius(), nil
-	}
-	for _, a := range strings.Fields(aliases[u]) {
-		if typed == a {
-			return v, nil
-		}
-	}
-	if typed == "" {
+	case known:
+		return v * size, nil
+	case typed == "":
 		return 0, fmt.Errorf("%g stands without its unit; write %g %s", v, v, u)
 	}
 	return 0, fmt.Errorf("%q is not a unit of this figure, which is in %s; write it like %q", typed, u, "12 "+string(u))

@@ -63,16 +63,20 @@ func (s Sprouting) SumFor(share float64) (float64, bool) {
 	return Lognormal{s.Sum, s.Sigma}.At(share / coming), true
 }
 
-// UpDays returns the days from nothing to up at a steady temperature, of those that ever
-// come up: one in ten sooner than Low, one in ten later than High. They are infinite
-// where it is too cold or too warm to sprout.
+// UpDays returns the days from nothing to up at a steady temperature. See UpDaysAt.
 func (s Sprouting) UpDays(at quantity.Temperature) odds.Amount {
-	rate := s.Rate(at.Celsius())
+	return s.UpDaysAt(s.Rate(at.Celsius()))
+}
+
+// UpDaysAt returns the days from nothing to up where rate °C·d are counted each day, of
+// those that ever come up: one in ten sooner than Low, one in ten later than High. They
+// are infinite where nothing is counted.
+func (s Sprouting) UpDaysAt(rate float64) odds.Amount {
 	l := Lognormal{s.Sum, s.Sigma}
 	return odds.Amount{Low: daysFor(l.At(0.1), rate), Middle: daysFor(s.Sum, rate), High: daysFor(l.At(0.9), rate)}
 }
 
-// EyedDays returns the days from nothing to eyes showing. See UpDays.
+// EyedDays returns the days from nothing to eyes showing at a steady temperature.
 func (s Sprouting) EyedDays(at quantity.Temperature) odds.Amount { return s.UpDays(at).Times(s.Eyed) }
 
 func daysFor(sum, rate float64) float64 {

@@ -1,0 +1,22 @@
+package main
+
+import (
+	"eyeup/internal/desk"
+	"eyeup/quantity"
+)
+
+// cultureCommand asks what is known of how a kind is raised.
+type cultureCommand struct {
+	Kind   string `arg:"" help:"Such as dahlia, or 'sweet potato'."`
+	Garden string `placeholder:"FOLDER" help:"Show the figures of this garden in place of the usual ones."`
+	Why    bool   `help:"Say where each figure comes from."`
+}
+
+// Run answers it.
+func (c cultureCommand) Run(d *door) error {
+	a, err := desk.Culture(kindQuestion(c.Kind, c.Garden), c.Why)
+	if err != nil {
+		return err
+	}
+	return d.answer(a, quantity.Metric)
+}
