@@ -1,6 +1,7 @@
 package exchange
 
 import (
+	"slices"
 	"strings"
 
 	"eyeup/culture"
@@ -26,6 +27,7 @@ func (g *Garden) readFigures(s *section) {
 func (g *Garden) readKindFigures(s *section, kind *culture.Kind) {
 	where := map[string]spot{}
 	own := dotted(s.group, "", where)
+	slices.SortFunc(own, func(a, b culture.Override) int { return strings.Compare(a.Key, b.Key) })
 	if _, err := kind.With(own); err != nil {
 		at := s.group.at
 		for _, o := range own {

@@ -64,7 +64,7 @@ func TestReadGarden(t *testing.T) {
 	if len(g.Places) != 5 || len(g.Stock) != 4 {
 		t.Fatalf("%d places, %d lots", len(g.Places), len(g.Stock))
 	}
-	if got := g.Figures["dahlia"]; len(got) != 2 || got[0] != (culture.Override{Key: "sprout.sum", Text: "180 °C·d"}) || got[1].Key != "pot.floor" {
+	if got := g.Figures["dahlia"]; len(got) != 2 || got[1] != (culture.Override{Key: "sprout.sum", Text: "180 °C·d"}) || got[0].Key != "pot.floor" {
 		t.Errorf("got %+v", got)
 	}
 }
