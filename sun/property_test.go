@@ -105,3 +105,19 @@ func TestNoonLiesOnTheDayAsked(t *testing.T) {
 		}
 	})
 }
+
+// TestEveryPlaceHasAnAnswer: from pole to pole a day has a noon, and a rise and set or the
+// reason why not.
+func TestEveryPlaceHasAnAnswer(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		site := sun.Site{Latitude: drawLatitude(t), Longitude: rapid.Float64Range(-180, 180).Draw(t, "longitude")}
+		day, err := sun.RiseSet(site, drawDay(t), time.UTC)
+		isPolar := err == sun.ErrPolarDay || err == sun.ErrPolarNight
+		if day.Noon.IsZero() || isPolar != day.Rise.IsZero() || (err != nil) != isPolar {
+			t.Fatalf("%+v: %+v, %v", site, day, err)
+		}
+		if day.Length < 0 || day.Length > 24*time.Hour {
+			t.Fatalf("a day of %v", day.Length)
+		}
+	})
+}
