@@ -71,6 +71,18 @@ func (a Ageing) After(viable quantity.Share, days, moisture float64, t quantity.
 	return quantity.Share(chance(probit(float64(viable)) - days/spread)), nil
 }
 
+// Moisture returns the water in seed that lies open in air of a humidity, in per cent of
+// the fresh weight, when its dry matter holds the given share of oil. It fails outside 10
+// to 70 % humidity and 0 to 40 °C, for which the equation was not made. Source: Cromarty,
+// Ellis & Roberts 1982, The Design of Seed Storage Facilities (IBPGR, Rome).
+func Moisture(humidity quantity.Share, t quantity.Temperature, oil float64) (float64, error) {
+	if !(humidity >= 0.1 && humidity <= 0.7) || !(t.Celsius() >= 0 && t.Celsius() <= 40) || !(oil >= 0 && oil < 1) {
+		return 0, fmt.Errorf("the moisture of seed in air of %g %% and %g °C can't be reckoned; give 10 to 70 %% and 0 to 40 °C", humidity.Percent(), t.Celsius())
+	}
+	dry := math.Sqrt(-440*math.Log1p(-float64(humidity))) * (1 - oil) / (1.1 + t.Celsius()/90)
+	return 100 * dry / (100 + dry), nil
+}
+
 // probit returns how many standard deviations from the middle a share of a normal
 // distribution lies; chance is its inverse.
 func probit(share float64) float64 { return mathext.NormalQuantile(share) }

@@ -88,7 +88,8 @@ var meanings = map[string]string{
 	"rate": "feed in the mix", "nitrogen": "nitrogen in the water", "share": "of the mix's volume at a watering",
 	"crate": "in a bulb crate", "packing": "packing for one", "weight": "weight of one, or of a litre",
 	"keeps": "keeps under good storage", "standard": "least germination for sale",
-	"germination": "germination when new", "moisture": "water in the seed", "temperature": "where a packet lies",
+	"germination": "germination when new", "temperature": "where a packet lies", "humidity": "of the air where it lies",
+	"oil": "oil in the seed",
 }
 
 // readFigures reads a table that ships with the program; a fault in it is a

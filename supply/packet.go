@@ -3,7 +3,7 @@ package supply
 import (
 	"cmp"
 	"fmt"
-	"slices"
+	"math"
 	"strings"
 
 	"eyeup/culture"
@@ -11,18 +11,20 @@ import (
 	"eyeup/quantity"
 )
 
-// Packet is seed that has lain. What is left at its zero value is not known, and a range
-// stands for it.
+// Packet is seed that has lain in paper. What is left at its zero value is not known, and
+// a range stands for it.
 type Packet struct {
 	Kind     string
 	Years    float64               // since it was harvested or tested
 	Began    quantity.Share        // germination then
-	Moisture float64               // per cent of the fresh weight
 	Kept     *quantity.Temperature // where it lay; nil is not known
+	Humidity quantity.Share        // of the air there
+	Moisture float64               // of the seed, per cent of the fresh weight, where it was measured
 }
 
 // Aged returns the germination of an old packet by the equation of Ellis & Roberts. It
-// fails for kinds of which no constants are published; those want a test.
+// fails for kinds of which no constants are published, which want a test; and for stores
+// outside what the equation was made for.
 func Aged(p Packet) (Germination, error) {
 	if !(p.Years >= 0 && p.Years <= 50) {
 		return Germination{}, fmt.Errorf("a packet %g years old can't be reckoned; give 0 to 50 years", p.Years)
@@ -32,80 +34,77 @@ func Aged(p Packet) (Germination, error) {
 		return Germination{}, fmt.Errorf("how fast %s seed ages is not published%s; test ten or twenty seeds on damp paper and say how many came up",
 			p.Kind, keepsWords(p.Kind))
 	}
-	parts := []culture.Figure{began(p), moisture(p), kept(p)}
-	if err := checkStore(sets[0], parts); err != nil {
+	if p.Began < 0 || p.Began >= 1 {
+		return Germination{}, fmt.Errorf("seed that began at %g%% can't be aged; give more than 0%% and less than 100%%", p.Began.Percent())
+	}
+	parts := []culture.Figure{began(p), orRange(p.Kept, "temperature"), orShare(p.Humidity, "humidity"), figure(p.Kind, "oil")}
+	share, err := p.band(sets, parts)
+	if err != nil {
 		return Germination{}, err
 	}
-	share := bandOver(sets, parts, p.Years*365.25)
 	return Germination{
 		Share: share, Basis: fmt.Sprintf("%g years in store (%s)", p.Years, sources(sets)),
 		reach: func(n, want int) float64 { return threePoint(share, n, want) },
 	}, nil
 }
 
-// bandOver returns the germination after so many days, by every set of constants: the
-// spread is reckoned in probits, in which ageing is a straight line, so that no share
-// leaves 0 to 1.
-func bandOver(sets []Ageing, parts []culture.Figure, days float64) odds.Amount {
-	var bands []odds.Amount
+// band returns the germination of a packet by every set of constants: the spread is
+// reckoned in probits, in which ageing is a straight line, so that no share leaves 0 to 1.
+func (p Packet) band(sets []Ageing, parts []culture.Figure) (odds.Amount, error) {
+	var failed error
+	low, middle, high := math.Inf(1), 0.0, math.Inf(-1)
 	for _, a := range sets {
-		bands = append(bands, odds.Combined(amounts(parts...), func(x []float64) float64 {
-			s, _ := a.Spread(x[1], quantity.Celsius(x[2])) // checked before
-			return probit(x[0]) - days/s
-		}))
+		band := odds.Combined(amounts(parts...), func(x []float64) float64 {
+			v, err := p.aged(a, x)
+			failed = cmp.Or(failed, err)
+			return v
+		})
+		low, high = min(low, band.Low), max(high, band.High)
+		middle += band.Middle / float64(len(sets))
 	}
-	low := slices.MinFunc(bands, func(a, b odds.Amount) int { return cmp.Compare(a.Low, b.Low) }).Low
-	high := slices.MaxFunc(bands, func(a, b odds.Amount) int { return cmp.Compare(a.High, b.High) }).High
-	middle := 0.0
-	for _, b := range bands {
-		middle += b.Middle / float64(len(bands))
-	}
-	return odds.Amount{Low: chance(low), Middle: chance(middle), High: chance(high)}
+	return odds.Amount{Low: chance(low), Middle: chance(middle), High: chance(high)}, failed
 }
 
-// checkStore fails where the store lies outside what the equation was made for.
-func checkStore(a Ageing, parts []culture.Figure) error {
-	for _, m := range []float64{parts[1].Low, parts[1].High} {
-		for _, t := range []float64{parts[2].Low, parts[2].High} {
-			if _, err := a.Spread(m, quantity.Celsius(t)); err != nil {
-				return err
-			}
+// aged returns the probit of what is left, for one choice of the figures: germination at
+// first, temperature, humidity, oil.
+func (p Packet) aged(a Ageing, x []float64) (float64, error) {
+	t := quantity.Celsius(x[1])
+	moisture := p.Moisture
+	if moisture == 0 {
+		var err error
+		if moisture, err = Moisture(quantity.Share(x[2]), t, x[3]); err != nil {
+			return math.NaN(), err
 		}
 	}
-	if !(parts[0].Low > 0 && parts[0].High < 1) {
-		return fmt.Errorf("seed that began at %g%% can't be aged; give more than 0%% and less than 100%%", 100*parts[0].Value)
+	spread, err := a.Spread(moisture, t)
+	if err != nil {
+		return math.NaN(), err
 	}
-	return nil
+	return probit(x[0]) - p.Years*365.25/spread, nil
 }
 
 func exactly(x float64) culture.Figure { return culture.Figure{Low: x, Value: x, High: x} }
 
-// began returns the germination of the fresh seed: as told, or between the least at which
-// it may be sold and that of the best.
+// began returns the germination of the fresh seed.
 func began(p Packet) culture.Figure {
 	if p.Began != 0 {
 		return exactly(float64(p.Began))
 	}
-	f := figure("fresh seed", "germination")
-	if least := figure(p.Kind, "standard"); known(least) && least.Value < f.Low {
-		f.Low = least.Value
-		f.Value = (f.Low + f.High) / 2
-	}
-	return f
+	return figure("fresh seed", "germination")
 }
 
-func moisture(p Packet) culture.Figure {
-	if p.Moisture != 0 {
-		return exactly(p.Moisture)
+func orRange(t *quantity.Temperature, key string) culture.Figure {
+	if t != nil {
+		return exactly(t.Celsius())
 	}
-	return figure("packet", "moisture")
+	return figure("packet", key)
 }
 
-func kept(p Packet) culture.Figure {
-	if p.Kept != nil {
-		return exactly(p.Kept.Celsius())
+func orShare(s quantity.Share, key string) culture.Figure {
+	if s != 0 {
+		return exactly(float64(s))
 	}
-	return figure("packet", "temperature")
+	return figure("packet", key)
 }
 
 // Keeps returns for how many years seed of a kind is said to keep under good storage;
