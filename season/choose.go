@@ -100,7 +100,7 @@ func (m *maker) admissible(o *outcome) bool {
 		return false
 	}
 	allowed := int(float64(m.FrostRisk) * float64(len(o.fates)))
-	unplanted, inPot := 0, 0
+	unplanted, inPot, skipped := 0, 0, 0
 	for _, f := range o.fates {
 		if f.out == never {
 			unplanted++
@@ -108,8 +108,12 @@ func (m *maker) admissible(o *outcome) bool {
 		if f.flower < f.out {
 			inPot++
 		}
+		if f.handOn == f.out {
+			skipped++ // the second place is never warm enough in time
+		}
 	}
-	return o.lost <= allowed && o.cold <= allowed && unplanted <= allowed && 2*inPot <= len(o.fates)
+	return o.lost <= allowed && o.cold <= allowed && unplanted <= allowed && 2*inPot <= len(o.fates) &&
+		(o.route.firstPlace == o.route.onPlace || 2*skipped <= len(o.fates))
 }
 
 // alike is how many weeks of flower make no difference to the choice.

@@ -59,7 +59,9 @@ func (r *realized) fill() [][]float64 {
 				continue
 			}
 			for w, area := range need {
-				fill[bench][w] += float64(p.count) * area
+				if r.Places[bench].Sort != Ground || r.firstMonday+7*w <= slices.Max(r.ends) {
+					fill[bench][w] += float64(p.count) * area
+				}
 			}
 		}
 	}

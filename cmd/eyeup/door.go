@@ -43,9 +43,14 @@ func (d *door) answer(a desk.Answer, garden quantity.System) error {
 	if d.json {
 		return desk.WriteJSON(d.out, a)
 	}
-	if d.units != nil {
-		garden = *d.units
-	}
-	a.Print(d.out, garden)
+	a.Print(d.out, d.unitsOr(garden))
 	return nil
+}
+
+// unitsOr returns the units asked for, or the garden's own.
+func (d *door) unitsOr(garden quantity.System) quantity.System {
+	if d.units != nil {
+		return *d.units
+	}
+	return garden
 }
