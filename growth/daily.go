@@ -33,3 +33,21 @@ func Reached(daily []float64, from int, sum float64) (int, bool) {
 	}
 	return 0, false
 }
+
+// Generations returns the days at whose end one more generation of a pest is done, where
+// daily is the share of a generation done each day (DailyRates of Pest.Rate) and the first
+// begins on day from.
+func Generations(daily []float64, from int) []int {
+	var done []int
+	if from < 0 {
+		return nil
+	}
+	total := 0.0
+	for d := from; d < len(daily); d++ {
+		total += daily[d]
+		for total >= float64(len(done)+1) {
+			done = append(done, d)
+		}
+	}
+	return done
+}

@@ -2,6 +2,7 @@ package growth
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"eyeup/quantity"
@@ -90,6 +91,17 @@ func TestMiteIncrease(t *testing.T) {
 	for _, c := range []float64{14.9, 30.1, math.NaN()} {
 		if _, ok := MiteIncrease(quantity.Celsius(c)); ok {
 			t.Errorf("a rate at %g °C, where none was measured", c)
+		}
+	}
+}
+
+// Each generation is done on the first day at which the shares of a day have come to one
+// more, worked by hand.
+func TestGenerations(t *testing.T) {
+	daily := []float64{9, .25, .25, .5, .75, 2.5}
+	for from, want := range map[int][]int{1: {3, 5, 5, 5}, 4: {5, 5, 5}, 6: nil, -1: nil} {
+		if got := Generations(daily, from); !slices.Equal(got, want) {
+			t.Errorf("from %d: %v, want %v", from, got, want)
 		}
 	}
 }

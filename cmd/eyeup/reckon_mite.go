@@ -1,21 +1,33 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 
 	"eyeup/internal/desk"
 	"eyeup/quantity"
 )
 
-// miteCommand asks how fast mites or thrips go from egg to adult.
+// miteCommand asks how fast mites or thrips go from egg to adult, at a temperature or in
+// the places of a garden.
 type miteCommand struct {
-	Temp string `required:"" placeholder:"TEMPERATURE" help:"Steady, such as 30C."`
-	Pest string `enum:"mites,thrips" default:"mites" help:"mites or thrips."`
-	Why  bool   `help:"Say where the figures come from."`
+	Temp   string `placeholder:"TEMPERATURE" help:"Steady, such as 30C."`
+	Garden string `placeholder:"FOLDER" help:"In place of --temp: tell the generations in the places of this garden."`
+	Level  string `placeholder:"TEMPERATURE" help:"With --garden: what heated places are held at, such as 50F; off if not given."`
+	Pest   string `enum:"mites,thrips" default:"mites" help:"mites or thrips."`
+	Why    bool   `help:"Say where the figures come from."`
 }
 
 // Run reads the question and answers it.
 func (c miteCommand) Run(d *door) error {
+	switch {
+	case (c.Temp == "") == (c.Garden == ""):
+		return errors.New("say where: --temp 30C for one temperature, or --garden FOLDER for the places of a garden")
+	case c.Temp != "" && c.Level != "":
+		return errors.New("--level is for heated places, with --garden; leave it out beside --temp")
+	case c.Garden != "":
+		return c.inGarden(d)
+	}
 	q := desk.MiteQuestion{Pest: c.Pest, Why: c.Why}
 	var err error
 	if q.Warm, err = quantity.ParseTemperature(c.Temp); err != nil {
@@ -26,4 +38,23 @@ func (c miteCommand) Run(d *door) error {
 		return err
 	}
 	return d.answer(a, quantity.Metric)
+}
+
+func (c miteCommand) inGarden(d *door) error {
+	level := quantity.Unknown()
+	if c.Level != "" {
+		var err error
+		if level, err = quantity.ParseTemperature(c.Level); err != nil {
+			return fmt.Errorf("--level: %w", err)
+		}
+	}
+	g, err := openGarden(d, c.Garden)
+	if err != nil {
+		return err
+	}
+	a, err := desk.MitePlaces(g, c.Pest, level)
+	if err != nil {
+		return err
+	}
+	return d.answer(a, g.System)
 }

@@ -2,14 +2,18 @@ package desk
 
 // answers names every answer that has a schema, by the words of the command that gives it.
 var answers = map[string]Answer{
-	"reckon sow": &SowAnswer{},
-	"reckon mix": &MixAnswer{},
-	"reckon keep": &KeepAnswer{},
-	"reckon air":     &AirAnswer{},
-	"reckon culture": &CultureAnswer{},
-	"reckon light":   &LightAnswer{},
-	"reckon mite":    &MiteAnswer{},
-	"reckon sprout":  &SproutAnswer{},
-	"reckon sun":     &SunAnswer{},
-	"season":         &SeasonAnswer{},
+	"reckon air":         &AirAnswer{},
+	"reckon culture":     &CultureAnswer{},
+	"reckon frost":       &FrostAnswer{},
+	"reckon hours":       &HoursAnswer{},
+	"reckon keep":        &KeepAnswer{},
+	"reckon light":       &LightAnswer{},
+	"reckon mite":        &MiteAnswer{},
+	"reckon mite garden": &MitePlacesAnswer{},
+	"reckon mix":         &MixAnswer{},
+	"reckon nights":      &NightsAnswer{},
+	"reckon sow":         &SowAnswer{},
+	"reckon sprout":      &SproutAnswer{},
+	"reckon sun":         &SunAnswer{},
+	"season":             &SeasonAnswer{},
 }

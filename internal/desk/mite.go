@@ -33,11 +33,24 @@ type MiteAnswer struct {
 // lookEvery is how often plants are looked over for mites: common practice, weekly.
 const lookEvery = 7
 
+// lookingAdvice says how: Florida and Iowa State extension services.
+const lookingAdvice = "Look at the undersides of leaves with a lens of 10 to 15 times, or beat leaves onto white paper. Warm dry air favours mites. Whatever is sprayed, the label is the law."
+
+func pestNamed(name string) (growth.Pest, error) {
+	switch name {
+	case "mites":
+		return growth.Mites, nil
+	case "thrips":
+		return growth.Thrips, nil
+	}
+	return growth.Pest{}, fmt.Errorf("nothing is known of %q; ask for mites or thrips", name)
+}
+
 // Mite answers a MiteQuestion.
 func Mite(q MiteQuestion) (*MiteAnswer, error) {
-	pest, known := map[string]growth.Pest{"mites": growth.Mites, "thrips": growth.Thrips}[q.Pest]
-	if !known {
-		return nil, fmt.Errorf("nothing is known of %q; ask for mites or thrips", q.Pest)
+	pest, err := pestNamed(q.Pest)
+	if err != nil {
+		return nil, err
 	}
 	usual, fewest, err := pest.Days(q.Warm)
 	if err != nil {
@@ -77,7 +90,7 @@ func (a *MiteAnswer) Print(w io.Writer, units quantity.System) {
 		p.line(fmt.Sprintf("  doubles in     %.1f days", *a.Doubling))
 	}
 	p.line("")
-	p.wrap("", fmt.Sprintf("Look every %d days (common practice): undersides of leaves, with a lens of 10 to 15 times; or beat leaves onto white paper. Warm dry air favours mites. Whatever is sprayed, the label is the law.", a.Look))
+	p.wrap("", fmt.Sprintf("Look every %d days (common practice). %s", a.Look, lookingAdvice))
 	if a.why {
 		p.line("")
 		for _, s := range a.Sources {
