@@ -44,7 +44,7 @@ type batch struct {
 
 func newMaker(b *Brief) (*maker, error) {
 	m := &maker{
-		Brief: b, climates: map[climateKey]*climate{},
+		Brief: b, left: []NotCovered{}, climates: map[climateKey]*climate{},
 		outcomes: map[outcomeKey][]*outcome{}, baselines: map[baseKey]*outcome{},
 	}
 	m.firstMonday = m.day(b.Span.From.Monday())

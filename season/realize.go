@@ -40,6 +40,7 @@ type span struct{ from, to int }
 func (m *maker) realize(name, says string, at levels, a assignment) *Plan {
 	r := &realized{maker: m, short: a.short, plan: &Plan{
 		Name: name, Says: says, Years: len(m.Weather), PlantOutFrom: m.date(m.outFrom), NotCovered: m.left,
+		Work: []WorkWeek{}, Shortfalls: []Shortfall{}, ToGet: []Need{}, Jobs: []Job{}, Batches: []BatchPlan{}, Places: []PlacePlan{},
 		Baseline: "dormant stock planted in the open as soon as the soil allows, seed sown there when frost allows too",
 	}}
 	for _, p := range a.portions {

@@ -76,6 +76,7 @@ func Season(g *Garden, today civil.Date) (*SeasonAnswer, error) {
 func (g *Garden) source() WeatherSource {
 	from, to := g.Years()
 	s := WeatherSource{
+		LeftOut: []string{}, Findings: []string{},
 		Source: "station", Station: g.Record.Station.ID, Name: g.Record.Station.Name, MadeUp: g.Record.MadeUp,
 		FromYear: from, ToYear: to, Years: len(g.Members), Sky: g.Sky.Why,
 		NightK: float64(g.Offset.Night), DayK: float64(g.Offset.Day),
@@ -97,7 +98,7 @@ func (g *Garden) source() WeatherSource {
 
 // assumptions gathers what the plans rest on, each once.
 func assumptions(plans []*season.Plan) []season.Assumption {
-	var all []season.Assumption
+	all := []season.Assumption{}
 	for _, p := range plans {
 		for _, b := range p.Batches {
 			for _, one := range b.Assumed {
