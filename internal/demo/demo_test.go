@@ -36,6 +36,9 @@ func TestGardenHoldsWhatItShould(t *testing.T) {
 		if h.Form == stock.Clump {
 			clumps += h.Count
 		}
+		if h.Form != stock.Seed && h.Plant+h.Reserve > h.Count {
+			t.Errorf("%s: more wanted than there are", h.Variety.Name)
+		}
 		if h.Code == "" {
 			t.Errorf("%s has no code", h.Variety.Name)
 		}
@@ -68,7 +71,7 @@ func TestGardenHoldsWhatItShould(t *testing.T) {
 	}
 }
 
-// Everything to be planted fits the patch: dahlias at the patch's spacing, the others at
+// Everything to be planted fits the patch, and its reserve beside it: dahlias at the patch's spacing, the others at
 // the density of their kind.
 func TestPlantingFitsThePatch(t *testing.T) {
 	g := read(t)
@@ -79,7 +82,7 @@ func TestPlantingFitsThePatch(t *testing.T) {
 		if h.Variety.Kind != "dahlia" {
 			each = 1 / density(t, h.Variety.Kind)
 		}
-		taken += float64(h.Plant) * each
+		taken += float64(h.Plant+h.Reserve) * each
 	}
 	if taken > float64(patch.Bench) || taken < 0.8*float64(patch.Bench) {
 		t.Errorf("%.1f m² of %v", taken, patch.Bench)

@@ -28,6 +28,8 @@ type Garden struct {
 
 	// Figures are the garden's own of each kind, in place of the usual ones.
 	Figures map[string][]culture.Override
+
+	folder string // it was read from, for messages
 }
 
 // Weather is where a garden's weather comes from. Station and years belong to a file;

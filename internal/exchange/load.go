@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
+	"path"
 
 	"eyeup/weather"
 )
@@ -36,21 +37,22 @@ func (g *Garden) stationWeather(fsys fs.FS) (*weather.Record, error) {
 		}
 		return weather.MakeUp(*g.Weather.Normals, g.Site, madeUpYears, madeUpSeed), nil
 	}
+	name := path.Join(g.folder, g.Weather.File)
 	f, err := fsys.Open(g.Weather.File)
 	if errors.Is(err, fs.ErrNotExist) {
-		return nil, fmt.Errorf("%s: the weather file that %s names is not in the folder; put it there, or name another", g.Weather.File, gardenFile)
+		return nil, Fault{File: name, What: "the weather file that " + gardenFile + " names is not in the folder; put it there, or name another"}
 	}
 	if err != nil {
-		return nil, fmt.Errorf("%s: %w", g.Weather.File, err)
+		return nil, Fault{File: name, What: fmt.Sprintf("it can't be read (%v); look to its permissions", err)}
 	}
 	defer func() { _ = f.Close() }()
-	records, err := ReadWeather(g.Weather.File, f)
+	records, err := ReadWeather(name, f)
 	if err != nil {
 		return nil, err
 	}
 	record, err := Station(records, g.Weather.Station)
 	if err != nil {
-		return nil, fmt.Errorf("%s: %w", g.Weather.File, err)
+		return nil, fmt.Errorf("%s: %w", name, err)
 	}
 	return record, nil
 }

@@ -61,8 +61,8 @@ func TestWeatherFromAFile(t *testing.T) {
 }
 
 func TestWeatherThatIsNotThere(t *testing.T) {
-	g := &Garden{Weather: Weather{File: "weather.csv"}}
-	if _, err := g.LoadWeather(fstest.MapFS{}); err == nil || !strings.HasPrefix(err.Error(), "weather.csv: ") {
+	g := &Garden{Weather: Weather{File: "weather.csv"}, folder: "mine"}
+	if _, err := g.LoadWeather(fstest.MapFS{}); err == nil || !strings.HasPrefix(err.Error(), "mine/weather.csv: ") {
 		t.Errorf("got %v", err)
 	}
 	g.Weather.File = ""

@@ -35,7 +35,7 @@ const (
 // reading. The weather file is not read; see LoadWeather.
 func ReadGarden(fsys fs.FS, name string) (*Garden, error) {
 	var faults Faults
-	g := &Garden{}
+	g := &Garden{folder: name}
 	data, err := readFile(fsys, name, gardenFile)
 	if err != nil {
 		return nil, err

@@ -53,7 +53,7 @@ var same = cmp.Options{
 	cmpopts.EquateComparable(civil.Date{}, quantity.Temperature{}, quantity.Price[quantity.Energy]{}, quantity.Price[quantity.Volume]{}),
 	cmp.Comparer(func(a, b *time.Location) bool { return a.String() == b.String() }),
 	cmp.Comparer(func(a, b quantity.Share) bool { return a == b || a != a && b != b }),
-	cmpopts.EquateEmpty(),
+	cmpopts.EquateEmpty(), cmpopts.IgnoreUnexported(Garden{}),
 	cmpopts.IgnoreFields(Place{}, "Line"), cmpopts.IgnoreFields(stock.Holding{}, "Line"),
 }
 
