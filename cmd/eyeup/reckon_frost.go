@@ -1,0 +1,60 @@
+package main
+
+import (
+	"fmt"
+	"os"
+
+	"eyeup/civil"
+	"eyeup/internal/desk"
+	"eyeup/quantity"
+)
+
+// weatherFlags name a weather file and a station in it.
+type weatherFlags struct {
+	Weather string   `required:"" placeholder:"FILE" help:"A weather file: GHCN-Daily, Met Éireann, EPW, TMY3 or a plain table."`
+	Station string   `placeholder:"ID" help:"Which station, where the file has several."`
+	Lat     *float64 `placeholder:"DEGREES" help:"Where the station lies, if the file does not say; south is negative."`
+}
+
+// open opens the weather file; the caller closes it.
+func (f weatherFlags) open() (desk.WeatherFile, *os.File, error) {
+	file, err := os.Open(f.Weather)
+	if err != nil {
+		return desk.WeatherFile{}, nil, fmt.Errorf("--weather: %w; name a file that is there", err)
+	}
+	return desk.WeatherFile{Name: f.Weather, File: file, Station: f.Station, Latitude: f.Lat}, file, nil
+}
+
+// frostCommand asks when it freezes.
+type frostCommand struct {
+	weatherFlags
+	From      int    `placeholder:"YEAR" help:"First year of the record that counts."`
+	To        int    `placeholder:"YEAR" help:"Last year that counts."`
+	Threshold string `default:"0C" placeholder:"TEMPERATURE" help:"A low at or below it is a freeze."`
+	After     string `placeholder:"MM-DD" help:"The odds of one more freeze later than this day."`
+}
+
+// Run reads the question and answers it.
+func (c frostCommand) Run(d *door) error {
+	q := desk.FrostQuestion{From: c.From, To: c.To}
+	var err error
+	if q.Threshold, err = quantity.ParseTemperature(c.Threshold); err != nil {
+		return fmt.Errorf("--threshold: %w", err)
+	}
+	if c.After != "" {
+		if q.After, err = civil.ParseMonthDay(c.After); err != nil {
+			return fmt.Errorf("--after: %w", err)
+		}
+	}
+	weather, file, err := c.open()
+	if err != nil {
+		return err
+	}
+	defer file.Close()
+	q.WeatherFile = weather
+	a, err := desk.Frost(q)
+	if err != nil {
+		return err
+	}
+	return d.answer(a, quantity.Metric)
+}

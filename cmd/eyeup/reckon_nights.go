@@ -1,0 +1,72 @@
+package main
+
+import (
+	"fmt"
+
+	"eyeup/civil"
+	"eyeup/internal/desk"
+	"eyeup/quantity"
+)
+
+// nightsCommand asks how cold the nights ahead may be.
+type nightsCommand struct {
+	Garden string `placeholder:"FOLDER" help:"The folder of the garden; without it, the invented garden."`
+	Date   string `placeholder:"DATE" help:"The first night begins in the evening of this day (today)."`
+	Nights int    `placeholder:"NUMBER" help:"How many nights to look ahead (7; 1 where tonight's low is given)."`
+	Low    string `placeholder:"TEMPERATURE" help:"Tonight's low at the patch, such as 27F."`
+	Level  string `placeholder:"TEMPERATURE" help:"What heated places are set to (the lowest of their levels)."`
+}
+
+// Run reads the question and answers it.
+func (c nightsCommand) Run(d *door) error {
+	q, err := c.question(d.today)
+	if err != nil {
+		return err
+	}
+	g, err := openGarden(d, c.Garden)
+	if err != nil {
+		return err
+	}
+	a, err := desk.Nights(g, q)
+	if err != nil {
+		return err
+	}
+	return d.answer(a, g.System)
+}
+
+func (c nightsCommand) question(today civil.Date) (desk.NightsQuestion, error) {
+	q := desk.NightsQuestion{From: today, Nights: c.Nights}
+	if c.Date != "" {
+		date, err := civil.Parse(c.Date)
+		if err != nil {
+			return q, fmt.Errorf("--date: %w", err)
+		}
+		q.From = date
+	}
+	var err error
+	if q.Low, err = temperatureOrNone("--low", c.Low); err != nil {
+		return q, err
+	}
+	if q.Level, err = temperatureOrNone("--level", c.Level); err != nil {
+		return q, err
+	}
+	if c.Nights == 0 {
+		q.Nights = 7
+		if q.Low != nil {
+			q.Nights = 1
+		}
+	}
+	return q, nil
+}
+
+// temperatureOrNone reads a flag that may be left out.
+func temperatureOrNone(flag, text string) (*quantity.Temperature, error) {
+	if text == "" {
+		return nil, nil
+	}
+	t, err := quantity.ParseTemperature(text)
+	if err != nil {
+		return nil, fmt.Errorf("%s: %w", flag, err)
+	}
+	return &t, nil
+}
