@@ -24,7 +24,7 @@ func holds(t *testing.T, name string, a Answer) {
 	if err := c.AddResource("schema.json", doc); err != nil {
 		t.Fatal(err)
 	}
-	compiled, err := c.Compile(name + ".json")
+	compiled, err := c.Compile("schema.json")
 	if err != nil {
 		t.Fatalf("%s: %v", name, err)
 	}
