@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"eyeup/culture"
+	"eyeup/quantity"
 )
 
 // Advice is what one source advises for the store of a kind. What it does not say is
@@ -64,8 +65,14 @@ func Disagree(kind string) (driest, dampest float64, disagree bool) {
 	return driest, dampest, mostDriest > leastDampest
 }
 
-// ToDo says what to do with stock in a state.
-func ToDo(s State) string {
+// ToDo says what to do with stock in a state, in a store of a temperature.
+func ToDo(s State, store quantity.Temperature) string {
+	switch {
+	case store.Below(quantity.Celsius(figure("freezes").Value)):
+		return "warm the store at once and go through it in a few days: what has frozen goes soft"
+	case store.Below(quantity.Celsius(figure("alarm").Value)):
+		return "warm the store a little: it is close to freezing"
+	}
 	switch s {
 	case Firm:
 		return "leave it; look again in a month"

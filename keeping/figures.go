@@ -3,6 +3,7 @@ package keeping
 import (
 	"math"
 	"slices"
+	"strings"
 
 	"eyeup/culture"
 	"eyeup/odds"
@@ -22,9 +23,9 @@ const (
 
 // figures are all numbers of this room but those of a kind as a whole, which are culture's.
 var figures = []culture.NamedFigure{
-	{Key: "dahlia clump coefficient", Meaning: "water lost through the skin of a clump", Figure: culture.Figure{
+	{Key: "dahlia clump coefficient", Meaning: "water lost through the skin", Figure: culture.Figure{
 		Low: 25, Value: 40, High: 60, Unit: Transpiration, Sure: culture.Assumption, Source: noCurve}},
-	{Key: "dahlia division coefficient", Meaning: "water lost through skin and cut of a division", Figure: culture.Figure{
+	{Key: "dahlia division coefficient", Meaning: "water lost through skin and cut", Figure: culture.Figure{
 		Low: 30, Value: 60, High: 120, Unit: Transpiration, Sure: culture.Assumption,
 		Source: "assumption: one and a half times a clump's; cut potatoes lost 1.75 times what whole ones did in their first week (J. Hort. Sci. Biotech. 2014)"}},
 	{Key: "apart", Meaning: "weight lost whatever the air", Figure: culture.Figure{
@@ -35,7 +36,7 @@ var figures = []culture.NamedFigure{
 		Low: 0.06, Value: 0.08, High: 0.1, Unit: culture.Share, Sure: culture.Memory, Source: recalled}},
 	{Key: "dried out", Meaning: "weight lost at which it is dead", Figure: culture.Figure{
 		Low: 0.2, Value: 0.3, High: 0.4, Unit: culture.Share, Sure: culture.Memory, Source: recalled}},
-	{Key: "dried out spread", Meaning: "spread of that limit within a lot (standard deviation)", Figure: culture.Figure{
+	{Key: "dried out spread", Meaning: "spread of that limit within a lot", Figure: culture.Figure{
 		Low: 0.03, Value: 0.05, High: 0.08, Unit: culture.Share, Sure: culture.Assumption, Source: "assumption: a lot does not die in one day"}},
 
 	{Key: "bare packing", Meaning: "times less is lost than bare", Figure: culture.Figure{
@@ -55,22 +56,36 @@ var figures = []culture.NamedFigure{
 
 	{Key: "freezes", Meaning: "roots freeze below", Figure: culture.Figure{
 		Low: -2, Value: 0, High: 0, Unit: culture.Celsius, Sure: culture.Memory, Source: "from memory: a freezing point was not found; the freezing of water is the guard"}},
-	{Key: "pace spread", Meaning: "spread of varieties about their kind in how fast they are lost (logarithm)", Figure: culture.Figure{
+	{Key: "alarm", Meaning: "warm the store below", Figure: culture.Figure{
+		Low: 1.5, Value: 1.7, High: 2, Unit: culture.Celsius, Sure: culture.Practice, Source: "common practice: 35 °F, before anything freezes"}},
+	{Key: "pace spread", Meaning: "spread of varieties about their kind", Figure: culture.Figure{
 		Low: 0.3, Value: 0.5, High: 0.8, Unit: culture.Times, Sure: culture.Assumption, Source: "assumption: agrees with sorts that keep in anything and sorts that hardly keep"}},
-	{Key: "rot warmth", Meaning: "times more is lost to rot for each 10 K", Figure: culture.Figure{
+	{Key: "rot warmth", Meaning: "rot grows, for each 10 K", Figure: culture.Figure{
 		Low: 1.5, Value: 2.5, High: 4, Unit: culture.Times, Sure: culture.Assumption, Source: "assumption: as most decay; agrees with moulds at their best near 20 °C"}},
-	{Key: "rot wet", Meaning: "times more is lost to rot in soaking air than in dry", Figure: culture.Figure{
+	{Key: "rot wet", Meaning: "rot grows, from usual to soaking air", Figure: culture.Figure{
 		Low: 1.5, Value: 3, High: 6, Unit: culture.Times, Sure: culture.Assumption, Source: "assumption: agrees with societies' advice that wet packing rots dahlias"}},
-	{Key: "rot damp", Meaning: "humidity at the skin to which a kind's usual success belongs", Figure: culture.Figure{
+	{Key: "rot damp", Meaning: "humidity at the skin, usually", Figure: culture.Figure{
 		Low: 0.88, Value: 0.92, High: 0.95, Unit: culture.Share, Sure: culture.Assumption, Source: "assumption: what packing makes of a room at half humidity; growers read 80 to 96 % in it"}},
-	{Key: "rot winter", Meaning: "days of a winter to which a kind's usual success belongs", Figure: culture.Figure{
+	{Key: "rot winter", Meaning: "length of a usual winter in store", Figure: culture.Figure{
 		Low: 120, Value: 150, High: 180, Unit: culture.Days, Sure: culture.Practice, Source: "common practice: lifted in October or November, woken in March or April"}},
-	{Key: "rot usual", Meaning: "temperature of a store to which a kind's usual success belongs", Figure: culture.Figure{
+	{Key: "rot usual", Meaning: "temperature of a usual store", Figure: culture.Figure{
 		Low: 4.4, Value: 7.2, High: 10, Unit: culture.Celsius, Sure: culture.Practice, Source: "common practice: 40 to 50 °F"}},
 }
 
 // Figures returns every figure the room rests on.
 func Figures() []culture.NamedFigure { return slices.Clone(figures) }
+
+// FiguresOf returns what the reckoning of a stock rests on.
+func FiguresOf(s Stock) []culture.NamedFigure {
+	var all []culture.NamedFigure
+	for _, f := range figures {
+		skin, pack := strings.HasSuffix(f.Key, " coefficient"), strings.HasSuffix(f.Key, " packing")
+		if !skin && !pack || f.Key == s.Kind+" "+s.Form+" coefficient" || f.Key == s.Pack+" packing" {
+			all = append(all, f)
+		}
+	}
+	return all
+}
 
 // figure returns one figure; what is not in the table is not-a-number.
 func figure(key string) culture.Figure {

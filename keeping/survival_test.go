@@ -205,8 +205,12 @@ func TestAdviceOnHumidityDisagrees(t *testing.T) {
 		}
 	}
 	for _, s := range []State{Firm, Wrinkled, DriedOut} {
-		if ToDo(s) == "" {
+		if ToDo(s, quantity.Celsius(6)) == "" {
 			t.Errorf("nothing to do with what is %s", s)
 		}
+	}
+	cool, frost := ToDo(Firm, quantity.Fahrenheit(34)), ToDo(Firm, quantity.Fahrenheit(30))
+	if cool == ToDo(Firm, quantity.Fahrenheit(36)) || frost == cool {
+		t.Error("a store close to freezing passes without a word")
 	}
 }

@@ -1,0 +1,41 @@
+package main
+
+import (
+	"fmt"
+
+	"eyeup/internal/desk"
+	"eyeup/quantity"
+	"eyeup/supply"
+)
+
+// mixCommand asks how much mix so many containers take.
+type mixCommand struct {
+	Container string  `required:"" placeholder:"ID" help:"Such as no1, round4, tray50; a wrong one lists all."`
+	Count     int     `required:"" placeholder:"N" help:"How many containers."`
+	Form      string  `placeholder:"FORM" help:"What each holds: clump, division, corm, seed or cutting."`
+	From      string  `placeholder:"ID" help:"Potting up: the container the plants come from."`
+	Bag       string  `default:"2 ft3" placeholder:"VOLUME" help:"Volume printed on the bag (${default})."`
+	Bale      bool    `help:"The bag is a compressed bale, swelling as most do."`
+	Swells    float64 `placeholder:"TIMES" help:"How many times its volume the bale makes, where its label tells."`
+	Why       bool    `help:"Say where the figures come from."`
+}
+
+// Run reads the question and answers it.
+func (c mixCommand) Run(d *door) error {
+	volume, err := quantity.ParseVolume(c.Bag)
+	if err != nil {
+		return fmt.Errorf("--bag: %w", err)
+	}
+	bag := supply.Loose(volume)
+	switch {
+	case c.Swells != 0:
+		bag.Swells = c.Swells
+	case c.Bale:
+		bag = supply.Compressed(volume)
+	}
+	a, err := desk.Mix(desk.MixQuestion{Container: c.Container, From: c.From, Count: c.Count, Form: c.Form, Bag: bag, Why: c.Why})
+	if err != nil {
+		return err
+	}
+	return d.answer(a, quantity.US)
+}

@@ -1,0 +1,159 @@
+package desk
+
+import (
+	"fmt"
+	"io"
+
+	"eyeup/culture"
+	"eyeup/odds"
+	"eyeup/quantity"
+	"eyeup/supply"
+)
+
+// MixQuestion asks how much mix it takes to fill containers.
+type MixQuestion struct {
+	Container string // id, such as no1 or tray50
+	From      string // container of the plants that are potted up; or empty
+	Count     int    // containers
+	Form      string // clump, division, corm, seed, cutting; or empty
+	Bag       supply.Bag
+	Why       bool
+}
+
+// MixAnswer is the mix to get.
+type MixAnswer struct {
+	Container string      `json:"container"`
+	Name      string      `json:"name"`
+	From      string      `json:"from,omitempty" jsonschema_description:"container of the plants that are potted up"`
+	Count     int         `json:"count"`
+	Form      string      `json:"form,omitempty" jsonschema_description:"what each holds"`
+	Mix       odds.Amount `json:"mix_litres" jsonschema_description:"loose, before it settles"`
+	Bag       float64     `json:"bag_litres" jsonschema_description:"as printed on the bag"`
+	Swells    float64     `json:"bag_swells" jsonschema_description:"volume loose to volume printed; 1 for a loose bag"`
+	Bags      int         `json:"bags" jsonschema_description:"whole bags, enough at even odds"`
+	Most      int         `json:"bags_at_most" jsonschema_description:"whole bags, enough in nine cases of ten"`
+	Water     odds.Amount `json:"watering_litres" jsonschema_description:"one watering of them all"`
+	SlowFeed  odds.Amount `json:"slow_feed_grams" jsonschema_description:"slow-release feed for all the mix, where it has none"`
+	Bench     odds.Amount `json:"bench_m2" jsonschema_description:"pot-tight"`
+
+	Figures []FigureAnswer `json:"figures,omitempty"`
+
+	isPot bool
+}
+
+// mixCaution stands wherever mix is handled.
+const mixCaution = "Mix is dusty and may carry Legionella: open the bag away from your face, damp it before tipping it, wear a mask and gloves, air the place, and wash your hands."
+
+// Mix answers a MixQuestion.
+func Mix(q MixQuestion) (*MixAnswer, error) {
+	need, err := q.need()
+	if err != nil {
+		return nil, err
+	}
+	bags, err := q.Bag.For(need.Litres)
+	if err != nil {
+		return nil, err
+	}
+	a := &MixAnswer{
+		Container: q.Container, Name: need.Container.Name, From: q.From, Count: q.Count, Form: q.Form,
+		Mix: roundedAmount(need.Litres, 1), Bag: *rounded(q.Bag.Volume.Litres(), 2), Swells: q.Bag.Swells, Bags: bags.Get, Most: bags.High,
+		Water: roundedAmount(need.Water(), 1), SlowFeed: roundedAmount(supply.SlowFeed(need.Litres), 0), Bench: roundedAmount(need.Bench(), 3),
+	}
+	a.isPot = need.Container.Cells == 1 && need.Container.Shape != supply.Open
+	if q.Why {
+		a.Figures = figureAnswers(need.Figures())
+	}
+	return a, nil
+}
+
+func (q MixQuestion) need() (supply.Need, error) {
+	if q.From == "" {
+		return supply.Mix(q.Container, q.Count, q.Form)
+	}
+	if q.Form != "" {
+		return supply.Need{}, fmt.Errorf("a plant potted up from %s is no %s; give --from or --form", q.From, q.Form)
+	}
+	return supply.PotUp(q.From, q.Container, q.Count)
+}
+
+// Print writes the answer for the grower.
+func (a *MixAnswer) Print(w io.Writer, units quantity.System) {
+	p := &page{w}
+	p.line(fmt.Sprintf("Mix for %d × %s%s", a.Count, a.Name, a.with()))
+	p.line("")
+	volume := func(litres float64) string { return units.Volume(quantity.Volume(litres) * quantity.Litre) }
+	p.line(fmt.Sprintf("  loose mix      %s (%s to %s)", volume(a.Mix.Middle), volume(a.Mix.Low), volume(a.Mix.High)))
+	p.line(fmt.Sprintf("  bags           %d of %s%s%s", a.Bags, volume(a.Bag), a.swelling(), a.sure()))
+	p.line(fmt.Sprintf("  each watering  %s (%s to %s)", volume(a.Water.Middle), volume(a.Water.Low), volume(a.Water.High)))
+	if a.Bench.Middle > 0 {
+		p.line(fmt.Sprintf("  bench          %s%s", units.Area(quantity.Area(a.Bench.Middle)), a.spacing()))
+	}
+	p.line(fmt.Sprintf("  slow feed      %s, where the mix has none; its label goes before this", units.Mass(quantity.Mass(a.SlowFeed.Middle)*quantity.Gram)))
+	p.line("")
+	p.wrap("", mixCaution)
+	p.why(a.Figures, units)
+}
+
+func (a *MixAnswer) with() string {
+	switch {
+	case a.From != "":
+		return ", potting up from " + a.From
+	case a.Form != "":
+		return ", each with a " + a.Form
+	}
+	return ""
+}
+
+// sure says how many bags are enough in nine cases of ten, where that is more.
+func (a *MixAnswer) sure() string {
+	if a.Most > a.Bags {
+		return fmt.Sprintf("; %d to be sure of it, nine times in ten", a.Most)
+	}
+	return ""
+}
+
+func (a *MixAnswer) spacing() string {
+	if a.isPot {
+		return " pot-tight; about twice that once leaves meet"
+	}
+	return ""
+}
+
+func (a *MixAnswer) swelling() string {
+	if a.Swells > 1 {
+		return fmt.Sprintf(" compressed, swelling %.2g times", a.Swells)
+	}
+	return ""
+}
+
+// roundedAmount rounds each part of an amount to so many decimals.
+func roundedAmount(a odds.Amount, decimals int) odds.Amount {
+	return odds.Amount{Low: *rounded(a.Low, decimals), Middle: *rounded(a.Middle, decimals), High: *rounded(a.High, decimals)}
+}
+
+// figureAnswers writes figures down with all that is known of them.
+func figureAnswers(figures []culture.NamedFigure) []FigureAnswer {
+	all := []FigureAnswer{}
+	for _, f := range figures {
+		all = append(all, FigureAnswer{f.Key, f.Meaning, f.Low, f.Value, f.High, string(f.Unit), string(f.Sure), f.Source})
+	}
+	return all
+}
+
+// why prints figures with their sources, where they were asked for.
+func (p *page) why(figures []FigureAnswer, units quantity.System) {
+	if len(figures) > 0 {
+		p.line("")
+	}
+	for _, f := range figures {
+		value, unit := shown(f.Value, f.Unit, units)
+		low, _ := shown(f.Low, f.Unit, units)
+		high, _ := shown(f.High, f.Unit, units)
+		amount := value
+		if f.Low != f.High {
+			amount = fmt.Sprintf("%s (%s to %s)", value, low, high)
+		}
+		p.wrap("  ", fmt.Sprintf("%s: %s %s, %s", f.Meaning, amount, unit, f.Sure))
+		p.wrap("    ", f.Key+" · "+f.Source)
+	}
+}

@@ -1,0 +1,58 @@
+package desk
+
+import (
+	"math"
+	"testing"
+
+	"eyeup/keeping"
+	"eyeup/quantity"
+	"eyeup/supply"
+)
+
+func TestSupplyAnswersFollowTheirSchemas(t *testing.T) {
+	mix := func(q MixQuestion) Answer {
+		q.Bag = supply.Loose(2 * quantity.CubicFoot)
+		a, err := Mix(q)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return a
+	}
+	sow := func(q SowQuestion) Answer {
+		a, err := Sow(q)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return a
+	}
+	keep := func(q KeepQuestion) Answer {
+		a, err := Keep(q)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return a
+	}
+	none, untold := quantity.Share(math.NaN()), math.NaN()
+	bare := keeping.Stock{Kind: "dahlia", Form: "clump", Pack: "bare"}
+	soaking := keeping.Stock{Kind: "dahlia", Form: "division", Pack: "peat"}
+	for name, all := range map[string][]Answer{
+		"reckon mix": {
+			mix(MixQuestion{Container: "no1", Count: 30, Form: "clump"}), mix(MixQuestion{Container: "tray72", Count: 2, Why: true}),
+			mix(MixQuestion{Container: "no1", From: "round4", Count: 4, Why: true}), mix(MixQuestion{Container: "no2", Count: 0}),
+		},
+		"reckon sow": {
+			sow(SowQuestion{Want: 50, Sure: .95, Germination: .85, Years: untold}), sow(SowQuestion{Want: 9, Sure: .9, Germination: none, Years: untold, Good: 17, Of: 20, Kind: "spinach"}),
+			sow(SowQuestion{Want: 9, Sure: .9, Germination: none, Years: 2, Kind: "beet", Why: true}), sow(SowQuestion{Want: 9, Sure: .9, Germination: .5, Years: untold, Kind: "tomato"}),
+		},
+		"reckon keep": {
+			keep(KeepQuestion{Stock: bare, Temperature: quantity.Fahrenheit(42), Humidity: .52, Days: 150, Why: true}),
+			keep(KeepQuestion{Stock: bare, Temperature: quantity.Celsius(-2), Humidity: .52, Days: 10}),
+			keep(KeepQuestion{Stock: soaking, Temperature: quantity.Celsius(4), Humidity: 1, Days: 0}),
+		},
+	} {
+		for _, a := range all {
+			holds(t, name, a)
+			narrow(t, a)
+		}
+	}
+}
