@@ -12,15 +12,6 @@ const (
 	Own        Sureness = "own"        // this garden's own figure, put in place of ours
 )
 
-// valid reports whether s is one of the above.
-func (s Sureness) valid() bool {
-	switch s {
-	case Measured, Practice, Assumption, Memory, Own:
-		return true
-	}
-	return false
-}
-
 // Figure is one number with all that is known of it. Low to High is the range in which
 // it may well lie: between sources, sorts or gardens, as the source says.
 type Figure struct {
