@@ -23,7 +23,8 @@ func midsummer(south bool, year int) civil.Date {
 	return northern.In(year)
 }
 
-// Two calendar years without a 29 February, by which days of the year are counted.
+// plainYear has no 29 February, nor has the year after it: by the two, days of the year
+// are counted.
 const plainYear = 2001
 
 // position returns how many days d lies after midsummer of its growing year, with every

@@ -20,7 +20,7 @@ const lastDigit quantity.Difference = 0.05
 
 // Dates finds the freezes at threshold, a low at or below it, in the growing years from
 // and to, both within; zero means the first, or the last, year whose midsummer the
-// record holds. Each year's last freeze is sought back from midsummer to the midsummer
+// record holds; years far from the record are passed over. Each year's last freeze is sought back from midsummer to the midsummer
 // before, its first onward to the next. Where ten or more days between the freeze and
 // midsummer have no low, or in the whole search when no freeze is found, that half
 // of the year is not valid. The site's latitude tells the hemisphere.
@@ -31,17 +31,22 @@ func Dates(r *weather.Record, site sun.Site, threshold quantity.Temperature, fro
 	}
 	s := search{r, threshold.Add(lastDigit).Celsius()}
 	first, last := spanYears(r.Span(), f.Southern)
+	within := r.Span()
 	if from != 0 {
-		first = from
+		first = max(from, within.From.Year()-farYears, firstYear)
 	}
 	if to != 0 {
-		last = to
+		last = min(to, within.To.Year()+farYears)
 	}
 	for year := first; year <= last; year++ {
 		f.Years = append(f.Years, s.year(f.Southern, year))
 	}
 	return f
 }
+
+// farYears is how far from the record years are still named as untold; firstYear the
+// first whose midsummer before is in the calendar.
+const farYears, firstYear = 100, 1602
 
 // spanYears returns the first and last growing year whose midsummer lies in the span.
 func spanYears(span civil.Span, south bool) (first, last int) {

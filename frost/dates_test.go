@@ -170,6 +170,11 @@ func TestYearsTheRecordLacks(t *testing.T) {
 	if springs, autumns := f.Valid(); springs+autumns != 0 || len(f.Years) != 2 || f.Years[0].Why == "" {
 		t.Errorf("%+v", f)
 	}
+	for _, beyond := range [][2]int{{1, 5}, {-4000, 9}, {20000, 90000}, {2001, 2000}} {
+		if f := Dates(r, south, zero, beyond[0], beyond[1]); len(f.Years) != 0 {
+			t.Errorf("years %v: %d are told", beyond, len(f.Years))
+		}
+	}
 	if f := Dates(&weather.Record{}, north, zero, 0, 0); len(f.Years) != 0 {
 		t.Errorf("an empty record has years: %+v", f)
 	}

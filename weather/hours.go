@@ -25,9 +25,9 @@ type Hours struct {
 // Hours makes hours of the member's days: the air by Parton & Logan (see DayHours), the
 // sun from the record where it has it, else from the day's low and high under the given
 // sky, shared over the day by sun.HourShares. Dew point is the record's, else the day's
-// low (FAO Irrigation and Drainage Paper 56, eq. 48: reached on most nights in moist climates, some
-// 2 K too high in dry ones), and never above the air itself. The season's first and last
-// day stand in for the days beyond them.
+// low (FAO Irrigation and Drainage Paper 56, eq. 48; in dry places the truth lies some
+// kelvin lower), and never above the air itself. The season's first and last day stand in
+// for the days beyond them.
 func (m Member) Hours(site sun.Site, sky Sky) *Hours {
 	n := len(m.Days)
 	h := &Hours{Span: m.Span, Days: m.Days}

@@ -30,19 +30,21 @@ type LeftOut struct {
 //
 // A year whose days have a gap of more than three, or reach outside the record, is left
 // out and named. Zero for fromYear or toYear means from the first, or to the last, year
-// that the record covers whole. The record may be of any length; an empty one, or a span
-// that ends before it begins, gives no member.
+// that the record covers whole; years of which it has not a day are passed over. The record
+// may be of any length; an empty one, or a span that ends before it begins, gives no
+// member.
 func Members(r *Record, span civil.Span, fromYear, toYear int) ([]Member, []LeftOut) {
 	if len(r.Days) == 0 || span.Days() == 0 {
 		return nil, nil
 	}
 	growing := growingYear(span)
 	first, last := wholeYears(r.Span(), span, growing)
+	within := r.Span()
 	if fromYear != 0 {
-		first = fromYear
+		first = max(fromYear, within.From.Year()-1)
 	}
 	if toYear != 0 {
-		last = toYear
+		last = min(toYear, within.To.Year()+1)
 	}
 	whole := bridge(r)
 	var members []Member

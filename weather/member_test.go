@@ -138,6 +138,11 @@ func TestYearsBeyondTheRecord(t *testing.T) {
 	if m, l := Members(&Record{}, north, 1981, 1984); m != nil || l != nil {
 		t.Error("an empty record has members")
 	}
+	for _, beyond := range [][2]int{{1, 5}, {-4000, 9}, {20000, 90000}, {1990, 1980}} {
+		if m, _ := Members(r, north, beyond[0], beyond[1]); len(m) != 0 {
+			t.Errorf("years %v have members", beyond)
+		}
+	}
 	r.lose(civil.MustOn(1983, 12, 30), 2)
 	if _, left := Members(r, north, 1983, 1983); len(left) != 1 || !strings.Contains(left[0].Why, "edge of the record") {
 		t.Errorf("a gap at the end can't be bridged: %v", left)
