@@ -52,13 +52,30 @@ func (k *Kind) Lacks() []Lack {
 
 // wants reports whether a season of this kind would use the figure.
 func (k *Kind) wants(key key) bool {
-	if strings.HasPrefix(key.name, "flower.") && k.Goal != ForFlower && k.Goal != ForFruit {
+	group, part, _ := strings.Cut(key.name, ".")
+	flowers := k.Goal == ForFlower || k.Goal == ForFruit
+	switch {
+	case group == "flower" && !flowers:
 		return false
-	}
-	if strings.HasPrefix(key.name, "day.") && k.has("days") {
+	case group == "pot" && !flowers:
+		return false
+	case group == "pot" && part != "floor":
+		return potOf(k.StartIn) == part || potOf(k.PotOnIn) == part
+	case group == "day" && k.has("days"):
 		return false // said to take no notice of the length of days
 	}
 	return key.dueFor(k.Life)
+}
+
+// potOf returns which pot limit counts in a container of package supply.
+func potOf(container string) string {
+	switch {
+	case strings.HasPrefix(container, "tray"):
+		return "cell"
+	case strings.HasPrefix(container, "no"):
+		return "gallon"
+	}
+	return "small"
 }
 
 func (k *Kind) has(about string) bool {

@@ -33,6 +33,11 @@ func TestUnknownStaysUnknown(t *testing.T) {
 			t.Error("lettuce is asked when it flowers")
 		}
 	}
+	for _, l := range kind(t, "ranunculus").Lacks() {
+		if strings.HasPrefix(l.Key, "pot.") {
+			t.Errorf("ranunculus stands in cells and is asked for %s", l.Key)
+		}
+	}
 	if _, known := Lookup("edelweiss"); known {
 		t.Error("edelweiss is known")
 	}

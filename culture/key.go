@@ -61,7 +61,7 @@ var keys = []key{
 	{"flower.late", Days, "", false, "up to first flower at best, late sorts"},
 	{"flower.stems", Each, "", false, "stems a plant"},
 
-	{"pot.cell", Share, "sow", false, "way to flower where a cell holds it back"},
+	{"pot.cell", Share, every, false, "way to flower where a cell holds it back"},
 	{"pot.small", Share, every, false, "way to flower where a 4-5 in pot does"},
 	{"pot.gallon", Share, every, false, "way to flower where a trade gallon does"},
 	{"pot.floor", Share, every, false, "growth left to a pot-bound plant"},
