@@ -174,7 +174,7 @@ func nameStations(path string, near []Station) error {
 		if s == nil {
 			return nil
 		}
-		s.Name = strings.TrimSpace(string(line[41:min(71, len(line))]))
+		s.Name = reading.Plain(line[41:min(71, len(line))])
 		metres, err := strconv.ParseFloat(strings.TrimSpace(string(line[31:37])), 64)
 		if err == nil && metres != -999.9 {
 			s.Elevation = quantity.Length(metres)

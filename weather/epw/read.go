@@ -114,7 +114,7 @@ func location(fields [][]byte) (*reading.Hourly, error) {
 		numbers[i] = v
 	}
 	return reading.NewHourly(weather.Station{
-		ID: string(fields[5]), Name: string(fields[1]),
+		ID: reading.Plain(fields[5]), Name: reading.Plain(fields[1]),
 		Latitude: numbers[0], Longitude: numbers[1], Elevation: quantity.Length(numbers[3]),
 	}, numbers[2])
 }

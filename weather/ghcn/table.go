@@ -109,7 +109,7 @@ func (t *table) findStation(number int) error {
 		return nil
 	}
 	t.before = append(t.before[:0], field...)
-	id := strings.TrimPrefix(string(field), "GHCND:")
+	id := strings.TrimPrefix(reading.Plain(field), "GHCND:")
 	if id == "" {
 		return &reading.Fault{Line: number, What: "the line names no station", Do: "put the station's identity in the column STATION"}
 	}
@@ -124,7 +124,7 @@ func (t *table) findStation(number int) error {
 func (t *table) describe(number int) error {
 	s := &t.draft.Station
 	if t.name != none {
-		s.Name = string(t.fields[t.name])
+		s.Name = reading.Plain(t.fields[t.name])
 	}
 	for _, part := range []struct {
 		at   int

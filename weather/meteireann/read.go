@@ -73,7 +73,7 @@ func (f *file) heading(lines *reading.Lines) error {
 			return f.columns(lines.Number(), line, name, whereabouts)
 		}
 		if rest, ok := strings.CutPrefix(string(line), "Station Name:"); ok {
-			name = strings.TrimSpace(rest)
+			name = reading.Plain([]byte(rest))
 		}
 		for part := range strings.SplitSeq(string(line), ",") {
 			key, value, _ := strings.Cut(part, ":")

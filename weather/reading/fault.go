@@ -1,6 +1,10 @@
 package reading
 
-import "fmt"
+import (
+	"fmt"
+	"strings"
+	"unicode"
+)
 
 // Fault is a refusal to read on: where in the file, what is wrong, what to do.
 type Fault struct {
@@ -24,4 +28,17 @@ func Shown(b []byte) string {
 		return fmt.Sprintf("%q…", b[:most])
 	}
 	return fmt.Sprintf("%q", b)
+}
+
+// Plain is a name as a file gives it, fit to be shown: without control characters, with a
+// question mark for bytes that are not UTF-8, and of at most eighty characters.
+func Plain(b []byte) string {
+	const most = 80
+	text := []rune(strings.Map(func(r rune) rune {
+		if unicode.IsControl(r) {
+			return -1
+		}
+		return r
+	}, strings.ToValidUTF8(string(b), "?")))
+	return strings.TrimSpace(string(text[:min(most, len(text))]))
 }

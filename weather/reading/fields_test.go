@@ -37,3 +37,13 @@ func TestFieldsRefuse(t *testing.T) {
 		}
 	}
 }
+
+func TestPlain(t *testing.T) {
+	for text, want := range map[string]string{
+		" ALDER HILL ": "ALDER HILL", "\x1b[31mHILL\x07": "[31mHILL", "\xc5lborg": "?lborg", "Ålborg": "Ålborg", strings.Repeat("ö", 100): strings.Repeat("ö", 80),
+	} {
+		if got := Plain([]byte(text)); got != want {
+			t.Errorf("Plain(%q) = %q", text, got)
+		}
+	}
+}

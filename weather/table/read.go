@@ -97,7 +97,7 @@ func (t *table) line(number int, line []byte, open bool) error {
 	for i, c := range t.columns {
 		switch c.holds {
 		case station:
-			id = string(t.fields[i])
+			id = strings.TrimPrefix(reading.Plain(t.fields[i]), "GHCND:")
 		case date:
 			if when, err = reading.Date(t.fields[i]); err != nil {
 				return &reading.Fault{Line: number, What: err.Error(), Do: "write dates as year-month-day, like 2027-03-14"}

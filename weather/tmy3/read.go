@@ -124,7 +124,7 @@ func (f *file) station(fields [][]byte) error {
 	}
 	var err error
 	f.hours, err = reading.NewHourly(weather.Station{
-		ID: string(fields[0]), Name: string(fields[1]),
+		ID: reading.Plain(fields[0]), Name: reading.Plain(fields[1]),
 		Latitude: numbers[1], Longitude: numbers[2], Elevation: quantity.Length(numbers[3]),
 	}, numbers[0])
 	return err
