@@ -93,7 +93,7 @@ func (m *maker) admissible(o *outcome) bool {
 	if o.route.direct {
 		return true
 	}
-	if o.life.Life == culture.Soak && o.route.firstPlace != o.route.onPlace {
+	if o.life.Life == culture.Soak && o.route.warm {
 		return false // a warm room is too warm for corms
 	}
 	if o.route.night != unheld && o.route.night < o.life.night-slack && o.route.firstPlace == o.route.onPlace {

@@ -9,6 +9,7 @@ import (
 type route struct {
 	name   string
 	direct bool // dormant or as seed straight into the ground
+	warm   bool // begins in a warm room
 	heated bool // passes a place that is heated for the season's sake
 
 	store, first, on, ground                     *climate        // store is nil for seed

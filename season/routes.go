@@ -30,6 +30,7 @@ func (m *maker) routes(store int, at levels) []*route {
 		r := base
 		r.firstPlace, r.first = first, m.climate(first, m.setting(first, at[first]))
 		r.onPlace, r.on = on, m.climate(on, m.setting(on, at[on]))
+		r.warm = m.Places[first].Sort == Room
 		r.heated = m.isHeated(first, at) || m.isHeated(on, at)
 		r.name = m.Places[first].Name
 		if on != first {

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"errors"
 	"fmt"
 	"os"
 
@@ -49,7 +48,7 @@ func (c seasonCommand) draw(d *door, a *desk.SeasonAnswer, g *desk.Garden) error
 // openGarden opens a garden folder, or the invented garden where none is named.
 func openGarden(d *door, folder string) (*desk.Garden, error) {
 	if folder == "" {
-		return nil, errors.New("name the folder of a garden")
+		return desk.OpenDemo(d.today)
 	}
 	return desk.OpenGarden(os.DirFS(folder), folder)
 }

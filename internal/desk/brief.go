@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"cmp"
 	"fmt"
 	"io/fs"
 	"maps"
@@ -61,13 +62,10 @@ func firstReason(left []weather.LeftOut) string {
 func (g *Garden) Years() (from, to int) {
 	span := g.Record.Span()
 	from, to = span.From.Year(), span.To.Year()
-	if g.Weather.FromYear != 0 && !g.Record.MadeUp {
-		from = g.Weather.FromYear
+	if g.Record.MadeUp {
+		return from + 1, to // the first has no autumn before it
 	}
-	if g.Weather.ToYear != 0 && !g.Record.MadeUp {
-		to = g.Weather.ToYear
-	}
-	return from, to
+	return cmp.Or(g.Weather.FromYear, from), cmp.Or(g.Weather.ToYear, to)
 }
 
 // Hours returns the garden's weather hour by hour, one of each year.
