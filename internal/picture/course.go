@@ -81,6 +81,9 @@ func Draw(s Season) []byte {
 		c.band(b)
 	}
 	c.place()
+	for _, b := range c.bands {
+		c.words(b)
+	}
 	c.names()
 	c.fills(height+24, benches)
 	return c.end()
@@ -211,7 +214,7 @@ func (c *course) months(bottom float64) {
 	}
 }
 
-// band draws one place, with what there is to say of it.
+// band draws one place.
 func (c *course) band(b *band) {
 	c.titled(b.Place, func() {
 		c.tag("rect", "class", "band", "x", left, "y", b.y, "width", right-left, "height", b.tall)
@@ -219,13 +222,17 @@ func (c *course) band(b *band) {
 			c.frost(b)
 		}
 	})
+}
+
+// words writes what there is to say of a place, over its ribbons.
+func (c *course) words(b *band) {
 	words := b.Place
 	if b.Heat != nil {
 		words += fmt.Sprintf(", held at %s %s to %s", c.Units.Temperature(b.Level), day(b.HeatedFrom), day(b.HeatedTo))
 	} else if b.Sort == "glass" {
 		words += ", not heated"
 	}
-	c.text(left, b.y-3, words)
+	c.text(left, b.y-3, words, "class", "halo")
 	if b.Heat != nil {
 		c.bills(b)
 	}
@@ -243,7 +250,10 @@ func (c *course) frost(b *band) {
 	c.text(right-3, b.y-3, "shaded: odds of frost", "class", "small end")
 }
 
-// bills writes the heat bill of each fourth week along the band's foot.
+// apart is how far the figures of heat bills stand from each other, in pixels.
+const apart = 24.0
+
+// bills writes the heat bill of some weeks along the band's foot.
 func (c *course) bills(b *band) {
 	var weeks []season.PlaceWeek
 	for _, w := range b.Weeks {
@@ -251,14 +261,15 @@ func (c *course) bills(b *band) {
 			weeks = append(weeks, w)
 		}
 	}
-	every := max(1, int(math.Ceil(float64(len(weeks))/6)))
+	week := c.x(c.first.AddDays(civil.Week)) - c.x(c.first)
+	every := int(math.Ceil(apart / week))
 	for i, w := range weeks {
 		if i%every == 0 {
-			c.text(c.x(w.Week), b.y+b.tall-3, fmt.Sprintf("%.0f", w.Cost.Middle), "class", "small")
+			c.text(c.x(w.Week), b.y+b.tall-3, fmt.Sprintf("%.0f", w.Cost.Middle), "class", "small halo")
 		}
 	}
 	if len(weeks) > 0 {
-		c.text(right-3, b.y+b.tall-3, c.Plan.Cost.Currency+" of heat a week", "class", "small end")
+		c.text(right-3, b.y+b.tall-3, c.Plan.Cost.Currency+" of heat a week", "class", "small end halo")
 	}
 }
 
