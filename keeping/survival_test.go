@@ -134,6 +134,9 @@ func TestAVarietyIsPulledTowardsItsKind(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	if got := (Pace{1, 1.2}).OfVariety(); got.Middle != 1 || math.Abs(got.Spread-1.3) > 1e-9 { // 5, 12, 13: independent spreads
+		t.Errorf("a variety of a kind of spread 1.2 has %v", got)
+	}
 	bad := []Round{{Day: 60, Firm: 7, Soft: 3}} // this one did not, in a few
 	pulled, _ := kind.OfVariety().After(packed, winter, bad)
 	alone, _ := start.After(packed, winter, bad)
