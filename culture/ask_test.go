@@ -119,3 +119,13 @@ func FuzzUnit(f *testing.F) {
 		}
 	})
 }
+
+// A bench cannot be filled with what has no size.
+func TestEveryKindTakesRoom(t *testing.T) {
+	for _, name := range Kinds() {
+		b := kind(t, name).Bench
+		if !(b.Tray > 0 && b.Tight > 0 && b.Spaced >= b.Tight && b.InBed > 0 && b.Meet > 0) {
+			t.Errorf("%s takes %+v", name, b)
+		}
+	}
+}
