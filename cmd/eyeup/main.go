@@ -25,6 +25,7 @@ type commands struct {
 	Today string `placeholder:"DATE" help:"Reckon as if today were this day, year-month-day."`
 
 	Season seasonCommand `cmd:"" help:"Work out the season and print it; first line, what to do this week."`
+	Read   readCommand   `cmd:"" help:"Bring data in: look through it, or fetch it."`
 	Reckon reckonCommand `cmd:"" help:"One calculation; no book needed."`
 	Schema schemaCommand `cmd:"" help:"The JSON Schema of an answer, by name; without a name, the list."`
 }

@@ -2,9 +2,11 @@ package desk
 
 // answers names every answer that has a schema, by the words of the command that gives it.
 var answers = map[string]Answer{
+	"read weather":       &WeatherAnswer{},
 	"reckon air":         &AirAnswer{},
 	"reckon culture":     &CultureAnswer{},
 	"reckon frost":       &FrostAnswer{},
+	"reckon heat":        &HeatAnswer{},
 	"reckon hours":       &HoursAnswer{},
 	"reckon keep":        &KeepAnswer{},
 	"reckon light":       &LightAnswer{},
@@ -12,6 +14,7 @@ var answers = map[string]Answer{
 	"reckon mite garden": &MitePlacesAnswer{},
 	"reckon mix":         &MixAnswer{},
 	"reckon nights":      &NightsAnswer{},
+	"reckon soil":        &SoilAnswer{},
 	"reckon sow":         &SowAnswer{},
 	"reckon sprout":      &SproutAnswer{},
 	"reckon sun":         &SunAnswer{},
