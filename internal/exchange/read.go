@@ -80,13 +80,10 @@ func readFile(fsys fs.FS, name, file string) ([]byte, error) {
 
 func (g *Garden) readTop(top *section) {
 	if s := top.sub("garden", due); s != nil {
-		g.readGarden(s)
+		g.readGarden(s, top.has("normals"))
 	}
 	if s := top.sub("normals", free); s != nil {
 		g.readNormals(s)
-	}
-	if g.Weather.Normals == nil && g.Weather.File == "" && len(*top.faults) == 0 {
-		top.refuse(spot{}, "the weather is to be made up, but there are no [normals]; give twelve lows and twelve highs")
 	}
 	if s := top.sub("offset", free); s != nil {
 		g.readOffset(s)
@@ -104,7 +101,7 @@ func (g *Garden) readTop(top *section) {
 	top.rest()
 }
 
-func (g *Garden) readGarden(s *section) {
+func (g *Garden) readGarden(s *section, hasNormals bool) {
 	g.Name = s.text("name", due)
 	g.readSite(s)
 	if zone := s.text("time_zone", due); zone != "" {
@@ -119,6 +116,8 @@ func (g *Garden) readGarden(s *section) {
 	g.readCurrency(s)
 	g.Weather.File = s.text("weather", due)
 	switch {
+	case g.Weather.File == madeUpWeather && !hasNormals:
+		s.refuseKey("weather", "it is to be made up, but there are no [normals]; give twelve monthly lows and highs, or a weather file")
 	case g.Weather.File == madeUpWeather:
 		g.Weather.File = ""
 	case g.Weather.File != "" && !fs.ValidPath(g.Weather.File):

@@ -51,6 +51,8 @@ func TestGardenRefusals(t *testing.T) {
 		{`currency  = "CAD"`, `currency  = "QQQ"`, `"QQQ"`, "no currency"},
 		{`"made-up"`, `"../weather.csv"`, `"../weather.csv"`, "does not lie in the folder"},
 		{`"made-up"`, `"w.csv"` + "\nfrom_year = 2010\nto_year = 1981", `1981`, "turn them round"},
+		{`[normals]`, `[normal]`, `"made-up"`, "no [normals]"},
+		{`name      = "Fallow End"`, `name      = "Fallow\u001b[2J"`, `"Fallow\u001b`, "can't be printed"},
 		{`name      = "Fallow End"`, `name      = " "`, `" "`, "empty"},
 		{`"-15C", `, ``, `low  = ["-14C"`, "twelve"},
 		{`"-15C", `, `-15, `, `-15`, "in quotes"},
@@ -149,6 +151,9 @@ func TestStockRefusals(t *testing.T) {
 		{`PT877`, `MRMM5`, `MRMM5,Copper`, "every lot has its own"},
 		{`PT877,Copper Gate`, `PT877,Grey Barn`, `early`, "must agree"},
 		{`Copper Gate`, `Copper, Gate`, `PT877`, "the header 14"},
+		{`Copper Gate`, "Copper\x1b[2J Gate", "Copper", "can't be printed"},
+		{`Copper Gate`, "Copp\xe9 Gate", "PT877", "UTF-8"},
+		{`code,variety,kind,form,count,place,crate,pack,timing,colour,height,plant,reserve,note`, `code;variety;kind`, `code`, "divided by commas"},
 		{`Copper Gate`, `Copper "Gate"`, `"Gate"`, "double quotes"},
 	} {
 		changed := strings.Replace(goodStock, c.old, c.new, 1)

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode"
 
 	"github.com/pelletier/go-toml/v2/unstable"
 
@@ -90,8 +91,11 @@ func (s *section) text(key string, n need) string {
 		s.refuse(v.at, "%s: a text is due here; write it in quotes", key)
 		return ""
 	}
-	if n == due && strings.TrimSpace(v.text) == "" {
+	switch {
+	case n == due && strings.TrimSpace(v.text) == "":
 		s.refuse(v.at, "%s is empty; write it in the quotes", key)
+	case strings.ContainsFunc(v.text, unicode.IsControl):
+		s.refuse(v.at, "%s: %q holds a sign that can't be printed; type it anew on one line", key, v.text)
 	}
 	return v.text
 }

@@ -2,6 +2,7 @@ package exchange
 
 import (
 	"encoding/csv"
+	"errors"
 	"fmt"
 	"io"
 	"strconv"
@@ -17,6 +18,9 @@ import (
 // garden.toml and stock.csv, each through a writer that create opens by its name. The
 // weather file, where the garden has one, is for the caller to copy.
 func WriteGarden(g *Garden, create func(name string) (io.WriteCloser, error)) error {
+	if g.Zone == nil {
+		return errors.New("the garden has no time zone; give it one before it is written")
+	}
 	text, err := toml.Marshal(g.written())
 	if err != nil {
 		return fmt.Errorf("%s: %w", gardenFile, err)
