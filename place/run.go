@@ -75,8 +75,8 @@ func (r *run) day(day int, each func(Hour)) {
 		asked, given, warm = asked+ideal, given+o.heat, warm+bench
 
 		air := o.mean.air
-		if night && h.isBare(d, o, level) && air > d.out+h.frostLift {
-			air = d.out + h.frostLift
+		if most := h.promise(d, o, level, night); air > most {
+			air = most
 			c.HeldBack[day]++
 		}
 		c.Air[i] = air
@@ -96,9 +96,14 @@ func (r *run) day(day int, each func(Hour)) {
 	c.AskedKWh[day], c.GivenKWh[day], c.WarmBenchKWh[day] = asked/1000, given/1000, warm/1000
 }
 
-// isBare reports whether nothing warmed the house in an hour of frost.
-func (h *house) isBare(d drive, o outcome, level float64) bool {
-	return d.out <= 0 && (level == cold || h.limit == 0) && o.heat == 0 && d.gain == 0
+// promise returns the warmest that the air is said to be: no more above the outside, in an
+// hour of frost by night without heat, than covers have been measured to be, and what a
+// warm bench and lamps add to that. In all other hours it is without limit.
+func (h *house) promise(d drive, o outcome, level float64, night bool) float64 {
+	if !night || d.out > 0 || o.heat > 0 || level > cold && h.limit > 0 {
+		return math.Inf(1)
+	}
+	return d.out + h.frostLift + d.gain/h.night.airLoss
 }
 
 // unlimited returns the heat that a heater without limit gives in the hour. As long as the

@@ -1,0 +1,34 @@
+package main
+
+import (
+	"fmt"
+
+	"eyeup/internal/desk"
+	"eyeup/quantity"
+)
+
+// soilCommand asks when open soil is warm enough.
+type soilCommand struct {
+	Garden string `placeholder:"FOLDER" help:"The folder of the garden; without it, the invented garden."`
+	Place  string `placeholder:"NAME" help:"Which open ground of the garden (the first)."`
+	Reach  string `required:"" placeholder:"TEMPERATURE" help:"At ten centimetres, such as 60F or 15.6C."`
+	Why    bool   `help:"Say where the figures come from."`
+}
+
+// Run reads the question and answers it.
+func (c soilCommand) Run(d *door) error {
+	q := desk.SoilQuestion{Place: c.Place, Why: c.Why}
+	var err error
+	if q.Reach, err = quantity.ParseTemperature(c.Reach); err != nil {
+		return fmt.Errorf("--reach: %w", err)
+	}
+	g, err := openGarden(d, c.Garden)
+	if err != nil {
+		return err
+	}
+	a, err := desk.Soil(g, q)
+	if err != nil {
+		return err
+	}
+	return d.answer(a, g.System)
+}
