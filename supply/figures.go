@@ -38,6 +38,9 @@ func figure(of, key string) culture.Figure {
 
 func known(f culture.Figure) bool { return !math.IsNaN(f.Value) }
 
+// exactly is a figure without a range.
+func exactly(x float64) culture.Figure { return culture.Figure{Low: x, Value: x, High: x} }
+
 // amounts returns the ranges of figures as spreads to reckon with.
 func amounts(figures ...culture.Figure) []odds.Amount {
 	all := make([]odds.Amount, len(figures))
@@ -87,6 +90,7 @@ var meanings = map[string]string{
 	"swells": "volume loose, to volume as printed", "spare": "more than the count, for what fails",
 	"rate": "feed in the mix", "nitrogen": "nitrogen in the water", "share": "of the mix's volume at a watering",
 	"crate": "in a bulb crate", "packing": "packing for one", "weight": "weight of one, or of a litre",
+	"tray": "to an open tray", "buried": "of it that lies in the mix",
 	"keeps": "keeps under good storage", "standard": "least germination for sale",
 	"germination": "germination when new", "temperature": "where a packet lies", "humidity": "of the air where it lies",
 	"oil": "oil in the seed",

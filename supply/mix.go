@@ -6,6 +6,7 @@ import (
 
 	"eyeup/culture"
 	"eyeup/odds"
+	"eyeup/quantity"
 )
 
 // Need is how much loose mix it takes to fill containers.
@@ -17,20 +18,26 @@ type Need struct {
 	Litres    odds.Amount // loose, as it comes from the bag: it settles when watered
 }
 
-// Mix returns the loose mix for so many containers, each (or each cell) with one of the
-// given form in it: clump, division, corm, seed, cutting, or nothing ("").
-//
-// It is what lies below the rim's gap, less what the individual displaces, more what
-// settling takes. The spread takes each figure's range in turn and adds the effects as
-// independent errors are added; it is that of the whole, as a pot or a clump that differs
-// from the figure differs in all containers alike. It fails for a container or form that
-// is not known, for a count below 0, and where the individual does not fit.
+// Mix returns the loose mix for so many containers with individuals of a form in them:
+// clump, division, corm, seed, cutting, or nothing (""). See Container.Mix.
 func Mix(container string, count int, form string) (Need, error) {
 	c, err := ContainerNamed(container)
 	if err != nil {
 		return Need{}, err
 	}
-	b, err := body(form)
+	return c.Mix(count, form)
+}
+
+// Mix returns the loose mix for so many of the container, each pot or cell with one of
+// the given form in it, an open tray with as many as stand in it shoulder to shoulder.
+//
+// It is what lies below the rim's gap, less what the individuals displace, more what
+// settling takes. The spread takes each figure's range in turn and adds the effects as
+// independent errors are added; it is that of the whole, as a pot or a clump that differs
+// from the figure differs in all containers alike. It fails for a form that is not known,
+// for a count below 0, and where the individual does not fit.
+func (c Container) Mix(count int, form string) (Need, error) {
+	b, err := c.body(form)
 	if err != nil {
 		return Need{}, err
 	}
@@ -39,12 +46,8 @@ func Mix(container string, count int, form string) (Need, error) {
 
 // PotUp returns the loose mix for moving so many plants on, each with the ball of mix
 // that filled the container it comes from. It fails as Mix does.
-func PotUp(from, to string, count int) (Need, error) {
+func (c Container) PotUp(from string, count int) (Need, error) {
 	old, err := ContainerNamed(from)
-	if err != nil {
-		return Need{}, err
-	}
-	c, err := ContainerNamed(to)
 	if err != nil {
 		return Need{}, err
 	}
@@ -52,40 +55,73 @@ func PotUp(from, to string, count int) (Need, error) {
 	for _, v := range []*float64{&ball.Low, &ball.Value, &ball.High} {
 		*v *= old.Filled()
 	}
-	n, err := c.mix(count, "ball from a "+old.Name, ball)
+	n, err := c.mix(count, "ball from a "+old.Name, displaced{exactly(1), ball, exactly(1)})
 	n.Form, n.From = "", old.ID
 	return n, err
 }
 
+// Holding returns the container with a volume to the brim of the garden's own measuring.
+func (c Container) Holding(v quantity.Volume) (Container, error) {
+	if !(v > 0) {
+		return c, fmt.Errorf("a %s can't hold %g L; give a volume above 0", c.Name, v.Litres())
+	}
+	c.Volume = exactly(v.Litres())
+	c.Volume.Unit, c.Volume.Sure, c.Volume.Source = Litre, culture.Own, "this garden's own"
+	return c, nil
+}
+
 // Figures returns what the need rests on.
 func (n Need) Figures() []culture.NamedFigure {
-	return FiguresOf(n.Container.ID, n.From, n.Form+" displaces", "mix settles")
+	all := FiguresOf(n.Container.ID, n.From, n.Form+" displaces", "mix settles")
+	if n.Container.Shape == Open {
+		all = append(all, FiguresOf(n.Form+" tray", n.Form+" buried")...)
+	}
+	for i := range all {
+		if all[i].Key == n.Container.ID+" volume" {
+			all[i].Figure = n.Container.Volume
+		}
+	}
+	return all
 }
 
-// body returns the volume that one individual of a form displaces, in litres.
-func body(form string) (culture.Figure, error) {
+// displaced is what takes the place of mix in one pot, cell or open tray.
+type displaced struct {
+	each   culture.Figure // individuals
+	litres culture.Figure // volume of one
+	buried culture.Figure // share of it that lies in the mix
+}
+
+// body returns what individuals of a form displace.
+func (c Container) body(form string) (displaced, error) {
 	if form == "" {
-		return culture.Figure{}, nil
+		return displaced{exactly(0), exactly(0), exactly(0)}, nil
 	}
-	f := figure(form, "displaces")
-	if !known(f) {
-		return f, fmt.Errorf("it is not known how much mix a %s displaces; give one of: %s", form, strings.Join(formsWith("displaces"), ", "))
+	d := displaced{exactly(1), figure(form, "displaces"), exactly(1)}
+	if !known(d.litres) {
+		return d, fmt.Errorf("it is not known how much mix a %s displaces; give one of: %s", form, strings.Join(formsWith("displaces"), ", "))
 	}
-	return f, nil
+	if c.Shape == Open {
+		d.each, d.buried = figure(form, "tray"), figure(form, "buried")
+		if !known(d.each) {
+			return d, fmt.Errorf("it is not known how many %ss stand in a %s; give one of: %s", form, c.Name, strings.Join(formsWith("tray"), ", "))
+		}
+	}
+	return d, nil
 }
 
-func (c Container) mix(count int, form string, b culture.Figure) (Need, error) {
+func (c Container) mix(count int, form string, d displaced) (Need, error) {
 	if count < 0 {
 		return Need{}, fmt.Errorf("%d containers can't be filled; give 0 or more", count)
 	}
-	if c.Volume.Value*c.Filled() < b.Value {
+	taken := d.each.Value * d.litres.Value * d.buried.Value
+	if c.Volume.Value*c.Filled() < taken {
 		return Need{}, fmt.Errorf("a %s displaces about %.2g L and a %s is filled with %.2g L; choose a larger container",
-			form, b.Value, c.Name, c.Volume.Value*c.Filled())
+			form, taken, c.Name, c.Volume.Value*c.Filled())
 	}
-	settling := figure("mix", "settles")
 	n := float64(count * c.Cells)
-	litres := odds.Combined(amounts(c.Volume, c.Gap, b, settling), func(x []float64) float64 {
-		return n * max(0, x[0]*c.filled(x[1])-x[2]) * (1 + x[3])
+	figures := amounts(c.Volume, c.Gap, d.each, d.litres, d.buried, figure("mix", "settles"))
+	litres := odds.Combined(figures, func(x []float64) float64 {
+		return n * max(0, x[0]*c.filled(x[1])-x[2]*x[3]*x[4]) * (1 + x[5])
 	})
 	return Need{Container: c, Count: count, Form: form, Litres: litres}, nil
 }

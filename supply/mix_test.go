@@ -5,6 +5,8 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
+
+	"eyeup/quantity"
 )
 
 // Common practice: thirty no. 1 nursery pots, each with a clump, took two cubic feet.
@@ -96,16 +98,52 @@ func TestMixRefuses(t *testing.T) {
 			t.Errorf("%v gave %v", c, n.Litres)
 		}
 	}
-	if _, err := PotUp("no3", "no1", 1); err == nil {
+	if _, err := potUp("no3", "no1", 1); err == nil {
 		t.Error("a large ball went into a small pot")
 	}
-	if _, err := PotUp("no9", "no1", 1); err == nil {
+	if _, err := potUp("no9", "no1", 1); err == nil {
 		t.Error("a ball from nowhere went into a pot")
 	}
 }
 
+func potUp(from, to string, count int) (Need, error) {
+	c, err := ContainerNamed(to)
+	if err != nil {
+		return Need{}, err
+	}
+	return c.PotUp(from, count)
+}
+
+// Common practice: four to six clumps are woken in a tray, half in the mix. They leave room
+// for most of it.
+func TestAWakingTrayHoldsSeveralClumps(t *testing.T) {
+	bare, _ := Mix("tray1020", 1, "")
+	with, err := Mix("tray1020", 1, "clump")
+	if err != nil || with.Litres.Middle > 0.9*bare.Litres.Middle || with.Litres.Middle < 0.5*bare.Litres.Middle {
+		t.Errorf("%v with clumps, %v without (%v)", with.Litres, bare.Litres, err)
+	}
+	if _, err := Mix("tray1020", 1, "seed"); err == nil {
+		t.Error("it is known how many seeds lie in a tray")
+	}
+}
+
+func TestAContainerMayBeMeasured(t *testing.T) {
+	c, _ := ContainerNamed("no1")
+	large, err := c.Holding(5.6 * quantity.Litre)
+	if err != nil {
+		t.Fatal(err)
+	}
+	small, _ := c.Mix(10, "")
+	if n, err := large.Mix(10, ""); err != nil || math.Abs(n.Litres.Middle/small.Litres.Middle-2) > 1e-9 || n.Figures()[0].Value != 5.6 {
+		t.Errorf("twice the pot takes %v (%v), not twice %v", n.Litres, err, small.Litres)
+	}
+	if _, err := c.Holding(0); err == nil {
+		t.Error("a pot of nothing passed")
+	}
+}
+
 func TestPottingUpTakesLessThanAnEmptyPot(t *testing.T) {
-	up, err := PotUp("round4", "no1", 10)
+	up, err := potUp("round4", "no1", 10)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -83,8 +83,6 @@ func (p Packet) aged(a Ageing, x []float64) (float64, error) {
 	return probit(x[0]) - p.Years*365.25/spread, nil
 }
 
-func exactly(x float64) culture.Figure { return culture.Figure{Low: x, Value: x, High: x} }
-
 // began returns the germination of the fresh seed.
 func began(p Packet) culture.Figure {
 	if p.Began != 0 {

@@ -14,9 +14,11 @@ type mixCommand struct {
 	Count     int     `required:"" placeholder:"N" help:"How many containers."`
 	Form      string  `placeholder:"FORM" help:"What each holds: clump, division, corm, seed or cutting."`
 	From      string  `placeholder:"ID" help:"Potting up: the container the plants come from."`
+	Holds     string  `placeholder:"VOLUME" help:"What your container holds to the brim, where you measured it."`
 	Bag       string  `default:"2 ft3" placeholder:"VOLUME" help:"Volume printed on the bag (${default})."`
 	Bale      bool    `help:"The bag is a compressed bale, swelling as most do."`
 	Swells    float64 `placeholder:"TIMES" help:"How many times its volume the bale makes, where its label tells."`
+	Nitrogen  string  `placeholder:"PERCENT" help:"First number on the label of a soluble feed: how much to a watering."`
 	Why       bool    `help:"Say where the figures come from."`
 }
 
@@ -33,7 +35,18 @@ func (c mixCommand) Run(d *door) error {
 	case c.Bale:
 		bag = supply.Compressed(volume)
 	}
-	a, err := desk.Mix(desk.MixQuestion{Container: c.Container, From: c.From, Count: c.Count, Form: c.Form, Bag: bag, Why: c.Why})
+	q := desk.MixQuestion{Container: c.Container, From: c.From, Count: c.Count, Form: c.Form, Bag: bag, Why: c.Why}
+	if c.Holds != "" {
+		if q.Holds, err = quantity.ParseVolume(c.Holds); err != nil {
+			return fmt.Errorf("--holds: %w", err)
+		}
+	}
+	if c.Nitrogen != "" {
+		if q.Nitrogen, err = percent("--nitrogen", c.Nitrogen); err != nil {
+			return err
+		}
+	}
+	a, err := desk.Mix(q)
 	if err != nil {
 		return err
 	}

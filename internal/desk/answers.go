@@ -15,6 +15,7 @@ var answers = map[string]Answer{
 	"reckon mix":         &MixAnswer{},
 	"reckon nights":      &NightsAnswer{},
 	"reckon soil":        &SoilAnswer{},
+	"reckon pack":        &PackAnswer{},
 	"reckon sow":         &SowAnswer{},
 	"reckon sprout":      &SproutAnswer{},
 	"reckon sun":         &SunAnswer{},

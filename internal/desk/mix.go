@@ -12,29 +12,32 @@ import (
 
 // MixQuestion asks how much mix it takes to fill containers.
 type MixQuestion struct {
-	Container string // id, such as no1 or tray50
-	From      string // container of the plants that are potted up; or empty
-	Count     int    // containers
-	Form      string // clump, division, corm, seed, cutting; or empty
+	Container string          // id, such as no1 or tray50
+	From      string          // container of the plants that are potted up; or empty
+	Count     int             // containers
+	Form      string          // clump, division, corm, seed, cutting; or empty
+	Holds     quantity.Volume // measured to the brim, in place of ours; or 0
 	Bag       supply.Bag
+	Nitrogen  quantity.Share // of a soluble feed; or 0
 	Why       bool
 }
 
 // MixAnswer is the mix to get.
 type MixAnswer struct {
-	Container string      `json:"container"`
-	Name      string      `json:"name"`
-	From      string      `json:"from,omitempty" jsonschema_description:"container of the plants that are potted up"`
-	Count     int         `json:"count"`
-	Form      string      `json:"form,omitempty" jsonschema_description:"what each holds"`
-	Mix       odds.Amount `json:"mix_litres" jsonschema_description:"loose, before it settles"`
-	Bag       float64     `json:"bag_litres" jsonschema_description:"as printed on the bag"`
-	Swells    float64     `json:"bag_swells" jsonschema_description:"volume loose to volume printed; 1 for a loose bag"`
-	Bags      int         `json:"bags" jsonschema_description:"whole bags, enough at even odds"`
-	Most      int         `json:"bags_at_most" jsonschema_description:"whole bags, enough in nine cases of ten"`
-	Water     odds.Amount `json:"watering_litres" jsonschema_description:"one watering of them all"`
-	SlowFeed  odds.Amount `json:"slow_feed_grams" jsonschema_description:"slow-release feed for all the mix, where it has none"`
-	Bench     odds.Amount `json:"bench_m2" jsonschema_description:"pot-tight"`
+	Container string       `json:"container"`
+	Name      string       `json:"name"`
+	From      string       `json:"from,omitempty" jsonschema_description:"container of the plants that are potted up"`
+	Count     int          `json:"count"`
+	Form      string       `json:"form,omitempty" jsonschema_description:"what each holds"`
+	Mix       odds.Amount  `json:"mix_litres" jsonschema_description:"loose, before it settles"`
+	Bag       float64      `json:"bag_litres" jsonschema_description:"as printed on the bag"`
+	Swells    float64      `json:"bag_swells" jsonschema_description:"volume loose to volume printed; 1 for a loose bag"`
+	Bags      int          `json:"bags" jsonschema_description:"whole bags, enough at even odds"`
+	Most      int          `json:"bags_at_most" jsonschema_description:"whole bags, enough in nine cases of ten"`
+	Water     odds.Amount  `json:"watering_litres" jsonschema_description:"one watering of them all"`
+	SlowFeed  odds.Amount  `json:"slow_feed_grams" jsonschema_description:"slow-release feed for all the mix, where it has none"`
+	Feed      *odds.Amount `json:"feed_grams,omitempty" jsonschema_description:"soluble feed for one watering of plants in leaf"`
+	Bench     odds.Amount  `json:"bench_m2" jsonschema_description:"pot-tight"`
 
 	Figures []FigureAnswer `json:"figures,omitempty"`
 
@@ -59,6 +62,14 @@ func Mix(q MixQuestion) (*MixAnswer, error) {
 		Mix: roundedAmount(need.Litres, 1), Bag: *rounded(q.Bag.Volume.Litres(), 2), Swells: q.Bag.Swells, Bags: bags.Get, Most: bags.High,
 		Water: roundedAmount(need.Water(), 1), SlowFeed: roundedAmount(supply.SlowFeed(need.Litres), 0), Bench: roundedAmount(need.Bench(), 3),
 	}
+	if q.Nitrogen != 0 {
+		grams, err := supply.LiquidFeed(need.Water().Middle, float64(q.Nitrogen))
+		if err != nil {
+			return nil, err
+		}
+		grams = roundedAmount(grams, 1)
+		a.Feed = &grams
+	}
 	a.isPot = need.Container.Cells == 1 && need.Container.Shape != supply.Open
 	if q.Why {
 		a.Figures = figureAnswers(need.Figures())
@@ -67,13 +78,22 @@ func Mix(q MixQuestion) (*MixAnswer, error) {
 }
 
 func (q MixQuestion) need() (supply.Need, error) {
+	c, err := supply.ContainerNamed(q.Container)
+	if err != nil {
+		return supply.Need{}, err
+	}
+	if q.Holds != 0 {
+		if c, err = c.Holding(q.Holds); err != nil {
+			return supply.Need{}, err
+		}
+	}
 	if q.From == "" {
-		return supply.Mix(q.Container, q.Count, q.Form)
+		return c.Mix(q.Count, q.Form)
 	}
 	if q.Form != "" {
 		return supply.Need{}, fmt.Errorf("a plant potted up from %s is no %s; give --from or --form", q.From, q.Form)
 	}
-	return supply.PotUp(q.From, q.Container, q.Count)
+	return c.PotUp(q.From, q.Count)
 }
 
 // Print writes the answer for the grower.
@@ -83,12 +103,15 @@ func (a *MixAnswer) Print(w io.Writer, units quantity.System) {
 	p.line("")
 	volume := func(litres float64) string { return units.Volume(quantity.Volume(litres) * quantity.Litre) }
 	p.line(fmt.Sprintf("  loose mix      %s (%s to %s)", volume(a.Mix.Middle), volume(a.Mix.Low), volume(a.Mix.High)))
-	p.line(fmt.Sprintf("  bags           %d of %s%s%s", a.Bags, volume(a.Bag), a.swelling(), a.sure()))
+	p.line(fmt.Sprintf("  bags           %d of %s%s%s", a.Bags, volume(a.Bag), a.swelling(), moreBags(a.Bags, a.Most)))
 	p.line(fmt.Sprintf("  each watering  %s (%s to %s)", volume(a.Water.Middle), volume(a.Water.Low), volume(a.Water.High)))
 	if a.Bench.Middle > 0 {
 		p.line(fmt.Sprintf("  bench          %s%s", units.Area(quantity.Area(a.Bench.Middle)), a.spacing()))
 	}
 	p.line(fmt.Sprintf("  slow feed      %s, where the mix has none; its label goes before this", units.Mass(quantity.Mass(a.SlowFeed.Middle)*quantity.Gram)))
+	if a.Feed != nil {
+		p.line(fmt.Sprintf("  soluble feed   %s to a watering, for plants in leaf", units.Mass(quantity.Mass(a.Feed.Middle)*quantity.Gram)))
+	}
 	p.line("")
 	p.wrap("", mixCaution)
 	p.why(a.Figures, units)
@@ -100,14 +123,6 @@ func (a *MixAnswer) with() string {
 		return ", potting up from " + a.From
 	case a.Form != "":
 		return ", each with a " + a.Form
-	}
-	return ""
-}
-
-// sure says how many bags are enough in nine cases of ten, where that is more.
-func (a *MixAnswer) sure() string {
-	if a.Most > a.Bags {
-		return fmt.Sprintf("; %d to be sure of it, nine times in ten", a.Most)
 	}
 	return ""
 }

@@ -25,6 +25,14 @@ func TestSupplyAnswersFollowTheirSchemas(t *testing.T) {
 		}
 		return a
 	}
+	pack := func(q PackQuestion) Answer {
+		q.Bag = supply.Loose(4 * quantity.CubicFoot)
+		a, err := Pack(q)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return a
+	}
 	keep := func(q KeepQuestion) Answer {
 		a, err := Keep(q)
 		if err != nil {
@@ -39,6 +47,10 @@ func TestSupplyAnswersFollowTheirSchemas(t *testing.T) {
 		"reckon mix": {
 			mix(MixQuestion{Container: "no1", Count: 30, Form: "clump"}), mix(MixQuestion{Container: "tray72", Count: 2, Why: true}),
 			mix(MixQuestion{Container: "no1", From: "round4", Count: 4, Why: true}), mix(MixQuestion{Container: "no2", Count: 0}),
+			mix(MixQuestion{Container: "no1", Count: 30, Holds: 3 * quantity.Litre, Nitrogen: .2, Why: true}), mix(MixQuestion{Container: "tray1020", Count: 9, Form: "clump", Why: true}),
+		},
+		"reckon pack": {
+			pack(PackQuestion{Count: 380, Form: "clump", Why: true}), pack(PackQuestion{Count: 200, Form: "corm", Bare: true}),
 		},
 		"reckon sow": {
 			sow(SowQuestion{Want: 50, Sure: .95, Germination: .85, Years: untold}), sow(SowQuestion{Want: 9, Sure: .9, Germination: none, Years: untold, Good: 17, Of: 20, Kind: "spinach"}),

@@ -1,0 +1,34 @@
+package main
+
+import (
+	"fmt"
+
+	"eyeup/internal/desk"
+	"eyeup/quantity"
+	"eyeup/supply"
+)
+
+// packCommand asks what it takes to put stock away for the winter.
+type packCommand struct {
+	Count  int     `required:"" placeholder:"N" help:"How many are put away."`
+	Form   string  `default:"clump" placeholder:"FORM" help:"clump, division or corm (${default})."`
+	Bare   bool    `help:"Without packing."`
+	Bag    string  `default:"4 ft3" placeholder:"VOLUME" help:"Volume printed on the bag of packing (${default})."`
+	Swells float64 `default:"1" placeholder:"TIMES" help:"How many times its volume a compressed bag makes."`
+	Why    bool    `help:"Say where the figures come from."`
+}
+
+// Run reads the question and answers it.
+func (c packCommand) Run(d *door) error {
+	volume, err := quantity.ParseVolume(c.Bag)
+	if err != nil {
+		return fmt.Errorf("--bag: %w", err)
+	}
+	bag := supply.Loose(volume)
+	bag.Swells = c.Swells
+	a, err := desk.Pack(desk.PackQuestion{Count: c.Count, Form: c.Form, Bare: c.Bare, Bag: bag, Why: c.Why})
+	if err != nil {
+		return err
+	}
+	return d.answer(a, quantity.US)
+}

@@ -1,0 +1,88 @@
+package desk
+
+import (
+	"fmt"
+	"io"
+
+	"eyeup/odds"
+	"eyeup/quantity"
+	"eyeup/supply"
+)
+
+// PackQuestion asks what it takes to put stock away for the winter.
+type PackQuestion struct {
+	Count int
+	Form  string // clump, division, corm
+	Bare  bool   // without packing
+	Bag   supply.Bag
+	Why   bool
+}
+
+// PackAnswer is what it takes.
+type PackAnswer struct {
+	Count   int         `json:"count"`
+	Form    string      `json:"form"`
+	Bare    bool        `json:"bare"`
+	Crates  odds.Amount `json:"crates" jsonschema_description:"bulb crates of 40 by 60 cm"`
+	Packing odds.Amount `json:"packing_litres" jsonschema_description:"loose"`
+	Bag     float64     `json:"bag_litres"`
+	Swells  float64     `json:"bag_swells"`
+	Bags    int         `json:"bags" jsonschema_description:"whole bags, enough at even odds"`
+	Most    int         `json:"bags_at_most" jsonschema_description:"whole bags, enough in nine cases of ten"`
+	Weight  odds.Amount `json:"full_crate_kg"`
+	Labels  int         `json:"labels" jsonschema_description:"one for each and some over"`
+
+	Figures []FigureAnswer `json:"figures,omitempty"`
+}
+
+// Pack answers a PackQuestion.
+func Pack(q PackQuestion) (*PackAnswer, error) {
+	need, err := supply.Pack(q.Count, q.Form, q.Bare)
+	if err != nil {
+		return nil, err
+	}
+	bags, err := q.Bag.For(need.Litres)
+	if err != nil {
+		return nil, err
+	}
+	labels, err := supply.Labels(q.Count)
+	if err != nil {
+		return nil, err
+	}
+	a := &PackAnswer{
+		Count: q.Count, Form: q.Form, Bare: q.Bare, Crates: need.Crates, Packing: roundedAmount(need.Litres, 1),
+		Bag: *rounded(q.Bag.Volume.Litres(), 2), Swells: q.Bag.Swells, Bags: bags.Get, Most: bags.High,
+		Weight: roundedAmount(need.Crate, 1), Labels: labels,
+	}
+	if q.Why {
+		a.Figures = figureAnswers(supply.FiguresOf(q.Form+" crate", q.Form+" packing", q.Form+" weight", "packing weight", "crate weight", "labels spare"))
+	}
+	return a, nil
+}
+
+// Print writes the answer for the grower.
+func (a *PackAnswer) Print(w io.Writer, units quantity.System) {
+	p := &page{w}
+	kilograms := func(kg float64) string { return units.Mass(quantity.Mass(kg)) }
+	p.line(fmt.Sprintf("To put away %d × %s", a.Count, a.Form))
+	p.line("")
+	p.line(fmt.Sprintf("  bulb crates   %.0f (%.0f to %.0f)", a.Crates.Middle, a.Crates.Low, a.Crates.High))
+	if !a.Bare {
+		volume := func(litres float64) string { return units.Volume(quantity.Volume(litres) * quantity.Litre) }
+		p.line(fmt.Sprintf("  packing       %s (%s to %s)", volume(a.Packing.Middle), volume(a.Packing.Low), volume(a.Packing.High)))
+		p.line(fmt.Sprintf("  bags          %d of %s%s", a.Bags, volume(a.Bag), moreBags(a.Bags, a.Most)))
+	}
+	p.line(fmt.Sprintf("  a full crate  %s (%s to %s)", kilograms(a.Weight.Middle), kilograms(a.Weight.Low), kilograms(a.Weight.High)))
+	p.line(fmt.Sprintf("  labels        %d", a.Labels))
+	p.line("")
+	p.wrap("", fmt.Sprintf("%s is the most one may lift in the best of postures (NIOSH), less when bending, reaching or turning: fill crates by weight, or lift with two. Dry packing is dusty: damp it, and wear a mask.", kilograms(supply.LiftLimit)))
+	p.why(a.Figures, units)
+}
+
+// moreBags says how many bags are enough in nine cases of ten, where that is more.
+func moreBags(get, most int) string {
+	if most > get {
+		return fmt.Sprintf("; %d to be sure of it, nine times in ten", most)
+	}
+	return ""
+}
