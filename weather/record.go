@@ -42,7 +42,7 @@ type Record struct {
 	From     civil.Date
 	Days     []Day     // Days[i] is the day From + i
 	Findings []Finding // what reading it brought to light, in the order of the file
-	MadeUp   bool      // true when no station measured it: see Makeup
+	MadeUp   bool      // true when no station measured it: see MakeUp
 }
 
 // Finding is something in a file that the reader did not take at its word: a flagged

@@ -17,7 +17,7 @@ func TestKindAnswersFollowTheirSchemas(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		skyFollows(t, "reckon culture", known)
+		holds(t, "reckon culture", known)
 		for _, celsius := range []float64{-5, 20, 45} {
 			a, err := Sprout(SproutQuestion{KindQuestion: kind, Warm: quantity.Celsius(celsius), Night: unknown, Day: unknown, Why: celsius > 0})
 			if err != nil {
@@ -26,7 +26,7 @@ func TestKindAnswersFollowTheirSchemas(t *testing.T) {
 			if comes := a.Up.Middle != nil; comes != (celsius == 20) {
 				t.Errorf("%s at %g °C comes up: %v", name, celsius, comes)
 			}
-			skyFollows(t, "reckon sprout", a)
+			holds(t, "reckon sprout", a)
 		}
 	}
 	for _, pest := range []string{"mites", "thrips"} {
@@ -35,12 +35,12 @@ func TestKindAnswersFollowTheirSchemas(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			skyFollows(t, "reckon mite", a)
+			holds(t, "reckon mite", a)
 		}
 		places, err := MitePlaces(brightGarden(), pest, unknown)
 		if err != nil {
 			t.Fatal(err)
 		}
-		skyFollows(t, "reckon mite garden", places)
+		holds(t, "reckon mite garden", places)
 	}
 }
