@@ -18,7 +18,7 @@ type Packing struct {
 }
 
 // LiftLimit is the weight in kg that one may lift in the best of postures, and less in
-// any other: NIOSH publication 94-110, revised 2021.
+// any other (51 lb): NIOSH publication 94-110, revised 2021.
 const LiftLimit = 23.0
 
 // Pack returns the crates and the packing for so many of a form. Bare stock takes crates

@@ -165,7 +165,7 @@ func (a *KeepAnswer) Print(w io.Writer, units quantity.System) {
 	p.line("")
 	a.printAdvice(p, units)
 	p.line("")
-	p.wrap("", "A crate packed damp can pass 23 kg (51 lb), the most one may lift in the best of postures: lift with two. Wear gloves: sap and dust can irritate skin.")
+	p.wrap("", "A crate packed damp is heavy: "+liftCaution+" Wear gloves: sap and dust can irritate skin.")
 	p.why(a.Figures, units)
 }
 

@@ -41,7 +41,7 @@ type MixAnswer struct {
 
 	Figures []FigureAnswer `json:"figures,omitempty"`
 
-	isPot bool
+	isPot, isTray bool
 }
 
 // mixCaution stands wherever mix is handled.
@@ -70,6 +70,7 @@ func Mix(q MixQuestion) (*MixAnswer, error) {
 		grams = roundedAmount(grams, 1)
 		a.Feed = &grams
 	}
+	a.isTray = need.Container.Shape == supply.Open && q.Form != ""
 	a.isPot = need.Container.Cells == 1 && need.Container.Shape != supply.Open
 	if q.Why {
 		a.Figures = figureAnswers(need.Figures())
@@ -104,7 +105,7 @@ func (a *MixAnswer) Print(w io.Writer, units quantity.System) {
 	volume := func(litres float64) string { return units.Volume(quantity.Volume(litres) * quantity.Litre) }
 	p.line(fmt.Sprintf("  loose mix      %s (%s to %s)", volume(a.Mix.Middle), volume(a.Mix.Low), volume(a.Mix.High)))
 	p.line(fmt.Sprintf("  bags           %d of %s%s%s", a.Bags, volume(a.Bag), a.swelling(), moreBags(a.Bags, a.Most)))
-	p.line(fmt.Sprintf("  each watering  %s (%s to %s)", volume(a.Water.Middle), volume(a.Water.Low), volume(a.Water.High)))
+	p.line("  each watering  " + watering(a.Water, units))
 	if a.Bench.Middle > 0 {
 		p.line(fmt.Sprintf("  bench          %s%s", units.Area(quantity.Area(a.Bench.Middle)), a.spacing()))
 	}
@@ -121,10 +122,22 @@ func (a *MixAnswer) with() string {
 	switch {
 	case a.From != "":
 		return ", potting up from " + a.From
+	case a.isTray:
+		return fmt.Sprintf(", %ss side by side in each", a.Form)
 	case a.Form != "":
 		return ", each with a " + a.Form
 	}
 	return ""
+}
+
+// watering says an amount of water as a can is filled: in litres or US gallons.
+func watering(litres odds.Amount, units quantity.System) string {
+	name, unit := "L", quantity.Litre
+	if units == quantity.US {
+		name, unit = "gal", quantity.USGallon
+	}
+	a := litres.Times(float64(quantity.Litre / unit))
+	return fmt.Sprintf("%.1f %s (%.1f to %.1f)", a.Middle, name, a.Low, a.High)
 }
 
 func (a *MixAnswer) spacing() string {

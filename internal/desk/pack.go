@@ -35,6 +35,10 @@ type PackAnswer struct {
 	Figures []FigureAnswer `json:"figures,omitempty"`
 }
 
+// liftCaution stands where crates are lifted.
+var liftCaution = fmt.Sprintf("%.0f kg (%.0f lb) is the most one may lift in the best of postures (NIOSH), less when bending, reaching or turning: fill crates by weight, or lift with two.",
+	supply.LiftLimit, supply.LiftLimit*float64(quantity.Kilogram/quantity.Pound))
+
 // Pack answers a PackQuestion.
 func Pack(q PackQuestion) (*PackAnswer, error) {
 	need, err := supply.Pack(q.Count, q.Form, q.Bare)
@@ -75,7 +79,7 @@ func (a *PackAnswer) Print(w io.Writer, units quantity.System) {
 	p.line(fmt.Sprintf("  a full crate  %s (%s to %s)", kilograms(a.Weight.Middle), kilograms(a.Weight.Low), kilograms(a.Weight.High)))
 	p.line(fmt.Sprintf("  labels        %d", a.Labels))
 	p.line("")
-	p.wrap("", fmt.Sprintf("%s is the most one may lift in the best of postures (NIOSH), less when bending, reaching or turning: fill crates by weight, or lift with two. Dry packing is dusty: damp it, and wear a mask.", kilograms(supply.LiftLimit)))
+	p.wrap("", liftCaution+" Dry packing is dusty: damp it, and wear a mask.")
 	p.why(a.Figures, units)
 }
 
