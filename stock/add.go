@@ -3,6 +3,7 @@ package stock
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	"eyeup/civil"
@@ -57,7 +58,7 @@ func (r *Refusal) Unwrap() error { return r.cause }
 // which of them cannot be and why. Entries that the book holds already are refused.
 // Keep says that all is well, TakeBack that it is not; one of the two must follow.
 func (b *Book) Add(entries ...Entry) ([]Added, error) {
-	b.recording, b.linesKept = true, len(b.lines)
+	b.recording, b.linesKept, b.newestKept = true, len(b.lines), b.newest
 	added, err := b.addAll(entries)
 	if err != nil {
 		b.TakeBack()
@@ -78,8 +79,9 @@ func (b *Book) TakeBack() {
 	for i := len(b.undo) - 1; i >= 0; i-- {
 		b.undo[i]()
 	}
+	b.newest = b.newestKept
+	b.refold(slices.DeleteFunc(b.touched, func(l int32) bool { return int(l) >= len(b.lots) }))
 	b.Keep()
-	b.refold()
 }
 
 // Replay adds entries that a book has held before, which cannot be taken back. After an
@@ -91,6 +93,7 @@ func (b *Book) Replay(entries ...Entry) error {
 
 func (b *Book) addAll(entries []Entry) ([]Added, error) {
 	all := make([]Added, len(entries))
+	b.touched = b.touched[:0]
 	late := false
 	var breaks, unborn []int32
 	for i := range entries {
@@ -100,7 +103,7 @@ func (b *Book) addAll(entries []Entry) ([]Added, error) {
 		}
 		if t.late {
 			late = true
-			breaks = b.refold()
+			breaks = b.refold(b.touched)
 		}
 		breaks = append(breaks, t.breaks...)
 		unborn = append(unborn, t.unborn...)
@@ -110,7 +113,7 @@ func (b *Book) addAll(entries []Entry) ([]Added, error) {
 		}
 	}
 	if late {
-		breaks = append(b.refold(), b.orphans(unborn)...)
+		breaks = append(b.refold(b.touched), b.orphans(unborn)...)
 	}
 	if len(breaks) > 0 {
 		return nil, b.broken(entries, breaks)
@@ -148,9 +151,7 @@ func (b *Book) addOne(e *Entry) (*turn, error) {
 func (b *Book) turnOf(seat int32) *turn {
 	w := &b.entries[seat]
 	t := &turn{book: b, seat: seat, id: w.id, kind: w.kind, moment: w.moment}
-	if len(b.order) > 0 && t.moment.before(b.lines[b.order[len(b.order)-1]].moment) {
-		t.late, t.counts = true, b.countsBefore(t.moment)
-	}
+	t.late = t.moment.before(b.newest)
 	return t
 }
 
@@ -189,14 +190,8 @@ func (b *Book) dropLines(from int) {
 	for i := len(b.lines) - 1; i >= from; i-- {
 		b.lots[b.holdings[b.lines[i].holding].lot].last = b.lines[i].before
 	}
-	if len(b.lines) > from {
-		kept := b.order[:0]
-		for _, o := range b.order {
-			if int(o) < from {
-				kept = append(kept, o)
-			}
-		}
-		b.order = kept
+	if len(b.order) > from {
+		b.order = b.order[:0]
 	}
 	b.lines = b.lines[:from]
 }

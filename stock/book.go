@@ -1,6 +1,8 @@
 package stock
 
 import (
+	"slices"
+
 	"eyeup/civil"
 )
 
@@ -25,14 +27,17 @@ type Book struct {
 	figures   []figures
 
 	lines  []line  // in the order they were written down; a place in it is for ever
-	order  []int32 // of lines, in the order in which they happened
+	order  []int32 // of lines, as they happened; see ordered
+	newest moment  // of the lines, the last that happened
 	counts []int32 // by holding, after the last line
 
 	latest map[civil.Date]int16 // the latest time of day of any entry on that day, in minutes
 
-	undo      []func() // how to take back the go in hand, newest last
-	recording bool
-	linesKept int // how many lines stood before the go in hand
+	touched    []int32  // the lots that the go in hand concerns
+	undo       []func() // how to take it back, newest last
+	recording  bool
+	linesKept  int // how many lines stood before it
+	newestKept moment
 }
 
 // written is what a book keeps of an entry.
@@ -156,15 +161,12 @@ func (b *Book) Head(id ID) (head ID, stands, held bool) {
 	return b.entries[root.head].id, root.stands, true
 }
 
-// fold runs the lines in the order in which they happened, up to but not at the moment
-// until, over counts, which start at nothing. It calls bad for each line that cannot be:
-// a count below nothing, or fewer than were said to be there.
-func fold(lines []line, order []int32, counts []int32, until *moment, bad func(line int32)) {
+// fold runs lines, in the order in which they happened, over counts, which start at
+// nothing. It calls bad for each line that cannot be: a count below nothing, or fewer
+// than were said to be there.
+func fold(lines []line, order []int32, counts []int32, bad func(line int32)) {
 	for _, i := range order {
 		l := &lines[i]
-		if until != nil && !l.moment.before(*until) {
-			return
-		}
 		switch l.op {
 		case add:
 			counts[l.holding] += l.n
@@ -181,17 +183,51 @@ func fold(lines []line, order []int32, counts []int32, until *moment, bad func(l
 	}
 }
 
-// countsBefore returns the counts as they were just before a moment.
-func (b *Book) countsBefore(m moment) []int32 {
-	counts := make([]int32, len(b.holdings))
-	fold(b.lines, b.order, counts, &m, nil)
-	return counts
+// ordered returns the numbers of all lines in the order in which they happened.
+func (b *Book) ordered() []int32 {
+	if len(b.order) == len(b.lines) {
+		return b.order
+	}
+	b.order = b.order[:0]
+	for i := range b.lines {
+		b.order = append(b.order, int32(i))
+	}
+	slices.SortFunc(b.order, b.sooner)
+	return b.order
 }
 
-// refold reckons all counts anew and returns the lines that cannot be.
-func (b *Book) refold() (bad []int32) {
-	clear(b.counts)
-	fold(b.lines, b.order, b.counts, nil, func(i int32) { bad = append(bad, i) })
+// sooner orders two lines as they happened; those of one entry as they were written.
+func (b *Book) sooner(i, j int32) int {
+	switch m, n := &b.lines[i].moment, &b.lines[j].moment; {
+	case m.before(*n):
+		return -1
+	case n.before(*m):
+		return 1
+	}
+	return int(i - j)
+}
+
+// linesOf returns the lines of a lot that count, in the order in which they happened.
+func (b *Book) linesOf(l int32) []int32 {
+	var all []int32
+	for i := b.lots[l].last; i >= 0; i = b.lines[i].before {
+		if b.lines[i].op != nothing {
+			all = append(all, i)
+		}
+	}
+	slices.SortFunc(all, b.sooner)
+	return all
+}
+
+// refold reckons the counts of some lots anew and returns the lines that cannot be.
+func (b *Book) refold(lots []int32) (bad []int32) {
+	slices.Sort(lots)
+	for _, l := range slices.Compact(lots) {
+		for _, h := range b.holdingsOf(l) {
+			b.counts[h] = 0
+		}
+		fold(b.lines, b.linesOf(l), b.counts, func(i int32) { bad = append(bad, i) })
+	}
 	return bad
 }
 

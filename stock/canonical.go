@@ -14,6 +14,10 @@ func Canonical(value []byte) ([]byte, error) {
 	if n := longestNumber(value); n > maxDigits {
 		return nil, fmt.Errorf("a number of %d digits would lose some; write it as text", n)
 	}
+	return canonicalize(value)
+}
+
+func canonicalize(value []byte) ([]byte, error) {
 	v := jsontext.Value(append([]byte(nil), value...))
 	if err := v.Canonicalize(); err != nil {
 		return nil, plainJSON(err)
@@ -25,7 +29,8 @@ func Canonical(value []byte) ([]byte, error) {
 const maxDigits = 15
 
 // longestNumber returns the most digits that any number of the JSON value is written
-// with, not counting those that stand within text.
+// with, from its first that is not 0 and its exponent apart; what stands within text is
+// not counted.
 func longestNumber(value []byte) int {
 	longest, run := 0, 0
 	inText := false
@@ -36,10 +41,10 @@ func longestNumber(value []byte) int {
 		case c == '"':
 			inText, run = !inText, 0
 		case inText:
-		case c >= '0' && c <= '9':
+		case c >= '1' && c <= '9', c == '0' && run > 0:
 			run++
 			longest = max(longest, run)
-		case c != '.':
+		case c != '.' && c != '0':
 			run = 0
 		}
 	}

@@ -195,7 +195,7 @@ func wanted(e *json.SemanticError) string {
 }
 
 func unknownMember(name string, known []string) error {
-	slices.Sort(known)
+	known = slices.Sorted(slices.Values(known))
 	if near, ok := quantity.Nearest(name, known); ok {
 		return fmt.Errorf("%q is not known here; is %q meant?", name, near)
 	}

@@ -174,7 +174,7 @@ func kindOf(e *Entry) (kindNumber, error) {
 // bodyOf reads the body of an entry of a kind.
 func bodyOf(n kindNumber, raw []byte) (body, error) {
 	b := kinds[n].empty()
-	if err := decode(raw, b, slices.Clone(kinds[n].members)); err != nil {
+	if err := decode(raw, b, kinds[n].members); err != nil {
 		return nil, err
 	}
 	return b, nil

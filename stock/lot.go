@@ -190,14 +190,17 @@ func (t *turn) checkKind(kind string) {
 
 // nameNotice asks about a new variety whose name is all but another's.
 func (t *turn) nameNotice(kind, name string) {
-	if t.err != nil {
+	if t.err != nil || !t.book.recording {
 		return
 	}
 	if _, known := t.book.byName[nameOf(kind, name)]; known {
 		return
 	}
-	if near, like := t.book.nearestVariety(kind, name); like && slip(near, name) {
-		t.notice("%s is a new variety to this book; is it %s, which is there already?", name, near)
+	for _, v := range t.book.varieties {
+		if v.kind == kind && slip(v.name, name) {
+			t.notice("%s is a new variety to this book; is it %s, which is there already?", name, v.name)
+			return
+		}
 	}
 }
 

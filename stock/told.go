@@ -139,9 +139,6 @@ func (t *turn) retell(root int32, s *putRightBody) {
 	}
 	again := t.book.turnOf(root)
 	again.late = true
-	if again.counts == nil {
-		again.counts = t.book.countsBefore(again.moment)
-	}
 	said.tell(again)
 	t.err, t.born, t.notices = again.err, again.born, again.notices
 }
@@ -154,6 +151,7 @@ func (b *Book) withdraw(root int32) (unborn []int32) {
 	ops := make([]op, 0, w.count)
 	for i := w.first; i < w.first+w.count; i++ {
 		ops = append(ops, b.lines[i].op)
+		b.touched = append(b.touched, b.holdings[b.lines[i].holding].lot)
 		b.lines[i].op = nothing
 	}
 	for nth := 0; ; nth++ {

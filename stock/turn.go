@@ -13,8 +13,9 @@ type turn struct {
 	id      ID    // of the root entry
 	kind    kindNumber
 	moment  moment
-	late    bool    // something that happened later is in the book already
-	counts  []int32 // just before this moment; the book's own where it is not late
+	late    bool            // something that happened later is in the book already
+	counts  map[int32]int32 // where it is late: by holding, just before this moment
+	counted map[int32]bool  // the lots whose holdings are among counts
 	err     error
 	born    []int32
 	notices []string
@@ -34,14 +35,32 @@ func (t *turn) notice(format string, args ...any) {
 
 // count returns how many stand at a holding just before this entry.
 func (t *turn) count(h int32) int {
-	counts := t.counts
 	if !t.late {
-		counts = t.book.counts
+		return int(t.book.counts[h])
 	}
-	if int(h) >= len(counts) {
-		return 0 // opened since
+	b, l := t.book, t.book.holdings[h].lot
+	if !t.counted[l] {
+		if t.counts == nil {
+			t.counts, t.counted = map[int32]int32{}, map[int32]bool{}
+		}
+		t.counted[l] = true
+		for _, i := range b.linesOf(l) {
+			if b.lines[i].moment.before(t.moment) {
+				foldOne(&b.lines[i], t.counts)
+			}
+		}
 	}
-	return int(counts[h])
+	return int(t.counts[h])
+}
+
+// foldOne is one step of fold over counts in a map.
+func foldOne(l *line, counts map[int32]int32) {
+	switch l.op {
+	case add:
+		counts[l.holding] += l.n
+	case set:
+		counts[l.holding] = l.n
+	}
 }
 
 // lot finds the lot that an id or a code names; it must be there by now.
@@ -237,24 +256,16 @@ func (t *turn) write(kind kindNumber, op op, h int32, n int, note int32) {
 	b.lines = append(b.lines, line{t.moment, kind, op, h, int32(n), note, l.last})
 	l.last = i
 	b.entries[t.seat].count++
+	b.touched = append(b.touched, b.holdings[h].lot)
 	if t.late {
-		b.insert(i)
 		return
 	}
-	b.order = append(b.order, i)
-	fold(b.lines, b.order[len(b.order)-1:], b.counts, nil, func(int32) { t.breaks = append(t.breaks, i) })
+	b.newest = t.moment
+	if len(b.order) == int(i) {
+		b.order = append(b.order, i)
+	}
+	fold(b.lines, []int32{i}, b.counts, func(int32) { t.breaks = append(t.breaks, i) })
 }
 
 // maxCount keeps counts, and sums of them, far inside their 32 bits.
 const maxCount = 10_000_000
-
-// insert puts a line among those that happened before and after it.
-func (b *Book) insert(i int32) {
-	at, _ := slices.BinarySearchFunc(b.order, b.lines[i].moment, func(o int32, m moment) int {
-		if m.before(b.lines[o].moment) {
-			return 1
-		}
-		return -1 // lines of one moment stay as they were written
-	})
-	b.order = slices.Insert(b.order, at, i)
-}

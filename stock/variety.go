@@ -6,8 +6,6 @@ import (
 
 	"github.com/go-json-experiment/json"
 	"github.com/go-json-experiment/json/jsontext"
-
-	"eyeup/quantity"
 )
 
 // variety is a named sort of a kind. Which it is never changes; its name may.
@@ -151,16 +149,4 @@ func (b *Book) lastLine(l int32, kind kindNumber, until *moment) int32 {
 		}
 	}
 	return found
-}
-
-// nearestVariety offers the variety whose name is most like the one written.
-func (b *Book) nearestVariety(kind, name string) (string, bool) {
-	var known []string
-	for _, v := range b.varieties {
-		if kind == "" || v.kind == kind {
-			known = append(known, v.name)
-		}
-	}
-	near, like := quantity.Nearest(name, known)
-	return near, like && near != name
 }

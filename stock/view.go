@@ -184,7 +184,8 @@ type Round struct {
 func (b *Book) Rounds() []Round {
 	var all []Round
 	counts := make([]int32, len(b.holdings))
-	for at, i := range b.order {
+	order := b.ordered()
+	for at, i := range order {
 		l := &b.lines[i]
 		if l.kind == kindRound && l.op != nothing {
 			f := b.figures[l.note]
@@ -198,7 +199,7 @@ func (b *Book) Rounds() []Round {
 			}
 			all = append(all, r)
 		}
-		fold(b.lines, b.order[at:at+1], counts, nil, nil)
+		fold(b.lines, order[at:at+1], counts, nil)
 	}
 	return all
 }
@@ -216,7 +217,7 @@ type Yield struct {
 // Yields returns all dividings, in the order in which they were done.
 func (b *Book) Yields() []Yield {
 	var all []Yield
-	for _, i := range b.order {
+	for _, i := range b.ordered() {
 		l := &b.lines[i]
 		if l.kind != kindDivided || l.op != need {
 			continue
@@ -249,15 +250,7 @@ func (b *Book) Life(ref string) ([]Mention, error) {
 			at = append(at, i)
 		}
 	}
-	slices.SortFunc(at, func(i, j int32) int {
-		switch {
-		case b.lines[i].moment.before(b.lines[j].moment):
-			return -1
-		case b.lines[j].moment.before(b.lines[i].moment):
-			return 1
-		}
-		return int(i - j)
-	})
+	slices.SortFunc(at, b.sooner)
 	life := make([]Mention, len(at))
 	for n, i := range at {
 		m := b.lines[i].moment
