@@ -105,7 +105,8 @@ func (r *heating) notes(a *HeatAnswer) []string {
 		notes = append(notes, "This weather is made up from monthly normals: no station measured it, and the coldest nights of real years may be colder.")
 	}
 	if a.HeldBack > 0 {
-		notes = append(notes, fmt.Sprintf("Unheated, this cover is promised no more than %.1f K above the outside on a frost night, as far as covers have been measured; %.0f hours a year were held to that.", float64(r.covered.Cover.FrostLift), a.HeldBack))
+		lift := r.covered.Cover.FrostLift
+		notes = append(notes, fmt.Sprintf("Unheated, this cover is promised no more than %.1f K (%.1f °F) above the outside on a frost night, as far as covers have been measured; %.0f hours a year were held to that.", float64(lift), lift.Fahrenheits(), a.HeldBack))
 	}
 	if r.covered == nil {
 		return append(notes, "The room is taken to be as warm as garden.toml says; its heat is its W/K times the degrees above the outside, without limit.")

@@ -215,20 +215,24 @@ func (y heatYears) nights(r *heating) []HeatNight {
 	return all[:min(len(all), mostNights)]
 }
 
-// holds tells which heaters would hold freezing, five degrees and the level itself.
+// holds tells which heaters would hold freezing, five degrees and the setting itself.
 func (r *heating) holds(s place.Setting, level *quantity.Temperature) []HeaterHolds {
 	all := []HeaterHolds{}
 	if r.covered == nil || level == nil {
 		return all
 	}
-	targets := []float64{0, 5, level.Celsius()}
+	highest := level.Celsius()
 	for _, step := range s.Steps {
 		if !step.Off {
-			targets = append(targets, step.Level.Celsius())
+			highest = max(highest, step.Level.Celsius())
 		}
 	}
+	targets := []float64{0, 5, highest}
 	slices.Sort(targets)
 	for _, target := range slices.Compact(targets) {
+		if target > highest {
+			break
+		}
 		low := s.AtMost(quantity.Celsius(target))
 		peaks := make([]float64, len(r.hours))
 		for i, h := range r.hours {
@@ -236,7 +240,7 @@ func (r *heating) holds(s place.Setting, level *quantity.Temperature) []HeaterHo
 		}
 		all = append(all, HeaterHolds{target, math.Ceil(slices.Max(peaks)), math.Ceil(odds.AmountOf(peaks).High)})
 	}
-	return slices.DeleteFunc(all, func(h HeaterHolds) bool { return h.Holds > slices.Max(targets) })
+	return all
 }
 
 // hotUnopened tells how many hours would be hot if the vents were never opened; nil where
