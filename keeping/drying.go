@@ -16,9 +16,10 @@ var ErrUnknown = errors.New("it is not known")
 
 // Stock is what lies in the store.
 type Stock struct {
-	Kind string // dahlia
-	Form string // clump, division
-	Pack string // what it lies in: bare, vermiculite, peat …
+	Kind    string        // dahlia
+	Form    string        // clump, division
+	Pack    string        // what it lies in: bare, vermiculite, peat …
+	Culture *culture.Kind // the garden's own figures of the kind; nil: the usual ones
 }
 
 // Packs returns what stock may lie in.

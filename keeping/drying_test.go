@@ -110,18 +110,18 @@ func TestAWinterInACellarByCoefficient(t *testing.T) {
 func TestBareClumpsWrinkleAndLivePackedOnesStayFirm(t *testing.T) {
 	for fahrenheit := 42.0; fahrenheit <= 43; fahrenheit++ {
 		winter := []Spell{{150, quantity.Fahrenheit(fahrenheit), .52}}
-		bare, err := Loss(Stock{"dahlia", "clump", "bare"}, winter)
+		bare, err := Loss(Stock{Kind: "dahlia", Form: "clump", Pack: "bare"}, winter)
 		if err != nil {
 			t.Fatal(err)
 		}
-		packed, err := Loss(Stock{"dahlia", "clump", "vermiculite"}, winter)
+		packed, err := Loss(Stock{Kind: "dahlia", Form: "clump", Pack: "vermiculite"}, winter)
 		if err != nil {
 			t.Fatal(err)
 		}
 		if bare.State != Wrinkled || packed.State != Firm || StateAt(packed.Lost.High) == DriedOut {
 			t.Errorf("bare %v, packed %v", bare, packed)
 		}
-		alive, err := Survival(Stock{"dahlia", "clump", "bare"}, winter)
+		alive, err := Survival(Stock{Kind: "dahlia", Form: "clump", Pack: "bare"}, winter)
 		if err != nil || alive.Middle < 0.8 {
 			t.Errorf("of the wrinkled ones %v live (%v)", alive, err)
 		}
@@ -132,8 +132,8 @@ func TestBareClumpsWrinkleAndLivePackedOnesStayFirm(t *testing.T) {
 // among vermiculite in rooms of 40 to 50 % read 80 to 96 %: the packing factor must say so.
 func TestDivisionsDryFasterAndPackingHoldsTheDamp(t *testing.T) {
 	winter := spell(150, 6, .52)
-	clump, _ := Loss(Stock{"dahlia", "clump", "vermiculite"}, winter)
-	division, _ := Loss(Stock{"dahlia", "division", "vermiculite"}, winter)
+	clump, _ := Loss(Stock{Kind: "dahlia", Form: "clump", Pack: "vermiculite"}, winter)
+	division, _ := Loss(Stock{Kind: "dahlia", Form: "division", Pack: "vermiculite"}, winter)
 	if division.Lost.Middle <= clump.Lost.Middle {
 		t.Errorf("clump %v, division %v", clump.Lost, division.Lost)
 	}
@@ -167,7 +167,7 @@ func TestDryingProperties(t *testing.T) {
 }
 
 func TestDaysToWrinkle(t *testing.T) {
-	s := Stock{"dahlia", "clump", "bare"}
+	s := Stock{Kind: "dahlia", Form: "clump", Pack: "bare"}
 	d, err := DaysTo(s, 0, .08, quantity.Fahrenheit(42), .52)
 	if err != nil || !(d.Low < d.Middle && d.Middle < d.High) {
 		t.Fatalf("%v (%v)", d, err)
@@ -206,10 +206,10 @@ func TestMonthlySpells(t *testing.T) {
 }
 
 func TestDryingRefuses(t *testing.T) {
-	s := Stock{"dahlia", "clump", "bare"}
+	s := Stock{Kind: "dahlia", Form: "clump", Pack: "bare"}
 	for name, try := range map[string]func() error{
-		"unknown packing": func() error { _, err := Loss(Stock{"dahlia", "clump", "feathers"}, nil); return err },
-		"packing untold":  func() error { _, err := Loss(Stock{"dahlia", "clump", ""}, nil); return err },
+		"unknown packing": func() error { _, err := Loss(Stock{Kind: "dahlia", Form: "clump", Pack: "feathers"}, nil); return err },
+		"packing untold":  func() error { _, err := Loss(Stock{Kind: "dahlia", Form: "clump", Pack: ""}, nil); return err },
 		"humidity":        func() error { _, err := Loss(s, spell(9, 5, 52)); return err },
 		"temperature":     func() error { _, err := Loss(s, []Spell{{9, quantity.Unknown(), .5}}); return err },
 		"days":            func() error { _, err := Loss(s, spell(-9, 5, .5)); return err },
@@ -220,10 +220,10 @@ func TestDryingRefuses(t *testing.T) {
 			t.Errorf("%s: passed", name)
 		}
 	}
-	if _, err := Loss(Stock{"ranunculus", "corm", "bare"}, spell(9, 5, .5)); !errors.Is(err, ErrUnknown) {
+	if _, err := Loss(Stock{Kind: "ranunculus", Form: "corm", Pack: "bare"}, spell(9, 5, .5)); !errors.Is(err, ErrUnknown) {
 		t.Errorf("corms: %v", err)
 	}
-	if _, err := DaysTo(Stock{"canna", "clump", "bare"}, 0, .1, quantity.Celsius(5), .5); !errors.Is(err, ErrUnknown) {
+	if _, err := DaysTo(Stock{Kind: "canna", Form: "clump", Pack: "bare"}, 0, .1, quantity.Celsius(5), .5); !errors.Is(err, ErrUnknown) {
 		t.Errorf("canna: %v", err)
 	}
 }

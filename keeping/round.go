@@ -53,17 +53,21 @@ func (p Pace) OfVariety() Pace {
 
 // After returns the pace once the rounds were seen, in the order of their days, in a store
 // whose air was that of the spells since it was packed. Each tells how many of those still
-// there at the round before came through since. It fails as Survival does, and for rounds
-// out of order, after the last spell, or of less than nothing.
+// there at the round of an earlier day came through since; rounds of one day stand side by
+// side. Other lots are folded in by calling it again on what it returned. It fails as
+// Survival does, and for rounds out of order, after the last spell, or of less than nothing.
 func (p Pace) After(s Stock, spells []Spell, rounds []Round) (Pace, error) {
 	heaps, err := heapsAt(s, spells, rounds)
 	if err != nil {
 		return Pace{}, err
 	}
 	return p.weighed(func(times float64) float64 {
-		sum := 0.0
+		sum, before := 0.0, 0
 		for i, r := range rounds {
-			sum += likelihood(r, times*(heaps[i+1]-heaps[i]))
+			if i > 0 && r.Day > rounds[i-1].Day {
+				before = i
+			}
+			sum += likelihood(r, times*(heaps[i+1]-heaps[before]))
 		}
 		return sum
 	}), nil

@@ -18,7 +18,7 @@ var ErrFrozen = errors.New("roots freeze")
 // packed. It fails as Loss does; with ErrUnknown for a kind whose usual success is not
 // known; and with ErrFrozen.
 //
-// The usual success of the kind over a usual winter (culture's store.success) gives a
+// The usual success of the kind over a usual winter (culture's store.success, or the garden's own) gives a
 // hazard. It is multiplied for warmth, by the same factor for every ten kelvin, and for
 // wet, by up to a factor as the humidity at the skin goes from the usual to soaking.
 // Beside it stands drying out, past a limit that differs a little within a lot.
@@ -68,8 +68,11 @@ func (s Stock) hazard() (hazard, error) {
 	if err != nil {
 		return hazard{}, err
 	}
-	kind, ok := culture.Lookup(s.Kind)
-	if !ok {
+	kind := s.Culture
+	if kind == nil {
+		kind, _ = culture.Lookup(s.Kind)
+	}
+	if kind == nil {
 		return hazard{}, fmt.Errorf("what comes of %s in store: %w", s.Kind, ErrUnknown)
 	}
 	usual, ok := kind.Figure("store.success")

@@ -12,7 +12,7 @@ import (
 	"eyeup/quantity"
 )
 
-var packed = Stock{"dahlia", "clump", "vermiculite"}
+var packed = Stock{Kind: "dahlia", Form: "clump", Pack: "vermiculite"}
 
 // American Dahlia Society: 90 to 95 in a hundred come through by any sound method.
 func TestASoundStoreBringsNineOfTenThrough(t *testing.T) {
@@ -22,6 +22,23 @@ func TestASoundStoreBringsNineOfTenThrough(t *testing.T) {
 	}
 	if alive.Low < 0.6 || alive.Low > 0.9 { // growers who lost 20 to 30 in a hundred are common
 		t.Errorf("one winter in ten fewer than %.2f come through", alive.Low)
+	}
+}
+
+// A garden that loses half overrides the usual success, and is believed.
+func TestAGardensOwnSuccessIsUsed(t *testing.T) {
+	k, _ := culture.Lookup("dahlia")
+	own, err := k.With([]culture.Override{{Key: "store.success", Text: "50 %"}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	winter := spell(150, 7.2, .52)
+	usual, _ := Survival(packed, winter)
+	s := packed
+	s.Culture = own
+	poor, err := Survival(s, winter)
+	if err != nil || math.Abs(poor.Middle-0.5) > 0.03 || usual.Middle < 0.9 {
+		t.Errorf("own figures: %v, usual ones %v (%v)", poor, usual, err)
 	}
 }
 
@@ -37,7 +54,7 @@ func TestWarmthAndWetLoseMore(t *testing.T) {
 	if !(at(packed, 12, .52) < at(packed, 6, .52) && at(packed, 6, .98) < at(packed, 6, .52)) {
 		t.Error("warmth or wet did good")
 	}
-	bare := Stock{"dahlia", "clump", "bare"}
+	bare := Stock{Kind: "dahlia", Form: "clump", Pack: "bare"}
 	if got := at(bare, 15, .3); got > 0.2 {
 		t.Errorf("bare in a living room, %.2f come through", got)
 	}
@@ -45,7 +62,7 @@ func TestWarmthAndWetLoseMore(t *testing.T) {
 
 func TestSurvivalProperties(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		s := Stock{"dahlia", rapid.SampledFrom([]string{"clump", "division"}).Draw(t, "form"), rapid.SampledFrom(Packs()).Draw(t, "pack")}
+		s := Stock{Kind: "dahlia", Form: rapid.SampledFrom([]string{"clump", "division"}).Draw(t, "form"), Pack: rapid.SampledFrom(Packs()).Draw(t, "pack")}
 		winter := spell(rapid.Float64Range(0, 200).Draw(t, "days"), rapid.Float64Range(0, 15).Draw(t, "celsius"), rapid.Float64Range(.2, 1).Draw(t, "humidity"))
 		a, err := Survival(s, winter)
 		if err != nil {
@@ -68,7 +85,7 @@ func TestSurvivalRefuses(t *testing.T) {
 	if _, err := Survival(packed, spell(9, 5, 5)); err == nil {
 		t.Error("humidity of 500 % passed")
 	}
-	if _, err := Survival(Stock{"hat", "clump", "bare"}, nil); !errors.Is(err, ErrUnknown) {
+	if _, err := Survival(Stock{Kind: "hat", Form: "clump", Pack: "bare"}, nil); !errors.Is(err, ErrUnknown) {
 		t.Errorf("hats: %v", err)
 	}
 	if _, err := Reckoned(packed, spell(9, -1, .5)); !errors.Is(err, ErrFrozen) {
@@ -106,6 +123,20 @@ func TestRoundsAreFoldedIn(t *testing.T) {
 	}
 	if none := left(Round{Day: 60}); math.Abs(none.Mean()-unseen.Mean()) > 1e-3 {
 		t.Errorf("a round that saw nothing moved %.4f to %.4f", unseen.Mean(), none.Mean())
+	}
+}
+
+// Two crates of a lot gone through on one day tell the same as one that holds both.
+func TestRoundsOfOneDayStandSideBySide(t *testing.T) {
+	winter := spell(150, 6, .52)
+	start, _ := Reckoned(packed, winter)
+	apart, err := start.After(packed, winter, []Round{{Day: 30, Firm: 30}, {Day: 60, Firm: 9, Soft: 2}, {Day: 60, Firm: 16, Soft: 3}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	together, _ := start.After(packed, winter, []Round{{Day: 30, Firm: 30}, {Day: 60, Firm: 25, Soft: 5}})
+	if math.Abs(apart.Middle-together.Middle) > 1e-9 || math.Abs(apart.Spread-together.Spread) > 1e-9 {
+		t.Errorf("apart %v, together %v", apart, together)
 	}
 }
 

@@ -4,24 +4,24 @@ import (
 	"fmt"
 
 	"eyeup/internal/desk"
-	"eyeup/keeping"
 	"eyeup/quantity"
 )
 
 // keepCommand asks what a store does to what lies in it.
 type keepCommand struct {
-	Kind string  `default:"dahlia" placeholder:"KIND" help:"What is stored (${default})."`
-	Form string  `default:"clump" placeholder:"FORM" help:"clump or division (${default})."`
-	Temp string  `required:"" placeholder:"TEMPERATURE" help:"Of the store, such as 42F."`
-	RH   string  `name:"rh" required:"" placeholder:"PERCENT" help:"Humidity of the store's air, such as 52."`
-	Pack string  `required:"" placeholder:"PACKING" help:"bare, vermiculite, peat, sawdust, shavings, sand or paper."`
-	Days float64 `default:"150" help:"How long (${default})."`
-	Why  bool    `help:"Say where the figures come from."`
+	Kind   string  `default:"dahlia" placeholder:"KIND" help:"What is stored (${default})."`
+	Form   string  `default:"clump" placeholder:"FORM" help:"clump or division (${default})."`
+	Temp   string  `required:"" placeholder:"TEMPERATURE" help:"Of the store, such as 42F."`
+	RH     string  `name:"rh" required:"" placeholder:"PERCENT" help:"Humidity of the store's air, such as 52."`
+	Pack   string  `required:"" placeholder:"PACKING" help:"bare, vermiculite, peat, sawdust, shavings, sand or paper."`
+	Days   float64 `default:"150" help:"How long (${default})."`
+	Garden string  `placeholder:"FOLDER" help:"Use the figures of this garden."`
+	Why    bool    `help:"Say where the figures come from."`
 }
 
 // Run reads the question and answers it.
 func (c keepCommand) Run(d *door) error {
-	q := desk.KeepQuestion{Stock: keeping.Stock{Kind: c.Kind, Form: c.Form, Pack: c.Pack}, Days: c.Days, Why: c.Why}
+	q := desk.KeepQuestion{KindQuestion: kindQuestion(c.Kind, c.Garden), Form: c.Form, Pack: c.Pack, Days: c.Days, Why: c.Why}
 	var err error
 	if q.Temperature, err = quantity.ParseTemperature(c.Temp); err != nil {
 		return fmt.Errorf("--temp: %w", err)

@@ -14,7 +14,8 @@ import (
 
 // KeepQuestion asks what a store does to what lies in it.
 type KeepQuestion struct {
-	Stock       keeping.Stock
+	KindQuestion
+	Form, Pack  string
 	Temperature quantity.Temperature
 	Humidity    quantity.Share // of the room
 	Days        float64
@@ -56,36 +57,49 @@ type AdviceAnswer struct {
 
 // Keep answers a KeepQuestion.
 func Keep(q KeepQuestion) (*KeepAnswer, error) {
-	spells := []keeping.Spell{{Days: q.Days, Temperature: q.Temperature, Humidity: q.Humidity}}
-	dried, err := keeping.Loss(q.Stock, spells)
+	k, err := q.kind()
 	if err != nil {
-		return nil, adviseInstead(err, q.Stock.Kind)
+		return nil, err
 	}
-	wrinkles, err := keeping.DaysTo(q.Stock, 0, keeping.WrinkledAt().Value, q.Temperature, q.Humidity)
+	stored := keeping.Stock{Kind: k.Name, Form: q.Form, Pack: q.Pack, Culture: k}
+	spells := []keeping.Spell{{Days: q.Days, Temperature: q.Temperature, Humidity: q.Humidity}}
+	dried, err := keeping.Loss(stored, spells)
+	if err != nil {
+		return nil, adviseInstead(err, k.Name)
+	}
+	wrinkles, err := keeping.DaysTo(stored, 0, keeping.WrinkledAt().Value, q.Temperature, q.Humidity)
 	if err != nil {
 		return nil, err
 	}
 	a := &KeepAnswer{
-		Kind: q.Stock.Kind, Form: q.Stock.Form, Pack: q.Stock.Pack,
+		Kind: k.Name, Form: q.Form, Pack: q.Pack,
 		Warm: *rounded(q.Temperature.Celsius(), 2), Humidity: *rounded(q.Humidity.Percent(), 1), Days: q.Days,
 		Lost: roundedAmount(dried.Lost.Times(100), 1), State: dried.State, Wrinkles: roundedAmount(wrinkles, 0),
-		ToDo: keeping.ToDo(dried.State, q.Temperature), Assumed: true, Advice: adviceOn(q.Stock.Kind), Notes: []string{},
+		ToDo: keeping.ToDo(dried.State, q.Temperature), Assumed: true, Advice: adviceOn(k.Name), Notes: []string{},
 	}
-	_, _, a.Disagree = keeping.Disagree(q.Stock.Kind)
-	through, err := keeping.Survival(q.Stock, spells)
+	_, _, a.Disagree = keeping.Disagree(k.Name)
+	if err := a.comeThrough(stored, spells); err != nil {
+		return nil, err
+	}
+	if q.Why {
+		a.Figures = append(figureAnswers(keeping.FiguresOf(stored)), figuresOf(k, []string{"store.success"})...)
+	}
+	return a, nil
+}
+
+// comeThrough tells how much is alive at the end, or why that can't be reckoned.
+func (a *KeepAnswer) comeThrough(s keeping.Stock, spells []keeping.Spell) error {
+	through, err := keeping.Survival(s, spells)
 	switch {
 	case errors.Is(err, keeping.ErrFrozen), errors.Is(err, keeping.ErrUnknown):
 		a.Notes = append(a.Notes, capital(err.Error())+".")
+		return nil
 	case err != nil:
-		return nil, err
-	default:
-		share := roundedAmount(through.Times(100), 1)
-		a.Through = &share
+		return err
 	}
-	if q.Why {
-		a.Figures = figureAnswers(keeping.FiguresOf(q.Stock))
-	}
-	return a, nil
+	share := roundedAmount(through.Times(100), 1)
+	a.Through = &share
+	return nil
 }
 
 // adviseInstead adds what sources advise to the refusal of a kind that can't be reckoned.

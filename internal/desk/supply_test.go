@@ -4,7 +4,6 @@ import (
 	"math"
 	"testing"
 
-	"eyeup/keeping"
 	"eyeup/quantity"
 	"eyeup/supply"
 )
@@ -41,8 +40,7 @@ func TestSupplyAnswersFollowTheirSchemas(t *testing.T) {
 		return a
 	}
 	none, untold := quantity.Share(math.NaN()), math.NaN()
-	bare := keeping.Stock{Kind: "dahlia", Form: "clump", Pack: "bare"}
-	soaking := keeping.Stock{Kind: "dahlia", Form: "division", Pack: "peat"}
+	dahlia := KindQuestion{Kind: "dahlia"}
 	for name, all := range map[string][]Answer{
 		"reckon mix": {
 			mix(MixQuestion{Container: "no1", Count: 30, Form: "clump"}), mix(MixQuestion{Container: "tray72", Count: 2, Why: true}),
@@ -57,9 +55,9 @@ func TestSupplyAnswersFollowTheirSchemas(t *testing.T) {
 			sow(SowQuestion{Want: 9, Sure: .9, Germination: none, Years: 2, Kind: "beet", Why: true}), sow(SowQuestion{Want: 9, Sure: .9, Germination: .5, Years: untold, Kind: "tomato"}),
 		},
 		"reckon keep": {
-			keep(KeepQuestion{Stock: bare, Temperature: quantity.Fahrenheit(42), Humidity: .52, Days: 150, Why: true}),
-			keep(KeepQuestion{Stock: bare, Temperature: quantity.Celsius(-2), Humidity: .52, Days: 10}),
-			keep(KeepQuestion{Stock: soaking, Temperature: quantity.Celsius(4), Humidity: 1, Days: 0}),
+			keep(KeepQuestion{KindQuestion: dahlia, Form: "clump", Pack: "bare", Temperature: quantity.Fahrenheit(42), Humidity: .52, Days: 150, Why: true}),
+			keep(KeepQuestion{KindQuestion: dahlia, Form: "clump", Pack: "bare", Temperature: quantity.Celsius(-2), Humidity: .52, Days: 10}),
+			keep(KeepQuestion{KindQuestion: dahlia, Form: "division", Pack: "peat", Temperature: quantity.Celsius(4), Humidity: 1, Days: 0}),
 		},
 	} {
 		for _, a := range all {
