@@ -20,19 +20,16 @@ type Hour struct {
 }
 
 // tell puts together what an hour did.
-func (r *run) tell(i int, before track, o outcome, d drive, ideal, bench float64, night bool) Hour {
-	s := &r.house.day
-	if night {
-		s = &r.house.night
-	}
+func (r *run) tell(i int, before track, o outcome, d drive, asked, bench float64) Hour {
+	p := r.house.day.pair
 	lamps := r.house.lamps[i%24]
 	return Hour{
 		Index: i, Outside: d.out, Ground: d.ground, Air: o.mean.air, Floor: o.mean.floor, Level: o.asked,
-		Asked: ideal, Given: o.heat, Sun: d.gain - lamps - bench, SunOnFloor: d.floorGain,
+		Asked: asked, Given: o.heat, Sun: d.gain - lamps - bench, SunOnFloor: d.floorGain,
 		Lamps: lamps, WarmBench: bench,
-		Cover: (s.airLoss + o.vent) * (d.out - o.mean.air), Vent: o.vent * (d.out - o.mean.air),
-		Edge: s.edge * (d.out - o.mean.floor), Deep: s.deep * (d.ground - o.mean.floor),
-		StoredAir:   s.airHeat * (r.real.air - before.air) / hour,
-		StoredFloor: s.floorHeat * (r.real.floor - before.floor) / hour,
+		Cover: o.loss * (d.out - o.mean.air), Vent: o.vent * (d.out - o.mean.air),
+		Edge: p.edge * (d.out - o.mean.floor), Deep: p.deep * (d.ground - o.mean.floor),
+		StoredAir:   p.airHeat * (r.real.air - before.air) / hour,
+		StoredFloor: p.floorHeat * (r.real.floor - before.floor) / hour,
 	}
 }

@@ -73,8 +73,8 @@ func TestHeatIsAccountedFor(t *testing.T) {
 	})
 }
 
-// Order is kept: thicker glass keeps a heated house no colder and costs no more; a higher
-// level costs no less heat; a stronger heater leaves it no colder.
+// Order is kept in real weather: a higher level costs no less heat, and neither it nor a
+// stronger heater leaves the house colder in any hour; thicker glass costs no more.
 func TestOrderIsKept(t *testing.T) {
 	y := waterville(t)
 	rapid.Check(t, func(t *rapid.T) {
@@ -84,20 +84,17 @@ func TestOrderIsKept(t *testing.T) {
 		h := y.hours[rapid.IntRange(0, len(y.hours)-1).Draw(t, "year")]
 		low := rapid.Float64Range(2, 15).Draw(t, "low")
 		high := low + rapid.Float64Range(0, 8).Draw(t, "more")
-		// Not the summer: where it is warmer outside, thin glass lets warmth in.
 		run := func(c Covered, level float64) (kWh float64, air []float64) {
 			k := c.Run(h, y.site, from20January(level))
 			from, to := k.Within(spring)
 			return k.Sum(k.AskedKWh, spring), k.Air[24*from : 24*to]
 		}
-		cooler, airLow := run(c, low)
-		warmer, airHigh := run(c, high)
 		thick, strong := c, c
 		thick.Cover.U *= 0.8
-		more := *c.Heater
-		more.Power *= 1.5
-		strong.Heater = &more
-		saved, airThick := run(thick, low)
+		strong.Heater = &Heater{Power: 1.5 * c.Heater.Power}
+		cooler, airLow := run(c, low)
+		warmer, airHigh := run(c, high)
+		saved, _ := run(thick, low)
 		_, airStrong := run(strong, low)
 		if cooler > warmer+1e-9 || saved > cooler+1e-9 {
 			t.Fatalf("asked %g kWh at %g °C, %g at %g, %g under thicker glass", cooler, low, warmer, high, saved)
@@ -106,9 +103,31 @@ func TestOrderIsKept(t *testing.T) {
 			if airHigh[i] < airLow[i]-1e-9 || airStrong[i] < airLow[i]-1e-9 {
 				t.Fatalf("hour %d: %g °C, at a higher level %g, with a stronger heater %g", i, airLow[i], airHigh[i], airStrong[i])
 			}
-			cold := h.Air[24*int(spring.From.Sub(h.Span.From))+i] < low-5
-			if cold && airThick[i] < airLow[i]-0.6 {
-				t.Fatalf("hour %d: %g °C, under thicker glass %g", i, airLow[i], airThick[i])
+		}
+	})
+}
+
+// Colder glass is never warmer inside, as long as it is colder outside. Where a thermostat
+// brings the end of an hour to the same temperature, the way there may differ a little.
+func TestColderGlassIsColder(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		c := someHouse(t)
+		c.WarmBench, c.Vent.ByHand = nil, false
+		h := plainWeather(6, rapid.Float64Range(-20, 10).Draw(t, "outside"), rapid.Float64Range(0, 800).Draw(t, "sun"))
+		s := Steadily(quantity.Celsius(rapid.Float64Range(10, 18).Draw(t, "level")))
+		within := 0.2
+		if c.Heater == nil {
+			s = Off()
+			if c.Vent == (Vent{}) {
+				within = 1e-9
+			}
+		}
+		colder := c
+		colder.Cover.U *= quantity.Transmittance(rapid.Float64Range(1, 2).Draw(t, "times"))
+		warm, cold := c.Run(h, fortyFour, s), colder.Run(h, fortyFour, s)
+		for i := range warm.Air {
+			if cold.Air[i] > warm.Air[i]+within {
+				t.Fatalf("hour %d: %g °C under colder glass, %g under the other", i, cold.Air[i], warm.Air[i])
 			}
 		}
 	})

@@ -20,20 +20,17 @@ type run struct {
 	real  track // with the heater there is
 	ideal track // with a heater without limit, while it differs
 	apart bool
-	open  bool // vents worked by hand
+	hand  handVent
 	pot   pot
-	warm  *warmPot
+	warm  *warmPot // nil: no warm bench
 }
 
 func newRun(c Covered, h *weather.Hours, site sun.Site, s Setting) *run {
-	r := &run{house: newHouse(c), weather: h, course: newCourse(h.Span), levels: s.daily(h.Span)}
-	r.ground = deepGround(h)
-	r.capture = c.captures(h.Span, site.Latitude)
-	start := cold
-	if len(r.levels) > 0 {
-		start = startOf(h.Air, r.levels[0])
-		r.real = track{twin{start, start}, r.house.limit, r.levels[0]}
+	r := &run{
+		house: newHouse(c), weather: h, course: newCourse(h.Span), levels: s.daily(h.Span),
+		ground: deepGround(h), capture: c.captures(h.Span, site.Latitude),
 	}
+	start := r.begin()
 	b := c.body()
 	r.pot = newPot(b.PotHours, b.PotSun, start)
 	if c.WarmBench != nil {
@@ -41,59 +38,70 @@ func newRun(c Covered, h *weather.Hours, site sun.Site, s Setting) *run {
 		r.warm = &warm
 		r.course.WarmRoot = make([]float64, len(r.course.Root))
 	}
-	r.lightUp(c, site)
+	fillLight(r.course, h, site, float64(c.Cover.Light), c.Lamps)
 	return r
 }
 
-// lightUp fills the course's light, day length and lamps.
-func (r *run) lightUp(c Covered, site sun.Site) {
-	fillLight(r.course, r.weather, site, float64(c.Cover.Light), c.Lamps)
+// begin sets the house to the temperature of the first day outside, or to the level that
+// is held, if that is warmer, and returns it. Within days it makes no difference.
+func (r *run) begin() float64 {
+	if len(r.levels) == 0 {
+		return 0
+	}
+	start := max(dayMean(r.weather, 0), r.levels[0])
+	r.real = track{twin{start, start}, r.house.limit, r.levels[0]}
+	return start
 }
 
-// day takes the house through one day.
-func (r *run) day(day int, each func(Hour)) {
-	w, h, c, level := r.weather, r.house, r.course, r.levels[day]
-	var asked, given, warm float64
-	for clock := range 24 {
-		i := 24*day + clock
-		sun := w.Sun[i]
-		d := drive{out: w.Air[i], ground: r.ground[day], gain: h.lamps[clock]}
-		var bench float64
-		if r.warm != nil {
-			bench = r.warm.asks(r.real.air, h.light*sun)
-			d.gain += bench
-		}
-		shine := sun * r.capture[day]
-		d.gain += shine * h.sunToAir
-		d.floorGain = shine * h.sunToBase
-		night := sun <= 0
-		r.open = h.visit(r.open, clock, r.real.air)
+// Run reckons the place through the hours of h. See Place and Course.
+func (c Covered) Run(h *weather.Hours, site sun.Site, s Setting) *Course {
+	return c.Watch(h, site, s, nil)
+}
 
-		before := r.real
-		o := h.step(&r.real, d, level, night, r.open)
-		ideal := r.unlimited(before, o, d, level, night)
-		asked, given, warm = asked+ideal, given+o.heat, warm+bench
-
-		air := o.mean.air
-		if most := h.promise(d, o, level, night); air > most {
-			air = most
-			c.HeldBack[day]++
-		}
-		c.Air[i] = air
-		c.Root[i] = r.pot.follow(air, h.light*sun)
-		if r.warm != nil {
-			c.WarmRoot[i] = r.warm.warmed(air, h.light*sun, bench)
-		}
-		if o.asked < level {
-			c.count(day, air, cold) // still being warmed to a new level
-		} else {
-			c.count(day, air, level)
-		}
-		if each != nil {
-			each(r.tell(i, before, o, d, ideal, bench, night))
+// Watch is Run which tells what happened in each hour, for a record hour by hour or an
+// account of the heat. With each nil it is Run.
+func (c Covered) Watch(h *weather.Hours, site sun.Site, s Setting, each func(Hour)) *Course {
+	r := newRun(c, h, site, s)
+	for day := range h.Days {
+		for clock := range 24 {
+			r.hour(day, clock, each)
 		}
 	}
-	c.AskedKWh[day], c.GivenKWh[day], c.WarmBenchKWh[day] = asked/1000, given/1000, warm/1000
+	return r.course
+}
+
+// hour takes the house through one hour.
+func (r *run) hour(day, clock int, each func(Hour)) {
+	i, level := 24*day+clock, r.levels[day]
+	d, bench := r.driven(day, clock)
+	night := r.weather.Sun[i] <= 0
+	v := r.vents(clock, d, night)
+	before := r.real
+	o := r.house.step(&r.real, d, level, v)
+	asked := r.unlimited(before, o, d, level, v)
+	r.note(day, i, o, r.house.promise(d, o, level, night), bench)
+
+	c := r.course
+	c.AskedKWh[day] += asked / 1000
+	c.GivenKWh[day] += o.heat / 1000
+	c.WarmBenchKWh[day] += bench / 1000
+	if each != nil {
+		each(r.tell(i, before, o, d, asked, bench))
+	}
+}
+
+// driven returns what works on the house in an hour, and the power of the warm bench in it.
+func (r *run) driven(day, clock int) (d drive, bench float64) {
+	i, h := 24*day+clock, r.house
+	sun := r.weather.Sun[i]
+	if r.warm != nil {
+		bench = r.warm.asks(r.real.air, h.light*sun)
+	}
+	shine := sun * r.capture[day]
+	return drive{
+		out: r.weather.Air[i], ground: r.ground[day],
+		gain: h.lamps[clock] + bench + shine*h.sunToAir, floorGain: shine * h.sunToBase,
+	}, bench
 }
 
 // promise returns the warmest that the air is said to be: no more above the outside, in an
@@ -106,10 +114,34 @@ func (h *house) promise(d drive, o outcome, level float64, night bool) float64 {
 	return d.out + h.frostLift + d.gain/h.night.airLoss
 }
 
+// note writes an hour into the course: its air, pots, and whether it was short or hot.
+func (r *run) note(day, i int, o outcome, promised, bench float64) {
+	c, level := r.course, r.levels[day]
+	air := o.mean.air
+	if air > promised {
+		air = promised
+		c.HeldBack[day]++
+	}
+	if o.asked < level {
+		level = cold // still being warmed to a new level: no hour is short
+	}
+	c.Air[i] = air
+	c.count(day, air, level)
+	sun := r.house.light * r.weather.Sun[i]
+	c.Root[i] = r.pot.follow(air, sun)
+	if r.warm != nil {
+		c.WarmRoot[i] = r.warm.warmed(air, sun, bench)
+	}
+}
+
+// together is how alike, in K, the house and its twin with an unlimited heater must be to
+// be run as one again.
+const together = 1e-6
+
 // unlimited returns the heat that a heater without limit gives in the hour. As long as the
 // heater there is suffices, that is the same heat; from the first hour in which it does
 // not, the house is run beside itself until both agree again.
-func (r *run) unlimited(before track, o outcome, d drive, level float64, night bool) float64 {
+func (r *run) unlimited(before track, o outcome, d drive, level float64, v vents) float64 {
 	if !r.apart {
 		if !o.fell {
 			return o.heat
@@ -117,7 +149,7 @@ func (r *run) unlimited(before track, o outcome, d drive, level float64, night b
 		r.apart, r.ideal = true, before
 		r.ideal.limit = math.Inf(1)
 	}
-	heat := r.house.step(&r.ideal, d, level, night, r.open).heat
+	heat := r.house.step(&r.ideal, d, level, v).heat
 	r.apart = math.Abs(r.ideal.air-r.real.air) > together || math.Abs(r.ideal.floor-r.real.floor) > together
 	return heat
 }

@@ -28,9 +28,7 @@ func (h *house) ventToHold(shut, open *stride, x twin, d drive) (v float64, end,
 			next = (least + most) / 2
 		}
 		v = next
-		losing := shut.pair
-		losing.airLoss += v
-		s = strideOf(losing, hour)
+		s = shut.losing(shut.airLoss + v)
 		end, mean = s.step(x, d)
 		switch miss := end.air - h.opens; {
 		case math.Abs(miss) < ventPrecision:
@@ -42,4 +40,52 @@ func (h *house) ventToHold(shut, open *stride, x twin, d drive) (v float64, end,
 		}
 	}
 	return v, end, mean
+}
+
+// vents are how the house stands open for an hour.
+type vents struct {
+	now    *stride // as it stands
+	open   *stride // as it would with vents that a thermostat opens; nil: there are none
+	byHand float64 // conductance of vents opened by hand, part of now, W/K
+}
+
+// handVent is where the grower left the vents on the last visit.
+type handVent struct {
+	conductance float64
+	stride      stride // with the vents so
+}
+
+// The hours by the sun's clock at which a grower who vents by hand comes by. In the morning
+// and at noon the vents are opened as far as holds their temperature for that hour, and
+// left so until the next visit; towards evening they are shut. Chosen.
+const morning, noon, evening = 8, 12, 17
+
+// vents returns how the house stands open in an hour, the grower's visit at its beginning.
+func (r *run) vents(clock int, d drive, night bool) vents {
+	h := r.house
+	v := vents{now: &h.day, open: &h.openDay}
+	if night {
+		v = vents{now: &h.night, open: &h.openNight}
+	}
+	if h.ventMost == 0 {
+		v.open = nil
+	}
+	if !h.byHand {
+		return v
+	}
+	switch clock {
+	case morning, noon:
+		r.hand = handVent{}
+		if end, _ := h.day.step(r.real.twin, d); end.air > h.opens && h.ventMost > 0 {
+			r.hand.conductance, _, _ = h.ventToHold(&h.day, &h.openDay, r.real.twin, d)
+			r.hand.stride = h.day.losing(h.day.airLoss + r.hand.conductance)
+		}
+	case evening:
+		r.hand = handVent{}
+	}
+	v.open = nil
+	if r.hand.conductance > 0 {
+		v.now, v.byHand = &r.hand.stride, r.hand.conductance
+	}
+	return v
 }
