@@ -106,8 +106,8 @@ func heaped(x []float64, spells []Spell) float64 {
 			(1 + (x[rotWet]-1)*wetness(atSkin(s.Humidity, x[3], x[1]), x[rotDamp]))
 	}
 	lost := lawOf(x).Lost(spells)
-	dried := math.Erfc((x[driedOut]-lost)/x[driedOutSpread]/math.Sqrt2) / 2
-	return rot - math.Log1p(-dried)
+	alive := math.Erfc((lost-x[driedOut])/x[driedOutSpread]/math.Sqrt2) / 2
+	return rot - math.Log(alive)
 }
 
 // atSkin returns the humidity of the air at the skin of packed stock, 0 to 1: the packing

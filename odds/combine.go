@@ -29,29 +29,6 @@ func Combined(figures []Amount, reckon func(x []float64) float64) Amount {
 	return Amount{middle - math.Sqrt(down), middle, middle + math.Sqrt(up)}
 }
 
-// Fitted returns the belief whose spread is that of an amount of a share: its mean is that
-// of three points weighing 0.3, 0.4 and 0.3 (Swanson's rule; Hurst, Brown & Swanson 2000,
-// AAPG Bulletin 84:1883), its weight the one with the same distance from low to high. An
-// amount outside 0 to 1 or out of order gives a belief of which every answer is NaN.
-func Fitted(a Amount) Beta {
-	if !(a.Low >= 0 && a.Low <= a.Middle && a.Middle <= a.High && a.High <= 1) {
-		return Beta{math.NaN(), math.NaN()}
-	}
-	mean := 0.3*a.Low + 0.4*a.Middle + 0.3*a.High
-	mean = min(max(mean, leastMean), 1-leastMean)
-	low, high := math.Log(0.01), math.Log(heaviest)
-	for range 60 {
-		middle := (low + high) / 2
-		b := BetaOf(mean, math.Exp(middle))
-		if b.Quantile(0.9)-b.Quantile(0.1) > a.High-a.Low {
-			low = middle
-		} else {
-			high = middle
-		}
-	}
-	return BetaOf(mean, math.Exp((low+high)/2))
-}
-
 // Matching returns the belief with the given mean and variance, both those of a share. A
 // variance that no share with this mean can have gives NaN.
 func Matching(mean, variance float64) Beta {
