@@ -95,12 +95,13 @@ type lack struct {
 const mostWays = 3
 
 // place puts a batch on the benches, the best of its outcomes first; what finds no room
-// goes straight into the ground. It says what was short, if anything.
-func (b *benches) place(of *batch, ranked []*outcome) (portions []portion, short *lack) {
-	left := of.want
+// goes straight into the ground. It says what was short, if anything, and how many found
+// no way at all.
+func (b *benches) place(of *batch, ranked []*outcome) (portions []portion, short *lack, left int) {
+	left = of.want
 	for _, o := range ranked {
 		if left == 0 {
-			return portions, short
+			break
 		}
 		if !b.admissible(o) {
 			continue
@@ -118,7 +119,7 @@ func (b *benches) place(of *batch, ranked []*outcome) (portions []portion, short
 		portions = append(portions, portion{of, o, n})
 		left -= n
 	}
-	return portions, short
+	return portions, short, left
 }
 
 // smallest is the least number worth a way of their own: a tray of six, or a quarter of a large batch.

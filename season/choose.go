@@ -31,11 +31,11 @@ const (
 // baseline returns the outcome against which gains are counted: dormant stock planted
 // when the soil allows, seed sown in the open when frost and soil allow.
 func (m *maker) baseline(b *batch) *outcome {
-	key := baseKey{b.life, b.store}
+	key := baseKey{b.base, b.store}
 	if m.baselines[key] == nil {
 		none := make([]float64, len(m.ends))
 		all := m.routes(b.store, make(levels, len(m.Places)))
-		m.baselines[key] = live(b.life, m.direct(b, all[len(all)-1]), none, m.ends)
+		m.baselines[key] = live(b.base, m.direct(b, all[len(all)-1]), none, m.ends)
 	}
 	return m.baselines[key]
 }
@@ -73,17 +73,45 @@ func (m *maker) options(b *batch, at levels) []*outcome {
 			all = append(all, live(b.life, m.direct(b, r), weeks, m.ends))
 			continue
 		}
-		for w := earliestWeeks; w >= latestWeeks; w-- {
-			start := out - 7*w
-			if start < max(b.life.rest, m.day(m.Today.Monday())) {
-				continue
-			}
+		for _, start := range m.starts(b.life, out) {
 			o := option{route: r, start: start, outFrom: out, firstMonday: m.firstMonday}
 			all = append(all, live(b.life, o, weeks, m.ends))
+			if b.life.Life == culture.Soak && r.firstPlace == r.onPlace && !r.warm {
+				o.route = r.forGood()
+				all = append(all, live(b.life, o, weeks, m.ends))
+			}
 		}
 	}
 	m.outcomes[key] = all
 	return all
+}
+
+// starts returns the Mondays on which a batch may be started: none before today, none in
+// deep rest, none so early that it only stands; corms from the autumn on.
+func (m *maker) starts(l *life, out int) []int {
+	first := out - 7*earliestWeeks
+	if l.Life == culture.Soak {
+		first = m.monday(m.newYear - autumnBefore)
+	}
+	var all []int
+	for start := first; start <= out-7*latestWeeks; start += 7 {
+		if start >= max(l.rest, m.day(m.Today.Monday()), 0) {
+			all = append(all, start)
+		}
+	}
+	return all
+}
+
+// autumnBefore is how many days before the turn of the year corms are planted at the
+// earliest: from October on, half a year later in the south.
+const autumnBefore = 92
+
+// forGood returns the route on which stock stays under cover and flowers there.
+func (r *route) forGood() *route {
+	stays := *r
+	stays.stays = true
+	stays.name += ", for good"
+	return &stays
 }
 
 // admissible reports whether a grower would do it at all: no more years lost to cold or
@@ -91,7 +119,10 @@ func (m *maker) options(b *batch, at levels) []*outcome {
 // want, planted out in every year but so many, and not in flower before that.
 func (m *maker) admissible(o *outcome) bool {
 	if o.route.direct {
-		return true
+		return o.life.upAfter == 0
+	}
+	if o.life.upAfter > 0 && !o.route.warm {
+		return false // cuttings want warmth from the first
 	}
 	if o.life.Life == culture.Soak && o.route.warm {
 		return false // a warm room is too warm for corms
@@ -102,13 +133,13 @@ func (m *maker) admissible(o *outcome) bool {
 	allowed := int(float64(m.FrostRisk) * float64(len(o.fates)))
 	unplanted, inPot, skipped := 0, 0, 0
 	for _, f := range o.fates {
-		if f.out == never {
+		if f.out == never && !o.route.stays {
 			unplanted++
 		}
-		if f.flower < f.out {
+		if f.flower < f.out && !o.route.stays {
 			inPot++
 		}
-		if f.handOn == f.out {
+		if f.handOn == f.out && !o.route.stays {
 			skipped++ // the second place is never warm enough in time
 		}
 	}
@@ -141,6 +172,9 @@ func byCustom(weeks func(*life) (from, to float64)) func([]*outcome) []*outcome 
 	return func(all []*outcome) []*outcome {
 		sorted := slices.Clone(all)
 		off := func(o *outcome) float64 {
+			if o.route.direct && o.life.Life == culture.Soak {
+				return 0 // corms go into the open before the last frost
+			}
 			if o.route.direct {
 				return math.Inf(1)
 			}

@@ -22,6 +22,7 @@ type yearDays struct {
 	sprout [][]float64 // °C·d counted towards coming up
 	grow   [][]float64 // share of the best growth, light and day length counted
 	low    []float64   // coldest hour of the air, °C
+	cold   []float64   // coldest hour of pot or soil, °C
 	root   []float64   // mean of pot or soil over the past seven days, today left out, °C
 
 	asked, given, lamps, bench []float64 // kWh
@@ -53,7 +54,7 @@ func climateOf(model place.Place, setting place.Setting, years []*weather.Hours,
 // reduce turns a course, hour by hour, into days.
 func reduce(course *place.Course, kinds []rates) yearDays {
 	y := yearDays{
-		low: lowest(course.Air), root: pastWeek(course.Root),
+		low: lowest(course.Air), cold: lowest(course.Root), root: pastWeek(course.Root),
 		asked: course.AskedKWh, given: course.GivenKWh, lamps: course.LampKWh, bench: course.WarmBenchKWh,
 		short: course.HoursShort, worst: course.WorstShort,
 	}

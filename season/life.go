@@ -18,7 +18,10 @@ type life struct {
 	rest int // day before which warmth does not count
 
 	sprout, eyed float64 // °C·d till half are up; share of it at which eyes show
-	flower       float64 // days at best from up to first flower
+	flower       float64 // days at best from up to first flower; infinite where it is not raised for flower
+	upAfter      int     // for cuttings: days from starting the mother till it is rooted; 0 for others
+	pieces       float64 // divisions of a clump, or cuttings of a mother
+	never        float64 // share that does not make a plant
 	ready        float64 // days at best from up to fit for planting out
 	harden       int     // days of hardening after that
 
@@ -43,12 +46,13 @@ type lifeKey struct {
 	kind   string
 	timing stock.Timing
 	form   stock.Form
+	how    How
 }
 
 // lifeOf makes the life of a sort of batch. It fails, with the reason in words, where the
 // kind's figures do not suffice.
 func lifeOf(k *culture.Kind, key lifeKey, newYear int) (*life, error) {
-	if key.form == stock.Cutting || key.form == stock.Plant || key.form == stock.Pot {
+	if key.form == stock.Tray || key.form == stock.Cutting || key.form == stock.Plant || key.form == stock.Pot {
 		return nil, fmt.Errorf("%ss already grow: keep them in the book; the season starts dormant stock and seed", key.form)
 	}
 	for _, lack := range k.Lacks() {
@@ -74,15 +78,50 @@ func lifeOf(k *culture.Kind, key lifeKey, newYear int) (*life, error) {
 		tray: float64(k.Bench.Tray), tight: float64(k.Bench.Tight), spaced: float64(k.Bench.Spaced), bed: float64(k.Bench.InBed),
 		prick: int(orElse(k.SowToPot, 0)), container: container, cells: pot.Cells,
 	}
-	if math.IsNaN(l.flower) {
-		return nil, fmt.Errorf("not known for %s: when it flowers", k.Name)
+	l.meets = orElse(k.Bench.Meet, 0.25) * orElse(l.flower, orElse(k.Ready, 40))
+	if k.Life == culture.Soak {
+		l.rest = 0 // dry corms wait for water, not for the year
 	}
-	l.meets = orElse(k.Bench.Meet, 0.25) * l.flower
+	if math.IsNaN(l.flower) {
+		if k.Goal == culture.ForFlower || k.Goal == culture.ForFruit {
+			return nil, fmt.Errorf("not known for %s: when it flowers", k.Name)
+		}
+		l.flower = math.Inf(1)
+	}
 	if k.Frost.Leafy == culture.SetBack {
 		l.setBack = int(7 * orElse(k.Frost.Weeks, 3))
 	}
 	l.assumed = assumptions(k)
-	return l, nil
+	return l, l.by(key)
+}
+
+// by fits a life to how its plants come from the stock.
+func (l *life) by(key lifeKey) error {
+	figure := func(name string) float64 {
+		f, known := l.Figure(name)
+		if !known {
+			return math.NaN()
+		}
+		return f.Value
+	}
+	switch {
+	case key.how == FromCuttings:
+		l.pieces, l.never = figure("cut.each"), figure("cut.lost")
+		l.upAfter = int(figure("cut.first") + figure("cut.root"))
+		if math.IsNaN(l.pieces+l.never) || l.upAfter <= 0 {
+			return fmt.Errorf("not known for %s: how it is raised from cuttings", l.Name)
+		}
+		l.tray /= l.pieces
+		if l.Frost.Cutting == culture.Dead {
+			l.setBack = 0 // there is no tuber yet to come again from
+		}
+	case key.how == Divided:
+		l.pieces, l.never = figure("divide.pieces"), float64(l.Sprout.Never)
+		l.tray /= l.pieces
+	case key.form == stock.Division:
+		l.never = float64(l.Sprout.Never)
+	}
+	return nil
 }
 
 // assumptions names what the dates of a kind rest on that nobody has measured.

@@ -73,18 +73,22 @@ func (m *maker) reasons() string {
 type assignment struct {
 	portions []portion
 	short    map[*batch]*lack
-	value    float64 // weeks of flower gained, all plants together
+	left     map[*batch]int // plants that found no way at all
+	value    float64        // weeks of flower gained, all plants together
 }
 
 // assign fills the benches batch by batch, those that have most to gain first.
 func (m *maker) assign(at levels, rank func([]*outcome) []*outcome) assignment {
 	benches := m.newBenches()
-	a := assignment{short: map[*batch]*lack{}}
+	a := assignment{short: map[*batch]*lack{}, left: map[*batch]int{}}
 	for _, b := range m.inOrder(at) {
-		portions, short := benches.place(b, rank(m.options(b, at)))
+		portions, short, left := benches.place(b, rank(m.options(b, at)))
 		a.portions = append(a.portions, portions...)
 		if short != nil {
 			a.short[b] = short
+		}
+		if left > 0 {
+			a.left[b] = left
 		}
 		for _, p := range portions {
 			a.value += float64(p.count) * p.gain

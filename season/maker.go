@@ -1,14 +1,12 @@
 package season
 
 import (
-	"cmp"
 	"fmt"
 	"slices"
 
 	"eyeup/civil"
 	"eyeup/culture"
 	"eyeup/place"
-	"eyeup/stock"
 )
 
 // maker works out plans from a brief. It keeps what all plans share: the climates, the
@@ -31,15 +29,6 @@ type maker struct {
 type climateKey struct {
 	place   int
 	setting string
-}
-
-// batch is what the season does with one holding.
-type batch struct {
-	stock.Holding
-	id    string
-	life  *life
-	store int // index of the place where it waits; -1 for seed, which waits anywhere
-	want  int // plants to raise
 }
 
 func newMaker(b *Brief) (*maker, error) {
@@ -84,52 +73,11 @@ func (m *maker) placeNamed(name string) int {
 	return slices.IndexFunc(m.Places, func(p Place) bool { return p.Name == name })
 }
 
-// gather sorts the stock into batches and what the season can't cover, with the reason.
-func (m *maker) gather() {
-	lives := map[lifeKey]*life{}
-	for i, h := range m.Stock {
-		k, known := m.Kinds(h.Variety.Kind)
-		if !known {
-			m.leave(h, "there are no figures for this kind")
-			continue
-		}
-		if h.Plant+h.Reserve == 0 {
-			m.leave(h, "none is wanted in the patch or as reserve; it stays in store")
-			continue
-		}
-		key := lifeKey{h.Variety.Kind, h.Variety.Timing, h.Form}
-		if lives[key] == nil {
-			l, err := lifeOf(k, key, m.newYear)
-			if err != nil {
-				m.leave(h, err.Error())
-				continue
-			}
-			l.kind = m.ratesOf(l)
-			m.space(l)
-			lives[key] = l
-		}
-		b := &batch{Holding: h, id: cmp.Or(h.Code, fmt.Sprintf("row %d", i+1)), life: lives[key], store: m.placeNamed(h.Place), want: h.Plant + h.Reserve}
-		if h.Form == stock.Seed {
-			b.store = -1
-		} else {
-			b.want = min(b.want, h.Count)
-		}
-		m.batches = append(m.batches, b)
-	}
-	slices.SortStableFunc(m.batches, func(a, b *batch) int {
-		return cmp.Or(cmp.Compare(a.Variety.Kind, b.Variety.Kind), cmp.Compare(a.Variety.Name, b.Variety.Name), cmp.Compare(a.id, b.id))
-	})
-}
-
 // space gives what comes from the store the patch's own spacing.
 func (m *maker) space(l *life) {
 	if at := m.placeOf(Ground); at >= 0 && l.Life == culture.Store && m.Places[at].Spacing > 0 {
 		l.bed = float64(m.Places[at].Spacing.Times(m.Places[at].Spacing))
 	}
-}
-
-func (m *maker) leave(h stock.Holding, why string) {
-	m.left = append(m.left, NotCovered{Kind: h.Variety.Kind, Variety: h.Variety.Name, Count: h.Count, Form: string(h.Form), Why: why})
 }
 
 // ratesOf returns the index of the kind's tabled curves, making them when first met.

@@ -9,6 +9,7 @@ import (
 type route struct {
 	name   string
 	direct bool // dormant or as seed straight into the ground
+	stays  bool // planted under cover for good: it flowers there
 	warm   bool // begins in a warm room
 	heated bool // passes a place that is heated for the season's sake
 
@@ -48,6 +49,10 @@ type outcome struct {
 	cold  int               // years with more nights too cold for leaves than a plant shrugs off
 	need  map[int][]float64 // m² a plant takes, by bench and week; made by room
 }
+
+// cutFor is how many days what flowers under cover is cut before it is cleared. Common
+// practice: six weeks.
+const cutFor = 42
 
 // shrugged is how many nights below the harm limit a season's plant may see under cover
 // before the year counts as one in which it was kept too cold. Assumption.
@@ -146,6 +151,11 @@ func (o *outcome) stands(f fate, day int) (place int, area float64) {
 	switch {
 	case day < o.start, day >= f.died:
 		return -1, 0
+	case o.route.stays:
+		if f.flower != never && day > f.flower+cutFor {
+			return -1, 0
+		}
+		return o.route.onPlace, l.bed
 	case day >= f.out:
 		return o.route.groundPlace, l.bed
 	case o.route.direct:
@@ -156,6 +166,8 @@ func (o *outcome) stands(f fate, day int) (place int, area float64) {
 		place = o.route.onPlace
 	}
 	switch {
+	case l.pieces > 0 && l.upAfter == 0 && day > f.eyed && day <= f.up: // cut and potted
+		return place, l.tight
 	case f.up == never || day-f.up <= l.prick:
 		return place, l.tray
 	case day < f.meet:

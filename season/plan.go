@@ -54,6 +54,8 @@ type BatchPlan struct {
 	Form       string       `json:"form"`
 	Count      int          `json:"count" jsonschema_description:"plants raised; the sum of the counts of starts"`
 	Container  string       `json:"container" jsonschema_description:"what each is raised in; empty when planted straight into the ground"`
+	How        string       `json:"how" jsonschema:"enum=whole,enum=divided,enum=cuttings"`
+	Parents    int          `json:"parents,omitempty" jsonschema_description:"clumps that are cut, or mothers of cuttings"`
 	Starts     []Start      `json:"starts"`
 	Dates      Dates        `json:"dates"`
 	Stays      []Stay       `json:"stays"`

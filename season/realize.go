@@ -18,6 +18,7 @@ type realized struct {
 	plan     *Plan
 	parts    []*part
 	short    map[*batch]*lack
+	left     map[*batch]int
 	settings []place.Setting // by place
 	used     []span          // by place: days in use in any year
 	heats    []*heatSums     // by place; nil where it is not heated
@@ -38,7 +39,7 @@ type span struct{ from, to int }
 // realize turns an assignment into a plan: heated places are heated only while they are
 // in use, every lot is walked with its own spread, and all is added up.
 func (m *maker) realize(name, says string, at levels, a assignment) *Plan {
-	r := &realized{maker: m, short: a.short, plan: &Plan{
+	r := &realized{maker: m, short: a.short, left: a.left, plan: &Plan{
 		Name: name, Says: says, Years: len(m.Weather), PlantOutFrom: m.date(m.outFrom), NotCovered: m.left,
 		Work: []WorkWeek{}, Shortfalls: []Shortfall{}, ToGet: []Need{}, Jobs: []Job{}, Batches: []BatchPlan{}, Places: []PlacePlan{},
 		Baseline: "dormant stock planted in the open as soon as the soil allows, seed sown there when frost allows too",
@@ -75,6 +76,9 @@ func (r *realized) use() {
 		}
 		for _, f := range p.fates {
 			out := min(f.out, f.died, end)
+			if p.route.stays {
+				out = min(out, f.flower+cutFor)
+			}
 			widen(p.route.firstPlace, p.start, min(f.handOn, out))
 			widen(p.route.onPlace, f.handOn, out)
 		}
@@ -201,7 +205,7 @@ func (r *realized) batchPlans() {
 func (r *realized) batchPlan(p *part) BatchPlan {
 	plan := BatchPlan{
 		ID: p.id, Code: p.Code, Kind: p.Variety.Kind, Variety: p.Variety.Name, Timing: string(p.Variety.Timing),
-		Colour: p.Variety.Colour, Form: string(p.Form), Count: p.count, Container: p.life.container,
+		Colour: p.Variety.Colour, Form: string(p.Form), Count: p.count, Container: p.life.container, How: string(p.how), Parents: p.parents,
 		Gain: odds.AmountOf(p.gains), Assumed: p.life.assumed,
 	}
 	out := r.when(p.pick(func(f fate) int { return f.out }))
@@ -218,6 +222,8 @@ func (r *realized) batchPlan(p *part) BatchPlan {
 		if lack := r.short[p.batch]; lack != nil {
 			plan.Why = fmt.Sprintf("no room: %s is %.1f m² short in the week of %v", r.benchName(lack.bench), lack.short, r.date(r.firstMonday+7*lack.week))
 		}
+	case p.route.stays:
+		plan.Container = ""
 	case p.route.firstPlace != p.route.onPlace:
 		plan.Dates.HandOn = r.when(p.pick(func(f fate) int { return f.handOn }))
 	}
@@ -259,6 +265,10 @@ func (r *realized) stays(p *part) []Stay {
 	ground := stay(r.placeOf(Ground), out, end)
 	if p.route.direct {
 		return []Stay{ground}
+	}
+	if p.route.stays {
+		gone := middle(p.pick(func(f fate) int { return min(f.flower, f.died) })) + cutFor
+		return []Stay{stay(p.route.firstPlace, r.date(p.start), r.dateOf(gone))}
 	}
 	if p.route.firstPlace == p.route.onPlace {
 		return []Stay{stay(p.route.firstPlace, r.date(p.start), out), ground}

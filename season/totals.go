@@ -79,7 +79,7 @@ func (r *realized) needs() {
 	litres := odds.Amount{}
 	first := never
 	for _, p := range r.parts {
-		if p.route.direct {
+		if p.route.direct || p.route.stays {
 			continue
 		}
 		first = min(first, p.start)
@@ -147,6 +147,7 @@ func (r *realized) work() {
 			continue
 		}
 		add(p, "start", float64(p.start))
+		r.dividing(p, minutes)
 		add(p, "harden", out-float64(p.life.harden))
 		if p.life.prick > 0 {
 			add(p, "prick", middle(p.pick(func(f fate) int { return f.up }))+float64(p.life.prick))
@@ -169,6 +170,24 @@ func (r *realized) work() {
 				Cure: "ask for help, or begin some the week before",
 			})
 			r.plan.Cost.Work += r.Prices.Hand.Times(week.Hours - r.HoursPerWeek)
+		}
+	}
+}
+
+// dividing adds the work of waking and cutting the clumps of a part that is divided.
+func (r *realized) dividing(p *part, minutes []float64) {
+	if p.how != Divided {
+		return
+	}
+	clumps := float64(p.parents) * float64(p.count) / float64(p.batch.want)
+	for _, step := range []struct {
+		name string
+		day  float64
+	}{{"wake", float64(p.start)}, {"divide", middle(p.pick(func(f fate) int { return f.eyed }))}} {
+		each, known := p.life.Work(step.name)
+		week := (int(step.day) - r.firstMonday) / 7
+		if known && !math.IsInf(step.day, 0) && week >= 0 && week < r.weeks {
+			minutes[week] += each * clumps
 		}
 	}
 }
@@ -240,27 +259,36 @@ func (r *realized) lamplight(at int) float64 {
 	return odds.Sorted(years).At(0.5)
 }
 
-// wanted notes where more plants are wanted than the stock gives.
+// wanted notes where fewer plants are to be counted on than are wanted.
 func (r *realized) wanted() {
-	for _, b := range r.batches {
-		want := b.Plant + b.Reserve
-		if b.Form == stock.Seed || want <= b.Count {
+	for _, h := range r.Stock {
+		want := h.Plant + h.Reserve
+		if h.Form == stock.Seed || want == 0 || r.isLeft(h) {
 			continue
 		}
-		short := Shortfall{
-			Of: "stock", Variety: b.Variety.Name, Short: float64(want - b.Count),
-			What: fmt.Sprintf("%s: %d wanted, %d %ss in %s", b.Variety.Name, want, b.Count, b.Form, b.Holding.Place),
-			Week: r.date(r.monday(r.newYear)), Cure: fmt.Sprintf("get %d more", want-b.Count),
+		sure := 0.0
+		for _, b := range r.batches {
+			if b.Code == h.Code && b.Line == h.Line && b.Variety.Name == h.Variety.Name {
+				sure += float64(b.want-r.left[b]) * (1 - b.life.never)
+			}
 		}
-		if pieces, known := b.life.Figure("divide.pieces"); known && b.Form == stock.Clump {
-			cut := math.Ceil(float64(want-b.Count) / (pieces.Value - 1))
-			short.Cure = fmt.Sprintf("divide %.0f of them: a clump gives %.0f to %.0f good pieces", cut, pieces.Low, pieces.High)
+		short := want - int(math.Floor(sure+0.5))
+		if short <= 0 {
+			continue
 		}
-		r.plan.Shortfalls = append(r.plan.Shortfalls, short)
+		r.plan.Shortfalls = append(r.plan.Shortfalls, Shortfall{
+			Of: "stock", Variety: h.Variety.Name, Short: float64(short), Week: r.date(r.monday(r.newYear)),
+			What: fmt.Sprintf("%s: %d wanted, %d to be counted on from %d %ss", h.Variety.Name, want, want-short, h.Count, h.Form),
+			Cure: fmt.Sprintf("get %d more", short),
+		})
 	}
 	slices.SortStableFunc(r.plan.Shortfalls, func(a, b Shortfall) int {
 		return cmp.Or(cmp.Compare(a.Week.String(), b.Week.String()), cmp.Compare(a.What, b.What))
 	})
+}
+
+func (r *realized) isLeft(h stock.Holding) bool {
+	return slices.ContainsFunc(r.maker.left, func(n NotCovered) bool { return n.Variety == h.Variety.Name && n.Kind == h.Variety.Kind })
 }
 
 func sortedKeys(m map[string]int) []string {

@@ -67,7 +67,15 @@ func (w walker) walk(one individual, moves *schedule) fate {
 			checked = day
 		}
 		if f.up == never {
+			if !w.route.direct && day < f.out && at.cold[day] < potFreezes {
+				f.died = day
+				return f
+			}
 			warmth += at.sprout[w.kind][day]
+			if w.upAfter > 0 {
+				w.roots(day, one, &f)
+				continue
+			}
 			w.sprouts(day, warmth, one, &f)
 			continue
 		}
@@ -79,18 +87,22 @@ func (w walker) walk(one individual, moves *schedule) fate {
 			continue
 		}
 		progress += w.grown(at, day, progress, checked, day >= f.out)
-		if w.grows(day, progress, one, &f); f.flower != never && f.out <= day {
+		if w.grows(day, progress, one, &f); f.flower != never && (f.out <= day || w.route.stays) {
 			return f
 		}
 	}
 	return f
 }
 
+// potFreezes is the pot, in °C, in which what is not yet up freezes. The freezing point of
+// dahlia roots was not found; 0 °C is the guard of the trade.
+const potFreezes = 0.0
+
 // stored counts the warmth of the store from the end of deep rest to the start. What
 // comes up in store has no leaf until it is started.
 func (w walker) stored(one individual, f *fate) float64 {
 	warmth := 0.0
-	if w.route.store == nil || w.Life != culture.Store { // what is dry does not stir
+	if w.upAfter > 0 || w.route.store == nil || w.Life != culture.Store { // what is dry does not stir
 		return warmth
 	}
 	store := &w.route.store.years[w.year]
@@ -113,6 +125,13 @@ func (w walker) sprouts(day int, warmth float64, one individual, f *fate) {
 	}
 }
 
+// roots notes when a cutting stands on its own roots.
+func (w walker) roots(day int, one individual, f *fate) {
+	if float64(day-w.start) >= float64(w.upAfter)*one.sprout {
+		f.up = day
+	}
+}
+
 // grows notes what the plant has come to.
 func (w walker) grows(day int, progress float64, one individual, f *fate) {
 	if f.ready == never && progress >= w.ready {
@@ -128,7 +147,7 @@ func (w walker) grows(day int, progress float64, one individual, f *fate) {
 
 // move applies the rules of handing on and planting out, which see only the past.
 func (w walker) move(day int, f *fate, ground *yearDays) {
-	if !w.isMonday(day) {
+	if !w.isMonday(day) || w.route.stays {
 		return
 	}
 	if w.route.direct {
@@ -171,7 +190,7 @@ func (w walker) frozen(at *yearDays, day int, f *fate, idle *int) {
 // grown returns the growth of one day, in days at the best temperature.
 func (w walker) grown(at *yearDays, day int, progress float64, checked int, inGround bool) float64 {
 	rate := at.grow[w.kind][day]
-	if !inGround {
+	if !inGround && !w.route.stays {
 		return rate * growth.PotShare(progress/w.flower, w.potLimit, w.RateFloor)
 	}
 	if checked != never {

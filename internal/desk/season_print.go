@@ -255,7 +255,15 @@ func groupName(g []season.BatchPlan) string {
 	if len(g) == 1 {
 		return clip(b.Variety+", "+b.Kind, 23)
 	}
-	return clip(fmt.Sprintf("%s, %s%d sorts", b.Kind, spaced(b.Timing), len(g)), 23)
+	sorts := map[string]bool{}
+	for _, one := range g {
+		sorts[one.Variety] = true
+	}
+	name := fmt.Sprintf("%s, %s%d sorts", b.Kind, spaced(b.Timing), len(sorts))
+	if len(sorts) == 1 {
+		name = b.Variety + ", " + b.Kind
+	}
+	return clip(name, 23)
 }
 
 func spaced(s string) string {

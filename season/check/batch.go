@@ -1,0 +1,199 @@
+package check
+
+import (
+	"fmt"
+	"strings"
+
+	"eyeup/place"
+	"eyeup/season"
+	"eyeup/stock"
+)
+
+// batch is a batch of the plan with the holding it comes from, the way it is raised and
+// what became of it.
+type batch struct {
+	*way
+	plan    *season.BatchPlan
+	holding stock.Holding
+	route   route
+	years   []raised
+	base    []raised // the baseline
+	count   int
+	fill    filling
+}
+
+// route is the places a batch passes, by their number in the brief. The store is -1 for
+// seed, first and on are -1 for what goes straight into the ground.
+type route struct {
+	direct           bool
+	store, first, on int
+	ground           int
+}
+
+// direct is the name of the route straight into the ground.
+const direct = "straight into the ground"
+
+// routeNamed reads the places from the name of a route.
+func routeNamed(b *season.Brief, name string, store, ground int) (route, bool) {
+	r := route{store: store, first: -1, on: -1, ground: ground}
+	if name == direct {
+		r.direct = true
+		return r, true
+	}
+	for i, p := range b.Places {
+		if name == p.Name || name == p.Name+", under lamps" {
+			r.first, r.on = i, i
+			return r, true
+		}
+		for j, q := range b.Places {
+			if name == p.Name+", then "+q.Name {
+				r.first, r.on = i, j
+				return r, true
+			}
+		}
+	}
+	return r, false
+}
+
+// batches reads the batches of the plan. What can't be read is told and left out.
+func (c *replay) readBatches() {
+	for i := range c.plan.Batches {
+		plan := &c.plan.Batches[i]
+		b, err := c.readBatch(plan)
+		if err != nil {
+			c.add("decision", plan.ID, err, "unreadable")
+			continue
+		}
+		c.batches = append(c.batches, b)
+	}
+}
+
+func (c *replay) readBatch(plan *season.BatchPlan) (*batch, error) {
+	if len(plan.Starts) != 1 {
+		return nil, fmt.Errorf("one start, since the dates of a batch are those of one start")
+	}
+	holding, found := c.holdingOf(plan)
+	if !found {
+		return nil, fmt.Errorf("a holding of this name, kind and form in the stock")
+	}
+	n, err := needsOf(c.brief, holding.Variety)
+	if err != nil {
+		return nil, err
+	}
+	b := &batch{plan: plan, holding: holding, count: plan.Count}
+	b.way = &way{needs: n}
+	store := c.placeNamed(holding.Place)
+	if holding.Form == stock.Seed {
+		store = -1
+	}
+	var known bool
+	start := plan.Starts[0]
+	if b.route, known = routeNamed(c.brief, start.Route, store, c.courses.ground()); !known {
+		return nil, fmt.Errorf("a route by places of the garden, not %q", start.Route)
+	}
+	b.direct, b.start, b.outFrom = b.route.direct, c.calendar.day(start.Week), c.outFrom(n)
+	if b.direct {
+		b.way = c.directly(n)
+	} else {
+		b.safe = c.safeFrom(b.route.on, n)
+	}
+	return b, nil
+}
+
+// directly is the way straight into the ground: dormant stock that frost does not reach
+// as soon as the soil allows, all else when frost allows too.
+func (c *replay) directly(n *needs) *way {
+	w := &way{needs: n, direct: true, start: c.calendar.monday(max(c.calendar.turn, 0)), outFrom: c.outFrom(n)}
+	if n.setBack > 0 {
+		w.outFrom = 0
+	}
+	return w
+}
+
+// holdingOf returns the holding that a batch comes from: by its code, or its row.
+func (c *replay) holdingOf(plan *season.BatchPlan) (stock.Holding, bool) {
+	for i, h := range c.brief.Stock {
+		if h.Variety.Kind != plan.Kind || h.Variety.Name != plan.Variety || string(h.Form) != plan.Form || h.Code != plan.Code {
+			continue
+		}
+		row, _, _ := strings.Cut(plan.ID, "/")
+		if h.Code == "" && row != fmt.Sprintf("row %d", i+1) {
+			continue
+		}
+		return h, true
+	}
+	return stock.Holding{}, false
+}
+
+func (c *replay) placeNamed(name string) int {
+	for i, p := range c.brief.Places {
+		if p.Name == name {
+			return i
+		}
+	}
+	return -1
+}
+
+// courses of a route in one year, at the settings of the plan.
+func (c *replay) through(r route, year int) through {
+	in := through{ground: c.courses.of(r.ground, place.Off())[year]}
+	if r.store >= 0 {
+		in.store = c.courses.of(r.store, c.settings[r.store])[year]
+	}
+	if r.direct {
+		in.first, in.on = in.ground, in.ground
+		if in.store != nil {
+			in.first = in.store
+		}
+		return in
+	}
+	in.first = c.courses.of(r.first, c.settings[r.first])[year]
+	in.on = c.courses.of(r.on, c.settings[r.on])[year]
+	return in
+}
+
+// raise leads every batch through every year, those that are raised alike only once.
+func (c *replay) raise() {
+	done := map[string][]raised{}
+	lead := func(w *way, r route, key string) []raised {
+		if done[key] == nil {
+			for year := range c.brief.Weather {
+				done[key] = append(done[key], w.walk(&c.calendar, c.through(r, year)))
+			}
+		}
+		return done[key]
+	}
+	for _, b := range c.batches {
+		v := b.holding.Variety
+		kind := fmt.Sprint(v.Kind, "\n", v.Timing, "\n", b.holding.Form, "\n")
+		b.years = lead(b.way, b.route, fmt.Sprint(kind, b.route, b.start))
+		ground := route{direct: true, store: b.route.store, first: -1, on: -1, ground: b.route.ground}
+		w := c.directly(b.needs)
+		b.base = lead(w, ground, fmt.Sprint(kind, ground, w.start))
+		b.fill = c.fillingOf(b)
+	}
+}
+
+// middle returns one day of the middle plant for every year.
+func (b *batch) middle(day func(raised) int) []int {
+	days := make([]int, len(b.years))
+	for i, r := range b.years {
+		days[i] = day(r)
+	}
+	return days
+}
+
+// each returns one day of every individual for every year.
+func (b *batch) each(hour func(*plant) int) []int {
+	var days []int
+	for _, r := range b.years {
+		for _, p := range r.lot {
+			days = append(days, dayOf(hour(p)))
+		}
+	}
+	return days
+}
+
+func out(r raised) int    { return r.out }
+func handOn(r raised) int { return r.handOn }
+func up(r raised) int     { return dayOf(r.middle.up) }

@@ -1,0 +1,177 @@
+package check
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"eyeup/civil"
+	"eyeup/season"
+)
+
+// alike is how far room may differ and be the same, m².
+const alike = 0.02
+
+// handDays is how many days after coming up what waits to be handed on does without lamps.
+const handDays = 7
+
+// stands returns where a batch stands on a day of a year, -1 for nowhere, and the room a
+// plant of it takes there.
+func (b *batch) stands(r raised, day int) (at int, area float64) {
+	up := dayOf(r.middle.up)
+	switch {
+	case day < b.start || day >= dayOf(r.middle.died):
+		return -1, 0
+	case day >= r.out:
+		return b.route.ground, b.bed
+	case b.direct:
+		return -1, 0
+	case day >= r.handOn:
+		at = b.route.on
+	default:
+		at = b.route.first
+	}
+	switch {
+	case up == never || day <= up+b.prick:
+		return at, b.tray
+	case day < dayOf(r.middle.meet):
+		return at, b.tight
+	}
+	return at, b.spaced
+}
+
+// underLamps reports whether a batch that stands in a place on a day wants its lamps.
+func (b *batch) underLamps(r raised, at, day int) bool {
+	up := dayOf(r.middle.up)
+	wait := handDays
+	if at == b.route.on {
+		wait = 0
+	}
+	return at >= 0 && up != never && day > up+wait
+}
+
+// rooms is the most room a plant takes in a week: benches by place, then lit benches.
+func (c *replay) rooms(b *batch, r raised, week int) []float64 {
+	places := len(c.brief.Places)
+	most := make([]float64, 2*places)
+	for day := c.calendar.week(week); day < c.calendar.week(week)+7; day++ {
+		at, area := b.stands(r, day)
+		if at < 0 {
+			continue
+		}
+		most[at] = max(most[at], area)
+		if c.brief.Places[at].Lit > 0 && b.underLamps(r, at, day) {
+			most[places+at] = max(most[places+at], area)
+		}
+	}
+	return most
+}
+
+// filling is the room a batch's plants take: by place, week and year, m² each.
+type filling [][][]float64
+
+func (c *replay) fillingOf(b *batch) filling {
+	f := make(filling, 2*len(c.brief.Places))
+	for at := range f {
+		f[at] = make([][]float64, c.calendar.weeks)
+	}
+	for week := range c.calendar.weeks {
+		for _, r := range b.years {
+			for at, area := range c.rooms(b, r, week) {
+				f[at][week] = append(f[at][week], area)
+			}
+		}
+	}
+	return f
+}
+
+// basis returns the room that suffices in the share of years the brief asks for.
+func (c *replay) basis(years []float64) float64 {
+	sorted := slices.Clone(years)
+	slices.Sort(sorted)
+	return sorted[max(0, int(math.Ceil(float64(c.brief.Fits)*float64(len(sorted))))-1)]
+}
+
+// benches adds up the room used in every place and week, and holds it to the room there is.
+func (c *replay) benches() {
+	used := make([][]float64, len(c.brief.Places))
+	for at := range used {
+		used[at] = make([]float64, c.calendar.weeks)
+		for week := range used[at] {
+			for _, b := range c.batches {
+				used[at][week] += float64(b.count) * c.basis(b.fill[at][week])
+			}
+		}
+	}
+	for at, p := range c.brief.Places {
+		if plan := c.placePlan(p.Name); plan != nil {
+			c.placeWeeks(p, plan, used[at])
+		}
+		c.overfull(p, used[at])
+	}
+	c.within("years in which it fits", "plan", float64(c.fitting()), float64(c.plan.FitsYears), math.Ceil(oddOnes*float64(len(c.ends))))
+}
+
+func (c *replay) placeWeeks(p season.Place, plan *season.PlacePlan, used []float64) {
+	exactly(&c.Report, "sort", p.Name, string(p.Sort), plan.Sort)
+	exactly(&c.Report, "weeks", p.Name, c.calendar.weeks, len(plan.Weeks))
+	for week, got := range plan.Weeks[:min(len(plan.Weeks), c.calendar.weeks)] {
+		monday := c.calendar.date(c.calendar.week(week))
+		where := fmt.Sprintf("%s in the week of %v", p.Name, monday)
+		want := used[week]
+		if p.Sort == season.Ground && c.calendar.week(week) > slices.Max(c.ends) {
+			want = 0 // frost has ended the season
+		}
+		exactly(&c.Report, "week", where, monday, got.Week)
+		c.within("room used", where, want, got.UsedM2, alike)
+		c.within("room there is", where, float64(p.Room), got.RoomM2, alike)
+	}
+}
+
+// overfull holds that a place which lacks room in some week is said to.
+func (c *replay) overfull(p season.Place, used []float64) {
+	if p.Room <= 0 || p.Sort == season.Ground || slices.Max(used) <= float64(p.Room)+alike {
+		return
+	}
+	week := c.calendar.date(c.calendar.week(slices.IndexFunc(used, func(u float64) bool { return u > float64(p.Room)+alike })))
+	said := slices.ContainsFunc(c.plan.Shortfalls, func(s season.Shortfall) bool {
+		return s.Of == "room" && near(s.Week, week, civil.Week)
+	})
+	if !said {
+		c.add("room", p.Name, fmt.Sprintf("%.2f m² wanted in the week of %v, %.2f m² there", slices.Max(used), week, float64(p.Room)), "no shortfall")
+	}
+}
+
+// fitting counts the years in which every bench and lamp suffices in every week.
+func (c *replay) fitting() int {
+	fits := 0
+	for year := range c.ends {
+		if c.fitsIn(year) {
+			fits++
+		}
+	}
+	return fits
+}
+
+func (c *replay) fitsIn(year int) bool {
+	places := len(c.brief.Places)
+	for week := range c.calendar.weeks {
+		for at := range 2 * places {
+			room := c.brief.Places[at%places].Room
+			if at >= places {
+				room = c.brief.Places[at-places].Lit
+			}
+			if c.brief.Places[at%places].Sort == season.Ground {
+				continue
+			}
+			used := 0.0
+			for _, b := range c.batches {
+				used += float64(b.count) * b.fill[at][week][year]
+			}
+			if used > float64(room)+1e-6 {
+				return false
+			}
+		}
+	}
+	return true
+}

@@ -1,0 +1,153 @@
+package check
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"eyeup/odds"
+	"eyeup/season"
+	"eyeup/stock"
+	"eyeup/supply"
+)
+
+// mixName is what the plan calls potting mix among what is to get.
+const mixName = "potting mix"
+
+// litre is the rounding of mix.
+const litre = 0.51
+
+// toGet adds up the containers and the mix of all that is raised in pots.
+func (c *replay) toGet() {
+	pots := map[string]int{}
+	var mix odds.Amount
+	first := never
+	for _, b := range c.batches {
+		if b.direct {
+			exactly(&c.Report, "container", b.plan.ID, "", b.plan.Container)
+			continue
+		}
+		exactly(&c.Report, "container", b.plan.ID, b.pot.ID, b.plan.Container)
+		cells := max(b.pot.Cells, 1)
+		n := int(math.Ceil(float64(b.count) / float64(cells)))
+		pots[b.pot.ID] += n
+		first = min(first, b.start)
+		form := string(b.holding.Form)
+		if b.holding.Form == stock.Seed {
+			form = ""
+		}
+		need, err := supply.Mix(b.pot.ID, n, form)
+		if err != nil {
+			exactly(&c.Report, "unpriced", b.plan.ID, true, slices.Contains(c.plan.Cost.Unpriced, err.Error()))
+			continue
+		}
+		mix.Low, mix.Middle, mix.High = mix.Low+need.Litres.Low, mix.Middle+need.Litres.Middle, mix.High+need.Litres.High
+	}
+	if first == never {
+		exactly(&c.Report, "things to get", "plan", 0, len(c.plan.ToGet))
+		return
+	}
+	by := c.calendar.date(max(first-14, 0))
+	exactly(&c.Report, "things to get", "plan", len(pots)+1, len(c.plan.ToGet))
+	for _, n := range c.plan.ToGet {
+		exactly(&c.Report, "to get by", n.What, by, n.By)
+		if n.What == mixName {
+			c.spread("amount", n.What, mix, n.Amount, 0, litre)
+			c.within("cost", n.What, c.brief.Prices.MixLitre.Times(mix.Middle), n.Cost, cent)
+			continue
+		}
+		c.pots(n, pots)
+	}
+}
+
+// pots holds the count and cost of one container to get.
+func (c *replay) pots(n season.Need, pots map[string]int) {
+	for _, k := range supply.Containers() {
+		if count, used := pots[k.ID]; used && k.Name == n.What {
+			c.spread("amount", n.What, odds.Exactly(float64(count)), n.Amount, 0, 1e-9)
+			c.within("cost", n.What, c.brief.Prices.Pots[k.ID].Times(float64(count)), n.Cost, cent)
+			return
+		}
+	}
+	c.add("to get", n.What, "no such container", n.Amount.Middle)
+}
+
+// cost adds up the money from its parts.
+func (c *replay) cost() {
+	got := c.plan.Cost
+	heat, mix, pots := odds.Amount{}, 0.0, 0
+	for _, h := range c.heats {
+		bill := odds.AmountOf(h.given).Times(h.price.Amount)
+		heat.Low, heat.Middle, heat.High = heat.Low+bill.Low, heat.Middle+bill.Middle, heat.High+bill.High
+	}
+	for _, n := range c.plan.ToGet {
+		mix += n.Cost
+	}
+	for _, b := range c.batches {
+		if !b.direct {
+			pots += b.count
+		}
+	}
+	exactly(&c.Report, "currency", "cost", c.brief.Prices.Currency, got.Currency)
+	c.spread("heat", "cost", heat, got.HeatSpread, exact, cent)
+	c.within("heat", "cost", got.HeatSpread.Middle, got.Heat, cent)
+	c.light(got.Light)
+	c.within("mix", "cost", mix, got.Mix, cent)
+	c.within("work", "cost", c.brief.Prices.Hand.Times(c.hired), got.Work, cent)
+	c.within("hours", "cost", c.hours, got.WorkHours, cent)
+	c.within("total", "cost", got.Heat+got.Light+got.Mix+got.Work, got.Total, cent)
+	if pots > 0 {
+		c.within("a pot", "cost", got.Total/float64(pots), got.PerPot, cent)
+	}
+}
+
+// light holds the electricity of the lamps: from the first day on which something in a lit
+// place is up to the last, by the middle of the years, and right within a day.
+func (c *replay) light(got float64) {
+	total, day := 0.0, 0.0
+	for at, p := range c.brief.Places {
+		if p.Lit <= 0 {
+			continue
+		}
+		var years []float64
+		for year, course := range c.courses.of(at, c.settings[at]) {
+			from, to := c.lampDays(at, year)
+			years = append(years, sum(course.LampKWh[min(from, to):to]))
+			day = max(day, slices.Max(course.LampKWh))
+		}
+		total += odds.Sorted(years).At(0.5)
+	}
+	price := c.brief.Prices.Electricity
+	c.within("light", "cost", price.Times(total), got, price.Times(day)+cent)
+	if total > 0 && !price.Known {
+		exactly(&c.Report, "unpriced", "electricity", true, slices.Contains(c.plan.Cost.Unpriced, "electricity"))
+	}
+}
+
+// lampDays returns the days of a year on which the lamps of a place burn for the season.
+func (c *replay) lampDays(at, year int) (from, to int) {
+	from = never
+	for _, b := range c.batches {
+		r := b.years[year]
+		_, leaves := c.stayIn(b, r, at)
+		if up := dayOf(r.middle.up); up < leaves {
+			from, to = min(from, up), max(to, leaves)
+		}
+	}
+	return from, to
+}
+
+// shortOfStock holds that what is wanted beyond the stock is said.
+func (c *replay) shortOfStock() {
+	for _, h := range c.brief.Stock {
+		short := h.Plant + h.Reserve - h.Count
+		raised := slices.ContainsFunc(c.batches, func(b *batch) bool { return nameOf(b.holding) == nameOf(h) })
+		if h.Form == stock.Seed || short <= 0 || !raised {
+			continue
+		}
+		said := slices.ContainsFunc(c.plan.Shortfalls, func(s season.Shortfall) bool {
+			return s.Of == "stock" && s.Variety == h.Variety.Name && s.Short == float64(short)
+		})
+		exactly(&c.Report, fmt.Sprintf("%d short of stock", short), h.Variety.Name, true, said)
+	}
+}

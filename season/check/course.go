@@ -1,0 +1,70 @@
+package check
+
+import (
+	"fmt"
+
+	"eyeup/place"
+	"eyeup/season"
+)
+
+// courses are the places of a garden run hour by hour through every year, each setting once.
+type courses struct {
+	brief *season.Brief
+	run   map[courseKey][]*place.Course
+}
+
+type courseKey struct {
+	place   int
+	setting string
+}
+
+// of returns a place at a setting in every year.
+func (c *courses) of(at int, s place.Setting) []*place.Course {
+	key := courseKey{at, written(s)}
+	if c.run[key] == nil {
+		for _, hours := range c.brief.Weather {
+			c.run[key] = append(c.run[key], c.brief.Places[at].Model.Run(hours, c.brief.Site, s))
+		}
+	}
+	return c.run[key]
+}
+
+// written tells settings apart to the last digit.
+func written(s place.Setting) string {
+	text := ""
+	for _, step := range s.Steps {
+		text += fmt.Sprintf("%v %g %v;", step.From, step.Level.Celsius(), step.Off)
+	}
+	return text
+}
+
+// ground returns the place of planting out, -1 where there is none.
+func (c *courses) ground() int {
+	for i, p := range c.brief.Places {
+		if p.Sort == season.Ground {
+			return i
+		}
+	}
+	return -1
+}
+
+// firstFreeze returns the day after midsummer on which it first freezes, else the end.
+func firstFreeze(c *place.Course, split int) int {
+	for hour := 24 * split; hour < len(c.Air); hour++ {
+		if c.Air[hour] <= 0 {
+			return hour / 24
+		}
+	}
+	return len(c.Air) / 24
+}
+
+// lastHour returns the day of the last hour before a day's end that is colder than allowed
+// says, 0 for none.
+func lastHour(air []float64, split int, tooCold func(celsius float64) bool) int {
+	for hour := min(24*split+23, len(air)-1); hour >= 24; hour-- {
+		if tooCold(air[hour]) {
+			return hour / 24
+		}
+	}
+	return 0
+}

@@ -1,0 +1,144 @@
+package check
+
+import (
+	"fmt"
+	"math"
+
+	"eyeup/civil"
+	"eyeup/odds"
+)
+
+// oddOnes is the share of dates that may lie further off than a day, none of the middle
+// ones among them, and strayed how many days those few may: hours summed another way can bring a
+// plant up on Sunday or Monday, and its move a week later.
+const (
+	oddOnes = 0.02
+	strayed = 3
+)
+
+// dates holds every date of every batch.
+func (c *replay) dates() {
+	compared := 0
+	var off []Difference
+	for _, b := range c.batches {
+		d := b.plan.Dates
+		for _, one := range []struct {
+			what string
+			days []int
+			got  civil.When
+			due  bool
+		}{
+			{"eyes showing", b.each(func(p *plant) int { return p.eyed }), d.Eyed, true},
+			{"coming up", b.each(func(p *plant) int { return p.up }), d.Up, true},
+			{"handing on", b.middle(handOn), d.HandOn, b.route.first != b.route.on},
+			{"planting out", b.middle(out), d.PlantOut, true},
+			{"first flower", b.each(func(p *plant) int { return p.bloom }), d.FirstFlower, true},
+		} {
+			want := civil.When{}
+			if one.due {
+				want = c.calendar.when(one.days)
+			}
+			for _, part := range []struct {
+				name      string
+				want, got civil.Date
+				by        civil.Days
+			}{{"early", want.Early, one.got.Early, strayed}, {"middle", want.Middle, one.got.Middle, 1}, {"late", want.Late, one.got.Late, strayed}} {
+				compared++
+				what := one.what + " (" + part.name + ")"
+				if !near(part.want, part.got, part.by) {
+					c.add(what, b.plan.ID, part.want, part.got)
+				} else if !near(part.want, part.got, 1) {
+					off = append(off, Difference{what, b.plan.ID, fmt.Sprint(part.want), fmt.Sprint(part.got)})
+				}
+			}
+		}
+		c.start(b)
+	}
+	if float64(len(off)) > oddOnes*float64(compared) {
+		c.Differences = append(c.Differences, off...)
+	}
+}
+
+// start holds the week of starting: a Monday that has not gone by; for what goes straight
+// into the ground the middle day of planting.
+func (c *replay) start(b *batch) {
+	week, stated := b.plan.Starts[0].Week, b.plan.Dates.Start
+	if b.direct {
+		if want := c.calendar.dateAt(b.middle(out), 0.5); !near(want, stated, 1) {
+			c.add("start", b.plan.ID, want, stated)
+		}
+	} else {
+		exactly(&c.Report, "start", b.plan.ID, week, stated)
+		if b.start < c.calendar.nowDay {
+			c.add("start", b.plan.ID, "not before the week of "+c.brief.Today.String(), week)
+		}
+	}
+	if !stated.IsZero() {
+		exactly(&c.Report, "start", b.plan.ID, stated.Monday(), week)
+	}
+}
+
+// weeksOfFlower returns the weeks from first flower to the first autumn freeze.
+func weeksOfFlower(r raised, end int) float64 {
+	if r.middle.died != never {
+		return 0
+	}
+	return max(0, float64(end-dayOf(r.middle.bloom))/7)
+}
+
+// aDay is a day's gain in weeks of flower, with the rounding of dates.
+const aDay = 1.0/7 + 1e-9
+
+// gains holds the weeks gained, the nights too cold, the years lost and those without flower.
+func (c *replay) gains() {
+	dahlias := false
+	for _, b := range c.batches {
+		dahlias = dahlias || b.plan.Kind == "dahlia"
+	}
+	all, plants := make([]float64, len(c.ends)), 0
+	var first []int
+	for _, b := range c.batches {
+		gains := c.gain(b)
+		c.spread("weeks gained", b.plan.ID, odds.AmountOf(gains), b.plan.Gain, 0, aDay)
+		if dahlias && b.plan.Kind != "dahlia" {
+			continue
+		}
+		plants += b.count
+		for year, g := range gains {
+			all[year] += float64(b.count) * g
+		}
+		for range b.count {
+			first = append(first, b.each(func(p *plant) int { return p.bloom })...)
+		}
+	}
+	for year := range all {
+		all[year] /= math.Max(float64(plants), 1)
+	}
+	c.spread("weeks gained", "plan", odds.AmountOf(all), c.plan.GainWeeks, 0, aDay)
+	want, got := c.calendar.when(first), c.plan.FirstFlower
+	if !near(want.Early, got.Early, 1) || !near(want.Middle, got.Middle, 1) || !near(want.Late, got.Late, 1) {
+		c.add("first flower", "plan", want, got)
+	}
+}
+
+// gain returns the weeks of flower that a batch gains in every year.
+func (c *replay) gain(b *batch) []float64 {
+	var gains, nights []float64
+	lost, without := 0, 0
+	for year, end := range c.ends {
+		r := b.years[year]
+		gains = append(gains, weeksOfFlower(r, end)-weeksOfFlower(b.base[year], end))
+		nights = append(nights, float64(r.middle.coldNights))
+		if dayOf(r.middle.died) < end {
+			lost++
+		}
+		if dayOf(r.middle.bloom) >= end {
+			without++
+		}
+	}
+	few := math.Ceil(oddOnes * float64(len(c.ends)))
+	c.within("years lost", b.plan.ID, float64(lost), float64(b.plan.Lost), few)
+	c.within("years without flower", b.plan.ID, float64(without), float64(b.plan.NoFlower), few)
+	c.spread("nights too cold", b.plan.ID, odds.AmountOf(nights), b.plan.ColdNights, 0, 1)
+	return gains
+}

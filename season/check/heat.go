@@ -1,0 +1,169 @@
+package check
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"eyeup/civil"
+	"eyeup/odds"
+	"eyeup/place"
+	"eyeup/season"
+)
+
+// exact is how far heat and what follows from it may be off, as a share.
+const exact = 0.001
+
+// cent is the rounding of money, and of other figures that are given to a hundredth.
+const cent = 0.0051
+
+// burnt is the heat of one place, by year: kWh and hours.
+type burnt struct {
+	asked, given, short []float64
+	weekly              [][]float64 // given, by week
+	worst, coldest      float64
+	freezing, belowFive int
+}
+
+// heat holds what every heated place asks, is given and costs.
+func (c *replay) heat() {
+	for at, p := range c.brief.Places {
+		plan := c.placePlan(p.Name)
+		if plan == nil {
+			continue
+		}
+		heated := !plan.HeatedFrom.IsZero()
+		exactly(&c.Report, "heated", p.Name, heated, plan.Heat != nil)
+		c.inUse(at, plan)
+		if !heated || plan.Heat == nil {
+			continue
+		}
+		h := c.burn(at, plan)
+		c.heats = append(c.heats, heatOf{p.Energy, h})
+		c.holdHeat(p.Name, h, plan.Heat)
+		c.holdCosts(p, h, plan)
+	}
+}
+
+// heatOf is the heat of a place with its price.
+type heatOf struct {
+	price season.Price
+	*burnt
+}
+
+// burn runs a place through its days of heat. In use it is from three days later: so long a house
+// is warmed before its first plants.
+func (c *replay) burn(at int, plan *season.PlacePlan) *burnt {
+	from, to := max(c.calendar.day(plan.HeatedFrom), 0), min(c.calendar.day(plan.HeatedTo), c.calendar.days)
+	use := min(c.calendar.day(plan.HeatedFrom)+warmed, to)
+	h := &burnt{coldest: math.Inf(1), weekly: make([][]float64, c.calendar.weeks)}
+	for _, course := range c.courses.of(at, c.settings[at]) {
+		h.asked = append(h.asked, sum(course.AskedKWh[from:to]))
+		h.given = append(h.given, sum(course.GivenKWh[from:to]))
+		h.short = append(h.short, sum(course.HoursShort[use:to]))
+		h.cold(course, use, to)
+		for week := range h.weekly {
+			a, b := max(c.calendar.week(week), from), min(c.calendar.week(week)+7, to)
+			h.weekly[week] = append(h.weekly[week], sum(course.GivenKWh[min(a, b):b]))
+		}
+	}
+	return h
+}
+
+// warmed is how many days a house is heated before its first plants.
+const warmed = 3
+
+func (h *burnt) cold(course *place.Course, from, to int) {
+	if from >= to {
+		return
+	}
+	h.worst = max(h.worst, slices.Max(course.WorstShort[from:to]))
+	low := slices.Min(course.Air[24*from : 24*to])
+	h.coldest = min(h.coldest, low)
+	if low < 0 {
+		h.freezing++
+	}
+	if low < 5 {
+		h.belowFive++
+	}
+}
+
+func (c *replay) holdHeat(name string, h *burnt, got *season.PlaceHeat) {
+	c.spread("heat asked", name, odds.AmountOf(h.asked), got.AskedKWh, exact, 1e-6)
+	c.spread("heat given", name, odds.AmountOf(h.given), got.GivenKWh, exact, 1e-6)
+	c.spread("hours short", name, odds.AmountOf(h.short), got.HoursShort, exact, 1e-6)
+	c.within("worst short", name, h.worst, got.WorstShortK, 0.01)
+	c.within("coldest", name, h.coldest, got.ColdestC, 0.01)
+	exactly(&c.Report, "years below freezing", name, h.freezing, got.YearsFreezing)
+	exactly(&c.Report, "years below 5 °C", name, h.belowFive, got.YearsBelowFive)
+}
+
+// holdCosts holds the heat bill of every week.
+func (c *replay) holdCosts(p season.Place, h *burnt, plan *season.PlacePlan) {
+	for week, got := range plan.Weeks[:min(len(plan.Weeks), len(h.weekly))] {
+		where := fmt.Sprintf("%s in the week of %v", p.Name, got.Week)
+		switch {
+		case got.Cost == nil && p.Energy.Known:
+			c.add("heat bill", where, "a cost", "none")
+		case got.Cost != nil:
+			c.spread("heat bill", where, odds.AmountOf(h.weekly[week]).Times(p.Energy.Amount), *got.Cost, exact, cent)
+		}
+	}
+}
+
+// inUse holds that a heated place is heated while plants stand in it, but for odd years.
+func (c *replay) inUse(at int, plan *season.PlacePlan) {
+	if plan.HeatedFrom.IsZero() {
+		return
+	}
+	stays, outside := 0, 0
+	first, last := civil.Date{}, civil.Date{}
+	for _, b := range c.batches {
+		for _, r := range b.years {
+			from, to := c.stayIn(b, r, at)
+			if from >= to {
+				continue
+			}
+			stays++
+			a, z := c.calendar.date(from), c.calendar.date(to)
+			if first.IsZero() || a.Before(first) {
+				first = a
+			}
+			if z.After(last) {
+				last = z
+			}
+			if a.Before(plan.HeatedFrom.AddDays(warmed)) || z.After(plan.HeatedTo) {
+				outside++
+			}
+		}
+	}
+	if float64(outside) > oddOnes*float64(stays) {
+		c.add("days of heat", plan.Place, fmt.Sprintf("%v to %v", first.AddDays(-warmed), last), fmt.Sprintf("%v to %v", plan.HeatedFrom, plan.HeatedTo))
+	}
+}
+
+// stayIn returns the days that a batch spends in a place before it is planted out; to is
+// the day after the last.
+func (c *replay) stayIn(b *batch, r raised, at int) (from, to int) {
+	if b.direct {
+		return 0, 0
+	}
+	leaves := min(r.out, dayOf(r.middle.died), c.calendar.days)
+	switch {
+	case at == b.route.first && at == b.route.on:
+		return b.start, leaves
+	case at == b.route.first:
+		return b.start, min(r.handOn, leaves)
+	case at == b.route.on:
+		return r.handOn, leaves
+	}
+	return 0, 0
+}
+
+func sum(x []float64) float64 {
+	total := 0.0
+	for _, v := range x {
+		total += v
+	}
+	return total
+}

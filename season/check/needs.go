@@ -1,0 +1,87 @@
+package check
+
+import (
+	"fmt"
+	"math"
+
+	"eyeup/culture"
+	"eyeup/quantity"
+	"eyeup/season"
+	"eyeup/stock"
+	"eyeup/supply"
+)
+
+// needs is what the plants of a batch ask for, in the plain numbers of the hours: °C,
+// °C·d, days at the best temperature, days and square metres.
+type needs struct {
+	kind *culture.Kind
+	pot  supply.Container // in which a plant stands until it is planted out
+
+	sprout, eyed, spread float64 // °C·d for half to be up; share of it for eyes; sigma
+	flower, ready, meets float64 // days at best from up
+	rest, harden, prick  int     // days
+	setBack              int     // days that a frost stops growth; 0: it kills
+	kill, harm           float64 // °C
+	leafy, dormant       float64 // °C of the soil
+	pots                 float64 // share of the way to flower at which the pot begins to tell
+
+	tray, tight, spaced, bed float64 // m²
+}
+
+// hardy is the cold that a hardy kind bears, °C.
+const hardy = -2.0
+
+// slack is what a thermostat may swing below a limit, K.
+const slack = 0.5
+
+// needsOf reads the figures of a kind for a timing. What is not known is left out, as the
+// plan's assumptions say.
+func needsOf(b *season.Brief, v stock.Variety) (*needs, error) {
+	k, known := b.Kinds(v.Kind)
+	if !known {
+		return nil, fmt.Errorf("there are no figures for %s", v.Kind)
+	}
+	id := k.PotOnIn
+	if id == "" {
+		id = k.StartIn
+	}
+	pot, err := supply.ContainerNamed(id)
+	if err != nil {
+		return nil, err
+	}
+	n := &needs{
+		kind: k, pot: pot,
+		sprout: k.Sprout.Sum, eyed: k.Sprout.Eyed, spread: k.Sprout.Sigma,
+		flower: k.FlowerDays(string(v.Timing)), ready: known0(k.Ready, 0),
+		rest: int(known0(k.RestUntil, 0)), harden: int(known0(k.HardenDays, 7)), prick: int(known0(k.SowToPot, 0)),
+		kill: known0(k.Frost.Kills.Celsius(), 0), harm: known0(k.ColdDamage.Celsius(), 0),
+		leafy: known0(k.Soil.Leafy.Celsius(), 0),
+		pots:  known0(k.PotLimit(quantity.Volume(pot.Volume.Value)*quantity.Litre), math.Inf(1)),
+		tray:  float64(k.Bench.Tray), tight: float64(k.Bench.Tight), spaced: float64(k.Bench.Spaced), bed: float64(k.Bench.InBed),
+	}
+	n.dormant = n.leafy
+	if f, known := k.Figure("plant.soil_dormant"); known {
+		n.dormant = f.Low // the least that is advised: what is held against an early start
+	}
+	if k.Frost.Leafy == culture.SetBack {
+		n.setBack = int(7 * known0(k.Frost.Weeks, 3))
+	}
+	n.meets = known0(k.Bench.Meet, 0.25) * n.flower
+	for _, p := range b.Places {
+		if p.Sort == season.Ground {
+			if p.Spacing > 0 && k.Life == culture.Store {
+				n.bed = float64(p.Spacing) * float64(p.Spacing)
+			}
+			break
+		}
+	}
+	return n, nil
+}
+
+// known0 returns x, or what stands for it where it is not known.
+func known0(x, unknown float64) float64 {
+	if math.IsNaN(x) {
+		return unknown
+	}
+	return x
+}

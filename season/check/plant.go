@@ -1,0 +1,108 @@
+package check
+
+import (
+	"math"
+
+	"eyeup/growth"
+)
+
+// plant is one individual of a batch on its way through a year. Its marks are hours of
+// the span, never for what has not come to pass.
+type plant struct {
+	sprout, flower float64 // warmth and days it wants, against the middle plant
+
+	warmth, progress float64 // °C·d; days at best
+	idle             int     // growth is stopped up to this hour
+	over             bool    // nothing more is asked of it
+
+	eyed, up, ready, meet, bloom, died int
+	coldNights, lastCold               int // nights too cold for young leaves; the day of the last
+}
+
+// individuals stand for a lot besides its middle plant: from the quickest tenth to the
+// slowest in coming up, and as unlike in the days to flower, one not following the other.
+var individuals = []struct{ up, flower float64 }{{0.1, 0.7}, {0.3, 0.1}, {0.5, 0.5}, {0.7, 0.9}, {0.9, 0.3}}
+
+// flowerSpread is how unlike they are in the days to flower, the standard deviation of the logarithm.
+const flowerSpread = 0.08
+
+// lotOf returns the middle plant of a batch and then its individuals.
+func lotOf(n *needs) []*plant {
+	lot := []*plant{newPlant(1, 1)}
+	for _, i := range individuals {
+		lot = append(lot, newPlant(
+			growth.Lognormal{Middle: 1, Sigma: n.spread}.At(i.up),
+			growth.Lognormal{Middle: 1, Sigma: flowerSpread}.At(i.flower),
+		))
+	}
+	return lot
+}
+
+func newPlant(sprout, flower float64) *plant {
+	return &plant{
+		sprout: sprout, flower: flower, lastCold: -1,
+		eyed: never, up: never, ready: never, meet: never, bloom: never, died: never,
+	}
+}
+
+// warm takes a plant that is not up through an hour that counts for so many °C·d.
+func (p *plant) warm(hour int, counted float64, n *needs) {
+	p.warmth += counted
+	want := n.sprout * p.sprout
+	if p.eyed == never && p.warmth >= want*n.eyed {
+		p.eyed = hour
+	}
+	if p.up == never && p.warmth >= want {
+		p.up = hour
+	}
+}
+
+// leafy reports whether leaves are out in an hour: from the day after coming up.
+func (p *plant) leafy(hour int) bool { return p.up != never && dayOf(hour) > dayOf(p.up) }
+
+// chill does to leaves what the cold of an hour does. It returns false when the plant is dead.
+func (p *plant) chill(hour int, air float64, covered bool, n *needs) bool {
+	day := dayOf(hour)
+	if covered && air < n.harm-slack && p.lastCold != day {
+		p.coldNights, p.lastCold = p.coldNights+1, day
+	}
+	switch {
+	case air > n.kill:
+		return true
+	case n.setBack == 0:
+		p.died, p.over = hour, true
+		return false
+	}
+	p.idle = 24 * (day + n.setBack)
+	return true
+}
+
+// grow takes a leafy plant through an hour that is worth so many days at best.
+func (p *plant) grow(hour int, worth float64, n *needs) {
+	p.progress += worth
+	if p.ready == never && p.progress >= n.ready {
+		p.ready = hour
+	}
+	if p.meet == never && p.progress >= n.meets {
+		p.meet = hour
+	}
+	if p.bloom == never && p.progress >= n.flower*p.flower {
+		p.bloom = hour
+	}
+}
+
+// inPot returns the share of growth that its pot leaves to a plant.
+func (p *plant) inPot(n *needs) float64 {
+	if math.IsInf(n.pots, 1) {
+		return 1
+	}
+	return growth.PotShare(p.progress/n.flower, n.pots, n.kind.RateFloor)
+}
+
+// dayOf returns the day of an hour, never for never.
+func dayOf(hour int) int {
+	if hour == never {
+		return never
+	}
+	return hour / 24
+}

@@ -1,0 +1,135 @@
+package check
+
+import (
+	"slices"
+
+	"eyeup/civil"
+	"eyeup/place"
+	"eyeup/season"
+)
+
+// replay is a plan on its way through the years.
+type replay struct {
+	Report
+	brief    *season.Brief
+	plan     *season.Plan
+	calendar calendar
+	courses  *courses
+	settings []place.Setting // by place, as the plan decides
+	batches  []*batch
+	ends     []int // day of the first autumn freeze, each year
+
+	heats        []heatOf
+	hired, hours float64 // of work
+}
+
+// Plan replays a plan of the season that the brief asks for and reports every difference.
+// A plan that can't be read, or a brief without weather, days or ground, is a difference too.
+// It takes some seconds for a garden of forty lots and thirty years.
+func Plan(b season.Brief, p *season.Plan) Report {
+	c := &replay{brief: &b, plan: p, courses: &courses{brief: &b, run: map[courseKey][]*place.Course{}}}
+	if p == nil || len(b.Weather) == 0 || b.Span.Days() < 7*civil.Week || c.courses.ground() < 0 {
+		c.add("brief", "season", "a plan, a span, weather and a place of planting out", "not all there")
+		return c.Report
+	}
+	c.calendar = calendarOf(&b)
+	for _, ground := range c.courses.of(c.courses.ground(), place.Off()) {
+		c.ends = append(c.ends, firstFreeze(ground, c.calendar.split))
+	}
+	c.readSettings()
+	c.readBatches()
+	c.raise()
+	c.fixed()
+	c.counts()
+	c.dates()
+	c.gains()
+	c.stays()
+	c.benches()
+	c.heat()
+	c.work()
+	c.jobs()
+	c.toGet()
+	c.shortOfStock()
+	c.cost()
+	return c.Report
+}
+
+// fixed holds what is fixed beforehand: the years, and the day of planting out.
+func (c *replay) fixed() {
+	exactly(&c.Report, "years", "plan", len(c.brief.Weather), c.plan.Years)
+	safe, known := c.brief.Freezes.SafeFrom(c.brief.FrostRisk)
+	switch {
+	case !known:
+		c.add("planting out from", "plan", "a day, which the record can't tell", c.plan.PlantOutFrom)
+	case safe.IsZero():
+		exactly(&c.Report, "planting out from", "plan", c.calendar.date(c.calendar.turn), c.plan.PlantOutFrom)
+	default:
+		exactly(&c.Report, "planting out from", "plan", c.calendar.date(c.calendar.monday(c.calendar.spring(safe))), c.plan.PlantOutFrom)
+	}
+}
+
+// outFrom returns the Monday before which a kind is not planted out: the plan's, but for hardy
+// kinds the one after which no killing cold comes in all but the accepted share of years.
+func (c *replay) outFrom(n *needs) int {
+	from := c.calendar.day(c.plan.PlantOutFrom)
+	if n.kill > hardy {
+		return from
+	}
+	ground := c.courses.of(c.courses.ground(), place.Off())
+	return min(from, c.calendar.monday(c.afterLast(ground, func(t float64) bool { return t <= n.kill })))
+}
+
+// safeFrom returns the day from which a place, held all the while at the plan's level, is
+// safe for the young leaves of a kind.
+func (c *replay) safeFrom(at int, n *needs) int {
+	held := place.Off()
+	if steps := c.settings[at].Steps; len(steps) > 0 {
+		held = place.Steadily(steps[0].Level)
+	}
+	return c.afterLast(c.courses.of(at, held), func(t float64) bool { return t <= n.harm-slack })
+}
+
+// afterLast returns the day after the last, before midsummer, on which an hour is too
+// cold, in all but the accepted share of years.
+func (c *replay) afterLast(years []*place.Course, tooCold func(celsius float64) bool) int {
+	var last []int
+	for _, course := range years {
+		last = append(last, lastHour(course.Air, c.calendar.split, tooCold))
+	}
+	slices.Sort(last)
+	allowed := int(float64(c.brief.FrostRisk) * float64(len(last)))
+	return last[max(len(last)-1-allowed, 0)] + 1
+}
+
+// readSettings reads the setting of every place from its level and its days of heat.
+func (c *replay) readSettings() {
+	c.settings = make([]place.Setting, len(c.brief.Places))
+	for i, p := range c.brief.Places {
+		c.settings[i] = place.Off()
+		if len(p.Levels) > 0 {
+			c.settings[i] = p.Levels[0]
+		}
+		plan := c.placePlan(p.Name)
+		if plan == nil {
+			c.add("place", p.Name, "a place of the plan", "missing")
+			continue
+		}
+		if plan.HeatedFrom.IsZero() {
+			continue
+		}
+		c.settings[i] = place.Setting{Steps: []place.Step{{From: plan.HeatedFrom, Level: plan.Level}, {From: plan.HeatedTo, Off: true}}}
+		exactly(&c.Report, "setting", p.Name, c.settings[i].String(), plan.Setting)
+		if err := c.settings[i].Check(); err != nil {
+			c.add("setting", p.Name, err, plan.Setting)
+		}
+	}
+}
+
+func (c *replay) placePlan(name string) *season.PlacePlan {
+	for i := range c.plan.Places {
+		if c.plan.Places[i].Place == name {
+			return &c.plan.Places[i]
+		}
+	}
+	return nil
+}

@@ -1,0 +1,48 @@
+package check
+
+import (
+	"fmt"
+
+	"eyeup/season"
+)
+
+// stays holds where a batch stands from when to when by the middle dates, and the most room
+// it takes there.
+func (c *replay) stays() {
+	for _, b := range c.batches {
+		want := c.staysOf(b)
+		exactly(&c.Report, "stays", b.plan.ID, len(want), len(b.plan.Stays))
+		for i, got := range b.plan.Stays[:min(len(want), len(b.plan.Stays))] {
+			where := fmt.Sprintf("%s in %s", b.plan.ID, want[i].Place)
+			exactly(&c.Report, "stay", where, want[i].Place, got.Place)
+			if !near(want[i].From, got.From, 1) || !near(want[i].To, got.To, 1) {
+				c.add("stay", where, fmt.Sprintf("%v to %v", want[i].From, want[i].To), fmt.Sprintf("%v to %v", got.From, got.To))
+			}
+			c.within("room", where, want[i].AreaM2, got.AreaM2, alike)
+		}
+	}
+}
+
+func (c *replay) staysOf(b *batch) []season.Stay {
+	leaves, moves := c.calendar.dateAt(b.middle(out), 0.5), c.calendar.dateAt(b.middle(handOn), 0.5)
+	start := c.calendar.date(b.start)
+	ground := season.Stay{Place: c.brief.Places[b.route.ground].Name, From: leaves, To: c.calendar.dateAt(c.ends, 0.5), AreaM2: c.most(b, b.route.ground)}
+	if b.direct {
+		return []season.Stay{ground}
+	}
+	first := season.Stay{Place: c.brief.Places[b.route.first].Name, From: start, To: leaves, AreaM2: c.most(b, b.route.first)}
+	if b.route.first == b.route.on {
+		return []season.Stay{first, ground}
+	}
+	first.To = moves
+	return []season.Stay{first, {Place: c.brief.Places[b.route.on].Name, From: moves, To: leaves, AreaM2: c.most(b, b.route.on)}, ground}
+}
+
+// most returns the most room that a batch takes in a place in any week, m².
+func (c *replay) most(b *batch, at int) float64 {
+	most := 0.0
+	for _, years := range b.fill[at] {
+		most = max(most, float64(b.count)*c.basis(years))
+	}
+	return most
+}

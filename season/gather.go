@@ -1,0 +1,141 @@
+package season
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+
+	"eyeup/stock"
+)
+
+// How is how plants come from what stands in store.
+type How string
+
+// The ways in which plants come from stock.
+const (
+	Whole        How = "whole"    // clumps, divisions or corms as they are; seed as it is
+	Divided      How = "divided"  // clumps cut in spring, when their eyes show
+	FromCuttings How = "cuttings" // struck from clumps started early on warmth
+)
+
+// batch is what the season does with one holding, or with the part of it that is raised
+// in one way.
+type batch struct {
+	stock.Holding
+	id      string
+	how     How
+	life    *life
+	base    *life // of the baseline: the stock as it is
+	store   int   // index of the place where it waits; -1 for seed, which waits anywhere
+	want    int   // plants, cells or divisions to start
+	parents int   // clumps that are cut, or mothers of cuttings
+}
+
+// gather sorts the stock into batches and what the season can't cover, with the reason.
+func (m *maker) gather() {
+	lives := map[lifeKey]*life{}
+	for i, h := range m.Stock {
+		_, known := m.Kinds(h.Variety.Kind)
+		if !known {
+			m.leave(h, "there are no figures for this kind")
+			continue
+		}
+		if h.Plant+h.Reserve == 0 {
+			m.leave(h, "none is wanted in the patch or as reserve; it stays where it is")
+			continue
+		}
+		if err := m.split(h, cmp.Or(h.Code, fmt.Sprintf("row %d", i+1)), lives); err != nil {
+			m.leave(h, err.Error())
+		}
+	}
+	slices.SortStableFunc(m.batches, func(a, b *batch) int {
+		return cmp.Or(cmp.Compare(a.Variety.Kind, b.Variety.Kind), cmp.Compare(a.Variety.Name, b.Variety.Name), cmp.Compare(a.id, b.id))
+	})
+}
+
+// lifeFor returns the life of a sort of batch, making it when first met.
+func (m *maker) lifeFor(key lifeKey, lives map[lifeKey]*life) (*life, error) {
+	if lives[key] != nil {
+		return lives[key], nil
+	}
+	k, _ := m.Kinds(key.kind)
+	l, err := lifeOf(k, key, m.newYear)
+	if err != nil {
+		return nil, err
+	}
+	l.kind = m.ratesOf(l)
+	m.space(l)
+	lives[key] = l
+	return l, nil
+}
+
+// split makes the batches of a holding. Where more plants are wanted than clumps stand in
+// store, as many are divided as that takes, and what divisions can't give is struck as
+// cuttings.
+func (m *maker) split(h stock.Holding, id string, lives map[lifeKey]*life) error {
+	key := lifeKey{h.Variety.Kind, h.Variety.Timing, h.Form, Whole}
+	whole, err := m.lifeFor(key, lives)
+	if err != nil {
+		return err
+	}
+	want := h.Plant + h.Reserve
+	b := &batch{Holding: h, id: id, how: Whole, life: whole, base: whole, store: m.placeNamed(h.Place), want: want}
+	switch {
+	case h.Form == stock.Seed:
+		b.store = -1
+	case want > h.Count && h.Form == stock.Clump:
+		m.divide(b, lives, key)
+	default:
+		b.want = min(want, h.Count)
+	}
+	if b.want > 0 {
+		m.batches = append(m.batches, b)
+	}
+	return nil
+}
+
+// divide cuts as many of a batch's clumps as gives the plants that are wanted, and takes
+// cuttings for those that are still lacking.
+func (m *maker) divide(whole *batch, lives map[lifeKey]*life, key lifeKey) {
+	want := whole.want
+	whole.want = min(want, whole.Count)
+	key.how = Divided
+	cut, err := m.lifeFor(key, lives)
+	if err != nil || !(cut.pieces > 1) {
+		return
+	}
+	clumps := min(whole.Count, int(math.Ceil(float64(want-whole.Count)/(cut.pieces*(1-cut.never)-1))))
+	whole.want = whole.Count - clumps
+	divided := *whole
+	divided.id, divided.how, divided.life, divided.parents = whole.id+" divided", Divided, cut, clumps
+	most := int(float64(clumps) * cut.pieces)
+	divided.want = min(most, int(math.Ceil(float64(want-whole.want)/(1-cut.never))))
+	m.batches = append(m.batches, &divided)
+	m.strike(whole, want-whole.want-int(float64(divided.want)*(1-cut.never)), lives, key)
+}
+
+// strike takes cuttings for plants that are still lacking, where the kind's figures tell how.
+func (m *maker) strike(whole *batch, lacking int, lives map[lifeKey]*life, key lifeKey) {
+	if lacking <= 0 {
+		return
+	}
+	key.how = FromCuttings
+	l, err := m.lifeFor(key, lives)
+	if err != nil {
+		return
+	}
+	struck := *whole
+	struck.id, struck.how, struck.life = whole.id+" cuttings", FromCuttings, l
+	struck.want = int(math.Ceil(float64(lacking) / (1 - l.never)))
+	struck.parents = int(math.Ceil(float64(struck.want) / l.pieces))
+	if struck.parents > whole.Count {
+		struck.parents = whole.Count
+		struck.want = int(float64(whole.Count) * l.pieces)
+	}
+	m.batches = append(m.batches, &struck)
+}
+
+func (m *maker) leave(h stock.Holding, why string) {
+	m.left = append(m.left, NotCovered{Kind: h.Variety.Kind, Variety: h.Variety.Name, Count: h.Count, Form: string(h.Form), Why: why})
+}
