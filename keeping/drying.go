@@ -105,6 +105,9 @@ func WrinkledAt() culture.Figure { return figure("wrinkled") }
 // parts returns the figures that Loss rests on: coefficient, packing, apart, surface.
 func (s Stock) parts() ([]culture.Figure, error) {
 	skin := figure(s.Kind + " " + s.Form + " coefficient")
+	if forms := formsOf(s.Kind); !known(skin) && len(forms) > 0 {
+		return nil, fmt.Errorf("a %s %s is not kept in store; give one of: %s", s.Kind, s.Form, strings.Join(forms, ", "))
+	}
 	if !known(skin) {
 		return nil, fmt.Errorf("how fast a %s %s dries in store: %w; weigh a few now and in a month and write it down", s.Kind, s.Form, ErrUnknown)
 	}
@@ -113,6 +116,18 @@ func (s Stock) parts() ([]culture.Figure, error) {
 		return nil, fmt.Errorf("%q is no packing that can be reckoned with; give one of: %s", s.Pack, strings.Join(Packs(), ", "))
 	}
 	return []culture.Figure{skin, pack, figure("apart"), figure("surface")}, nil
+}
+
+// formsOf returns the forms of a kind whose drying can be reckoned.
+func formsOf(kind string) []string {
+	var all []string
+	for _, f := range figures {
+		name, isSkin := strings.CutSuffix(f.Key, " coefficient")
+		if form, ours := strings.CutPrefix(name, kind+" "); isSkin && ours {
+			all = append(all, form)
+		}
+	}
+	return all
 }
 
 // lawOf makes a law of one choice of the figures of parts.

@@ -212,9 +212,15 @@ func TestDryingRefuses(t *testing.T) {
 		"packing untold":  func() error { _, err := Loss(Stock{Kind: "dahlia", Form: "clump", Pack: ""}, nil); return err },
 		"humidity":        func() error { _, err := Loss(s, spell(9, 5, 52)); return err },
 		"temperature":     func() error { _, err := Loss(s, []Spell{{9, quantity.Unknown(), .5}}); return err },
-		"days":            func() error { _, err := Loss(s, spell(-9, 5, .5)); return err },
-		"from all":        func() error { _, err := DaysTo(s, 1, 1.2, quantity.Celsius(5), .5); return err },
-		"air to wrinkle":  func() error { _, err := DaysTo(s, 0, .1, quantity.Celsius(5), 5); return err },
+		"a form not kept": func() error {
+			_, err := Loss(Stock{Kind: "dahlia", Form: "cutting", Pack: "bare"}, nil)
+			return err
+		},
+		"an oven":        func() error { _, err := Loss(s, spell(9, 180, .5)); return err },
+		"an age":         func() error { _, err := Loss(s, spell(1e9, 5, .5)); return err },
+		"days":           func() error { _, err := Loss(s, spell(-9, 5, .5)); return err },
+		"from all":       func() error { _, err := DaysTo(s, 1, 1.2, quantity.Celsius(5), .5); return err },
+		"air to wrinkle": func() error { _, err := DaysTo(s, 0, .1, quantity.Celsius(5), 5); return err },
 	} {
 		if try() == nil {
 			t.Errorf("%s: passed", name)

@@ -18,13 +18,16 @@ type Spell struct {
 }
 
 func (s Spell) check() error {
-	switch {
-	case !(s.Days >= 0) || math.IsInf(s.Days, 0):
-		return fmt.Errorf("a store can't be reckoned over %g days; give 0 or more", s.Days)
+	const longest, coldest, warmest = 3660, -40, 60 // ten years; no store is colder or warmer
+	switch c := s.Temperature.Celsius(); {
+	case !(s.Days >= 0 && s.Days <= longest):
+		return fmt.Errorf("a store can't be reckoned over %g days; give 0 or more, and at most %d", s.Days, longest)
 	case !(s.Humidity >= 0 && s.Humidity <= 1):
 		return fmt.Errorf("a humidity of %g%% can't be; give 0%% to 100%%", s.Humidity.Percent())
-	case !s.Temperature.IsPossible():
+	case !s.Temperature.IsKnown():
 		return fmt.Errorf("the temperature of the store is not known; give it, such as 42F or 6C")
+	case c < coldest || c > warmest:
+		return fmt.Errorf("a store of %.0f °C can't be meant; give %d to %d °C", c, coldest, warmest)
 	}
 	return nil
 }

@@ -37,6 +37,9 @@ func (b Bag) For(litres odds.Amount) (Bags, error) {
 	if !(b.Volume > 0) || !(b.Swells >= 1) || math.IsInf(loose, 0) {
 		return Bags{}, fmt.Errorf("a bag of %g L that swells %g times can't be counted in; give a volume above 0 and 1 (loose) or more", b.Volume.Litres(), b.Swells)
 	}
+	if !(litres.High/loose < 1e9) {
+		return Bags{}, fmt.Errorf("bags of %g L are too small for %g L; give a larger one", b.Volume.Litres(), litres.High)
+	}
 	whole := func(need float64) int { return int(math.Ceil(need/loose - 1e-9)) }
 	return Bags{Bag: b, Low: whole(litres.Low), Get: whole(litres.Middle), High: whole(litres.High)}, nil
 }

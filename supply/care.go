@@ -10,8 +10,8 @@ import (
 // Labels returns how many labels to have: one for each container or crate of each lot,
 // and some over for those that fade, break or are written wrongly.
 func Labels(pieces int) (int, error) {
-	if pieces < 0 {
-		return 0, fmt.Errorf("%d labels can't be had; give 0 or more", pieces)
+	if err := checkCount(pieces, "labels can't be had"); err != nil {
+		return 0, err
 	}
 	return int(math.Ceil(float64(pieces)*(1+figure("labels", "spare").Value) - 1e-9)), nil
 }

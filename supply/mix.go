@@ -110,8 +110,8 @@ func (c Container) body(form string) (displaced, error) {
 }
 
 func (c Container) mix(count int, form string, d displaced) (Need, error) {
-	if count < 0 {
-		return Need{}, fmt.Errorf("%d containers can't be filled; give 0 or more", count)
+	if err := checkCount(count, "containers can't be filled"); err != nil {
+		return Need{}, err
 	}
 	taken := d.each.Value * d.litres.Value * d.buried.Value
 	if c.Volume.Value*c.Filled() < taken {
@@ -124,4 +124,13 @@ func (c Container) mix(count int, form string, d displaced) (Need, error) {
 		return n * max(0, x[0]*c.filled(x[1])-x[2]*x[3]*x[4]) * (1 + x[5])
 	})
 	return Need{Container: c, Count: count, Form: form, Litres: litres}, nil
+}
+
+// checkCount refuses a count that no garden has.
+func checkCount(count int, what string) error {
+	const most = 10_000_000
+	if count < 0 || count > most {
+		return fmt.Errorf("%d %s; give 0 or more, and at most %d", count, what, most)
+	}
+	return nil
 }

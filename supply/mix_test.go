@@ -93,7 +93,7 @@ func TestMixRefuses(t *testing.T) {
 	for _, c := range []struct {
 		container, form string
 		count           int
-	}{{"no9", "clump", 3}, {"no1", "hat", 3}, {"no1", "clump", -1}, {"tray72", "clump", 1}, {"round4", "clump", 4}} {
+	}{{"no9", "clump", 3}, {"no1", "hat", 3}, {"no1", "clump", -1}, {"no1", "clump", 1 << 40}, {"tray72", "clump", 1}, {"round4", "clump", 4}} {
 		if n, err := Mix(c.container, c.count, c.form); err == nil {
 			t.Errorf("%v gave %v", c, n.Litres)
 		}

@@ -29,8 +29,8 @@ func Pack(count int, form string, bare bool) (Packing, error) {
 	if !known(perCrate) || !known(weight) {
 		return Packing{}, fmt.Errorf("it is not known how a %s is packed; give one of: %s", form, strings.Join(formsWith("crate"), ", "))
 	}
-	if count < 0 {
-		return Packing{}, fmt.Errorf("%d can't be packed; give 0 or more", count)
+	if err := checkCount(count, "can't be packed"); err != nil {
+		return Packing{}, err
 	}
 	n := float64(count)
 	p := Packing{Count: count, Form: form}

@@ -50,12 +50,18 @@ type Sowing struct {
 	Reached     quantity.Share // the odds of as many plants as wanted, or more
 }
 
+// mostPlants is more than a garden raises of one packet, and few enough to be sure of.
+const mostPlants = 100_000
+
 // Sow returns the fewest seeds of which as many come up as are wanted, with the given
 // sureness (0 to 1, both ends left out). It fails, with odds.ErrNever, for seed that may
 // be all but dead.
 func Sow(want int, g Germination, sure quantity.Share) (Sowing, error) {
 	if g.reach == nil {
 		return Sowing{}, fmt.Errorf("nothing is known of the seed; say its germination, a test of it, or its age")
+	}
+	if want > mostPlants {
+		return Sowing{}, fmt.Errorf("%d plants can't be sown for; give at most %d", want, mostPlants)
 	}
 	n, err := odds.LeastBy(want, float64(sure), func(n int) float64 { return g.reach(n, want) })
 	if err != nil {

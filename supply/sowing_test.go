@@ -227,6 +227,7 @@ func TestSeedRefusals(t *testing.T) {
 		"in fog":            func() error { _, err := Aged(Packet{Kind: "onion", Years: 1, Humidity: 1}); return err },
 		"soaked":            func() error { _, err := Aged(Packet{Kind: "onion", Years: 1, Moisture: 60}); return err },
 		"nothing known":     func() error { _, err := Sow(10, Germination{}, .9); return err },
+		"too many":          func() error { g, _ := Told(.9); _, err := Sow(1_000_000, g, .95); return err },
 		"too sure":          func() error { g, _ := Told(.9); _, err := Sow(10, g, 95); return err },
 	} {
 		if try() == nil {

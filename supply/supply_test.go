@@ -68,6 +68,9 @@ func TestBagsAreWhole(t *testing.T) {
 			t.Errorf("%g L: %d bags (%v), want %d", litres, n.Get, err, want)
 		}
 	}
+	if _, err := Loose(quantity.Litre / 1e9).For(odds.Exactly(10)); err == nil {
+		t.Error("ten thousand million bags were counted out")
+	}
 	for _, b := range []Bag{{}, Loose(-1), {quantity.Litre, 0.5}, {quantity.Volume(math.NaN()), 1}, {quantity.Litre, math.NaN()}} {
 		if _, err := b.For(odds.Exactly(10)); err == nil {
 			t.Errorf("%v was counted in", b)

@@ -50,7 +50,7 @@ func Sow(q SowQuestion) (*SowAnswer, error) {
 	}
 	s, err := supply.Sow(q.Want, g, q.Sure)
 	if errors.Is(err, odds.ErrNever) {
-		return nil, fmt.Errorf("so much of this seed may be dead (%.0f to %.0f %% may come up) that no sowing is sure of %d; test ten or twenty seeds on damp paper, or buy fresh", 100*g.Share.Low, 100*g.Share.High, q.Want)
+		return nil, fmt.Errorf("so much of this seed may be dead (%.0f to %.0f %% may come up) that no sowing is sure of %d; test twenty seeds or more on damp paper, or buy fresh", 100*g.Share.Low, 100*g.Share.High, q.Want)
 	}
 	if err != nil {
 		return nil, err
@@ -109,7 +109,7 @@ func (a *SowAnswer) tellOfKind(q SowQuestion) {
 		}
 	}
 	if a.Seeds > manySeeds*a.Want {
-		a.Notes = append(a.Notes, "So many for so few plants: the packet may be all but dead. Test ten or twenty seeds on damp paper first.")
+		a.Notes = append(a.Notes, "So many for so few plants: the seed may be all but dead. Test twenty or more on damp paper, or buy fresh.")
 	}
 	switch {
 	case q.Of > 0:
