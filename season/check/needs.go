@@ -19,7 +19,8 @@ type needs struct {
 
 	sprout, eyed, spread float64 // °C·d for half to be up; share of it for eyes; sigma
 	flower, ready, meets float64 // days at best from up
-	rest, harden, prick  int     // days
+	rest                 int     // days after the turn of winter
+	harden, prick        int     // days
 	setBack              int     // days that a frost stops growth; 0: it kills
 	kill, harm           float64 // °C
 	leafy, dormant       float64 // °C of the soil

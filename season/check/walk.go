@@ -30,7 +30,7 @@ type raised struct {
 func (w *way) walk(c *calendar, in through) raised {
 	lot := lotOf(w.needs)
 	r := raised{middle: lot[0], lot: lot[1:], handOn: never, out: never}
-	w.wait(in.store, lot)
+	w.wait(c, in.store, lot)
 	var at *place.Course
 	var worthOfDay float64
 	for hour := 24 * w.start; hour < len(in.ground.Air); hour++ {
@@ -50,11 +50,11 @@ func (w *way) walk(c *calendar, in through) raised {
 }
 
 // wait counts the warmth of the store, from the end of deep rest to the start.
-func (w *way) wait(store *place.Course, lot []*plant) {
+func (w *way) wait(c *calendar, store *place.Course, lot []*plant) {
 	if store == nil || w.kind.Life != culture.Store {
 		return
 	}
-	for hour := 24 * max(w.rest, 0); hour < 24*w.start; hour++ {
+	for hour := 24 * max(c.turn+w.rest, 0); hour < 24*w.start; hour++ {
 		counted := w.kind.Sprout.Rate(store.Root[hour]) / 24
 		for _, p := range lot {
 			p.warm(hour, counted, w.needs)
