@@ -113,6 +113,7 @@ func TestSeveralLevels(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	holds(t, "reckon heat", a)
 	if len(a.Levels) != 3 || a.Levels[0].Asked != a.Asked || !(a.Levels[1].Asked.Middle > a.Asked.Middle) || a.Levels[2].Asked.High != 0 {
 		t.Errorf("%+v", a.Levels)
 	}
@@ -159,6 +160,7 @@ func TestSoilThatStaysCold(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	holds(t, "reckon soil", a)
 	if !a.Date.Middle.IsZero() || a.Never != 3 || a.Reason == "" || a.Place != "patch" {
 		t.Errorf("%+v", a)
 	}
