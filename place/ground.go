@@ -49,7 +49,7 @@ func (g Ground) Run(h *weather.Hours, site sun.Site, _ Setting) *Course {
 	fillLight(c, h, site, 1, nil)
 	soil := math.NaN()
 	mean, draw := yearMean(h), g.draw()
-	for day := range h.Days {
+	for day := range c.Light {
 		soil = g.next(soil, h, day, mean, draw)
 		for i := 24 * day; i < 24*day+24; i++ {
 			c.Root[i] = soil

@@ -62,7 +62,7 @@ func (c Covered) Run(h *weather.Hours, site sun.Site, s Setting) *Course {
 // account of the heat. With each nil it is Run.
 func (c Covered) Watch(h *weather.Hours, site sun.Site, s Setting, each func(Hour)) *Course {
 	r := newRun(c, h, site, s)
-	for day := range h.Days {
+	for day := range r.levels {
 		for clock := range 24 {
 			r.hour(day, clock, each)
 		}

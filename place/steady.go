@@ -37,7 +37,7 @@ func (p Steady) Run(h *weather.Hours, site sun.Site, s Setting) *Course {
 	c := newCourse(h.Span)
 	fillLight(c, h, site, float64(p.Daylight), p.Lamps)
 	levels := s.daily(h.Span)
-	for day := range h.Days {
+	for day := range c.Light {
 		date := h.Span.From.AddDays(civil.Days(day))
 		monthly := p.at(date).Celsius()
 		logged, ok := p.Logged.on(date)

@@ -40,10 +40,10 @@ var underFloor = Soil{Conducts: 1.0, Holds: 2e6}
 // swing of the air outside, damped and late. A span that is shorter than a year shows no
 // swing, and its mean serves.
 func deepGround(h *weather.Hours) []float64 {
-	all := make([]float64, len(h.Days))
+	all := make([]float64, h.Span.Days())
 	mean := yearMean(h)
 	var cosine, sine float64
-	if len(h.Days) >= year {
+	if len(all) >= year {
 		for day := range year {
 			turn := 2 * math.Pi * (float64(day) + 0.5) / year
 			air := dayMean(h, day)
