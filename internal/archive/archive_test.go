@@ -56,15 +56,14 @@ type breaking struct {
 
 func (b *breaking) Write(p []byte) (int, error) {
 	if most := b.stand.breaks; most > 0 && b.sent+int64(len(p)) > most {
-		_, _ = b.ResponseWriter.Write(p[:most-b.sent])
 		b.stand.sent.Add(most - b.sent)
+		_, _ = b.ResponseWriter.Write(p[:most-b.sent])
 		_ = http.NewResponseController(b.ResponseWriter).Flush()
 		panic(http.ErrAbortHandler)
 	}
-	n, err := b.ResponseWriter.Write(p)
-	b.sent += int64(n)
-	b.stand.sent.Add(int64(n))
-	return n, err
+	b.sent += int64(len(p))
+	b.stand.sent.Add(int64(len(p))) // before the other side has them and counts
+	return b.ResponseWriter.Write(p)
 }
 
 // inventoryLine and stationLine are in the columns of the readme, sections VII and IV.
@@ -267,6 +266,17 @@ func TestFetchStartsAnew(t *testing.T) {
 		t.Fatal(err)
 	}
 	clean(t, path, b)
+}
+
+// TestFetchGivesUp checks that an archive that breaks off after every few bytes is not
+// asked for ever.
+func TestFetchGivesUp(t *testing.T) {
+	b := parkRecord(t)
+	s := &stand{files: map[string][]byte{"/all/" + park + ".dly": b}, breaks: 1000}
+	a := serve(t, s)
+	if _, err := a.Fetch(context.Background(), park, filepath.Join(t.TempDir(), "w")); err == nil || s.asked.Load() != mostTriesEver {
+		t.Errorf("asked %d times, %v", s.asked.Load(), err)
+	}
 }
 
 func TestFetchRefuses(t *testing.T) {

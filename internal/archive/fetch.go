@@ -12,8 +12,11 @@ import (
 	"time"
 )
 
-// mostTries is how often a broken connection is taken up again without a byte gained.
-const mostTries = 3
+// A broken connection is taken up again so often without a byte gained, and so often in all.
+const (
+	mostTries     = 3
+	mostTriesEver = 50
+)
 
 // version is the file beside a fetched one that says which version of it was fetched.
 func version(path string) string { return path + ".version" }
@@ -39,7 +42,7 @@ func (a *Archive) fetch(ctx context.Context, name, path string, most int64) erro
 	}
 	d := download{archive: a, client: a.client(), name: name, address: address, path: path, most: most}
 	defer d.client.CloseIdleConnections()
-	for tries := 0; ; tries++ {
+	for tries, ever := 0, 1; ; tries, ever = tries+1, ever+1 {
 		before := d.length()
 		err := d.once(ctx)
 		var b broken
@@ -50,9 +53,9 @@ func (a *Archive) fetch(ctx context.Context, name, path string, most int64) erro
 			return fmt.Errorf("fetching %s was broken off after %d bytes; the next fetch goes on from there: %w", name, d.length(), context.Cause(ctx))
 		case !errors.As(err, &b):
 			return fmt.Errorf("%s: %w", address, err)
-		case d.length() > before:
+		case d.length() > before && ever < mostTriesEver:
 			tries = 0
-		case tries >= mostTries:
+		case tries >= mostTries || ever >= mostTriesEver:
 			return fmt.Errorf("%s could not be fetched: %w; try again later, the next fetch goes on from %d bytes", address, b.why, d.length())
 		}
 	}

@@ -36,7 +36,7 @@ func TestForms(t *testing.T) {
 			continue
 		}
 		d := records[0].On(civil.MustOn(2026, time.May, 10))
-		if math.Abs(d.Low.Celsius()-3.5) > 1e-9 || math.Abs(d.High.Celsius()-14) > 1e-9 {
+		if !(math.Abs(d.Low.Celsius()-3.5) < 1e-9 && math.Abs(d.High.Celsius()-14) < 1e-9) {
 			t.Errorf("%s: %+v", name, d)
 		}
 	}
@@ -52,7 +52,7 @@ func TestSun(t *testing.T) {
 			continue
 		}
 		d := records[0].Days[0]
-		if math.Abs(d.Sun.Megajoules()-18) > 1e-9 || d.Soil.Celsius() != 11 || math.Abs(d.DewPoint.Celsius()-5) > 1e-9 {
+		if !(math.Abs(d.Sun.Megajoules()-18) < 1e-9) || d.Soil.Celsius() != 11 || !(math.Abs(d.DewPoint.Celsius()-5) < 1e-9) {
 			t.Errorf("%s: %+v", unit, d)
 		}
 	}
