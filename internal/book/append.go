@@ -1,0 +1,187 @@
+package book
+
+import (
+	"bytes"
+	"fmt"
+	"time"
+
+	"github.com/ncruces/go-sqlite3"
+
+	"eyeup/stock"
+)
+
+// Answer says what came of an entry that was sent.
+type Answer struct {
+	ID       stock.ID     `json:"id"`
+	Sequence int64        `json:"sequence"`
+	Again    bool         `json:"again,omitzero"` // it was in the book already; it counts once
+	Born     []stock.Born `json:"born,omitzero"`
+	Notices  []string     `json:"notices,omitzero"`
+}
+
+// Append adds entries in one go: all of them, or none and an error. When it returns
+// without one, they are on the disk. An entry that is in the book already, and says the
+// same, is answered again and counts once; one that says something else is refused.
+// Entries that do not say when they were written get the moment of the book's clock.
+func (b *Book) Append(entries ...stock.Entry) ([]Answer, error) {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	if b.why != nil {
+		return nil, b.why
+	}
+	answers, err := b.append(entries)
+	if err != nil {
+		return nil, plain(err)
+	}
+	return answers, nil
+}
+
+func (b *Book) append(entries []stock.Entry) (answers []Answer, err error) {
+	tx, err := b.conn.BeginImmediate()
+	if err != nil {
+		return nil, err
+	}
+	defer func() {
+		if err != nil {
+			b.stock.TakeBack()
+			_ = tx.Rollback()
+		}
+	}()
+	if err = b.catchUp(); err == nil && b.why != nil {
+		err = b.why
+	}
+	if err != nil {
+		return nil, err
+	}
+	answers, fresh, err := b.sort(entries)
+	if err != nil {
+		return nil, err
+	}
+	if len(fresh) == 0 {
+		return answers, tx.Rollback()
+	}
+	added, err := b.stock.Add(fresh...)
+	if err != nil {
+		return nil, err
+	}
+	sequence, head := b.sequence, b.head
+	for i := range fresh {
+		r := row{sequence + 1, fresh[i], chain(head, fresh[i].Canonical())}
+		if err = b.fill(&r); err == nil {
+			err = b.insert.Exec()
+		}
+		if err != nil {
+			return nil, err
+		}
+		sequence, head = r.sequence, r.hash
+	}
+	if err = tx.Commit(); err != nil {
+		return nil, err
+	}
+	b.stock.Keep()
+	answerFresh(answers, added, b.sequence)
+	b.sequence, b.head = sequence, head
+	return answers, nil
+}
+
+// sort parts the entries that are new from those that are in the book already.
+func (b *Book) sort(entries []stock.Entry) (answers []Answer, fresh []stock.Entry, err error) {
+	answers = make([]Answer, len(entries))
+	now := b.options.Now()
+	for i, e := range entries {
+		answers[i].ID = e.ID
+		if b.stock.Holds(e.ID) {
+			if err := b.again(&e, &answers[i]); err != nil {
+				return nil, nil, err
+			}
+			continue
+		}
+		if e.Written.IsZero() {
+			e.Written = now.UTC().Truncate(time.Second)
+			if e.Offset == "" {
+				e.Offset = now.Format("-07:00")
+			}
+		}
+		fresh = append(fresh, e)
+	}
+	return answers, fresh, nil
+}
+
+// again answers an entry that is in the book already, if it says the same. When it was
+// written may be left open by the sender.
+func (b *Book) again(e *stock.Entry, a *Answer) error {
+	held, err := b.entry(e.ID)
+	if err != nil {
+		return err
+	}
+	sent := *e
+	if sent.Written.IsZero() {
+		sent.Written = held.entry.Written
+		if sent.Offset == "" {
+			sent.Offset = held.entry.Offset
+		}
+	}
+	if !bytes.Equal(sent.Canonical(), held.entry.Canonical()) {
+		return fmt.Errorf("the entry %s is in the book already and says something else there: %s of %s; give this one an id of its own, or put the other right", e.ID, held.entry.Kind, held.entry.On)
+	}
+	a.Sequence, a.Again = held.sequence, true
+	for nth := 0; ; nth++ {
+		l, err := b.stock.Find(stock.LotID{Entry: e.ID, Nth: nth}.String())
+		if err != nil {
+			return nil // no more of them
+		}
+		a.Born = append(a.Born, stock.Born{Lot: l.ID, Code: l.Code})
+	}
+}
+
+// entry reads one entry.
+func (b *Book) entry(id stock.ID) (row, error) {
+	s, _, err := b.conn.Prepare(rowByID)
+	if err != nil {
+		return row{}, err
+	}
+	defer s.Close()
+	if err := s.BindBlob(1, id[:]); err != nil {
+		return row{}, err
+	}
+	if !s.Step() {
+		if err := s.Err(); err != nil {
+			return row{}, err
+		}
+		return row{}, fmt.Errorf("there is no entry %s in the book", id)
+	}
+	return readRow(s)
+}
+
+// Entry returns one entry as it was written.
+func (b *Book) Entry(id stock.ID) (stock.Entry, error) {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	r, err := b.entry(id)
+	return r.entry, plain(err)
+}
+
+// answerFresh answers the entries that are new, in their order.
+func answerFresh(answers []Answer, added []stock.Added, sequence int64) {
+	n := 0
+	for i := range answers {
+		if answers[i].Again {
+			continue
+		}
+		sequence++
+		answers[i].Sequence, answers[i].Born, answers[i].Notices = sequence, added[n].Born, added[n].Notices
+		n++
+	}
+}
+
+// Settle folds what was written since into the one file, where nobody else is reading it;
+// what can't be now is done when the book is put down. It is for times when nobody waits.
+func (b *Book) Settle() error {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	if b.why != nil {
+		return nil
+	}
+	_, _, err := b.conn.WALCheckpoint("main", sqlite3.CHECKPOINT_PASSIVE)
+	return plain(err)
+}

@@ -1,0 +1,281 @@
+package book
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"sync"
+	"time"
+
+	"github.com/ncruces/go-sqlite3"
+
+	"eyeup/stock"
+)
+
+// Options say how a book is opened. The zero value does for most.
+type Options struct {
+	Now      func() time.Time // the clock; time.Now if nil
+	Busy     time.Duration    // how long to wait for another writer; ten seconds if zero
+	ReadOnly bool             // never write, not even a copy or a snapshot
+	NoCopies bool             // make no daily copy
+	VFS      string           // the name of a registered SQLite VFS; the book's own if empty
+
+	still bool // nobody writes the file meanwhile, such as a copy
+}
+
+// Book is an open stock book. It may be used by several goroutines.
+type Book struct {
+	path    string
+	options Options
+
+	mu       sync.Mutex
+	conn     *sqlite3.Conn
+	insert   *sqlite3.Stmt
+	newer    *sqlite3.Stmt
+	stock    *stock.Book
+	sequence int64 // of the last entry in stock
+	head     hash
+	snapped  int64 // of the last entry in the snapshot in the file
+	why      error // why it is open for reading only, nil where it is not
+}
+
+// applicationID marks an SQLite file as a stock book ("Eyup").
+const applicationID = 0x45797570
+
+// ErrReadOnly is returned for writing to a book that is open for reading only; what it is
+// wrapped in says why.
+var ErrReadOnly = errors.New("the book is open for reading only")
+
+// ErrNotABook is returned for a file that is no stock book.
+var ErrNotABook = errors.New("not a stock book")
+
+// Create makes an empty book at path, which must not exist, and opens it. Only its
+// owner may read it.
+func Create(path string, o Options) (*Book, error) {
+	f, err := os.OpenFile(path, os.O_CREATE|os.O_EXCL|os.O_RDWR, 0o600)
+	if errors.Is(err, fs.ErrExist) {
+		return nil, fmt.Errorf("%s is there already; a new book needs a name of its own", path)
+	}
+	if err != nil {
+		return nil, fmt.Errorf("no book can be made at %s: %w", path, plainFile(err))
+	}
+	if err := f.Close(); err != nil {
+		return nil, err
+	}
+	b, err := create(path, o)
+	if err != nil {
+		removeAll(path)
+		return nil, fmt.Errorf("no book can be made at %s: %w", path, plain(err))
+	}
+	return b, nil
+}
+
+func create(path string, o Options) (*Book, error) {
+	b, err := connect(path, o, sqlite3.OPEN_READWRITE, nil)
+	if err != nil {
+		return nil, err
+	}
+	err = b.conn.EnableChecksums("main")
+	if err == nil {
+		err = b.conn.Exec(fmt.Sprintf("pragma journal_mode = wal; pragma application_id = %d", applicationID))
+	}
+	if err == nil {
+		err = b.migrate()
+	}
+	if err == nil {
+		err = b.prepare()
+	}
+	if err != nil {
+		_ = b.conn.Close()
+		return nil, err
+	}
+	return b, nil
+}
+
+// removeAll removes a book that could not be made, and what SQLite left beside it.
+func removeAll(path string) {
+	for _, suffix := range []string{"", "-wal", "-shm", "-journal"} {
+		_ = os.Remove(path + suffix)
+	}
+}
+
+// Open opens the book at path. Where it can't be written, it is opened for reading only
+// and ReadOnly says why. The error for a file that is no book, or is damaged, says what
+// to do.
+func Open(path string, o Options) (*Book, error) {
+	b, err := open(path, o)
+	if err != nil {
+		return nil, fmt.Errorf("%s: %w", path, plain(err))
+	}
+	return b, nil
+}
+
+func open(path string, o Options) (*Book, error) {
+	if err := sniff(path); err != nil {
+		return nil, err
+	}
+	b, err := connectBest(path, o)
+	if err != nil {
+		return nil, err
+	}
+	if err := b.begin(); err != nil {
+		_ = b.conn.Close()
+		return nil, err
+	}
+	return b, nil
+}
+
+// begin brings the file up to date and reads it.
+func (b *Book) begin() error {
+	id, err := b.pragma("application_id")
+	if err == nil && id != applicationID {
+		err = fmt.Errorf("this is a database, but %w", ErrNotABook)
+	}
+	if err == nil {
+		err = b.upToDate()
+	}
+	if err == nil {
+		err = b.load()
+	}
+	if err == nil {
+		err = b.prepare()
+	}
+	if err == nil && b.why == nil && !b.options.NoCopies {
+		_ = b.dailyCopy() // a copy that can't be made must not keep anyone from the book; check tells
+	}
+	return err
+}
+
+// connectBest opens a connection for writing, or for reading where that can't be. For
+// reading only it may write nevertheless what another left half done in SQLite's own
+// files; it changes nothing of what the book says.
+func connectBest(path string, o Options) (*Book, error) {
+	if o.still {
+		return connect(path, o, sqlite3.OPEN_READONLY, ErrReadOnly)
+	}
+	if err := writableFile(path); err != nil {
+		o.still = !isThere(path + "-wal")
+		return connect(path, o, sqlite3.OPEN_READONLY, fmt.Errorf("%w: %w", ErrReadOnly, err))
+	}
+	if !o.ReadOnly {
+		return connect(path, o, sqlite3.OPEN_READWRITE, nil)
+	}
+	b, err := connect(path, o, sqlite3.OPEN_READWRITE, ErrReadOnly)
+	if err == nil {
+		err = b.conn.Exec("pragma query_only = on")
+	}
+	return b, err
+}
+
+// writableFile tells whether a file, and the folder that SQLite writes its own files in,
+// can be written.
+func writableFile(path string) error {
+	f, err := os.OpenFile(path, os.O_RDWR, 0)
+	if err != nil {
+		return plainFile(err)
+	}
+	if err := f.Close(); err != nil {
+		return err
+	}
+	probe, err := os.OpenFile(path+"-shm", os.O_RDWR|os.O_CREATE, 0o600)
+	if err != nil {
+		return plainFile(err)
+	}
+	return probe.Close()
+}
+
+// connect opens a connection and sets it up; it reads nothing yet. why says why the book
+// is for reading only, and is nil where it is not.
+func connect(path string, o Options, flags sqlite3.OpenFlag, why error) (*Book, error) {
+	if o.Now == nil {
+		o.Now = time.Now
+	}
+	if o.VFS == "" {
+		o.VFS = diskName
+	}
+	if o.Busy == 0 {
+		o.Busy = 10 * time.Second
+	}
+	full, err := filepath.Abs(path)
+	if err != nil {
+		return nil, err
+	}
+	conn, err := sqlite3.OpenFlags(source(full, o), flags|sqlite3.OPEN_URI)
+	if err != nil {
+		return nil, err
+	}
+	b := &Book{path: full, options: o, conn: conn, stock: stock.New(), why: why}
+	err = conn.BusyTimeout(o.Busy)
+	if err == nil {
+		// Checkpoints are made when the book is put down, not while someone waits.
+		err = conn.Exec("pragma synchronous = full; pragma wal_autocheckpoint = 0; pragma trusted_schema = off; pragma cell_size_check = on")
+	}
+	if err != nil {
+		_ = conn.Close()
+		return nil, err
+	}
+	return b, nil
+}
+
+// Path returns where the book lies.
+func (b *Book) Path() string { return b.path }
+
+// ReadOnly returns why the book is open for reading only, or nil where it is not.
+func (b *Book) ReadOnly() error { return b.why }
+
+// Stock returns what the book comes to. It must not be used while entries are appended;
+// see View.
+func (b *Book) Stock() *stock.Book { return b.stock }
+
+// View calls f with what the book comes to, with all that others have written up to now;
+// nothing is appended meanwhile.
+func (b *Book) View(f func(*stock.Book) error) error {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	if err := b.catchUp(); err != nil {
+		return plain(err)
+	}
+	return f(b.stock)
+}
+
+// Head returns how many entries the book holds and the hash of the last.
+func (b *Book) Head() (entries int64, last [32]byte) {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	return b.sequence, b.head
+}
+
+// Close puts the book down: the last entries are folded into the one file.
+func (b *Book) Close() error {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	if b.conn == nil {
+		return nil
+	}
+	if b.why == nil && b.sequence-b.snapped >= snapshotEvery {
+		_ = b.snapshot() // a cache: the next to open the book makes it again
+	}
+	if b.why == nil {
+		_, _, _ = b.conn.WALCheckpoint("main", sqlite3.CHECKPOINT_TRUNCATE) // another may be reading: then it stays for later
+	}
+	for _, s := range []*sqlite3.Stmt{b.insert, b.newer} {
+		_ = s.Close()
+	}
+	err := b.conn.Close()
+	b.conn = nil
+	return plain(err)
+}
+
+func (b *Book) pragma(name string) (int64, error) {
+	s, _, err := b.conn.Prepare("pragma " + name)
+	if err != nil {
+		return 0, err
+	}
+	defer s.Close()
+	if !s.Step() {
+		return 0, s.Err()
+	}
+	return s.ColumnInt64(0), s.Err()
+}

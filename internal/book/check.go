@@ -1,0 +1,219 @@
+package book
+
+import (
+	"crypto/sha256"
+	"errors"
+	"fmt"
+	"os"
+	"slices"
+	"strings"
+
+	"github.com/ncruces/go-sqlite3"
+
+	"eyeup/stock"
+)
+
+// Report is what a check found.
+type Report struct {
+	Entries int64
+	Lots    int
+	Head    [32]byte
+	Wrong   []string // what is not whole; nothing, where the book is
+	Notices []string // what the grower may want to know beside
+}
+
+// Whole reports whether nothing was found wrong.
+func (r *Report) Whole() bool { return len(r.Wrong) == 0 }
+
+func (r *Report) wrong(format string, args ...any) {
+	r.Wrong = append(r.Wrong, fmt.Sprintf(format, args...))
+}
+
+// mostWrong is how many faults of one sort are told.
+const mostWrong = 5
+
+// Check goes through the book at path from the first entry on, trusting nothing in it:
+// every page, every hash of the chain, every entry's form, whether the counts fold, what
+// the snapshot says, the papers, and the last daily copy. Its error tells that the check
+// itself could not be made.
+func Check(path string, o Options) (*Report, error) {
+	r := &Report{}
+	o.ReadOnly, o.NoCopies = true, true
+	if err := sniff(path); err != nil {
+		if errors.Is(err, errHalfCopied) || errors.Is(err, ErrNotABook) && isThere(path) {
+			r.wrong("%v", err)
+			return r, nil
+		}
+		return nil, fmt.Errorf("%s: %w", path, err)
+	}
+	b, err := connectBest(path, o)
+	if err != nil {
+		return nil, fmt.Errorf("%s: %w", path, plain(err))
+	}
+	defer b.conn.Close()
+	r.checkPages(b)
+	r.checkForm(b)
+	r.checkEntries(b)
+	r.checkSnapshot(b)
+	r.checkPapers(b)
+	r.checkCopies(b)
+	r.Notices = append(r.Notices, whereItLies(b.path)...)
+	return r, nil
+}
+
+// checkPages lets SQLite look at every page, its checksum and its place.
+func (r *Report) checkPages(b *Book) {
+	r.ask(b, "pragma integrity_check(5)", func(s *sqlite3.Stmt) {
+		if says := s.ColumnText(0); says != "ok" {
+			r.wrong("the file: %s", says)
+		}
+	})
+}
+
+// ask runs a query; what hinders it is wrong with the book.
+func (r *Report) ask(b *Book, sql string, row func(*sqlite3.Stmt)) {
+	s, _, err := b.conn.Prepare(sql)
+	if err == nil {
+		for s.Step() {
+			row(s)
+		}
+		err = errors.Join(s.Err(), s.Close())
+	}
+	if err != nil {
+		r.wrong("%v", plain(err))
+	}
+}
+
+// checkForm sees that the guards of the entries are in place.
+func (r *Report) checkForm(b *Book) {
+	missing := []string{"entries_are_never_changed", "entries_are_never_deleted", "entries_only_follow"}
+	r.ask(b, "select name from sqlite_schema where type = 'trigger'", func(s *sqlite3.Stmt) {
+		missing = slices.DeleteFunc(missing, func(m string) bool { return m == s.ColumnText(0) })
+	})
+	if len(missing) > 0 {
+		r.wrong("guards of the entries are missing: %s", strings.Join(missing, ", "))
+	}
+}
+
+// checkEntries follows the chain and folds the book from nothing.
+func (r *Report) checkEntries(b *Book) {
+	s, _, err := b.conn.Prepare(rowsAfter)
+	if err != nil {
+		r.wrong("the entries can't be read: %v", plain(err))
+		return
+	}
+	defer s.Close()
+	folds := true
+	err = eachAfter(s, 0, func(row *row) error {
+		if err := row.follows(r.Entries, r.Head); err != nil {
+			return err
+		}
+		if canonical, err := stock.Canonical(row.entry.Body); err != nil || string(canonical) != string(row.entry.Body) {
+			return fmt.Errorf("entry %d: its body is not in canonical form", row.sequence)
+		}
+		if folds {
+			if err := b.stock.Replay(row.entry); err != nil {
+				folds = false
+				r.wrong("entry %d: %v", row.sequence, err)
+			}
+		}
+		r.Entries, r.Head = row.sequence, row.hash
+		return nil
+	})
+	if err != nil {
+		r.wrong("%v; what comes after entry %d is in doubt", plain(err), r.Entries)
+	}
+	r.Lots = len(b.stock.Lots())
+}
+
+// checkSnapshot sees that a snapshot, where there is one, says what the entries say.
+func (r *Report) checkSnapshot(b *Book) {
+	folded := b.stock
+	if err := b.loadSnapshot(); err != nil {
+		r.wrong("the snapshot: %v", plain(err))
+		return
+	}
+	if b.snapped == 0 {
+		return
+	}
+	s, _, err := b.conn.Prepare(rowsAfter)
+	if err == nil {
+		defer s.Close()
+		err = eachAfter(s, b.sequence, b.take)
+	}
+	if err != nil {
+		return // told by checkEntries
+	}
+	if !slices.Equal(tally(folded), tally(b.stock)) {
+		r.wrong("the snapshot counts otherwise than the entries; open the book with nothing in it trusted by: eyeup restore")
+	}
+}
+
+// tally lists what stands where.
+func tally(s *stock.Book) []string {
+	var all []string
+	for _, l := range s.Lots() {
+		for _, st := range l.Standing {
+			all = append(all, fmt.Sprint(l.ID, l.Code, l.Name(), st))
+		}
+	}
+	return all
+}
+
+func (r *Report) checkPapers(b *Book) {
+	r.ask(b, "select hash, content from papers", func(s *sqlite3.Stmt) {
+		content, err := unpack(s.ColumnRawBlob(1))
+		if sum := sha256.Sum256(content); err != nil || string(sum[:]) != string(s.ColumnRawBlob(0)) {
+			r.wrong("a paper kept under %x is damaged", s.ColumnRawBlob(0))
+		}
+	})
+}
+
+// checkCopies sees that the last daily copy holds nothing that the book has lost.
+func (r *Report) checkCopies(b *Book) {
+	copies, err := Copies(b.path)
+	switch {
+	case err != nil:
+		r.Notices = append(r.Notices, fmt.Sprintf("the daily copies can't be read: %v", err))
+		return
+	case len(copies) == 0:
+		if r.Entries > 0 {
+			r.Notices = append(r.Notices, "there is no daily copy beside the book yet")
+		}
+		return
+	}
+	o := b.options
+	o.still = true
+	c, err := Open(copies[0].Path, o)
+	if err != nil {
+		r.Notices = append(r.Notices, fmt.Sprintf("the copy of %s is damaged: %v", copies[0].Made, err))
+		return
+	}
+	defer c.Close()
+	if c.sequence > r.Entries {
+		r.wrong("the copy of %s holds %d entries, the book only %d; see: eyeup restore", copies[0].Made, c.sequence, r.Entries)
+		return
+	}
+	if held, err := b.hashOf(c.sequence); err == nil && held != c.head {
+		r.wrong("the copy of %s holds other entries than the book; one of them was changed", copies[0].Made)
+	}
+}
+
+func (b *Book) hashOf(sequence int64) (h hash, err error) {
+	if sequence == 0 {
+		return h, nil
+	}
+	s, _, err := b.conn.Prepare("select hash from entries where sequence = ?")
+	if err != nil {
+		return h, err
+	}
+	defer s.Close()
+	if err := s.BindInt64(1, sequence); err != nil {
+		return h, err
+	}
+	if !s.Step() {
+		return h, errors.Join(s.Err(), os.ErrNotExist)
+	}
+	copy(h[:], s.ColumnRawBlob(0))
+	return h, nil
+}

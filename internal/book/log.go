@@ -1,0 +1,170 @@
+package book
+
+import (
+	"bufio"
+	"bytes"
+	"encoding/hex"
+	"errors"
+	"fmt"
+	"io"
+	"strconv"
+
+	"github.com/go-json-experiment/json"
+	"github.com/go-json-experiment/json/jsontext"
+
+	"eyeup/stock"
+)
+
+// WriteLog writes all entries, a line of JSON each, in the order they were written down:
+// the entry itself, with its sequence and hash. ReadLog makes the same book of it.
+func (b *Book) WriteLog(w io.Writer) error {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	s, _, err := b.conn.Prepare(rowsAfter)
+	if err != nil {
+		return plain(err)
+	}
+	defer s.Close()
+	out := bufio.NewWriter(w)
+	err = eachAfter(s, 0, func(r *row) error { _, err := out.Write(r.line()); return err })
+	if err == nil {
+		err = out.Flush()
+	}
+	return plain(err)
+}
+
+// line is the row as a line of the log: its canonical bytes with two members before them.
+func (r *row) line() []byte {
+	var b []byte
+	b = append(b, `{"sequence":`...)
+	b = strconv.AppendInt(b, r.sequence, 10)
+	b = append(b, `,"hash":"`...)
+	b = hex.AppendEncode(b, r.hash[:])
+	b = append(b, `",`...)
+	b = append(b, r.entry.Canonical()[1:]...)
+	return append(b, '\n')
+}
+
+// maxLine is how long a line of a log may be.
+const maxLine = 4 << 20
+
+// Line is one entry read from a log or written by hand; Sequence and Hash are empty where
+// the line does not say them.
+type Line struct {
+	Number   int // of the line, from 1
+	Sequence int64
+	Hash     string
+	Entry    stock.Entry
+}
+
+// ReadLines reads entries, one JSON object a line or several in a list, and calls f with
+// those of each line, which are one go. Empty lines are passed over. The error for a line
+// that can't be read names it.
+func ReadLines(r io.Reader, f func(one []Line) error) error {
+	in := bufio.NewScanner(r)
+	in.Buffer(make([]byte, 64<<10), maxLine)
+	n := 0
+	for in.Scan() {
+		n++
+		text := bytes.TrimSpace(bytes.TrimPrefix(in.Bytes(), []byte("\ufeff")))
+		if len(text) == 0 {
+			continue
+		}
+		lines, err := readLine(n, text)
+		if err == nil {
+			err = f(lines)
+		}
+		if err != nil {
+			return fmt.Errorf("line %d: %w", n, err)
+		}
+	}
+	if errors.Is(in.Err(), bufio.ErrTooLong) {
+		return fmt.Errorf("line %d: longer than %d MB; one entry stands on each line", n+1, maxLine>>20)
+	}
+	return in.Err()
+}
+
+func readLine(n int, text []byte) ([]Line, error) {
+	parts := []jsontext.Value{text}
+	if text[0] == '[' {
+		parts = nil
+		if err := json.Unmarshal(text, &parts); err != nil {
+			return nil, fmt.Errorf("this is not JSON: %w", err)
+		}
+	}
+	var all []Line
+	for _, part := range parts {
+		l, err := readOne(part)
+		if err != nil {
+			return nil, err
+		}
+		l.Number = n
+		all = append(all, l)
+	}
+	return all, nil
+}
+
+// readOne reads an entry, with or without the members that a log adds.
+func readOne(text jsontext.Value) (Line, error) {
+	var l Line
+	if bytes.HasPrefix(text, []byte(`{"sequence":`)) {
+		var added struct {
+			Sequence int64          `json:"sequence"`
+			Hash     string         `json:"hash"`
+			Rest     jsontext.Value `json:",inline"`
+		}
+		if err := json.Unmarshal(text, &added); err != nil {
+			return l, fmt.Errorf("this is not JSON: %w", err)
+		}
+		l.Sequence, l.Hash, text = added.Sequence, added.Hash, added.Rest
+	}
+	e, err := stock.ReadEntry(text)
+	l.Entry = e
+	return l, err
+}
+
+// ReadLog adds the entries of a log to an empty book, in one go: all of them, or none.
+// Where the log tells hashes, they must come out the same.
+func (b *Book) ReadLog(r io.Reader) error {
+	if b.why != nil {
+		return b.why
+	}
+	if n, _ := b.Head(); n > 0 {
+		return fmt.Errorf("the book has %d entries already; a log is read into a new one", n)
+	}
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	tx, err := b.conn.BeginImmediate()
+	if err != nil {
+		return plain(err)
+	}
+	err = ReadLines(r, b.takeLines)
+	if err == nil {
+		err = tx.Commit()
+	}
+	if err != nil {
+		_ = tx.Rollback()
+		b.stock, b.sequence, b.head = stock.New(), 0, hash{}
+		return plain(err)
+	}
+	return nil
+}
+
+func (b *Book) takeLines(lines []Line) error {
+	for _, l := range lines {
+		if l.Entry.Written.IsZero() {
+			return errors.New("a log says when each entry was written; bring in entries of another kind by: eyeup book add")
+		}
+		r := row{b.sequence + 1, l.Entry, chain(b.head, l.Entry.Canonical())}
+		if l.Hash != "" && l.Hash != hex.EncodeToString(r.hash[:]) {
+			return fmt.Errorf("%w: the entry of %s was changed, or one before it is missing", ErrChain, l.Entry.On)
+		}
+		if err := b.take(&r); err != nil {
+			return err
+		}
+		if err := errors.Join(b.fill(&r), b.insert.Exec()); err != nil {
+			return err
+		}
+	}
+	return nil
+}

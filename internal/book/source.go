@@ -1,0 +1,118 @@
+package book
+
+import (
+	"bytes"
+	"encoding/binary"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"net/url"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"github.com/ncruces/go-sqlite3"
+)
+
+// source names a file for SQLite.
+func source(path string, o Options) string {
+	q := url.Values{"vfs": {o.VFS}}
+	if o.still {
+		q.Set("immutable", "1")
+	}
+	u := url.URL{Scheme: "file", Opaque: (&url.URL{Path: filepath.ToSlash(path)}).EscapedPath(), RawQuery: q.Encode()}
+	return u.String()
+}
+
+func isThere(path string) bool {
+	info, err := os.Stat(path)
+	return err == nil && info.Size() > 0
+}
+
+// sniff looks at the first bytes of a file, and at its length, before SQLite does.
+func sniff(path string) error {
+	f, err := os.Open(path)
+	if errors.Is(err, fs.ErrNotExist) {
+		return fmt.Errorf("there is no such file; a new book is made by: eyeup book new %s", path)
+	}
+	if err != nil {
+		return plainFile(err)
+	}
+	defer f.Close()
+	head := make([]byte, 100)
+	n, err := io.ReadFull(f, head)
+	switch {
+	case err != nil && n == 0:
+		return fmt.Errorf("the file is empty, %w; take a copy by: eyeup restore %s", ErrNotABook, path)
+	case !bytes.HasPrefix(head, []byte("SQLite format 3\x00")):
+		return fmt.Errorf("this is %w; a book is made by: eyeup book new", ErrNotABook)
+	case err != nil:
+		return halfCopied(path)
+	}
+	info, err := f.Stat()
+	if err != nil {
+		return plainFile(err)
+	}
+	page := int64(binary.BigEndian.Uint16(head[16:]))
+	if page == 1 {
+		page = 1 << 16
+	}
+	if pages := int64(binary.BigEndian.Uint32(head[28:])); info.Size() < pages*page && !isThere(path+"-wal") {
+		return halfCopied(path)
+	}
+	return nil
+}
+
+// errHalfCopied is what a file is that ends too early.
+var errHalfCopied = errors.New("the file ends too early, as if it had been copied by half")
+
+func halfCopied(path string) error {
+	return fmt.Errorf("%w; copy it anew, or take the last daily copy by: eyeup restore %s", errHalfCopied, path)
+}
+
+// plain words the faults that befall files, for a grower.
+func plain(err error) error {
+	var code sqlite3.ExtendedErrorCode
+	var e *sqlite3.Error
+	if errors.As(err, &e) {
+		code = e.ExtendedCode()
+	} else if !errors.As(err, &code) {
+		var short sqlite3.ErrorCode
+		if !errors.As(err, &short) {
+			return plainFile(err)
+		}
+		code = short.ExtendedCode()
+	}
+	says := ""
+	switch code.Code() {
+	case sqlite3.BUSY, sqlite3.LOCKED:
+		says = "another program is writing in the book; try again in a moment"
+	case sqlite3.FULL:
+		says = "the disk is full; nothing was lost, make room and do it again"
+	case sqlite3.READONLY:
+		says = "the book can't be written here; look at the rights of the file and its folder"
+	case sqlite3.CORRUPT, sqlite3.NOTADB:
+		says = "the book is damaged; see: eyeup check, and take the last whole copy by: eyeup restore"
+	case sqlite3.CANTOPEN:
+		says = "the book can't be opened; look at the rights of the file and its folder"
+	case sqlite3.IOERR:
+		says = "the disk refused"
+		if code == sqlite3.IOERR_DATA {
+			says = "a page of the book is damaged; see: eyeup check, and take the last whole copy by: eyeup restore"
+		}
+	default:
+		return err
+	}
+	return fmt.Errorf("%s (%w)", says, err)
+}
+
+func plainFile(err error) error {
+	switch {
+	case errors.Is(err, fs.ErrPermission):
+		return fmt.Errorf("the rights of the file or its folder forbid it (%w)", err)
+	case err != nil && strings.Contains(err.Error(), "read-only file system"):
+		return fmt.Errorf("the disk is for reading only (%w)", err)
+	}
+	return err
+}
