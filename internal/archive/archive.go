@@ -32,6 +32,7 @@ type Archive struct {
 	Folder   string         // where the lists of stations are kept from one time to the next
 	Client   *http.Client   // nil is one that follows no address without encryption
 	Progress func(Progress) // called as bytes arrive, and at the end of each file; may be nil
+	Patience time.Duration  // how long the archive may stay silent; 0 is a minute
 }
 
 // Progress tells how far a file has come.
@@ -144,7 +145,7 @@ func (a *Archive) client() *http.Client {
 		return a.Client
 	}
 	transport := http.DefaultTransport.(*http.Transport).Clone()
-	transport.ResponseHeaderTimeout = patience
+	transport.ResponseHeaderTimeout = a.patience()
 	return &http.Client{Transport: transport, CheckRedirect: func(r *http.Request, via []*http.Request) error {
 		if len(via) > 5 {
 			return errors.New("the archive sends from one address to another without end")
@@ -153,8 +154,12 @@ func (a *Archive) client() *http.Client {
 	}}
 }
 
-// patience is how long the archive may stay silent.
-const patience = 60 * time.Second
+func (a *Archive) patience() time.Duration {
+	if a.Patience > 0 {
+		return a.Patience
+	}
+	return time.Minute
+}
 
 // kept returns where a list is kept, and makes the folder for it.
 func (a *Archive) kept(name string) (string, error) {

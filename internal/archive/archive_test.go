@@ -279,6 +279,38 @@ func TestFetchGivesUp(t *testing.T) {
 	}
 }
 
+// TestFetchAfterSilence checks that an archive that falls silent is asked again.
+func TestFetchAfterSilence(t *testing.T) {
+	b := parkRecord(t)
+	s := &stand{files: map[string][]byte{"/all/" + park + ".dly": b}}
+	silent := true
+	server := httptest.NewServer(http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		if silent {
+			silent = false
+			<-r.Context().Done()
+			return
+		}
+		s.ServeHTTP(w, r)
+	}))
+	t.Cleanup(server.Close)
+	a := &Archive{Base: server.URL, Patience: 200 * time.Millisecond}
+	path := filepath.Join(t.TempDir(), "weather.dly")
+	if _, err := a.Fetch(context.Background(), park, path); err != nil || silent {
+		t.Fatal(err)
+	}
+	clean(t, path, b)
+}
+
+// TestFetchStaysEncrypted checks that the archive can't send anyone to an open address.
+func TestFetchStaysEncrypted(t *testing.T) {
+	server := httptest.NewServer(http.RedirectHandler("http://archive.invalid/x.dly", http.StatusFound))
+	t.Cleanup(server.Close)
+	a := &Archive{Base: server.URL}
+	if _, err := a.Fetch(context.Background(), park, filepath.Join(t.TempDir(), "w")); err == nil || !strings.Contains(err.Error(), "not encrypted") {
+		t.Errorf("got %v", err)
+	}
+}
+
 func TestFetchRefuses(t *testing.T) {
 	page := []byte("<!DOCTYPE html>\n<title>Sign in to this network</title>\n")
 	half := []byte(strings.Repeat("x", 100))

@@ -82,7 +82,7 @@ func (d *download) length() int64 {
 func (d *download) once(parent context.Context) error {
 	ctx, stop := context.WithCancel(parent)
 	defer stop()
-	silence := time.AfterFunc(patience, stop)
+	silence := time.AfterFunc(d.archive.patience(), stop)
 	defer silence.Stop()
 	request, err := http.NewRequestWithContext(ctx, http.MethodGet, d.address, nil)
 	if err != nil {
@@ -175,7 +175,7 @@ func (d *download) take(body io.Reader, here, total int64, silence *time.Timer) 
 	buffer := make([]byte, 1<<16)
 	for {
 		n, err := body.Read(buffer)
-		silence.Reset(patience)
+		silence.Reset(d.archive.patience())
 		if here += int64(n); here > d.most {
 			return fmt.Errorf("more than %d bytes came; look at the archive's address", d.most)
 		}

@@ -82,6 +82,7 @@ func Station(records []*weather.Record, id string) (*weather.Record, error) {
 	if id == "" && len(records) == 1 {
 		return records[0], nil
 	}
+	id = strings.TrimPrefix(id, "GHCND:") // as the archive's tables write it
 	for _, r := range records {
 		if id != "" && strings.EqualFold(r.Station.ID, id) {
 			return r, nil

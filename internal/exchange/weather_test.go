@@ -6,7 +6,10 @@ import (
 	"strings"
 	"testing"
 
+	"eyeup/frost"
 	"eyeup/internal/shared"
+	"eyeup/quantity"
+	"eyeup/sun"
 )
 
 // TestReadWeatherFindsFormats reads a file of every format without being told which it is.
@@ -118,9 +121,11 @@ func TestStation(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	r, err := Station(records, "usc00179151")
-	if err != nil || r.Station.Name != "WATERVILLE WWTP ME US" {
-		t.Errorf("%v, %v", r, err)
+	for _, id := range []string{"usc00179151", "GHCND:USC00179151"} {
+		r, err := Station(records, id)
+		if err != nil || r.Station.Name != "WATERVILLE WWTP ME US" {
+			t.Errorf("%s: %v, %v", id, r, err)
+		}
 	}
 	for id, want := range map[string]string{
 		"":    "the weather file holds 2 stations; name one of these: USC00205892 NILES MI US (2009 to 2016), USC00179151 WATERVILLE WWTP ME US (1965 to 2016)",
@@ -135,5 +140,24 @@ func TestStation(t *testing.T) {
 	}
 	if _, err := Station(nil, ""); err == nil {
 		t.Error("a station out of none")
+	}
+}
+
+// BenchmarkFreezeTable goes from a .dly file of 4 MB to the dates of last and first freeze.
+func BenchmarkFreezeTable(b *testing.B) {
+	f := shared.Open(b, "daily/USW00094728_nyc-central-park.dly")
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := f.Seek(0, io.SeekStart); err != nil {
+			b.Fatal(err)
+		}
+		records, err := ReadWeather("park", f)
+		if err != nil {
+			b.Fatal(err)
+		}
+		freezes := frost.Dates(records[0], sun.Site{Latitude: 40.8}, quantity.Celsius(0), 1900, 1999)
+		if spring := freezes.Spring(); spring.Middle.IsZero() {
+			b.Fatal("no spring")
+		}
 	}
 }
