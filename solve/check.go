@@ -5,15 +5,15 @@ import (
 	"math"
 )
 
-// Tolerance is how far values may overstep a limit, or a whole number, and still count: a
-// solver's own measure, for sums of factors near 1.
+// Tolerance is how far values may overstep a limit, or miss a whole number, and still count:
+// the measure that solvers use.
 const Tolerance = 1e-6
 
 // Verdict is what multiplying values out has shown. Each figure is rounded outwards: it is
 // never better than the truth.
 type Verdict struct {
 	Least, Most float64 // the cost lies between
-	Overstep    float64 // the most by which a row or bound is overstepped, in its own unit
+	Overstep    float64 // the most by which a row or bound is overstepped, as a share of the limit where that is above 1
 	Where       string  // which one; empty when none is
 	Fraction    float64 // the most by which a whole column misses a whole number
 }
@@ -55,14 +55,24 @@ func (p *Programme) Check(values []float64) (Verdict, error) {
 	return v, nil
 }
 
+// Cost returns what values cost, summed in order as floating-point numbers go. There must be
+// one a column, or it panics.
+func (p *Programme) Cost(values []float64) float64 {
+	cost := p.Offset
+	for i, c := range p.Columns {
+		cost += float64(c.Cost * values[i])
+	}
+	return cost
+}
+
 // see notes by how much a sum oversteps its limits, if that is the worst yet.
 func (v *Verdict) see(sum between, low, high float64, sort string, i int, name string) {
 	over := 0.0
 	if sum.low < low {
-		over = up(low - sum.low)
+		over = up(up(low-sum.low) / math.Max(1, math.Abs(low)))
 	}
 	if sum.high > high {
-		over = math.Max(over, up(sum.high-high))
+		over = math.Max(over, up(up(sum.high-high)/math.Max(1, math.Abs(high))))
 	}
 	if over > v.Overstep {
 		v.Overstep, v.Where = over, fmt.Sprintf("%s %d%s", sort, i, named(name))
