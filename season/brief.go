@@ -52,6 +52,7 @@ type Prices struct {
 	Electricity Price            // a kilowatt-hour
 	MixLitre    Price            // a litre of potting mix
 	Pots        map[string]Price // a container, by its name in package supply
+	PlantWeek   Price            // what a week of one plant in flower brings
 	Hand        Price            // an hour of hired hands
 }
 
@@ -71,4 +72,6 @@ type Brief struct {
 	Stock        []stock.Holding
 	Kinds        func(name string) (*culture.Kind, bool)
 	Prices       Prices
+	Held         map[string]civil.Date // starts decided already, by the lot's code
+	Explain      string                // the batch whose dates are to be explained; empty: none
 }

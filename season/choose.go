@@ -183,17 +183,20 @@ func byCustom(weeks func(*life) (from, to float64)) func([]*outcome) []*outcome 
 			return math.Abs(before - (from+to)/2)
 		}
 		slices.SortStableFunc(sorted, func(a, b *outcome) int {
-			return cmp.Or(cmp.Compare(math.Floor(off(a)+0.5), math.Floor(off(b)+0.5)), cmp.Compare(a.route.custom(), b.route.custom()),
+			return cmp.Or(cmp.Compare(math.Floor(off(a)+0.5), math.Floor(off(b)+0.5)), cmp.Compare(a.custom(), b.custom()),
 				cmp.Compare(b.gain, a.gain), cmp.Compare(a.route.name, b.route.name))
 		})
 		return sorted
 	}
 }
 
-// custom ranks a route by what is usual: warm and then heated glass, then a cold cover,
-// then lamps, then glass from first to last, then the ground.
-func (r *route) custom() int {
+// custom ranks an outcome by what is usual: warm and then heated glass, then a cold cover,
+// then lamps, then glass from first to last, then the ground; corms straight into the ground.
+func (o *outcome) custom() int {
+	r := o.route
 	switch {
+	case r.direct && o.life.Life == culture.Soak:
+		return -1
 	case r.direct:
 		return 4
 	case r.firstPlace != r.onPlace && r.heated:

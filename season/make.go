@@ -59,6 +59,10 @@ func Make(b Brief) (*Result, error) {
 		m.realize(Usual, "Started as many weeks before planting out as is common, warm till up, then bright and cool.", usual,
 			m.assign(usual, byCustom(m.usualWeeks))),
 		m.realize(AsEarly, "The most weeks of flower that the benches have room for, whatever the heat costs.", early, m.assign(early, byGain)))
+	beside(r.Plans)
+	for _, p := range r.Plans[1:] {
+		m.breakEven(p, r.Plans[0])
+	}
 	return r, nil
 }
 
@@ -82,7 +86,7 @@ func (m *maker) assign(at levels, rank func([]*outcome) []*outcome) assignment {
 	benches := m.newBenches()
 	a := assignment{short: map[*batch]*lack{}, left: map[*batch]int{}}
 	for _, b := range m.inOrder(at) {
-		portions, short, left := benches.place(b, rank(m.options(b, at)))
+		portions, short, left := benches.place(b, m.held(b, rank(m.options(b, at))))
 		a.portions = append(a.portions, portions...)
 		if short != nil {
 			a.short[b] = short
@@ -95,6 +99,17 @@ func (m *maker) assign(at levels, rank func([]*outcome) []*outcome) assignment {
 		}
 	}
 	return a
+}
+
+// held keeps to a start that is decided already: of all options those of its week, and
+// the ground where none of them can be.
+func (m *maker) held(b *batch, ranked []*outcome) []*outcome {
+	decided, is := m.Held[b.Code]
+	if !is {
+		return ranked
+	}
+	start := m.day(decided.Monday())
+	return slices.DeleteFunc(slices.Clone(ranked), func(o *outcome) bool { return !o.route.direct && o.start != start })
 }
 
 // inOrder sorts the batches by the weeks that an early place can gain them, most first.

@@ -24,7 +24,46 @@ type Plan struct {
 	Shortfalls   []Shortfall  `json:"shortfalls"`
 	ToGet        []Need       `json:"to_get"`
 	NotCovered   []NotCovered `json:"not_covered"`
-	Jobs         []Job        `json:"jobs"`
+	Shared       []string     `json:"shared" jsonschema_description:"what all plans have in common: do it now"`
+	DecideBy     civil.Date   `json:"decide_by" jsonschema_description:"the Monday on which this plan first parts from the others; null when it never does"`
+	BreakEven    *BreakEven   `json:"break_even,omitempty"`
+	Dividing     []Dividing   `json:"dividing"`
+}
+
+// BreakEven says when heating pays, against the plan without added heat.
+type BreakEven struct {
+	Heat         float64  `json:"heat" jsonschema_description:"money for heat"`
+	Plants       int      `json:"plants" jsonschema_description:"that gain by it"`
+	WeeksGained  float64  `json:"weeks_gained" jsonschema_description:"a plant, more than without heat"`
+	PerPlantWeek *float64 `json:"per_plant_week" jsonschema_description:"money for a week of one plant; null where heat gains nothing"`
+	PlantWeek    *float64 `json:"plant_week_worth" jsonschema_description:"what a week of one plant brings, by stems, price and share sold; null where not known"`
+	PaysFrom     *int     `json:"pays_from_plants" jsonschema_description:"plants from which the same heat pays; null where it never does"`
+}
+
+// Dividing sets cutting clumps in autumn beside cutting them in spring.
+type Dividing struct {
+	Variety string    `json:"variety"`
+	Clumps  int       `json:"clumps"`
+	Pieces  int       `json:"pieces"`
+	Spring  CutSeason `json:"spring"`
+	Autumn  CutSeason `json:"autumn"`
+	Choice  string    `json:"choice" jsonschema:"enum=spring,enum=autumn"`
+	Why     string    `json:"why"`
+}
+
+// CutSeason is what dividing at one time of the year comes to.
+type CutSeason struct {
+	Through odds.Amount `json:"come_through" jsonschema_description:"share of the stock that comes through the store"`
+	Crates  float64     `json:"crates"`
+	Packing float64     `json:"packing_litres"`
+	Hours   float64     `json:"hours"`
+}
+
+// Stored is what the store does to a batch till it is started.
+type Stored struct {
+	Through     odds.Amount `json:"come_through" jsonschema_description:"share that lives"`
+	LostPercent odds.Amount `json:"weight_lost_percent"`
+	State       string      `json:"state"`
 }
 
 // Cost is what a plan costs beyond what the garden spends anyway. Total is the sum of the
@@ -64,6 +103,8 @@ type BatchPlan struct {
 	Lost       int          `json:"years_lost" jsonschema_description:"years in which cold kills the batch"`
 	ColdNights odds.Amount  `json:"cold_nights" jsonschema_description:"nights too cold for young leaves, before planting out"`
 	Why        string       `json:"why,omitempty" jsonschema_description:"why the batch is not raised as the plan would have it"`
+	Stored     *Stored      `json:"stored,omitempty"`
+	Steps      []string     `json:"steps,omitempty" jsonschema_description:"where the dates come from, when asked"`
 	Assumed    []Assumption `json:"assumptions,omitempty"`
 }
 

@@ -19,6 +19,7 @@ type realized struct {
 	parts    []*part
 	short    map[*batch]*lack
 	left     map[*batch]int
+	at       levels
 	settings []place.Setting // by place
 	used     []span          // by place: days in use in any year
 	heats    []*heatSums     // by place; nil where it is not heated
@@ -39,9 +40,9 @@ type span struct{ from, to int }
 // realize turns an assignment into a plan: heated places are heated only while they are
 // in use, every lot is walked with its own spread, and all is added up.
 func (m *maker) realize(name, says string, at levels, a assignment) *Plan {
-	r := &realized{maker: m, short: a.short, left: a.left, plan: &Plan{
+	r := &realized{maker: m, short: a.short, left: a.left, at: at, plan: &Plan{
 		Name: name, Says: says, Years: len(m.Weather), PlantOutFrom: m.date(m.outFrom), NotCovered: m.left,
-		Work: []WorkWeek{}, Shortfalls: []Shortfall{}, ToGet: []Need{}, Jobs: []Job{}, Batches: []BatchPlan{}, Places: []PlacePlan{},
+		Work: []WorkWeek{}, Shortfalls: []Shortfall{}, ToGet: []Need{}, Shared: []string{}, Dividing: []Dividing{}, Batches: []BatchPlan{}, Places: []PlacePlan{},
 		Baseline: "dormant stock planted in the open as soon as the soil allows, seed sown there when frost allows too",
 	}}
 	for _, p := range a.portions {
@@ -198,6 +199,9 @@ func (r *realized) batchPlans() {
 		if ways[p.batch] > 1 {
 			plan.ID = fmt.Sprintf("%s/%d", plan.ID, ways[p.batch])
 		}
+		if r.Explain != "" && plan.ID == r.Explain {
+			plan.Steps = r.explain(p)
+		}
 		r.plan.Batches = append(r.plan.Batches, plan)
 	}
 }
@@ -227,6 +231,7 @@ func (r *realized) batchPlan(p *part) BatchPlan {
 	case p.route.firstPlace != p.route.onPlace:
 		plan.Dates.HandOn = r.when(p.pick(func(f fate) int { return f.handOn }))
 	}
+	plan.Stored = r.stored(p)
 	plan.Starts = []Start{{Week: plan.Dates.Start.Monday(), Count: p.count, Route: p.route.name}}
 	plan.Stays = r.stays(p)
 	nights := make([]float64, len(p.fates))

@@ -38,7 +38,7 @@ func (m *maker) routes(store int, at levels) []*route {
 		} else if m.Places[first].Lit > 0 {
 			r.name += ", under lamps"
 		}
-		r.night = max(m.held(first, at), m.held(on, at))
+		r.night = max(m.heldAt(first, at), m.heldAt(on, at))
 		r.safe = m.safeDays(r.on)
 		all = append(all, &r)
 	}
@@ -68,8 +68,8 @@ func (m *maker) isHeated(at int, l levels) bool {
 	return m.Places[at].Sort == Glass && l[at] > 0 || m.Places[at].Sort == Room && m.Places[at].Costs
 }
 
-// held returns the level at which a heated place is held, and cold where none is.
-func (m *maker) held(at int, l levels) float64 {
+// heldAt returns the level at which a heated place is held, and cold where none is.
+func (m *maker) heldAt(at int, l levels) float64 {
 	if m.Places[at].Sort != Glass || l[at] == 0 {
 		return unheld
 	}

@@ -19,7 +19,7 @@ func (r *realized) totals() {
 	r.work()
 	r.cost()
 	r.wanted()
-	r.jobs()
+	r.cutting()
 }
 
 // flowers sums up first flower and gain over the dahlias, or over all where there are none.

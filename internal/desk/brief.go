@@ -164,8 +164,30 @@ func (g *Garden) prices() season.Prices {
 	if m := g.Prices.Mix; !m.IsZero() {
 		p.MixLitre = season.Price{Amount: m.Per(quantity.Litre), Known: true}
 	}
+	if stem := g.Prices.Stem; stem.Minor > 0 {
+		p.PlantWeek = season.Price{Amount: stemsPerWeek() * stem.Units() * float64(g.Season.StemsSold), Known: true}
+	}
+	if hour := g.Prices.Hour; hour.Minor > 0 {
+		p.Hand = season.Price{Amount: hour.Units(), Known: true}
+	}
 	for id, money := range maps.All(g.Prices.Pots) {
 		p.Pots[id] = season.Price{Amount: money.Units(), Known: true}
 	}
 	return p
+}
+
+// flowering is how many weeks a dahlia flowers in a long season. Common practice: ten.
+const flowering = 10
+
+// stemsPerWeek is how many stems a dahlia gives in a week of flower.
+func stemsPerWeek() float64 {
+	k, known := culture.Lookup("dahlia")
+	if !known {
+		return 0
+	}
+	stems, known := k.Figure("flower.stems")
+	if !known {
+		return 0
+	}
+	return stems.Value / flowering
 }

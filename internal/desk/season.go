@@ -8,6 +8,7 @@ import (
 	"eyeup/civil"
 	"eyeup/quantity"
 	"eyeup/season"
+	"eyeup/week"
 )
 
 // SeasonAnswer is a season worked out: plans side by side.
@@ -19,11 +20,13 @@ type SeasonAnswer struct {
 	Frost        SeasonFrost         `json:"frost"`
 	PlantOutFrom civil.Date          `json:"plant_out_from" jsonschema_description:"the Monday before which nothing leafy is planted out"`
 	ThisWeek     string              `json:"this_week"`
-	Jobs         []season.Job        `json:"jobs" jsonschema_description:"of the usual plan"`
+	Jobs         []week.Job          `json:"jobs" jsonschema_description:"of the usual plan"`
 	Plans        []*season.Plan      `json:"plans"`
 	FrostWeeks   []season.FrostWeek  `json:"frost_weeks"`
 	NotCovered   []season.NotCovered `json:"not_covered"`
 	Assumptions  []season.Assumption `json:"assumptions"`
+
+	jobs map[string][]week.Job // by plan
 }
 
 // WeatherSource says what weather a season rests on.
@@ -50,12 +53,29 @@ type SeasonFrost struct {
 	Risk   quantity.Share   `json:"risk_accepted"`
 }
 
+// Asked changes what a season is worked out from: see KeepingTo and Explained.
+type Asked func(*season.Brief)
+
+// KeepingTo keeps to starts that are decided already: by the lot's code, a day of the week.
+func KeepingTo(starts map[string]civil.Date) Asked {
+	return func(b *season.Brief) { b.Held = starts }
+}
+
+// Explained asks where the dates of a batch come from.
+func Explained(batch string) Asked {
+	return func(b *season.Brief) { b.Explain = batch }
+}
+
 // Season works out the season of a garden as it stands today.
-func Season(g *Garden, today civil.Date) (*SeasonAnswer, error) {
+func Season(g *Garden, today civil.Date, asked ...Asked) (*SeasonAnswer, error) {
 	if today.After(g.Span.To) {
 		return nil, fmt.Errorf("the season of %d ended on %v; set plant_year to the year you plan for", g.Season.PlantYear, g.Span.To)
 	}
-	result, err := season.Make(g.Brief(today))
+	brief := g.Brief(today)
+	for _, ask := range asked {
+		ask(&brief)
+	}
+	result, err := season.Make(brief)
 	if err != nil {
 		return nil, err
 	}
@@ -65,11 +85,36 @@ func Season(g *Garden, today civil.Date) (*SeasonAnswer, error) {
 		Frost: SeasonFrost{freezes.Spring(), freezes.Autumn(), g.Season.FrostRisk},
 		Plans: result.Plans, FrostWeeks: result.FrostOdds, NotCovered: result.Plans[0].NotCovered,
 	}
-	usual := result.Plans[1]
-	a.Jobs = usual.Jobs
-	a.ThisWeek = thisWeek(a.Jobs, g, today)
+	a.jobs = map[string][]week.Job{}
+	for _, plan := range result.Plans {
+		a.jobs[plan.Name] = week.Of(brief, plan)
+	}
+	a.Jobs = a.jobs[season.Usual]
+	a.ThisWeek = thisWeek(a.Jobs, today)
 	a.Assumptions = assumptions(result.Plans)
 	return a, nil
+}
+
+// JobsOf returns the jobs of a plan, by its name; none where there is no such plan.
+func (a *SeasonAnswer) JobsOf(plan string) []week.Job { return a.jobs[plan] }
+
+// Explains reports whether some batch is explained.
+func (a *SeasonAnswer) Explains() bool {
+	for _, p := range a.Plans {
+		if slices.ContainsFunc(p.Batches, func(b season.BatchPlan) bool { return len(b.Steps) > 0 }) {
+			return true
+		}
+	}
+	return false
+}
+
+// BatchIDs returns the ids of the batches of the usual plan.
+func (a *SeasonAnswer) BatchIDs() []string {
+	var ids []string
+	for _, b := range a.Plans[1].Batches {
+		ids = append(ids, b.ID)
+	}
+	return ids
 }
 
 // source says what weather the garden's season rests on.

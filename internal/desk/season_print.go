@@ -9,28 +9,25 @@ import (
 	"unicode/utf8"
 
 	"eyeup/civil"
-	"eyeup/internal/exchange"
 	"eyeup/quantity"
 	"eyeup/season"
+	"eyeup/week"
 )
 
 // thisWeek says in one line what to do now, and what comes next.
-func thisWeek(jobs []season.Job, g *Garden, today civil.Date) string {
+func thisWeek(jobs []week.Job, today civil.Date) string {
 	monday := today.Monday()
 	var now []string
-	var next *season.Job
+	var next *week.Job
 	for i, j := range jobs {
-		if j.Week == monday {
+		switch {
+		case j.Week == monday:
 			now = append(now, j.String())
-		}
-		if next == nil && j.Week.After(monday) {
+		case next == nil && j.Week.After(monday):
 			next = &jobs[i]
 		}
 	}
-	if round := roundDue(g, monday); round != "" {
-		now = append(now, round)
-	}
-	line := "nothing to start"
+	line := "nothing is due"
 	if len(now) > 0 {
 		line = strings.Join(now, "; ")
 	}
@@ -38,25 +35,20 @@ func thisWeek(jobs []season.Job, g *Garden, today civil.Date) string {
 	if next != nil {
 		line += fmt.Sprintf(" Next: %s, %s.", shortDate(next.Week), next)
 	}
+	if start := firstStart(jobs, monday); start != nil && start != next {
+		line += fmt.Sprintf(" First start: %s, %s.", shortDate(start.Week), start)
+	}
 	return line
 }
 
-// roundEvery is how often the store is gone through. Common practice: monthly.
-const roundEvery = 4
-
-// roundDue says whether a round of the stores is due: every fourth week from the season's
-// first while stock waits there.
-func roundDue(g *Garden, monday civil.Date) string {
-	weeks := int(monday.Sub(g.Span.From.Monday()) / civil.Week)
-	if weeks%roundEvery != 0 {
-		return ""
-	}
-	for _, p := range g.Places {
-		if p.Sort == exchange.Store {
-			return "go through the crates in " + p.Name + " (a round)"
+// firstStart returns the next job by which something begins to grow.
+func firstStart(jobs []week.Job, monday civil.Date) *week.Job {
+	for i, j := range jobs {
+		if j.Week.After(monday) && slices.Contains([]string{"start", "sow", "wake", "plant"}, j.What) {
+			return &jobs[i]
 		}
 	}
-	return ""
+	return nil
 }
 
 // Print writes the season on one page.
@@ -70,6 +62,23 @@ func (a *SeasonAnswer) Print(w io.Writer, units quantity.System) {
 	p.line("")
 	a.usual(p)
 	a.rest(p, units)
+	a.steps(p)
+}
+
+// steps prints where the dates of a batch come from, in every plan that has it.
+func (a *SeasonAnswer) steps(p *page) {
+	for _, plan := range a.Plans {
+		for _, b := range plan.Batches {
+			if len(b.Steps) == 0 {
+				continue
+			}
+			p.line("")
+			p.line(fmt.Sprintf("%s, %s: %s", b.ID, b.Variety, plan.Name))
+			for i, step := range b.Steps {
+				p.wrap(fmt.Sprintf("%2d. ", i+1), step)
+			}
+		}
+	}
 }
 
 func (a *SeasonAnswer) head(p *page) {
@@ -299,11 +308,60 @@ func (a *SeasonAnswer) rest(p *page, units quantity.System) {
 	if len(plan.Cost.Unpriced) > 0 {
 		p.wrap("No price for: ", strings.Join(slices.Compact(slices.Sorted(slices.Values(plan.Cost.Unpriced))), ", ")+"; not in the sums.")
 	}
+	if e := plan.BreakEven; e != nil {
+		p.wrap("Heat: ", breakEven(e, plan.Cost.Currency))
+	}
+	for _, d := range cutWords(plan.Dividing) {
+		p.wrap("Divide: ", d)
+	}
+	if !plan.DecideBy.IsZero() {
+		p.wrap("Decide: ", decide(plan))
+	}
 	p.wrap("Gained against: ", plan.Baseline+".")
 	if len(a.Assumptions) > 0 {
 		p.wrap("Rests on: ", strings.Join(assumed(a.Assumptions), "; ")+". See eyeup reckon culture KIND.")
 	}
 	p.wrap("Care: ", "damp the mix and open bags away from your face; keep lamps and heaters on protected circuits, by local code; a burning heater wants fresh air and an alarm.")
+}
+
+// breakEven says what a week of flower costs in heat, and when that pays.
+func breakEven(e *season.BreakEven, currency string) string {
+	if e.PerPlantWeek == nil {
+		return fmt.Sprintf("%.2f %s of it gains no weeks over the plan without.", e.Heat, currency)
+	}
+	words := fmt.Sprintf("%.2f %s gains %s weeks a plant over the plan without: %.2f for each plant and week.", e.Heat, currency, weeks(e.WeeksGained), *e.PerPlantWeek)
+	switch {
+	case e.PaysFrom != nil:
+		words += fmt.Sprintf(" At %.2f a week it pays from %d plants; here are %d.", *e.PlantWeek, *e.PaysFrom, e.Plants)
+	case e.PlantWeek != nil:
+		words += " No stems are sold, so it never pays in money."
+	}
+	return words
+}
+
+// cutWords says in one go what is divided and when.
+func cutWords(all []season.Dividing) []string {
+	if len(all) == 0 {
+		return nil
+	}
+	clumps, pieces, hours := 0, 0, 0.0
+	for _, d := range all {
+		clumps, pieces, hours = clumps+d.Clumps, pieces+d.Pieces, hours+d.Spring.Hours
+	}
+	return []string{fmt.Sprintf("%d clumps of %d sorts into %d pieces, %s (%.1f hours): %s.", clumps, len(all), pieces, all[0].Choice, hours, all[0].Why)}
+}
+
+// decide says what all plans have in common, and when they part.
+func decide(plan *season.Plan) string {
+	words := fmt.Sprintf("the plans part in the week of %s.", shortDate(plan.DecideBy))
+	if n := len(plan.Shared); n > 0 {
+		words += fmt.Sprintf(" In all of them: %s", plan.Shared[0])
+		if n > 1 {
+			words += fmt.Sprintf(", and %d more", n-1)
+		}
+		words += "."
+	}
+	return words
 }
 
 // shortWords says what is short, what is short in stock in one go.
@@ -317,7 +375,7 @@ func shortWords(all []season.Shortfall) []string {
 		words = append(words, fmt.Sprintf("%s (%s): %s", s.What, shortDate(s.Week), s.Cure))
 	}
 	if len(sorts) > 0 {
-		words = append(words, "more wanted than stand in store: "+strings.Join(sorts, ", ")+": divide some, or get more")
+		words = append(words, "more wanted than can be counted on: "+strings.Join(sorts, ", "))
 	}
 	if len(words) == 0 {
 		return []string{"nothing"}

@@ -22,6 +22,10 @@ var rooms = map[string]string{
 	"supply":   "quantity odds culture",
 	"season":   "quantity civil odds sun weather frost growth culture place keeping stock outlook supply solve",
 
+	"season/check": "quantity civil odds weather growth culture place stock season sun supply",
+	"week":         "quantity civil culture growth place season stock",
+	"solve":        "quantity",
+
 	"weather/reading":    "quantity civil sun weather",
 	"weather/ghcn":       "quantity civil weather weather/reading",
 	"weather/meteireann": "quantity civil sun weather weather/reading",
@@ -32,10 +36,13 @@ var rooms = map[string]string{
 	"internal/archive":  "quantity civil weather weather/ghcn weather/reading sun",
 	"internal/book":     "quantity civil stock",
 	"internal/demo":     "quantity civil stock",
-	"internal/desk":     "quantity civil odds air sun weather frost growth culture place keeping stock outlook supply solve season internal/archive internal/book internal/demo internal/exchange internal/picture",
+	"internal/desk":     "quantity civil odds air sun weather frost growth culture place keeping stock outlook supply solve season season/check week internal/archive internal/book internal/demo internal/exchange internal/picture",
 	"internal/exchange": "quantity civil odds sun weather weather/ghcn weather/meteireann weather/epw weather/tmy3 weather/table weather/reading place culture stock supply",
 	"internal/picture":  "quantity civil odds season",
-	"cmd/eyeup":         "quantity civil internal/desk",
+	"internal/highs":    "quantity solve",
+	"internal/page":     "quantity civil odds stock season week internal/desk internal/picture",
+	"internal/sheet":    "quantity civil odds stock season supply internal/picture",
+	"cmd/eyeup":         "quantity civil internal/desk internal/page",
 }
 
 // aids are packages for tests alone; nothing but tests may enter them.

@@ -17,7 +17,8 @@ type batch struct {
 	holding stock.Holding
 	route   route
 	years   []raised
-	base    []raised // the baseline
+	dormant *way     // the baseline: the stock as it is, straight into the ground
+	base    []raised // and what became of that
 	count   int
 	fill    filling
 }
@@ -25,7 +26,7 @@ type batch struct {
 // route is the places a batch passes, by their number in the brief. The store is -1 for
 // seed, first and on are -1 for what goes straight into the ground.
 type route struct {
-	direct           bool
+	direct, forGood  bool
 	store, first, on int
 	ground           int
 }
@@ -36,6 +37,7 @@ const direct = "straight into the ground"
 // routeNamed reads the places from the name of a route.
 func routeNamed(b *season.Brief, name string, store, ground int) (route, bool) {
 	r := route{store: store, first: -1, on: -1, ground: ground}
+	name, r.forGood = strings.CutSuffix(name, ", for good")
 	if name == direct {
 		r.direct = true
 		return r, true
@@ -72,11 +74,11 @@ func (c *replay) readBatch(plan *season.BatchPlan) (*batch, error) {
 	if len(plan.Starts) != 1 {
 		return nil, fmt.Errorf("one start, since the dates of a batch are those of one start")
 	}
-	holding, found := c.holdingOf(plan)
-	if !found {
-		return nil, fmt.Errorf("a holding of this name, kind and form in the stock")
+	holding, err := c.holdingOf(plan)
+	if err != nil {
+		return nil, err
 	}
-	n, err := needsOf(c.brief, holding.Variety)
+	n, err := needsOf(c.brief, holding.Variety, holding.Form, season.How(plan.How))
 	if err != nil {
 		return nil, err
 	}
@@ -91,12 +93,17 @@ func (c *replay) readBatch(plan *season.BatchPlan) (*batch, error) {
 	if b.route, known = routeNamed(c.brief, start.Route, store, c.courses.ground()); !known {
 		return nil, fmt.Errorf("a route by places of the garden, not %q", start.Route)
 	}
-	b.direct, b.start, b.outFrom = b.route.direct, c.calendar.day(start.Week), c.outFrom(n)
+	b.direct, b.forGood, b.start, b.outFrom = b.route.direct, b.route.forGood, c.calendar.day(start.Week), c.outFrom(n)
 	if b.direct {
 		b.way = c.directly(n)
 	} else {
 		b.safe = c.safeFrom(b.route.on, n)
 	}
+	whole, err := needsOf(c.brief, holding.Variety, holding.Form, season.Whole)
+	if err != nil {
+		return nil, err
+	}
+	b.dormant = c.directly(whole)
 	return b, nil
 }
 
@@ -110,19 +117,25 @@ func (c *replay) directly(n *needs) *way {
 	return w
 }
 
-// holdingOf returns the holding that a batch comes from: by its code, or its row.
-func (c *replay) holdingOf(plan *season.BatchPlan) (stock.Holding, bool) {
+// holdingOf returns the holding that a batch comes from: by its code, or its row. It fails
+// where there is none, or where the lot waits in several places.
+func (c *replay) holdingOf(plan *season.BatchPlan) (stock.Holding, error) {
+	var found *stock.Holding
+	row, _, _ := strings.Cut(strings.TrimSuffix(plan.ID, " "+plan.How), "/")
 	for i, h := range c.brief.Stock {
-		if h.Variety.Kind != plan.Kind || h.Variety.Name != plan.Variety || string(h.Form) != plan.Form || h.Code != plan.Code {
+		same := h.Variety.Kind == plan.Kind && h.Variety.Name == plan.Variety && string(h.Form) == plan.Form && h.Code == plan.Code
+		if !same || h.Code == "" && row != fmt.Sprintf("row %d", i+1) {
 			continue
 		}
-		row, _, _ := strings.Cut(plan.ID, "/")
-		if h.Code == "" && row != fmt.Sprintf("row %d", i+1) {
-			continue
+		if found != nil && found.Place != h.Place {
+			return h, fmt.Errorf("where it waits, since it stands in %s and in %s", found.Place, h.Place)
 		}
-		return h, true
+		found = &h
 	}
-	return stock.Holding{}, false
+	if found == nil {
+		return stock.Holding{}, fmt.Errorf("a holding of this code, name, kind and form in the stock")
+	}
+	return *found, nil
 }
 
 func (c *replay) placeNamed(name string) int {
@@ -165,11 +178,10 @@ func (c *replay) raise() {
 	}
 	for _, b := range c.batches {
 		v := b.holding.Variety
-		kind := fmt.Sprint(v.Kind, "\n", v.Timing, "\n", b.holding.Form, "\n")
-		b.years = lead(b.way, b.route, fmt.Sprint(kind, b.route, b.start))
+		kind := fmt.Sprintf("%s\n%s\n%s\n", v.Kind, v.Timing, b.holding.Form)
+		b.years = lead(b.way, b.route, fmt.Sprint(kind, b.plan.How, b.route, b.start))
 		ground := route{direct: true, store: b.route.store, first: -1, on: -1, ground: b.route.ground}
-		w := c.directly(b.needs)
-		b.base = lead(w, ground, fmt.Sprint(kind, ground, w.start))
+		b.base = lead(b.dormant, ground, fmt.Sprint(kind, season.Whole, ground, b.dormant.start))
 		b.fill = c.fillingOf(b)
 	}
 }
@@ -194,6 +206,7 @@ func (b *batch) each(hour func(*plant) int) []int {
 	return days
 }
 
+func bloom(p *plant) int  { return p.bloom }
 func out(r raised) int    { return r.out }
 func handOn(r raised) int { return r.handOn }
 func up(r raised) int     { return dayOf(r.middle.up) }

@@ -18,10 +18,14 @@ const handDays = 7
 // stands returns where a batch stands on a day of a year, -1 for nowhere, and the room a
 // plant of it takes there.
 func (b *batch) stands(r raised, day int) (at int, area float64) {
-	up := dayOf(r.middle.up)
+	up, eyed := dayOf(r.middle.up), dayOf(r.middle.eyed)
 	switch {
 	case day < b.start || day >= dayOf(r.middle.died):
 		return -1, 0
+	case b.forGood && day > dayOf(r.middle.bloom)+cutFor:
+		return -1, 0
+	case b.forGood:
+		return b.route.on, b.bed
 	case day >= r.out:
 		return b.route.ground, b.bed
 	case b.direct:
@@ -32,6 +36,8 @@ func (b *batch) stands(r raised, day int) (at int, area float64) {
 		at = b.route.first
 	}
 	switch {
+	case b.plan.How == string(season.Divided) && day > eyed && day <= up: // cut and potted
+		return at, b.tight
 	case up == never || day <= up+b.prick:
 		return at, b.tray
 	case day < dayOf(r.middle.meet):
@@ -39,6 +45,9 @@ func (b *batch) stands(r raised, day int) (at int, area float64) {
 	}
 	return at, b.spaced
 }
+
+// cutFor is how many days what flowers under cover is cut before it is cleared.
+const cutFor = 42
 
 // underLamps reports whether a batch that stands in a place on a day wants its lamps.
 func (b *batch) underLamps(r raised, at, day int) bool {

@@ -86,7 +86,11 @@ func quantile(days []int, share float64) float64 {
 
 // dateAt returns the date at a share of years, none for never.
 func (c *calendar) dateAt(days []int, share float64) civil.Date {
-	q := quantile(days, share)
+	return c.dateOf(quantile(days, share))
+}
+
+// dateOf returns the date of a day that may lie between two, none for never.
+func (c *calendar) dateOf(q float64) civil.Date {
 	if math.IsInf(q, 0) || math.IsNaN(q) {
 		return civil.Date{}
 	}

@@ -23,7 +23,7 @@ func (c *replay) toGet() {
 	var mix odds.Amount
 	first := never
 	for _, b := range c.batches {
-		if b.direct {
+		if b.direct || b.forGood {
 			exactly(&c.Report, "container", b.plan.ID, "", b.plan.Container)
 			continue
 		}
@@ -135,19 +135,4 @@ func (c *replay) lampDays(at, year int) (from, to int) {
 		}
 	}
 	return from, to
-}
-
-// shortOfStock holds that what is wanted beyond the stock is said.
-func (c *replay) shortOfStock() {
-	for _, h := range c.brief.Stock {
-		short := h.Plant + h.Reserve - h.Count
-		raised := slices.ContainsFunc(c.batches, func(b *batch) bool { return nameOf(b.holding) == nameOf(h) })
-		if h.Form == stock.Seed || short <= 0 || !raised {
-			continue
-		}
-		said := slices.ContainsFunc(c.plan.Shortfalls, func(s season.Shortfall) bool {
-			return s.Of == "stock" && s.Variety == h.Variety.Name && s.Short == float64(short)
-		})
-		exactly(&c.Report, fmt.Sprintf("%d short of stock", short), h.Variety.Name, true, said)
-	}
 }

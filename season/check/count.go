@@ -2,6 +2,8 @@ package check
 
 import (
 	"fmt"
+	"maps"
+	"slices"
 
 	"eyeup/season"
 	"eyeup/stock"
@@ -23,9 +25,7 @@ func (c *replay) counts() {
 			total += s.Count
 		}
 		exactly(&c.Report, "count", b.ID, total, b.Count)
-		if h, found := c.holdingOf(b); found {
-			raised[nameOf(h)] += b.Count
-		}
+		raised[b.Code+" "+b.Kind+" "+b.Variety+" "+b.Form] += b.Count
 	}
 	for _, h := range c.brief.Stock {
 		n := season.NotCovered{Kind: h.Variety.Kind, Variety: h.Variety.Name, Count: h.Count, Form: string(h.Form)}
@@ -35,21 +35,25 @@ func (c *replay) counts() {
 		}
 		wanted[nameOf(h)] += wantOf(h)
 	}
-	for _, h := range c.brief.Stock {
-		name := nameOf(h)
-		exactly(&c.Report, "count", name, wanted[name], raised[name])
-		wanted[name], raised[name] = 0, 0 // told once
+	for name := range raised {
+		wanted[name] += 0 // what is raised and not wanted is told too
 	}
-	for n, times := range left {
-		if times > 0 {
-			c.add("not covered", n.Variety, "a holding of the stock", fmt.Sprintf("%d %s", n.Count, n.Form))
+	for _, name := range slices.Sorted(maps.Keys(wanted)) {
+		exactly(&c.Report, "count", name, wanted[name], raised[name])
+	}
+	for _, n := range c.plan.NotCovered {
+		why := n.Why
+		n.Why = ""
+		if left[n] > 0 {
+			left[n]--
+			c.add("not covered", n.Variety, "a holding of the stock", fmt.Sprintf("%d %s: %s", n.Count, n.Form, why))
 		}
 	}
 }
 
-// nameOf names a holding.
+// nameOf names a holding by all but its place: a lot may stand in several.
 func nameOf(h stock.Holding) string {
-	return fmt.Sprintf("%s %s %s %s", h.Code, h.Variety.Kind, h.Variety.Name, h.Form)
+	return h.Code + " " + h.Variety.Kind + " " + h.Variety.Name + " " + string(h.Form)
 }
 
 // wantOf returns how many plants of a holding are to be raised: as many as are wanted, and

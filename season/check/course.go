@@ -18,6 +18,10 @@ type courseKey struct {
 	setting string
 }
 
+func newCourses(b *season.Brief) *courses {
+	return &courses{brief: b, run: map[courseKey][]*place.Course{}}
+}
+
 // of returns a place at a setting in every year.
 func (c *courses) of(at int, s place.Setting) []*place.Course {
 	key := courseKey{at, written(s)}

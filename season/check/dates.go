@@ -1,7 +1,6 @@
 package check
 
 import (
-	"fmt"
 	"math"
 
 	"eyeup/civil"
@@ -18,45 +17,46 @@ const (
 
 // dates holds every date of every batch.
 func (c *replay) dates() {
+	var odd []Difference
 	compared := 0
-	var off []Difference
+	hold := func(what string, b *batch, want, got civil.When) {
+		compared += 3
+		odd = append(odd, c.hold(what, b.plan.ID, want, got)...)
+	}
 	for _, b := range c.batches {
-		d := b.plan.Dates
-		for _, one := range []struct {
-			what string
-			days []int
-			got  civil.When
-			due  bool
-		}{
-			{"eyes showing", b.each(func(p *plant) int { return p.eyed }), d.Eyed, true},
-			{"coming up", b.each(func(p *plant) int { return p.up }), d.Up, true},
-			{"handing on", b.middle(handOn), d.HandOn, b.route.first != b.route.on},
-			{"planting out", b.middle(out), d.PlantOut, true},
-			{"first flower", b.each(func(p *plant) int { return p.bloom }), d.FirstFlower, true},
-		} {
-			want := civil.When{}
-			if one.due {
-				want = c.calendar.when(one.days)
-			}
-			for _, part := range []struct {
-				name      string
-				want, got civil.Date
-				by        civil.Days
-			}{{"early", want.Early, one.got.Early, strayed}, {"middle", want.Middle, one.got.Middle, 1}, {"late", want.Late, one.got.Late, strayed}} {
-				compared++
-				what := one.what + " (" + part.name + ")"
-				if !near(part.want, part.got, part.by) {
-					c.add(what, b.plan.ID, part.want, part.got)
-				} else if !near(part.want, part.got, 1) {
-					off = append(off, Difference{what, b.plan.ID, fmt.Sprint(part.want), fmt.Sprint(part.got)})
-				}
-			}
+		d, when := b.plan.Dates, c.calendar.when
+		hold("eyes showing", b, when(b.each(func(p *plant) int { return p.eyed })), d.Eyed)
+		hold("coming up", b, when(b.each(func(p *plant) int { return p.up })), d.Up)
+		hold("planting out", b, when(b.middle(out)), d.PlantOut)
+		hold("first flower", b, when(b.each(bloom)), d.FirstFlower)
+		moves := civil.When{}
+		if b.route.first != b.route.on && !b.forGood {
+			moves = when(b.middle(handOn))
 		}
+		hold("handing on", b, moves, d.HandOn)
 		c.start(b)
 	}
-	if float64(len(off)) > oddOnes*float64(compared) {
-		c.Differences = append(c.Differences, off...)
+	if float64(len(odd)) > oddOnes*float64(compared) {
+		c.Differences = append(c.Differences, odd...)
 	}
+}
+
+// hold tells of dates that are wrong and returns those that are odd.
+func (c *replay) hold(what, where string, want, got civil.When) (odd []Difference) {
+	for _, part := range []struct {
+		name      string
+		want, got civil.Date
+		by        civil.Days
+	}{{"early", want.Early, got.Early, strayed}, {"middle", want.Middle, got.Middle, 1}, {"late", want.Late, got.Late, strayed}} {
+		d := Difference{what + " (" + part.name + ")", where, part.want.String(), part.got.String()}
+		switch {
+		case !near(part.want, part.got, part.by):
+			c.Differences = append(c.Differences, d)
+		case !near(part.want, part.got, 1):
+			odd = append(odd, d)
+		}
+	}
+	return odd
 }
 
 // start holds the week of starting: a Monday that has not gone by; for what goes straight
@@ -108,17 +108,14 @@ func (c *replay) gains() {
 			all[year] += float64(b.count) * g
 		}
 		for range b.count {
-			first = append(first, b.each(func(p *plant) int { return p.bloom })...)
+			first = append(first, b.each(bloom)...)
 		}
 	}
 	for year := range all {
 		all[year] /= math.Max(float64(plants), 1)
 	}
 	c.spread("weeks gained", "plan", odds.AmountOf(all), c.plan.GainWeeks, 0, aDay)
-	want, got := c.calendar.when(first), c.plan.FirstFlower
-	if !near(want.Early, got.Early, 1) || !near(want.Middle, got.Middle, 1) || !near(want.Late, got.Late, 1) {
-		c.add("first flower", "plan", want, got)
-	}
+	c.Differences = append(c.Differences, c.hold("first flower", "plan", c.calendar.when(first), c.plan.FirstFlower)...)
 }
 
 // gain returns the weeks of flower that a batch gains in every year.

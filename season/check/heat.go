@@ -149,6 +149,9 @@ func (c *replay) stayIn(b *batch, r raised, at int) (from, to int) {
 		return 0, 0
 	}
 	leaves := min(r.out, dayOf(r.middle.died), c.calendar.days)
+	if b.forGood {
+		leaves = min(leaves, dayOf(r.middle.bloom)+cutFor)
+	}
 	switch {
 	case at == b.route.first && at == b.route.on:
 		return b.start, leaves

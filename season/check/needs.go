@@ -25,6 +25,9 @@ type needs struct {
 	kill, harm           float64 // °C
 	leafy, dormant       float64 // °C of the soil
 	pots                 float64 // share of the way to flower at which the pot begins to tell
+	rooted               int     // cuttings: days from starting the mother; 0 for all else
+	pieces               float64 // divisions of a clump, cuttings of a mother; 0 for what is raised whole
+	fails                float64 // share that makes no plant
 
 	tray, tight, spaced, bed float64 // m²
 }
@@ -35,9 +38,9 @@ const hardy = -2.0
 // slack is what a thermostat may swing below a limit, K.
 const slack = 0.5
 
-// needsOf reads the figures of a kind for a timing. What is not known is left out, as the
-// plan's assumptions say.
-func needsOf(b *season.Brief, v stock.Variety) (*needs, error) {
+// needsOf reads the figures of a kind for a timing, and for how the plants come from the
+// stock. What is not known is left out, as the plan's assumptions say.
+func needsOf(b *season.Brief, v stock.Variety, form stock.Form, how season.How) (*needs, error) {
 	k, known := b.Kinds(v.Kind)
 	if !known {
 		return nil, fmt.Errorf("there are no figures for %s", v.Kind)
@@ -67,7 +70,8 @@ func needsOf(b *season.Brief, v stock.Variety) (*needs, error) {
 	if k.Frost.Leafy == culture.SetBack {
 		n.setBack = int(7 * known0(k.Frost.Weeks, 3))
 	}
-	n.meets = known0(k.Bench.Meet, 0.25) * n.flower
+	n.meets = known0(k.Bench.Meet, 0.25) * known0(n.flower, known0(k.Ready, 40))
+	n.flower = known0(n.flower, math.Inf(1)) // not raised for flower
 	for _, p := range b.Places {
 		if p.Sort == season.Ground {
 			if p.Spacing > 0 && k.Life == culture.Store {
@@ -76,7 +80,31 @@ func needsOf(b *season.Brief, v stock.Variety) (*needs, error) {
 			break
 		}
 	}
+	n.from(form, how)
 	return n, nil
+}
+
+// from fits the needs to how plants come from the stock: a clump that wakes, or a mother,
+// takes the room of one until it is cut.
+func (n *needs) from(form stock.Form, how season.How) {
+	figure := func(key string) float64 {
+		f, _ := n.kind.Figure(key)
+		return f.Value
+	}
+	switch {
+	case how == season.FromCuttings:
+		n.pieces, n.fails = figure("cut.each"), figure("cut.lost")
+		n.rooted = int(figure("cut.first") + figure("cut.root"))
+		n.tray /= n.pieces
+		if n.kind.Frost.Cutting == culture.Dead {
+			n.setBack = 0
+		}
+	case how == season.Divided:
+		n.pieces, n.fails = figure("divide.pieces"), float64(n.kind.Sprout.Never)
+		n.tray /= n.pieces
+	case form == stock.Division:
+		n.fails = float64(n.kind.Sprout.Never)
+	}
 }
 
 // known0 returns x, or what stands for it where it is not known.

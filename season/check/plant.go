@@ -45,6 +45,9 @@ func newPlant(sprout, flower float64) *plant {
 	}
 }
 
+// freezes is the pot, °C, in which what is not yet up is lost.
+const freezes = 0.0
+
 // warm takes a plant that is not up through an hour that counts for so many °C·d.
 func (p *plant) warm(hour int, counted float64, n *needs) {
 	p.warmth += counted
@@ -53,6 +56,13 @@ func (p *plant) warm(hour int, counted float64, n *needs) {
 		p.eyed = hour
 	}
 	if p.up == never && p.warmth >= want {
+		p.up = hour
+	}
+}
+
+// root notes when a cutting stands on its own roots, so many days after its mother was started.
+func (p *plant) root(hour, start int, n *needs) {
+	if float64(dayOf(hour)-start) >= float64(n.rooted)*p.sprout {
 		p.up = hour
 	}
 }

@@ -25,14 +25,20 @@ type replay struct {
 
 // Plan replays a plan of the season that the brief asks for and reports every difference.
 // A plan that can't be read, or a brief without weather, days or ground, is a difference too.
-// It takes some seconds for a garden of forty lots and thirty years.
+// It takes a second for a garden of forty lots and thirty years.
 func Plan(b season.Brief, p *season.Plan) Report {
-	c := &replay{brief: &b, plan: p, courses: &courses{brief: &b, run: map[courseKey][]*place.Course{}}}
-	if p == nil || len(b.Weather) == 0 || b.Span.Days() < 7*civil.Week || c.courses.ground() < 0 {
+	return newCourses(&b).replay(p)
+}
+
+// replay replays one plan of the brief of the courses.
+func (all *courses) replay(p *season.Plan) Report {
+	b := all.brief
+	c := &replay{brief: b, plan: p, courses: all}
+	if p == nil || len(b.Weather) == 0 || b.Span.Days() < 7*civil.Week || all.ground() < 0 {
 		c.add("brief", "season", "a plan, a span, weather and a place of planting out", "not all there")
 		return c.Report
 	}
-	c.calendar = calendarOf(&b)
+	c.calendar = calendarOf(b)
 	for _, ground := range c.courses.of(c.courses.ground(), place.Off()) {
 		c.ends = append(c.ends, firstFreeze(ground, c.calendar.split))
 	}

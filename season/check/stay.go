@@ -31,6 +31,11 @@ func (c *replay) staysOf(b *batch) []season.Stay {
 		return []season.Stay{ground}
 	}
 	first := season.Stay{Place: c.brief.Places[b.route.first].Name, From: start, To: leaves, AreaM2: c.most(b, b.route.first)}
+	if b.forGood {
+		gone := quantile(b.middle(func(r raised) int { return dayOf(min(r.middle.bloom, r.middle.died)) }), 0.5) + cutFor
+		first.To = c.calendar.dateOf(gone)
+		return []season.Stay{first}
+	}
 	if b.route.first == b.route.on {
 		return []season.Stay{first, ground}
 	}

@@ -10,6 +10,7 @@ import (
 type way struct {
 	*needs
 	direct  bool
+	forGood bool // stays under cover and flowers there
 	start   int
 	outFrom int // the Monday before which it is not planted out
 	safe    int // the day from which the second place is safe
@@ -51,7 +52,7 @@ func (w *way) walk(c *calendar, in through) raised {
 
 // wait counts the warmth of the store, from the end of deep rest to the start.
 func (w *way) wait(c *calendar, store *place.Course, lot []*plant) {
-	if store == nil || w.kind.Life != culture.Store {
+	if store == nil || w.rooted > 0 || w.kind.Life != culture.Store {
 		return
 	}
 	for hour := 24 * max(c.turn+w.rest, 0); hour < 24*w.start; hour++ {
@@ -86,6 +87,10 @@ func (w *way) pass(hour int, lot []*plant, r *raised, at *place.Course, worthOfD
 		}
 		over = false
 		switch {
+		case p.up == never && !w.direct && day < r.out && at.Root[hour] < freezes:
+			p.died, p.over = hour, true
+		case p.up == never && w.rooted > 0:
+			p.root(hour, w.start, w.needs)
 		case p.up == never:
 			if warmth < 0 {
 				warmth = w.kind.Sprout.Rate(at.Root[hour]) / 24
@@ -97,7 +102,7 @@ func (w *way) pass(hour int, lot []*plant, r *raised, at *place.Course, worthOfD
 				worth = w.kind.Grow.Rate(at.Air[hour]) * worthOfDay / 24
 			}
 			p.grow(hour, worth*w.held(hour, p, r), w.needs)
-			p.over = p.bloom != never && day >= r.out
+			p.over = p.bloom != never && (day >= r.out || w.forGood)
 		}
 	}
 	return over
@@ -106,6 +111,8 @@ func (w *way) pass(hour int, lot []*plant, r *raised, at *place.Course, worthOfD
 // held returns the share of growth left to a plant by its pot, or by having been moved.
 func (w *way) held(hour int, p *plant, r *raised) float64 {
 	switch {
+	case w.forGood:
+		return 1
 	case hour < 24*r.out:
 		return p.inPot(w.needs)
 	case p.up >= 24*r.out:
@@ -119,7 +126,7 @@ func (w *way) held(hour int, p *plant, r *raised) float64 {
 func (w *way) move(hour int, r *raised, ground *place.Course) {
 	day, m := hour/24, r.middle
 	switch {
-	case r.out != never || m.died != never:
+	case w.forGood || r.out != never || m.died != never:
 	case w.direct:
 		if day >= w.outFrom && soil(ground, hour) >= w.dormant {
 			r.out = day

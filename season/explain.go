@@ -1,0 +1,122 @@
+package season
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+)
+
+// explain says, step by step, where the dates of a part come from, in the year whose
+// first flower is the middle one.
+func (r *realized) explain(p *part) []string {
+	year := r.middleYear(p)
+	f := p.fates[year]
+	steps := []string{fmt.Sprintf("The year shown is %d, the middle one of %d by first flower.", r.Years[year], len(r.Years))}
+	steps = append(steps, r.explainWaking(p, year)...)
+	steps = append(steps, r.explainMoves(p, f)...)
+	steps = append(steps, r.explainGrowth(p, year)...)
+	base := r.baseline(p.batch).fates[year]
+	steps = append(steps, fmt.Sprintf("Baseline: planted straight into the ground it goes in on %s and flowers on %s; so %.1f weeks are gained in this year, %.1f in the middle one.",
+		r.said(base.out), r.said(base.flower), p.gains[year], middleOf(p.gains)))
+	return append(steps, r.explainOthers(p)...)
+}
+
+func (r *realized) middleYear(p *part) int {
+	order := make([]int, len(p.fates))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(p.fates[a].flower, p.fates[b].flower) })
+	return order[(len(order)-1)/2]
+}
+
+func middleOf(x []float64) float64 {
+	s := slices.Sorted(slices.Values(x))
+	return s[(len(s)-1)/2]
+}
+
+// said writes a day, or that it does not come.
+func (m *maker) said(day int) string {
+	if day == never {
+		return "never"
+	}
+	d := m.date(day)
+	return fmt.Sprintf("%d %s", d.Day(), d.Month())
+}
+
+func (r *realized) explainWaking(p *part, year int) []string {
+	f, l := p.fates[year], p.life
+	var steps []string
+	if p.route.store != nil {
+		warmth := 0.0
+		for day := max(l.rest, 0); day < p.start; day++ {
+			warmth += p.route.store.years[year].sprout[l.kind][day]
+		}
+		steps = append(steps, fmt.Sprintf("Waits in %s; from the end of deep rest on %s to its start it counts %.0f of %.0f °C·d there.",
+			r.Places[p.route.storePlace].Name, r.said(l.rest), warmth, l.sprout))
+	}
+	if p.route.direct {
+		return append(steps, fmt.Sprintf("Goes into the ground on the first Monday whose soil has been at %s for a week: %s.", celsius(l.soilDormant), r.said(f.out)))
+	}
+	if l.upAfter > 0 {
+		return append(steps, fmt.Sprintf("Mothers start on %s; first shoots and rooting take %d days: rooted on %s.", r.said(p.start), l.upAfter, r.said(f.up)))
+	}
+	at := p.route.first.years[year]
+	days := max(1, min(f.up, len(at.root)-1)-p.start)
+	return append(steps,
+		fmt.Sprintf("Started on %s in %s, which gives %.1f °C·d above %s a day.", r.said(p.start), r.Places[p.route.firstPlace].Name,
+			sum(at.sprout[l.kind][p.start:p.start+days])/float64(days), celsius(l.Sprout.Base.Celsius())),
+		fmt.Sprintf("Half are up at %.0f °C·d: %s. Eyes show at %.0f %% of it: %s.", l.sprout, r.said(f.up), 100*l.eyed, r.said(f.eyed)))
+}
+
+func (r *realized) explainMoves(p *part, f fate) []string {
+	if p.route.direct {
+		return nil
+	}
+	l := p.life
+	var steps []string
+	if p.route.firstPlace != p.route.onPlace {
+		steps = append(steps, fmt.Sprintf("Handed on to %s on %s: the first Monday after half are up, and not before %s, after which it seldom falls below %s there.",
+			r.Places[p.route.onPlace].Name, r.said(f.handOn), r.said(p.route.onFrom(l)), celsius(l.harm)))
+	}
+	if p.route.stays {
+		return append(steps, "It stays there and flowers under cover.")
+	}
+	return append(steps,
+		fmt.Sprintf("Fit to be planted out %d days after it is ready, for hardening: ready on %s.", l.harden, r.said(f.ready)),
+		fmt.Sprintf("Planted out on %s: the first Monday not before %s (the odds of frost), with soil at %s for a week.", r.said(f.out), r.said(p.outFrom), celsius(l.soilLeafy)))
+}
+
+func (r *realized) explainGrowth(p *part, year int) []string {
+	f, l := p.fates[year], p.life
+	if math.IsInf(l.flower, 1) {
+		return []string{"It is not raised for its flower."}
+	}
+	lines := []string{fmt.Sprintf("First flower takes %.0f days at the best temperature (%s) from up; that is reached on %s.", l.flower, celsius(l.Grow.Best.Celsius()), r.said(f.flower))}
+	if !p.route.direct && !math.IsInf(l.potLimit, 1) {
+		lines = append(lines, fmt.Sprintf("Its pot (%s) holds it back from %.0f %% of the way on, which is why an earlier start gains less and less.", l.container, 100*l.potLimit))
+	}
+	if f.died != never {
+		lines = append(lines, fmt.Sprintf("Cold kills it on %s.", r.said(f.died)))
+	}
+	return append(lines, fmt.Sprintf("The first autumn freeze ends its flowering on %s.", r.said(r.ends[year])))
+}
+
+// explainOthers names the best of the ways not taken.
+func (r *realized) explainOthers(p *part) []string {
+	var others []string
+	for _, o := range byGain(r.options(p.batch, r.at)) {
+		if len(others) == 3 {
+			break
+		}
+		if r.admissible(o) && (o.route.name != p.route.name || o.start != p.start) {
+			others = append(others, fmt.Sprintf("%s from %s (%+.1f weeks)", o.route.name, r.said(o.start), o.gain))
+		}
+	}
+	if len(others) == 0 {
+		return nil
+	}
+	return []string{"Other ways, were there room and no other plan: " + strings.Join(others, "; ") + "."}
+}

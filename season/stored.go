@@ -1,0 +1,111 @@
+package season
+
+import (
+	"fmt"
+	"math"
+
+	"eyeup/civil"
+	"eyeup/culture"
+	"eyeup/keeping"
+	"eyeup/odds"
+	"eyeup/place"
+	"eyeup/quantity"
+	"eyeup/stock"
+	"eyeup/supply"
+)
+
+// packedAfter is how many days after the season's begin stock is packed away: in the
+// middle of October, or of April in the south. Common practice.
+const packedAfter = 45
+
+// stored reckons what the store does to a part till it is started; nil where the store's
+// air or the stock's ways are not known.
+func (r *realized) stored(p *part) *Stored {
+	spells := r.spells(p.batch.store, p.start)
+	if spells == nil {
+		return nil
+	}
+	s := keeping.Stock{Kind: p.Variety.Kind, Form: string(p.Form), Pack: p.Pack, Culture: p.life.Kind}
+	through, err := keeping.Survival(s, spells)
+	if err != nil {
+		return nil
+	}
+	drying, err := keeping.Loss(s, spells)
+	if err != nil {
+		return nil
+	}
+	return &Stored{Through: through, LostPercent: drying.Lost.Times(100), State: string(drying.State)}
+}
+
+// spells returns the air of a store from packing to a day; nil where it is not known.
+func (m *maker) spells(at, to int) []keeping.Spell {
+	if at < 0 || to <= packedAfter {
+		return nil
+	}
+	air, steady := m.Places[at].Model.(place.Steady)
+	if !steady {
+		return nil
+	}
+	for _, h := range air.Humidity {
+		if math.IsNaN(float64(h)) {
+			return nil
+		}
+	}
+	return keeping.Monthly(air.Temperature, air.Humidity, civil.Span{From: m.date(packedAfter), To: m.date(to)})
+}
+
+// cutting sets dividing in autumn beside dividing in spring for every lot that is cut.
+func (r *realized) cutting() {
+	for _, b := range r.batches {
+		if b.how != Divided {
+			continue
+		}
+		d := Dividing{Variety: b.Variety.Name, Clumps: b.parents, Pieces: b.want, Choice: "spring"}
+		hours := float64(b.parents) * minutes(b.life.Kind, "divide") / 60
+		d.Spring = r.cutIn(b, string(stock.Clump), b.parents, hours+float64(b.parents)*minutes(b.life.Kind, "wake")/60)
+		d.Autumn = r.cutIn(b, string(stock.Division), b.want, hours)
+		d.Why = fmt.Sprintf("eyes show in spring, and clumps dry more slowly than pieces: %s against %s come through", share(d.Spring.Through), share(d.Autumn.Through))
+		if d.Autumn.Through.Middle > d.Spring.Through.Middle {
+			d.Choice, d.Why = "autumn", fmt.Sprintf("pieces come through as well (%s against %s), and spring has no time to spare", share(d.Autumn.Through), share(d.Spring.Through))
+		}
+		r.plan.Dividing = append(r.plan.Dividing, d)
+	}
+}
+
+func share(a odds.Amount) string {
+	if math.IsNaN(a.Middle) {
+		return "not known how many"
+	}
+	return fmt.Sprintf("%.0f in 100", 100*a.Middle)
+}
+
+// cutIn reckons what keeping so many of a form through the winter comes to.
+func (r *realized) cutIn(b *batch, form string, count int, hours float64) CutSeason {
+	unknown := odds.Exactly(math.NaN())
+	c := CutSeason{Through: unknown, Hours: hundredth(hours)}
+	if spells := r.spells(b.store, r.outFrom-7*5); spells != nil {
+		s := keeping.Stock{Kind: b.Variety.Kind, Form: form, Pack: b.Pack, Culture: b.life.Kind}
+		if through, err := keeping.Survival(s, spells); err == nil {
+			c.Through = through
+		}
+	}
+	if packing, err := supply.Pack(count, form, b.Pack == "bare"); err == nil {
+		c.Crates, c.Packing = packing.Crates.Middle, math.Round(packing.Litres.Middle)
+	}
+	return c
+}
+
+// minutes returns the work of a step, 0 where it is not known.
+func minutes(k *culture.Kind, step string) float64 {
+	each, known := k.Work(step)
+	if !known {
+		return 0
+	}
+	return each
+}
+
+// celsius shows a temperature in a sentence.
+func celsius(t float64) string {
+	c := quantity.Celsius(t)
+	return fmt.Sprintf("%s (%s)", quantity.Metric.FineTemperature(c), quantity.US.Temperature(c))
+}

@@ -1,0 +1,142 @@
+package week
+
+import (
+	"math"
+
+	"eyeup/civil"
+	"eyeup/culture"
+	"eyeup/season"
+	"eyeup/stock"
+)
+
+// maker makes the jobs of one plan.
+type maker struct {
+	season.Brief
+	plan *season.Plan
+	list
+}
+
+// Of lists the jobs of a plan by its middle dates, from the season's begin to its end.
+func Of(b season.Brief, p *season.Plan) []Job {
+	m := &maker{Brief: b, plan: p, list: list{index: map[key]*Job{}}}
+	m.rounds()
+	for _, batch := range p.Batches {
+		kind, known := b.Kinds(batch.Kind)
+		if !known {
+			continue
+		}
+		m.raise(batch, kind)
+		m.autumn(batch, kind)
+	}
+	m.mites()
+	return m.sorted()
+}
+
+// RoundEvery is how often a store is gone through. Common practice: monthly.
+const RoundEvery = 4 * civil.Week
+
+// rounds asks for a round of every store each month while stock waits there.
+func (m *maker) rounds() {
+	for _, p := range m.Places {
+		if p.Sort != season.Store {
+			continue
+		}
+		waiting, minutes := 0, 0.0
+		for _, h := range m.Stock {
+			if h.Place == p.Name && h.Form != stock.Seed {
+				waiting += h.Count
+				if kind, known := m.Kinds(h.Variety.Kind); known {
+					minutes += work(kind, "round") * float64(h.Count)
+				}
+			}
+		}
+		if waiting == 0 {
+			continue
+		}
+		first := m.Span.From.AddDays(packed).Monday()
+		for day := first; day.Before(m.plan.PlantOutFrom); day = day.AddDays(RoundEvery) {
+			m.add(day, "go through the crates", "", p.Name, "", 0, 0, "a round a month: firm, wrinkled, soft, lost")
+			m.index[key{day, "go through the crates", "", p.Name}].Minutes = minutes
+		}
+	}
+}
+
+// packed is when stock is in store: the middle of October, or of April in the south.
+const packed civil.Days = 45
+
+// raise lists the jobs from start to planting out.
+func (m *maker) raise(b season.BatchPlan, k *culture.Kind) {
+	ground := b.Stays[len(b.Stays)-1].Place
+	out := b.Dates.PlantOut.Middle
+	add := func(day civil.Date, what, step, where, why string) {
+		m.add(day, what, b.Kind, where, b.Variety, b.Count, work(k, step), why)
+	}
+	if len(b.Stays) == 1 && b.Container == "" {
+		add(b.Dates.Start, "plant", "plant", ground, "the soil allows by now, by the middle of the years")
+		return
+	}
+	first := b.Stays[0].Place
+	add(b.Dates.Start, m.startWord(b, k), "start", first, "the start of the plan")
+	if b.How == "divided" {
+		m.add(b.Dates.Eyed.Middle, "divide", b.Kind, first, b.Variety, b.Parents, work(k, "divide"), "eyes show: body, neck and eye to each piece; clean the knife between lots")
+	}
+	if k.Life == culture.Sow {
+		if days := k.SowToPot; days > 0 && !b.Dates.Up.Middle.IsZero() {
+			add(b.Dates.Up.Middle.AddDays(civil.Days(days)), "prick out", "prick", first, "true leaves show")
+		}
+	}
+	if late := lookAfter(k); late > 0 {
+		add(b.Dates.Start.AddDays(late), "look at what is not up", "", first, "five weeks, not up: rotten, blind, or only slow")
+	}
+	add(b.Dates.HandOn.Middle, "hand on", "hand_on", lastBefore(b, ground), "half are up and want light")
+	if !out.IsZero() {
+		add(out.AddDays(-civil.Days(harden(k))), "harden", "harden", lastBefore(b, ground), "out by day, in by night, for a week")
+		add(out, "plant out", "plant", ground, "frost and soil allow")
+	}
+}
+
+// startWord is what starting is called.
+func (m *maker) startWord(b season.BatchPlan, k *culture.Kind) string {
+	switch {
+	case k.Life == culture.Sow:
+		return "sow"
+	case b.How == "divided":
+		return "wake"
+	case b.How == "cuttings":
+		return "start mothers for"
+	}
+	return "start"
+}
+
+func lookAfter(k *culture.Kind) civil.Days {
+	if math.IsNaN(k.LookAfter) {
+		return 0
+	}
+	return civil.Days(k.LookAfter)
+}
+
+func harden(k *culture.Kind) float64 {
+	if math.IsNaN(k.HardenDays) {
+		return 0
+	}
+	return k.HardenDays
+}
+
+// lastBefore is the place in which a batch stands before it is planted out.
+func lastBefore(b season.BatchPlan, ground string) string {
+	for i := len(b.Stays) - 1; i >= 0; i-- {
+		if b.Stays[i].Place != ground {
+			return b.Stays[i].Place
+		}
+	}
+	return ground
+}
+
+// work is the minutes of a step, 0 where it is not known.
+func work(k *culture.Kind, step string) float64 {
+	each, known := k.Work(step)
+	if !known {
+		return 0
+	}
+	return each
+}
