@@ -1,0 +1,199 @@
+package sheet
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"eyeup/civil"
+)
+
+// Label is what a label says of a lot. Variety and Code are due; what is empty is left
+// off.
+type Label struct {
+	Code    string // the lot's
+	Variety string
+	Kind    string
+	Form    string
+	Colour  string // #rrggbb
+	Place   string // where it stands, with its crate
+	Date    civil.Date
+	Note    string // such as 3 of 12
+}
+
+// LabelJob is a print of labels.
+type LabelJob struct {
+	Layout  Layout
+	Labels  []Label
+	From    int    // the first free label of the first page, from 1; 0 is the first
+	Address string // see Address; empty: the square code holds the lot's code alone
+	Outline bool   // draw the edge of each label, to cut along
+	Today   civil.Date
+}
+
+// Labels writes labels as PDF. It fails where there are none, where the first free label
+// is not on the page, and where a name can't be printed or does not go onto a label.
+func Labels(w io.Writer, job LabelJob) (Told, error) {
+	if len(job.Labels) == 0 {
+		return Told{}, fmt.Errorf("there is nothing to print labels for; name lots that stand in the garden")
+	}
+	at := max(job.From, 1) - 1
+	if at >= job.Layout.PerPage() || job.From < 0 {
+		return Told{}, fmt.Errorf("there is no label %d on a page of %d; begin from 1 to %d", job.From, job.Layout.PerPage(), job.Layout.PerPage())
+	}
+	p := newPaper("labels", job.Layout.Page, job.Today)
+	size := job.Layout.Label()
+	for i, label := range job.Labels {
+		n := at + i
+		if i == 0 || n%job.Layout.PerPage() == 0 {
+			p.page()
+		}
+		x, y := job.Layout.corner(n % job.Layout.PerPage())
+		p.label(label, job.Address, x, y, size)
+		if job.Outline {
+			p.frame(x, y, size.Width, size.Height, 0.1, rule)
+		}
+		if p.err != nil {
+			return Told{}, fmt.Errorf("the label of %s: %w", label.Code, p.err)
+		}
+	}
+	return p.finish(w)
+}
+
+// page begins a new page of the file's size.
+func (p *paper) page() { p.pdf.AddPageFormat("P", pageSize(p.size)) }
+
+// label draws a label into its place, lying or standing.
+func (p *paper) label(l Label, address string, x, y float64, size Size) {
+	if l.Code == "" || l.Variety == "" {
+		p.fail(fmt.Errorf("a label needs a code and a name"))
+		return
+	}
+	if size.Height > size.Width { // tall: written along its length, read from the right
+		p.pdf.TransformBegin()
+		p.pdf.TransformRotate(90, x, y)
+		p.pdf.TransformTranslate(-size.Height, 0)
+		defer p.pdf.TransformEnd()
+		size = Size{size.Height, size.Width}
+	}
+	if size.Height < 22 || size.Width > 3.2*size.Height {
+		p.strip(l, address+l.Code, x, y, size)
+		return
+	}
+	p.plate(l, address+l.Code, x, y, size)
+}
+
+// plate draws a label with the name across its top, the square code at its right.
+func (p *paper) plate(l Label, square string, x, y float64, size Size) {
+	pad := min(2.5, size.Height*0.07)
+	side := min(size.Height*0.56, size.Width*0.36, 32)
+	inner := size.Width - 2*pad
+	quiet := quietOf(square, side)
+	tall := side - quiet - pad // beside the square code
+	top := size.Height - 2*pad - tall
+	name := p.fit(l.Variety, inner, top, min(30, top*0.62/point), bold)
+	p.draw(name, x+pad, y+pad, black)
+
+	p.drawSquare(square, x+size.Width-side, y+size.Height-side, side)
+	left := size.Width - side - pad + quiet
+	code := p.fit(l.Code, left, tall*0.45, tall*0.42/point, bold)
+	y += pad + top
+	p.details(l, x+pad, y, left-1, tall-code.height())
+	p.draw(code, x+pad, y+tall-code.height(), black)
+}
+
+// quietOf returns how wide the empty margin of a square code is, which may lie over that
+// of the label.
+func quietOf(text string, side float64) float64 {
+	code, err := square(text)
+	if err != nil {
+		return 0
+	}
+	return side * quiet / float64(code.Size+2*quiet)
+}
+
+// details writes what a label says beside name and code: colour, kind and form, place and
+// date, in as many lines as go.
+func (p *paper) details(l Label, x, y, width, height float64) {
+	lines := l.lines()
+	words := ColourWords(l.Colour)
+	count := len(lines)
+	if words != "" {
+		count++
+	}
+	if count == 0 {
+		return
+	}
+	each := height / float64(count)
+	if each < 6.5*point*leading {
+		p.paragraph(words, strings.Join(lines, " · "), l.Colour, x, y, width, height)
+		return
+	}
+	size := min(10, each/(point*leading))
+	if words != "" {
+		mark := each * 0.72
+		p.swatch(x, y+each*0.12, mark*1.4, mark, l.Colour)
+		b := p.fit(words, width-mark*1.4-1, each, size, plain)
+		p.draw(b, x+mark*1.4+1, y, black)
+		y += each
+	}
+	for _, line := range lines {
+		p.draw(p.fit(line, width, each, size, plain), x, y, black)
+		y += each
+	}
+}
+
+// paragraph writes the same as details where there is no room for a line each.
+func (p *paper) paragraph(words, rest, colour string, x, y, width, height float64) {
+	if words != "" {
+		mark := min(height, 6)
+		p.swatch(x, y+(height-mark)/2, mark, mark, colour)
+		x, width = x+mark+1, width-mark-1
+		rest = words + " · " + rest
+	}
+	b := p.fit(strings.Trim(rest, "· "), width, height, 8, plain)
+	p.draw(b, x, y+(height-b.height())/2, black)
+}
+
+// lines are the small lines of a label.
+func (l Label) lines() []string {
+	var all []string
+	when := ""
+	if !l.Date.IsZero() {
+		when = fmt.Sprintf("%s %d", l.Date.Short(), l.Date.Year())
+	}
+	for _, parts := range [][]string{{l.Kind, l.Form}, {l.Place, when, l.Note}} {
+		kept := make([]string, 0, len(parts))
+		for _, part := range parts {
+			if part != "" {
+				kept = append(kept, part)
+			}
+		}
+		if len(kept) > 0 {
+			all = append(all, strings.Join(kept, ", "))
+		}
+	}
+	return all
+}
+
+// strip draws a narrow label along its length: square code, code, name and what else.
+func (p *paper) strip(l Label, square string, x, y float64, size Size) {
+	pad := min(1.5, size.Height*0.08)
+	side := min(size.Height, 32)
+	quiet := quietOf(square, side)
+	p.drawSquare(square, x, y+(size.Height-side)/2, side)
+	left := x + side
+	if quiet > 1.5 {
+		left -= quiet - 1.5
+	}
+	width := x + size.Width - pad - left
+	inner := size.Height - 2*pad
+	name := p.fit(l.Variety, width, inner*0.52, min(28, inner*0.48/point), bold)
+	p.draw(name, left, y+pad, black)
+	below := y + pad + inner*0.54
+	foot := inner * 0.46
+	code := p.fit(l.Code, width*0.4, foot, foot*0.9/point, bold)
+	p.draw(code, left, below+(foot-code.height())/2, black)
+	after := p.width(l.Code, code.size, bold) + 2
+	p.details(l, left+after, below, width-after, foot)
+}

@@ -1,0 +1,134 @@
+package sheet
+
+// sort is what a column of a table holds.
+type sort int
+
+const (
+	words  sort = iota
+	number      // set to the right
+	tick        // a box to tick by hand
+	entry       // a box to write a number into
+	colour      // a swatch; the cell is #rrggbb
+	blank       // room to write, with a line
+)
+
+// column is one of a table's.
+type column struct {
+	head  string
+	width float64 // millimetres; 0 shares what is left
+	sort  sort
+	bold  bool
+}
+
+// Measures of a table, in millimetres.
+const (
+	cellGap  = 2.0
+	rowSpace = 1.7 // above and below the words of a row
+	tickSide = 4.2
+	entryW   = 13.0
+	entryH   = 7.0
+)
+
+// table draws rows under the heads of its columns.
+type table struct {
+	*list
+	columns []column
+	x       []float64
+	tall    float64 // the least height of a row
+}
+
+// newTable begins a table; its heads are repeated on further pages.
+func (l *list) newTable(columns ...column) *table {
+	t := &table{list: l, columns: columns, tall: 6}
+	left, shares := l.inner(), 0
+	for _, c := range columns {
+		left -= c.width
+		if c.width == 0 {
+			shares++
+		}
+		if c.sort == entry || c.sort == blank {
+			t.tall = entryH + 1.6
+		}
+	}
+	x := edge
+	for i := range t.columns {
+		if t.columns[i].width == 0 {
+			t.columns[i].width = left / float64(shares)
+		}
+		t.x = append(t.x, x)
+		x += t.columns[i].width
+	}
+	l.top = t.heads
+	l.need(24)
+	t.heads()
+	return t
+}
+
+// heads writes the heads of the columns.
+func (t *table) heads() {
+	tall := 0.0
+	blocks := make([]block, len(t.columns))
+	for i, c := range t.columns {
+		blocks[i] = block{t.wrap(c.head, smallSize, plain, c.width-cellGap), smallSize, plain}
+		tall = max(tall, blocks[i].height())
+	}
+	for i, b := range blocks {
+		x := t.x[i]
+		if t.columns[i].sort == number && len(b.lines) == 1 {
+			x += t.columns[i].width - cellGap - t.width(b.lines[0], smallSize, plain)
+		}
+		t.draw(b, x, t.y+tall-b.height(), grey)
+	}
+	t.y += tall + 1
+	t.line(edge, t.y, t.right(), t.y, 0.35, black)
+	t.y += 0.5
+}
+
+// group writes a heading between rows, and keeps it with the row that follows.
+func (t *table) group(text, aside string) {
+	t.need(9 + t.tall)
+	t.y += 2
+	t.text(edge, t.y+4, text, bodySize+1, bold, black)
+	t.textEnd(t.right(), t.y+4, aside, smallSize, plain, grey)
+	t.y += 6
+	t.line(edge, t.y, t.right(), t.y, 0.2, rule)
+}
+
+// row writes one row; there is a cell for every column.
+func (t *table) row(cells ...string) {
+	blocks := make([]block, len(cells))
+	tall := t.tall
+	for i, c := range t.columns {
+		if c.sort == words || c.sort == number {
+			blocks[i] = block{t.wrap(cells[i], bodySize, c.bold, c.width-cellGap), bodySize, c.bold}
+			tall = max(tall, blocks[i].height()+2*rowSpace)
+		}
+	}
+	t.need(tall)
+	for i, c := range t.columns {
+		t.cell(c, cells[i], blocks[i], t.x[i], tall)
+	}
+	t.y += tall
+	t.line(edge, t.y, t.right(), t.y, 0.12, rule)
+}
+
+func (t *table) cell(c column, text string, b block, x, tall float64) {
+	middle := t.y + tall/2
+	switch c.sort {
+	case words:
+		t.draw(b, x, middle-b.height()/2, black)
+	case number:
+		for i, line := range b.lines {
+			one := block{[]string{line}, b.size, b.bold}
+			t.draw(one, x+c.width-cellGap-t.width(line, b.size, b.bold), middle-b.height()/2+float64(i)*one.height(), black)
+		}
+	case tick:
+		t.box(x, middle-tickSide/2, tickSide)
+	case entry:
+		t.frame(x, middle-entryH/2, min(entryW, c.width-cellGap), entryH, 0.2, grey)
+	case colour:
+		t.swatch(x, middle-2, min(6, c.width-1), 4, text)
+	case blank:
+		t.line(x, middle+entryH/2, x+c.width-cellGap, middle+entryH/2, 0.15, grey)
+	}
+}
