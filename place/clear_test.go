@@ -73,6 +73,15 @@ func TestClearDaysAgainstAnotherProgram(t *testing.T) {
 	}
 }
 
+// The small house by hand: 37.1 m² of walls, 3.2 of gables and 29.4 of roof; 2.15 m high in
+// the mean. Cover 244, air 19, edge 27 and ground 13 W/K.
+func TestLossOfTheSmallHouse(t *testing.T) {
+	c := smallHouse()
+	near(t, "cover in m²", float64(c.CoverArea()), 37.1+3.2+29.4, 0.05)
+	near(t, "volume in m³", float64(c.Volume()), 3.6*7.3*2.15, 1e-9)
+	near(t, "loss in W/K", float64(c.Loss()), 244+19+27+13, 1)
+}
+
 // How much larger the small house looks from a low sun than the shadow of its floor, on a
 // clear day in mid-month, by another program (which pointed the ridge one way, where here
 // the mean over all ways is taken).

@@ -31,18 +31,3 @@ func CoverNamed(name string) (Cover, bool) {
 		FrostLift: quantity.Difference(value("covers", name+".frost_lift")),
 	}, true
 }
-
-// Leakage is how often the air of a shut space changes through its gaps.
-type Leakage struct {
-	Name    string
-	Changes quantity.Rate
-}
-
-// Leakages returns the table of usual leakages, tight to draughty.
-func Leakages() []Leakage {
-	var all []Leakage
-	for _, name := range names("leakage") {
-		all = append(all, Leakage{name, quantity.Rate(value("leakage", name+".changes"))})
-	}
-	return all
-}

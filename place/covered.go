@@ -12,7 +12,7 @@ type Covered struct {
 	Length, Width, Eaves, Ridge quantity.Length // eaves and ridge above the ground
 
 	Cover      Cover
-	AirChanges quantity.Rate // through gaps with everything shut, an hour; see Leakages
+	AirChanges quantity.Rate // through gaps with everything shut, an hour; see the table "leakage"
 
 	Heater    *Heater    // nil: unheated
 	Vent      Vent       // the zero value: none
@@ -137,6 +137,6 @@ func (c Covered) CoverArea() quantity.Area {
 // and the ground beneath.
 func (c Covered) Loss() quantity.Conductance {
 	b := c.body()
-	return c.Cover.U.Over(c.CoverArea()) + AirExchange(c.Volume(), c.AirChanges) +
+	return Through(Part{c.CoverArea(), c.Cover.U}) + AirExchange(c.Volume(), c.AirChanges) +
 		quantity.Conductance(b.Edge*float64(c.Perimeter())+b.Deep*float64(c.FloorArea()))
 }

@@ -41,10 +41,8 @@ var figures = sync.OnceValue(func() map[string][]Figure {
 	return all
 })
 
-// Tables returns the names of the tables of figures: covers, fuels, leakage, body, ground.
-func Tables() []string { return slices.Clone(tables) }
-
-// Figures returns the figures of a table, in its order; none for a table not known.
+// Figures returns the figures of a table, in its order: covers, fuels, leakage, body or
+// ground. There are none for a table not known.
 func Figures(table string) []Figure { return slices.Clone(figures()[table]) }
 
 // FiguresOf returns the figures of one row of a table, such as "covers" and "twin-wall".

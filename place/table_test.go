@@ -7,7 +7,7 @@ import (
 
 // A figure without source, range and sureness does not go in.
 func TestFiguresAreWhole(t *testing.T) {
-	for _, table := range Tables() {
+	for _, table := range tables {
 		seen := map[string]bool{}
 		rows := Figures(table)
 		if len(rows) == 0 {

@@ -65,6 +65,8 @@ type HeatLevel struct {
 	Given      odds.Amount `json:"given_kwh" jsonschema:"description=heat that the heater there is can give"`
 	Cost       odds.Amount `json:"cost" jsonschema:"description=of the heat given; null where its price is not known"`
 	Currency   string      `json:"currency"`
+	Fuel       odds.Amount `json:"fuel_bought" jsonschema:"description=for the heat given, in the fuel's unit; null where there is no heater"`
+	FuelUnit   string      `json:"fuel_unit,omitempty"`
 	CostReason string      `json:"cost_reason,omitempty" jsonschema:"description=why there is no cost"`
 	Short      odds.Amount `json:"hours_short" jsonschema:"description=hours more than 0.5 K below the level"`
 	Worst      odds.Amount `json:"worst_short_k"`
@@ -187,6 +189,19 @@ func (r *heating) costOf(kWh odds.Amount) odds.Amount {
 		return odds.Exactly(math.NaN())
 	}
 	return roundedAmount(kWh.Times(r.price.Amount), 2)
+}
+
+// fuelOf returns how much fuel must be bought for amounts of heat, and in what unit.
+func (r *heating) fuelOf(kWh odds.Amount) (odds.Amount, string) {
+	if r.covered == nil || r.covered.Heater == nil {
+		return odds.Exactly(math.NaN()), ""
+	}
+	fuel, known := place.FuelNamed(r.covered.Heater.Fuel)
+	if !known {
+		return odds.Exactly(math.NaN()), ""
+	}
+	each := fuel.Needs(quantity.KilowattHour, quantity.Share(heaterAnswer(*r.covered.Heater).Efficiency))
+	return roundedAmount(kWh.Times(each), 2), fuel.Unit
 }
 
 // inRecord returns the day of the record that was laid on day d of the season.

@@ -53,6 +53,9 @@ func (a *HeatAnswer) printOne(p *page, units quantity.System) {
 	p.line(fmt.Sprintf("%-24s%14s%14s%14s", "", "1 in 10 less", "even odds", "1 in 10 more"))
 	a.printAmount(p, "heat asked, kWh", a.Asked, "%.0f")
 	a.printAmount(p, "heat given, kWh", a.Given, "%.0f")
+	if a.Given.High > 0 && a.FuelUnit != "" && a.FuelUnit != "kWh" {
+		a.printAmount(p, "fuel, "+a.FuelUnit, a.Fuel, "%.1f")
+	}
 	switch {
 	case a.Given.High == 0:
 	case a.CostReason == "":

@@ -51,6 +51,7 @@ func (r *heating) figures() []FigureAnswer {
 	if h := r.covered.Heater; h != nil {
 		rows = append(rows, place.FiguresOf("fuels", h.Fuel)...)
 	}
+	rows = append(rows, place.Figures("leakage")...)
 	for _, f := range append(rows, place.Figures("body")...) {
 		all = append(all, FigureAnswer{f.Key, meaningIn(f.Key), f.Low, f.Value, f.High, f.Unit, f.Sure, f.Source})
 	}
@@ -67,6 +68,7 @@ func meaningIn(key string) string {
 		"u":          "heat through " + row + " for each m² and kelvin",
 		"light":      "share of the outside light that " + row + " leaves to the plants",
 		"frost_lift": "the most that unheated " + row + " is promised on a frost night",
+		"changes":    "changes of air in an hour, everything shut: " + strings.ReplaceAll(row, "-", " "),
 		"heat":       "heat in " + row,
 		"efficiency": "share of it that is useful, as is usual",
 	}[figure]
@@ -112,14 +114,16 @@ func (r *heating) notes(a *HeatAnswer) []string {
 		return append(notes, "The room is taken to be as warm as garden.toml says; its heat is its W/K times the degrees above the outside, without limit.")
 	}
 	notes = append(notes, "These are the years of the record alone. Cover, leaks and floor are as uncertain again: some 20 % either way. Set a thermometer beside the numbers.")
+	burns, plugged := false, r.covered.WarmBench != nil || r.covered.Lamps != nil
 	if h := r.covered.Heater; h != nil {
 		fuel, known := place.FuelNamed(h.Fuel)
-		if known && fuel.Burns() {
-			notes = append(notes, fuelCaution)
-		} else {
-			notes = append(notes, powerCaution)
-		}
-	} else if r.covered.WarmBench != nil || r.covered.Lamps != nil {
+		burns = known && fuel.Burns()
+		plugged = plugged || !burns
+	}
+	if burns {
+		notes = append(notes, fuelCaution)
+	}
+	if plugged {
 		notes = append(notes, powerCaution)
 	}
 	return notes

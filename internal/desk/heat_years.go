@@ -140,6 +140,7 @@ func (y heatYears) level(r *heating, s place.Setting) HeatLevel {
 		Lamps:     y.over(r.span, func(c *place.Course) []float64 { return c.LampKWh }),
 	}
 	l.Cost = r.costOf(l.Given)
+	l.Fuel, l.FuelUnit = r.fuelOf(l.Given)
 	worst := make([]float64, len(y))
 	var held float64
 	for i, c := range y {
