@@ -62,4 +62,3 @@ func serve(t *testing.T, s *stand) *Archive {
 	t.Cleanup(server.Close)
 	return &Archive{Base: server.URL, Folder: t.TempDir()}
 }
-
