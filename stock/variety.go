@@ -1,6 +1,7 @@
 package stock
 
 import (
+	"slices"
 	"strings"
 	"unicode"
 
@@ -61,17 +62,29 @@ type description struct {
 	body   []byte // canonical JSON
 }
 
+// Description is how a thing is described after the last entry.
+type Description struct {
+	Name string
+	Body []byte // canonical JSON, as it was written
+}
+
 // Described returns how each thing of the given sort is described after the last entry,
-// by name. The bodies are canonical JSON, as they were written.
-func (b *Book) Described(what string) map[string][]byte {
-	all := map[string][]byte{}
+// in the order in which they were first written down.
+func (b *Book) Described(what string) []Description {
+	type seated struct {
+		Description
+		seat int32
+	}
+	var found []seated
 	for thing, ds := range b.described {
-		if thing.what != what {
-			continue
+		if d, any := last(ds); any && thing.what == what {
+			found = append(found, seated{Description{thing.name, d.body}, ds[0].moment.seat})
 		}
-		if d, any := last(ds); any {
-			all[thing.name] = d.body
-		}
+	}
+	slices.SortFunc(found, func(a, b seated) int { return int(a.seat - b.seat) })
+	all := make([]Description, len(found))
+	for i, f := range found {
+		all[i] = f.Description
 	}
 	return all
 }

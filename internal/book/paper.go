@@ -146,7 +146,14 @@ func (b *Book) People() (map[string]string, error) {
 // one. The entry that names it is: described, what "weather", body {"paper": hash}.
 func (b *Book) Weather(name string) (content []byte, named bool, err error) {
 	var body []byte
-	err = b.View(func(s *stock.Book) error { body, named = s.Described("weather")[name]; return nil })
+	err = b.View(func(s *stock.Book) error {
+		for _, d := range s.Described("weather") {
+			if d.Name == name {
+				body, named = d.Body, true
+			}
+		}
+		return nil
+	})
 	if err != nil || !named {
 		return nil, false, err
 	}
