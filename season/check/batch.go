@@ -121,7 +121,8 @@ func (c *replay) directly(n *needs) *way {
 // where there is none, or where the lot waits in several places.
 func (c *replay) holdingOf(plan *season.BatchPlan) (stock.Holding, error) {
 	var found *stock.Holding
-	row, _, _ := strings.Cut(strings.TrimSuffix(plan.ID, " "+plan.How), "/")
+	row, _, _ := strings.Cut(plan.ID, "/")
+	row = strings.TrimSuffix(row, " "+plan.How)
 	for i, h := range c.brief.Stock {
 		same := h.Variety.Kind == plan.Kind && h.Variety.Name == plan.Variety && string(h.Form) == plan.Form && h.Code == plan.Code
 		if !same || h.Code == "" && row != fmt.Sprintf("row %d", i+1) {
@@ -209,4 +210,5 @@ func (b *batch) each(hour func(*plant) int) []int {
 func bloom(p *plant) int  { return p.bloom }
 func out(r raised) int    { return r.out }
 func handOn(r raised) int { return r.handOn }
+func eyed(r raised) int   { return dayOf(r.middle.eyed) }
 func up(r raised) int     { return dayOf(r.middle.up) }

@@ -3,64 +3,169 @@ package check
 import (
 	"fmt"
 	"maps"
+	"math"
 	"slices"
 
 	"eyeup/season"
 	"eyeup/stock"
 )
 
-// counts holds that no plant is lost or made: what each holding gives, the plan raises or leaves
-// alone and says so, and a batch is the sum of its starts.
+// raising is what the plan raises from one holding: plants by how they come from it, and
+// the clumps that are cut.
+type raising struct {
+	whole, divided, struck int
+	cut, mothers           int
+}
+
+// counts holds that no plant is lost or made: what each holding gives the plan raises, or
+// leaves alone and says so, and a batch is the sum of its starts.
 func (c *replay) counts() {
-	raised, wanted := map[string]int{}, map[string]int{}
-	left := map[season.NotCovered]int{}
-	for _, n := range c.plan.NotCovered {
-		n.Why = ""
-		left[n]++
+	raised := map[string]*raising{}
+	for _, h := range c.brief.Stock {
+		raised[nameOf(h)] = &raising{}
 	}
 	for i := range c.plan.Batches {
 		b := &c.plan.Batches[i]
-		total := 0
-		for _, s := range b.Starts {
-			total += s.Count
+		c.sumOfStarts(b)
+		if r := raised[b.Code+" "+b.Kind+" "+b.Variety+" "+b.Form]; r != nil {
+			r.add(b)
 		}
-		exactly(&c.Report, "count", b.ID, total, b.Count)
-		raised[b.Code+" "+b.Kind+" "+b.Variety+" "+b.Form] += b.Count
 	}
+	covered, shorts := c.covered(), map[string][]float64{}
+	for i, h := range c.brief.Stock {
+		r := raised[nameOf(h)]
+		if r == nil {
+			continue // told already: the lot stands in several places
+		}
+		for _, other := range c.brief.Stock[i+1:] {
+			if nameOf(other) == nameOf(h) {
+				h.Count, h.Plant, h.Reserve = h.Count+other.Count, h.Plant+other.Plant, h.Reserve+other.Reserve
+			}
+		}
+		raised[nameOf(h)] = nil
+		if covered[nameOf(h)] {
+			c.conserved(h, r, shorts)
+		} else {
+			exactly(&c.Report, "count", nameOf(h), 0, r.whole+r.divided+r.struck)
+		}
+	}
+	c.shorts(shorts)
+}
+
+func (c *replay) sumOfStarts(b *season.BatchPlan) {
+	total := 0
+	for _, s := range b.Starts {
+		total += s.Count
+	}
+	exactly(&c.Report, "count", b.ID, total, b.Count)
+}
+
+// add counts a batch. The clumps that are cut are told with every way in which their
+// pieces are raised.
+func (r *raising) add(b *season.BatchPlan) {
+	switch season.How(b.How) {
+	case season.Divided:
+		r.divided, r.cut = r.divided+b.Count, b.Parents
+	case season.FromCuttings:
+		r.struck, r.mothers = r.struck+b.Count, b.Parents
+	default:
+		r.whole += b.Count
+	}
+}
+
+// covered returns the holdings that the plan does not say it leaves alone, and holds that
+// what it leaves alone is there.
+func (c *replay) covered() map[string]bool {
+	left := slices.Clone(c.plan.NotCovered)
+	covered := map[string]bool{}
 	for _, h := range c.brief.Stock {
-		n := season.NotCovered{Kind: h.Variety.Kind, Variety: h.Variety.Name, Count: h.Count, Form: string(h.Form)}
-		if left[n] > 0 {
-			left[n]--
+		at := slices.IndexFunc(left, func(n season.NotCovered) bool {
+			return n.Kind == h.Variety.Kind && n.Variety == h.Variety.Name && n.Count == h.Count && n.Form == string(h.Form)
+		})
+		if at < 0 {
+			covered[nameOf(h)] = true
 			continue
 		}
-		wanted[nameOf(h)] += wantOf(h)
+		left = slices.Delete(left, at, at+1)
 	}
-	for name := range raised {
-		wanted[name] += 0 // what is raised and not wanted is told too
+	for _, n := range left {
+		c.add("not covered", n.Variety, "a holding of the stock", fmt.Sprintf("%d %s: %s", n.Count, n.Form, n.Why))
 	}
-	for _, name := range slices.Sorted(maps.Keys(wanted)) {
-		exactly(&c.Report, "count", name, wanted[name], raised[name])
+	return covered
+}
+
+// conserved holds what is raised from a holding to what stands in it and what is wanted, and
+// notes in shorts, by variety, how many plants are lacking.
+func (c *replay) conserved(h stock.Holding, r *raising, shorts map[string][]float64) {
+	want, name := h.Plant+h.Reserve, nameOf(h)
+	whole, err := needsOf(c.brief, h.Variety, h.Form, season.Whole)
+	if err != nil {
+		c.add("count", name, err, "covered")
+		return
 	}
-	for _, n := range c.plan.NotCovered {
-		why := n.Why
-		n.Why = ""
-		if left[n] > 0 {
-			left[n]--
-			c.add("not covered", n.Variety, "a holding of the stock", fmt.Sprintf("%d %s: %s", n.Count, n.Form, why))
+	switch {
+	case h.Form == stock.Seed:
+		exactly(&c.Report, "count", name, want, r.whole)
+	case r.cut == 0:
+		exactly(&c.Report, "count", name, min(want, h.Count), r.whole)
+	default:
+		exactly(&c.Report, "clumps", name, h.Count, r.whole+r.cut)
+	}
+	sure := float64(r.whole)*(1-whole.fails) + c.fromCut(h, r)
+	if short := want - int(math.Floor(sure+0.5)); short > 0 && h.Form != stock.Seed {
+		shorts[h.Variety.Name] = append(shorts[h.Variety.Name], float64(short))
+	}
+}
+
+// fromCut holds what is raised from cut clumps and from mothers, and returns the plants to
+// be counted on from them.
+func (c *replay) fromCut(h stock.Holding, r *raising) (sure float64) {
+	if r.cut == 0 {
+		exactly(&c.Report, "cuttings", nameOf(h), 0, r.struck)
+		return 0
+	}
+	lacking := float64(h.Plant + h.Reserve - r.whole)
+	cut, _ := needsOf(c.brief, h.Variety, h.Form, season.Divided)
+	gives := cut.pieces * (1 - cut.fails) // plants of a clump
+	fewest := min(float64(h.Count), math.Ceil(float64(h.Plant+h.Reserve-h.Count)/(gives-1)))
+	exactly(&c.Report, "clumps to divide", nameOf(h), int(fewest), r.cut)
+	exactly(&c.Report, "divisions", nameOf(h), enough(lacking, float64(r.cut), cut), r.divided)
+	sure = float64(r.divided) * (1 - cut.fails)
+	if r.struck == 0 {
+		return sure
+	}
+	struck, _ := needsOf(c.brief, h.Variety, h.Form, season.FromCuttings)
+	lacking -= math.Floor(sure)
+	exactly(&c.Report, "mothers", nameOf(h), int(min(float64(h.Count), math.Ceil(math.Ceil(lacking/(1-struck.fails))/struck.pieces))), r.mothers)
+	if most := enough(lacking, float64(r.mothers), struck); r.struck > most {
+		c.add("cuttings", nameOf(h), fmt.Sprintf("%d at most", most), r.struck) // fewer where there is no room: a shortfall
+	}
+	return sure + float64(r.struck)*(1-struck.fails)
+}
+
+// enough returns how many pieces of so many parents to raise for the plants that are
+// lacking: no more than the parents give.
+func enough(lacking, parents float64, n *needs) int {
+	return int(min(math.Floor(parents*n.pieces), math.Ceil(lacking/(1-n.fails))))
+}
+
+// shorts holds that the plan says where fewer plants are to be counted on than are wanted,
+// how many, and only there.
+func (c *replay) shorts(want map[string][]float64) {
+	got := map[string][]float64{}
+	for _, s := range c.plan.Shortfalls {
+		if s.Of == "stock" {
+			got[s.Variety] = append(got[s.Variety], s.Short)
+			want[s.Variety] = append(want[s.Variety], nil...)
 		}
+	}
+	for _, variety := range slices.Sorted(maps.Keys(want)) {
+		a, b := slices.Sorted(slices.Values(want[variety])), slices.Sorted(slices.Values(got[variety]))
+		exactly(&c.Report, "short of stock", variety, fmt.Sprint(a), fmt.Sprint(b))
 	}
 }
 
 // nameOf names a holding by all but its place: a lot may stand in several.
 func nameOf(h stock.Holding) string {
 	return h.Code + " " + h.Variety.Kind + " " + h.Variety.Name + " " + string(h.Form)
-}
-
-// wantOf returns how many plants of a holding are to be raised: as many as are wanted, and
-// no more than there are, unless they come of seed.
-func wantOf(h stock.Holding) int {
-	if h.Form == stock.Seed {
-		return h.Plant + h.Reserve
-	}
-	return min(h.Plant+h.Reserve, h.Count)
 }

@@ -53,9 +53,7 @@ func (all *courses) replay(p *season.Plan) Report {
 	c.benches()
 	c.heat()
 	c.work()
-	c.jobs()
 	c.toGet()
-	c.shortOfStock()
 	c.cost()
 	return c.Report
 }
