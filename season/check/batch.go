@@ -166,25 +166,30 @@ func (c *replay) through(r route, year int) through {
 	return in
 }
 
-// raise leads every batch through every year, those that are raised alike only once.
+// raise leads every batch through every year.
 func (c *replay) raise() {
-	done := map[string][]raised{}
-	lead := func(w *way, r route, key string) []raised {
-		if done[key] == nil {
-			for year := range c.brief.Weather {
-				done[key] = append(done[key], w.walk(&c.calendar, c.through(r, year)))
-			}
-		}
-		return done[key]
-	}
 	for _, b := range c.batches {
-		v := b.holding.Variety
-		kind := fmt.Sprintf("%s\n%s\n%s\n", v.Kind, v.Timing, b.holding.Form)
-		b.years = lead(b.way, b.route, fmt.Sprint(kind, b.plan.How, b.route, b.start))
 		ground := route{direct: true, store: b.route.store, first: -1, on: -1, ground: b.route.ground}
-		b.base = lead(b.dormant, ground, fmt.Sprint(kind, season.Whole, ground, b.dormant.start))
+		b.years = c.lead(b.way, b.route, b.plan.How, b.holding)
+		b.base = c.lead(b.dormant, ground, string(season.Whole), b.holding)
 		b.fill = c.fillingOf(b)
 	}
+}
+
+// lead leads what is raised in one way through every year, once for all that is alike.
+func (c *replay) lead(w *way, r route, how string, h stock.Holding) []raised {
+	key := fmt.Sprintf("%s\n%s\n%s\n%s\n%v %d %d %d\n", h.Variety.Kind, h.Variety.Timing, h.Form, how, r, w.start, w.outFrom, w.safe)
+	for _, at := range []int{r.store, r.first, r.on} {
+		if at >= 0 {
+			key += written(c.settings[at]) + "\n"
+		}
+	}
+	if c.courses.lives[key] == nil {
+		for year := range c.brief.Weather {
+			c.courses.lives[key] = append(c.courses.lives[key], w.walk(&c.calendar, c.through(r, year)))
+		}
+	}
+	return c.courses.lives[key]
 }
 
 // middle returns one day of the middle plant for every year.

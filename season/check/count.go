@@ -109,7 +109,7 @@ func (c *replay) conserved(h stock.Holding, r *raising, shorts map[string][]floa
 	case r.cut == 0:
 		exactly(&c.Report, "count", name, min(want, h.Count), r.whole)
 	default:
-		exactly(&c.Report, "clumps", name, h.Count, r.whole+r.cut)
+		exactly(&c.Report, "count of clumps", name, h.Count, r.whole+r.cut)
 	}
 	sure := float64(r.whole)*(1-whole.fails) + c.fromCut(h, r)
 	if short := want - int(math.Floor(sure+0.5)); short > 0 && h.Form != stock.Seed {
@@ -121,24 +121,24 @@ func (c *replay) conserved(h stock.Holding, r *raising, shorts map[string][]floa
 // be counted on from them.
 func (c *replay) fromCut(h stock.Holding, r *raising) (sure float64) {
 	if r.cut == 0 {
-		exactly(&c.Report, "cuttings", nameOf(h), 0, r.struck)
+		exactly(&c.Report, "count of cuttings", nameOf(h), 0, r.struck)
 		return 0
 	}
 	lacking := float64(h.Plant + h.Reserve - r.whole)
 	cut, _ := needsOf(c.brief, h.Variety, h.Form, season.Divided)
 	gives := cut.pieces * (1 - cut.fails) // plants of a clump
 	fewest := min(float64(h.Count), math.Ceil(float64(h.Plant+h.Reserve-h.Count)/(gives-1)))
-	exactly(&c.Report, "clumps to divide", nameOf(h), int(fewest), r.cut)
-	exactly(&c.Report, "divisions", nameOf(h), enough(lacking, float64(r.cut), cut), r.divided)
+	exactly(&c.Report, "count of clumps cut", nameOf(h), int(fewest), r.cut)
+	exactly(&c.Report, "count of divisions", nameOf(h), enough(lacking, float64(r.cut), cut), r.divided)
 	sure = float64(r.divided) * (1 - cut.fails)
 	if r.struck == 0 {
 		return sure
 	}
 	struck, _ := needsOf(c.brief, h.Variety, h.Form, season.FromCuttings)
 	lacking -= math.Floor(sure)
-	exactly(&c.Report, "mothers", nameOf(h), int(min(float64(h.Count), math.Ceil(math.Ceil(lacking/(1-struck.fails))/struck.pieces))), r.mothers)
+	exactly(&c.Report, "count of mothers", nameOf(h), int(min(float64(h.Count), math.Ceil(math.Ceil(lacking/(1-struck.fails))/struck.pieces))), r.mothers)
 	if most := enough(lacking, float64(r.mothers), struck); r.struck > most {
-		c.add("cuttings", nameOf(h), fmt.Sprintf("%d at most", most), r.struck) // fewer where there is no room: a shortfall
+		c.add("count of cuttings", nameOf(h), fmt.Sprintf("%d at most", most), r.struck) // fewer where there is no room: a shortfall
 	}
 	return sure + float64(r.struck)*(1-struck.fails)
 }

@@ -7,10 +7,12 @@ import (
 	"eyeup/season"
 )
 
-// courses are the places of a garden run hour by hour through every year, each setting once.
+// courses are the places of a garden run hour by hour through every year, each setting once,
+// and what becomes of plants that are raised in one way.
 type courses struct {
 	brief *season.Brief
 	run   map[courseKey][]*place.Course
+	lives map[string][]raised
 }
 
 type courseKey struct {
@@ -19,7 +21,7 @@ type courseKey struct {
 }
 
 func newCourses(b *season.Brief) *courses {
-	return &courses{brief: b, run: map[courseKey][]*place.Course{}}
+	return &courses{brief: b, run: map[courseKey][]*place.Course{}, lives: map[string][]raised{}}
 }
 
 // of returns a place at a setting in every year.
