@@ -14,7 +14,8 @@ type WeekJob struct {
 	What  string // such as start 34 dahlia
 	Where string
 	Sorts []string
-	Hours float64
+	Hours float64 // 0 where it is not known
+	Why   string
 }
 
 // Jobs writes the jobs of one or more weeks with boxes to tick.
@@ -26,7 +27,7 @@ func Jobs(w io.Writer, head Head, jobs []WeekJob) (Told, error) {
 	}
 	t := l.newTable(
 		column{head: "done", width: 9, sort: tick}, column{head: "what", width: 48, bold: true},
-		column{head: "where", width: 28}, column{head: "which"}, column{head: "hours", width: 14, sort: number},
+		column{head: "where", width: 28}, column{head: "which, or why"}, column{head: "hours", width: 14, sort: number},
 	)
 	var week civil.Date
 	for _, j := range jobs {
@@ -34,7 +35,15 @@ func Jobs(w io.Writer, head Head, jobs []WeekJob) (Told, error) {
 			week = j.Week
 			t.group(weekOf(week), hoursOf(jobs, week))
 		}
-		t.row("", j.What, j.Where, strings.Join(j.Sorts, ", "), fmt.Sprintf("%.1f", j.Hours))
+		hours := ""
+		if j.Hours > 0 {
+			hours = fmt.Sprintf("%.1f", j.Hours)
+		}
+		which := strings.Join(j.Sorts, ", ")
+		if which == "" {
+			which = j.Why
+		}
+		t.row("", j.What, j.Where, which, hours)
 	}
 	return l.finish(w)
 }

@@ -14,7 +14,10 @@ type PlantingLine struct {
 }
 
 // PatchRow is a row of the patch from its beginning to its end.
-type PatchRow struct{ Parts []PatchPart }
+type PatchRow struct {
+	Parts  []PatchPart
+	Places int // that the row has, planted or not
+}
 
 // PatchPart is so many of one variety side by side.
 type PatchPart struct {
@@ -22,9 +25,9 @@ type PatchPart struct {
 	Count           int
 }
 
-// Planting writes the planting list and the plan of the rows. perRow is how many places a
-// row has; plan says how the rows are reckoned.
-func Planting(w io.Writer, head Head, lines []PlantingLine, rows []PatchRow, perRow int, plan string) (Told, error) {
+// Planting writes the planting list and the plan of the rows. plan says how the rows are
+// reckoned.
+func Planting(w io.Writer, head Head, lines []PlantingLine, rows []PatchRow, plan string) (Told, error) {
 	l := newList("Planting list", head)
 	if len(lines) == 0 {
 		l.words("Nothing is to be planted out.", bodySize, black)
@@ -44,29 +47,29 @@ func Planting(w io.Writer, head Head, lines []PlantingLine, rows []PatchRow, per
 	}
 	l.top = nil
 	if len(rows) > 0 {
-		l.rows(rows, perRow, plan)
+		l.rows(rows, plan)
 	}
 	return l.finish(w)
 }
 
 // rows draws the patch row by row, each plant a dot in its colour.
-func (l *list) rows(rows []PatchRow, perRow int, plan string) {
+func (l *list) rows(rows []PatchRow, plan string) {
 	l.need(40)
 	l.y += 5
 	l.text(edge, l.y+4, "Row by row", 12, bold, black)
 	l.y += 7
 	l.words(plan, smallSize, grey)
 	for i, row := range rows {
-		l.patchRow(i+1, row, perRow)
+		l.patchRow(i+1, row)
 	}
 }
 
 // dotMost is how large a plant is drawn at most, in millimetres.
 const dotMost = 4.4
 
-func (l *list) patchRow(n int, row PatchRow, perRow int) {
+func (l *list) patchRow(n int, row PatchRow) {
 	const names = 9.0 // room for the row's number
-	step := (l.inner() - names) / float64(perRow)
+	step := (l.inner() - names) / float64(row.Places)
 	said := ""
 	for _, part := range row.Parts {
 		if said != "" {
