@@ -40,6 +40,15 @@ func (m *maker) baseline(b *batch) *outcome {
 	return m.baselines[key]
 }
 
+// baseWeeks returns the weeks of flower of a batch's baseline in each year.
+func (m *maker) baseWeeks(b *batch) []float64 {
+	weeks := make([]float64, len(m.ends))
+	for i, f := range m.baseline(b).fates {
+		weeks[i] = weeksOfFlower(f, m.ends[i])
+	}
+	return weeks
+}
+
 // direct is the option of putting a batch straight into the ground.
 func (m *maker) direct(b *batch, r *route) option {
 	from := m.outOf(b.life)
@@ -61,11 +70,7 @@ func (m *maker) options(b *batch, at levels) []*outcome {
 	if known, ok := m.outcomes[key]; ok {
 		return known
 	}
-	base := m.baseline(b)
-	weeks := make([]float64, len(m.ends))
-	for i, f := range base.fates {
-		weeks[i] = weeksOfFlower(f, m.ends[i])
-	}
+	weeks := m.baseWeeks(b)
 	var all []*outcome
 	out := m.outOf(b.life)
 	for _, r := range m.routes(b.store, at) {
@@ -131,8 +136,11 @@ func (m *maker) admissible(o *outcome) bool {
 		return false
 	}
 	allowed := int(float64(m.FrostRisk) * float64(len(o.fates)))
-	unplanted, inPot, skipped := 0, 0, 0
+	unplanted, inPot, skipped, late := 0, 0, 0, 0
 	for _, f := range o.fates {
+		if f.flower >= m.summer {
+			late++
+		}
 		if f.out == never && !o.route.stays {
 			unplanted++
 		}
@@ -142,6 +150,9 @@ func (m *maker) admissible(o *outcome) bool {
 		if f.handOn == f.out && !o.route.stays {
 			skipped++ // the second place is never warm enough in time
 		}
+	}
+	if o.life.Life == culture.Soak && 2*late > len(o.fates) {
+		return false // what stops in the heat is not held back till autumn
 	}
 	return o.lost <= allowed && o.cold <= allowed && unplanted <= allowed && 2*inPot <= len(o.fates) &&
 		(o.route.firstPlace == o.route.onPlace || 2*skipped <= len(o.fates))

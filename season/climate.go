@@ -2,6 +2,7 @@ package season
 
 import (
 	"runtime"
+	"slices"
 	"sync"
 
 	"eyeup/culture"
@@ -21,6 +22,7 @@ type climate struct {
 type yearDays struct {
 	sprout [][]float64 // °C·d counted towards coming up
 	grow   [][]float64 // share of the best growth, light and day length counted
+	high   []float64   // warmest hour of the air, °C
 	low    []float64   // coldest hour of the air, °C
 	cold   []float64   // coldest hour of pot or soil, °C
 	root   []float64   // mean of pot or soil over the past seven days, today left out, °C
@@ -54,7 +56,7 @@ func climateOf(model place.Place, setting place.Setting, years []*weather.Hours,
 // reduce turns a course, hour by hour, into days.
 func reduce(course *place.Course, kinds []rates) yearDays {
 	y := yearDays{
-		low: lowest(course.Air), cold: lowest(course.Root), root: pastWeek(course.Root),
+		low: lowest(course.Air), high: highest(course.Air), cold: lowest(course.Root), root: pastWeek(course.Root),
 		asked: course.AskedKWh, given: course.GivenKWh, lamps: course.LampKWh, bench: course.WarmBenchKWh,
 		short: course.HoursShort, worst: course.WorstShort,
 	}
@@ -72,12 +74,17 @@ func reduce(course *place.Course, kinds []rates) yearDays {
 func lowest(hourly []float64) []float64 {
 	low := make([]float64, len(hourly)/24)
 	for d := range low {
-		low[d] = hourly[24*d]
-		for _, t := range hourly[24*d : 24*d+24] {
-			low[d] = min(low[d], t)
-		}
+		low[d] = slices.Min(hourly[24*d : 24*d+24])
 	}
 	return low
+}
+
+func highest(hourly []float64) []float64 {
+	high := make([]float64, len(hourly)/24)
+	for d := range high {
+		high[d] = slices.Max(hourly[24*d : 24*d+24])
+	}
+	return high
 }
 
 // pastWeek returns for each day the mean over the seven days before it; the first days

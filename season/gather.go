@@ -26,10 +26,11 @@ type batch struct {
 	id      string
 	how     How
 	life    *life
-	base    *life // of the baseline: the stock as it is
-	store   int   // index of the place where it waits; -1 for seed, which waits anywhere
-	want    int   // plants, cells or divisions to start
-	parents int   // clumps that are cut, or mothers of cuttings
+	base    *life   // of the baseline: the stock as it is
+	store   int     // index of the place where it waits; -1 for seed, which waits anywhere
+	want    int     // plants, cells or divisions to start
+	bed     float64 // share that goes into the patch; the rest is reserve, kept in its pots
+	parents int     // clumps that are cut, or mothers of cuttings
 }
 
 // gather sorts the stock into batches and what the season can't cover, with the reason.
@@ -80,7 +81,7 @@ func (m *maker) split(h stock.Holding, id string, lives map[lifeKey]*life) error
 		return err
 	}
 	want := h.Plant + h.Reserve
-	b := &batch{Holding: h, id: id, how: Whole, life: whole, base: whole, store: m.placeNamed(h.Place), want: want}
+	b := &batch{Holding: h, id: id, bed: float64(h.Plant) / float64(want), how: Whole, life: whole, base: whole, store: m.placeNamed(h.Place), want: want}
 	switch {
 	case h.Form == stock.Seed:
 		b.store = -1

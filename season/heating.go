@@ -27,6 +27,9 @@ func (r *realized) placePlans() {
 			plan.Heat = r.heats[i].answer()
 			plan.Setting = r.settings[i].String()
 			plan.Level = r.settings[i].Steps[0].Level
+			if steps := r.settings[i].Steps; len(steps) == 3 {
+				plan.Then = &LevelStep{steps[1].From, steps[1].Level}
+			}
 			plan.HeatedFrom, plan.HeatedTo = r.date(r.used[i].from-warming), r.date(r.used[i].to)
 		}
 		for w := range r.weeks {
@@ -60,12 +63,21 @@ func (r *realized) fill() [][]float64 {
 			}
 			for w, area := range need {
 				if r.Places[bench].Sort != Ground || r.firstMonday+7*w <= slices.Max(r.ends) {
-					fill[bench][w] += float64(p.count) * area
+					fill[bench][w] += float64(p.count) * area * p.bedShare(r.Places[bench].Sort)
 				}
 			}
 		}
 	}
 	return fill
+}
+
+// bedShare is the share of a batch that takes room in a place of a sort: in the patch the
+// reserve takes none.
+func (b *batch) bedShare(s Sort) float64 {
+	if s == Ground {
+		return b.bed
+	}
+	return 1
 }
 
 // overfull notes the first week in which a place lacks room: for the patch, which plans

@@ -17,6 +17,15 @@ type Result struct {
 	Plans     []*Plan
 	FrostOdds []FrostWeek
 	OutFrom   civil.Date // the Monday before which nothing leafy is planted out
+	Early     []EarlyPoint
+}
+
+// EarlyPoint is one point of the price of early: what holding the heated places at some
+// levels costs, and what it gains. Points that cost more and gain no more are left out.
+type EarlyPoint struct {
+	Levels    []string `json:"levels" jsonschema_description:"place and level of what is heated; empty for no added heat"`
+	HeatCost  float64  `json:"heat_cost" jsonschema_description:"in the middle of the years, while the places are in use"`
+	GainWeeks float64  `json:"gain_weeks" jsonschema_description:"a plant, all batches together"`
 }
 
 // FrostWeek is how often it freezes in the patch in one week of the span.
@@ -52,13 +61,14 @@ func Make(b Brief) (*Result, error) {
 		return nil, fmt.Errorf("none of the stock can be taken into a season: %s", m.reasons())
 	}
 	cold := make(levels, len(b.Places))
-	usual, early := m.usualLevels(), m.earlyLevels()
-	r := &Result{FrostOdds: m.frostOdds(), OutFrom: m.date(m.outFrom)}
+	usual := m.usualLevels()
+	early, points := m.earlyLevels()
+	r := &Result{FrostOdds: m.frostOdds(), OutFrom: m.date(m.outFrom), Early: points}
 	r.Plans = append(r.Plans,
 		m.realize(NoHeat, "Only places that are warm anyway, and covers without heat.", cold, m.assign(cold, m.unheated(byGain))),
 		m.realize(Usual, "Started as many weeks before planting out as is common, warm till up, then bright and cool.", usual,
 			m.assign(usual, byCustom(m.usualWeeks))),
-		m.realize(AsEarly, "The most weeks of flower that the benches have room for, whatever the heat costs.", early, m.assign(early, byGain)))
+		m.realize(AsEarly, "The most weeks of flower that the benches have room for, whatever the heat costs.", early, m.stepped(early, m.assign(early, byGain))))
 	beside(r.Plans)
 	for _, p := range r.Plans[1:] {
 		m.breakEven(p, r.Plans[0])
@@ -79,6 +89,7 @@ type assignment struct {
 	short    map[*batch]*lack
 	left     map[*batch]int // plants that found no way at all
 	value    float64        // weeks of flower gained, all plants together
+	steps    map[int]step   // changes of level, by place
 }
 
 // assign fills the benches batch by batch, those that have most to gain first.
@@ -96,6 +107,17 @@ func (m *maker) assign(at levels, rank func([]*outcome) []*outcome) assignment {
 		}
 		for _, p := range portions {
 			a.value += float64(p.count) * p.gain
+		}
+	}
+	return a
+}
+
+// stepped adds to an assignment the step of each heated place that saves the most heat.
+func (m *maker) stepped(at levels, a assignment) assignment {
+	a.steps = map[int]step{}
+	for i := range m.Places {
+		if change, found := m.bestStep(i, at, a); found {
+			a.steps[i] = change
 		}
 	}
 	return a
@@ -169,19 +191,53 @@ func (m *maker) usualLevels() levels {
 const mostHeated = 2
 
 // earlyLevels tries every level of the heated places and returns the coolest of those
-// that gain the most.
-func (m *maker) earlyLevels() levels {
+// that gain the most, with the points of the price of early.
+func (m *maker) earlyLevels() (levels, []EarlyPoint) {
 	best, bestValue := make(levels, len(m.Places)), math.Inf(-1)
 	plants := 0
 	for _, b := range m.batches {
 		plants += b.want
 	}
+	var points []EarlyPoint
 	for _, at := range m.allLevels() {
-		if value := m.assign(at, byGain).value; value > bestValue+alike*float64(plants) {
-			best, bestValue = at, value
+		a := m.assign(at, byGain)
+		if a.value > bestValue+alike*float64(plants) {
+			best, bestValue = at, a.value
+		}
+		points = append(points, m.pointOf(at, a, plants))
+	}
+	return best, undominated(points)
+}
+
+// pointOf tells what levels cost and gain.
+func (m *maker) pointOf(at levels, a assignment, plants int) EarlyPoint {
+	p := EarlyPoint{Levels: []string{}, GainWeeks: hundredth(a.value / float64(max(plants, 1)))}
+	for i, level := range at {
+		if level == 0 {
+			continue
+		}
+		used := m.usedBy(i, a)
+		p.Levels = append(p.Levels, fmt.Sprintf("%s %.1f °C", m.Places[i].Name, m.Places[i].Level[level].Celsius()))
+		if used.from != never {
+			p.HeatCost += m.Places[i].Energy.Times(m.heatOf(m.climate(i, m.setting(i, level)), used))
 		}
 	}
-	return best
+	p.HeatCost = hundredth(p.HeatCost)
+	return p
+}
+
+// undominated leaves out the points that another beats or equals in both cost and gain.
+func undominated(points []EarlyPoint) []EarlyPoint {
+	slices.SortStableFunc(points, func(a, b EarlyPoint) int {
+		return cmp.Or(cmp.Compare(a.HeatCost, b.HeatCost), cmp.Compare(b.GainWeeks, a.GainWeeks))
+	})
+	kept := []EarlyPoint{}
+	for _, p := range points {
+		if len(kept) == 0 || p.GainWeeks > kept[len(kept)-1].GainWeeks {
+			kept = append(kept, p)
+		}
+	}
+	return kept
 }
 
 // allLevels returns every combination of levels of the heated places, cool ones first.

@@ -16,6 +16,7 @@ type maker struct {
 	weeks       int   // of the span
 	firstMonday int   // day of the first Monday
 	newYear     int   // day
+	summer      int   // midsummer, a day
 	outFrom     int   // the Monday before which nothing leafy is planted out
 	ends        []int // day of the first autumn freeze, each year
 	kinds       []rates
@@ -41,6 +42,7 @@ func newMaker(b *Brief) (*maker, error) {
 		m.firstMonday += 7
 	}
 	m.weeks = (int(b.Span.Days()) - m.firstMonday + 6) / 7
+	m.summer = m.day(midsummer(b.Span, b.Site))
 	m.newYear = m.day(newYear(b.Span, b.Site))
 	m.gather()
 	if len(m.batches) == 0 {
@@ -102,11 +104,10 @@ func (m *maker) climate(at int, setting place.Setting) *climate {
 // autumn returns for each year the first day after midsummer on which it freezes in the
 // patch, or the end of the span.
 func (m *maker) autumn(ground *climate) []int {
-	from := m.day(midsummer(m.Span, m.Site))
 	ends := make([]int, len(ground.years))
 	for i, y := range ground.years {
 		ends[i] = len(y.low)
-		for day := from; day < len(y.low); day++ {
+		for day := m.summer; day < len(y.low); day++ {
 			if y.low[day] <= 0 {
 				ends[i] = day
 				break
@@ -139,10 +140,9 @@ func (m *maker) outOf(l *life) int {
 		return m.outFrom
 	}
 	ground := m.climate(m.placeOf(Ground), place.Off())
-	split := m.day(midsummer(m.Span, m.Site))
 	last := make([]int, len(ground.years))
 	for i, y := range ground.years {
-		last[i] = lastBelow(y.low, split, l.kill)
+		last[i] = lastBelow(y.low, m.summer, l.kill)
 	}
 	return min(m.outFrom, m.monday(m.risked(last)+1))
 }

@@ -59,8 +59,9 @@ const cutFor = 42
 const shrugged = 3
 
 // weeksOfFlower returns the weeks from first flower to the end of the flowering season in
-// one year, which is the day of the first autumn freeze.
+// one year: the day of the first autumn freeze, or when it has flowered itself out.
 func weeksOfFlower(f fate, end int) float64 {
+	end = min(end, f.spent)
 	if f.flower >= end || f.died != never {
 		return 0
 	}

@@ -35,9 +35,9 @@ type BreakEven struct {
 	Heat         float64  `json:"heat" jsonschema_description:"money for heat"`
 	Plants       int      `json:"plants" jsonschema_description:"that gain by it"`
 	WeeksGained  float64  `json:"weeks_gained" jsonschema_description:"a plant, more than without heat"`
-	PerPlantWeek *float64 `json:"per_plant_week" jsonschema_description:"money for a week of one plant; null where heat gains nothing"`
-	PlantWeek    *float64 `json:"plant_week_worth" jsonschema_description:"what a week of one plant brings, by stems, price and share sold; null where not known"`
-	PaysFrom     *int     `json:"pays_from_plants" jsonschema_description:"plants from which the same heat pays; null where it never does"`
+	PerPlantWeek *float64 `json:"per_plant_week,omitempty" jsonschema_description:"money for a week of one plant; left out where heat gains nothing"`
+	PlantWeek    *float64 `json:"plant_week_worth,omitempty" jsonschema_description:"what a week of one plant brings, by stems, price and share sold; left out where not known"`
+	PaysFrom     *int     `json:"pays_from_plants,omitempty" jsonschema_description:"plants from which the same heat pays; left out where it never does"`
 }
 
 // Dividing sets cutting clumps in autumn beside cutting them in spring.
@@ -141,10 +141,17 @@ type PlacePlan struct {
 	Sort       string               `json:"sort"`
 	Setting    string               `json:"setting,omitempty" jsonschema_description:"the levels of its thermostat over the weeks"`
 	Level      quantity.Temperature `json:"level_c,omitzero" jsonschema_description:"at which a heated place is held while it is in use"`
+	Then       *LevelStep           `json:"then,omitempty" jsonschema_description:"the step of level while it is in use"`
 	HeatedFrom civil.Date           `json:"heated_from,omitzero"`
 	HeatedTo   civil.Date           `json:"heated_to,omitzero"`
 	Weeks      []PlaceWeek          `json:"weeks"`
 	Heat       *PlaceHeat           `json:"heat,omitempty"`
+}
+
+// LevelStep is a change of a thermostat's level.
+type LevelStep struct {
+	From  civil.Date           `json:"from"`
+	Level quantity.Temperature `json:"level_c"`
 }
 
 // PlaceWeek is one ISO week of a place, from its Monday.

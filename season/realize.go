@@ -20,6 +20,7 @@ type realized struct {
 	short    map[*batch]*lack
 	left     map[*batch]int
 	at       levels
+	steps    map[int]step    // by place
 	settings []place.Setting // by place
 	used     []span          // by place: days in use in any year
 	heats    []*heatSums     // by place; nil where it is not heated
@@ -40,7 +41,7 @@ type span struct{ from, to int }
 // realize turns an assignment into a plan: heated places are heated only while they are
 // in use, every lot is walked with its own spread, and all is added up.
 func (m *maker) realize(name, says string, at levels, a assignment) *Plan {
-	r := &realized{maker: m, short: a.short, left: a.left, at: at, plan: &Plan{
+	r := &realized{maker: m, short: a.short, left: a.left, at: at, steps: a.steps, plan: &Plan{
 		Name: name, Says: says, Years: len(m.Weather), PlantOutFrom: m.date(m.outFrom), NotCovered: m.left,
 		Work: []WorkWeek{}, Shortfalls: []Shortfall{}, ToGet: []Need{}, Shared: []string{}, Dividing: []Dividing{}, Batches: []BatchPlan{}, Places: []PlacePlan{},
 		Baseline: "dormant stock planted in the open as soon as the soil allows, seed sown there when frost allows too",
@@ -63,25 +64,10 @@ func (r *realized) use() {
 	r.used = make([]span, len(r.Places))
 	for i := range r.used {
 		r.used[i] = span{never, 0}
-	}
-	widen := func(at, from, to int) {
-		if at >= 0 && from < to {
-			u := &r.used[at]
-			u.from, u.to = min(u.from, from), max(u.to, to)
-		}
-	}
-	end := int(r.Span.Days())
-	for _, p := range r.parts {
-		if p.route.direct {
-			continue
-		}
-		for _, f := range p.fates {
-			out := min(f.out, f.died, end)
-			if p.route.stays {
-				out = min(out, f.flower+cutFor)
+		for _, p := range r.parts {
+			for _, f := range p.fates {
+				r.used[i] = r.used[i].with(p.option, f, i, int(r.Span.Days()))
 			}
-			widen(p.route.firstPlace, p.start, min(f.handOn, out))
-			widen(p.route.onPlace, f.handOn, out)
 		}
 	}
 }
@@ -97,11 +83,28 @@ func (r *realized) set(at levels) {
 		if at[i] == 0 || r.used[i].from == never {
 			continue
 		}
-		level := r.Places[i].Level[at[i]]
-		r.settings[i] = place.Setting{Steps: []place.Step{
-			{From: r.date(r.used[i].from - warming), Level: level}, {From: r.date(r.used[i].to), Off: true},
-		}}
+		r.settings[i] = r.heldWhile(i, at[i])
 	}
+}
+
+// heldWhile is the setting of a place that is held at a level while it is in use, with the
+// step that saves heat, if there is one.
+func (r *realized) heldWhile(at, level int) place.Setting {
+	on, off := r.date(r.used[at].from-warming), r.date(r.used[at].to)
+	all := r.Places[at].Level
+	first, second := all[level], all[level]
+	change, stepped := r.steps[at]
+	if stepped {
+		second = all[change.level]
+		if change.up {
+			first, second = second, first
+		}
+	}
+	steps := []place.Step{{From: on, Level: first}}
+	if day := r.date(change.day); stepped && day.After(on) && day.Before(off) {
+		steps = append(steps, place.Step{From: day, Level: second})
+	}
+	return place.Setting{Steps: append(steps, place.Step{From: off, Off: true})}
 }
 
 // individuals stand for a lot: its plants between the slowest tenth and the quickest,
@@ -264,7 +267,7 @@ func (r *realized) stays(p *part) []Stay {
 		for _, area := range p.room(float64(r.Fits), r.weeks, r.maker)[at] {
 			most = max(most, area)
 		}
-		return Stay{Place: r.Places[at].Name, From: from, To: to, AreaM2: hundredth(most * float64(p.count))}
+		return Stay{Place: r.Places[at].Name, From: from, To: to, AreaM2: hundredth(most * float64(p.count) * p.bedShare(r.Places[at].Sort))}
 	}
 	end := r.dateOf(middle(slices.Clone(r.ends)))
 	ground := stay(r.placeOf(Ground), out, end)

@@ -84,14 +84,13 @@ const unheld = -1000.0
 // share of years.
 func (m *maker) safeDays(c *climate) map[float64]int {
 	safe := map[float64]int{}
-	split := m.day(midsummer(m.Span, m.Site))
 	for _, b := range m.batches {
 		if _, known := safe[b.life.harm]; known {
 			continue
 		}
 		last := make([]int, len(c.years))
 		for i, y := range c.years {
-			last[i] = lastBelow(y.low, split, b.life.harm-slack)
+			last[i] = lastBelow(y.low, m.summer, b.life.harm-slack)
 		}
 		safe[b.life.harm] = m.risked(last) + 1
 	}

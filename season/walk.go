@@ -15,13 +15,14 @@ type fate struct {
 	eyed, up, ready, meet int // eyes show; through the mix; fit for planting out; leaves meet
 	handOn, out           int // moved to light; planted out
 	flower, died          int // first flower; killed by cold
+	spent                 int // flowering ends by itself: what can't stand heat
 
 	coldNights int // nights before planting out that were too cold for young leaves
 }
 
 // newFate is a plant to which nothing has happened yet.
 func newFate() fate {
-	return fate{eyed: never, up: never, ready: never, meet: never, handOn: never, out: never, flower: never, died: never}
+	return fate{eyed: never, up: never, ready: never, meet: never, handOn: never, out: never, flower: never, died: never, spent: never}
 }
 
 // schedule is when a unit is moved, as its middle plant decides.
@@ -66,6 +67,12 @@ func (w walker) walk(one individual, moves *schedule) fate {
 		if day == f.out && f.up != never {
 			checked = day
 		}
+		if f.up == never && w.route.direct && day < f.out {
+			if w.Life == culture.Store { // it stirs in the store, but has no soil to come through
+				warmth += at.sprout[w.kind][day]
+			}
+			continue
+		}
 		if f.up == never {
 			if !w.route.direct && day < f.out && at.cold[day] < potFreezes {
 				f.died = day
@@ -88,6 +95,7 @@ func (w walker) walk(one individual, moves *schedule) fate {
 		}
 		progress += w.grown(at, day, progress, checked, day >= f.out)
 		if w.grows(day, progress, one, &f); f.flower != never && (f.out <= day || w.route.stays) {
+			f.spent = w.spent(at, f.flower)
 			return f
 		}
 	}
@@ -97,6 +105,25 @@ func (w walker) walk(one individual, moves *schedule) fate {
 // potFreezes is the pot, in °C, in which what is not yet up freezes. The freezing point of
 // dahlia roots was not found; 0 °C is the guard of the trade.
 const potFreezes = 0.0
+
+// spent returns the day on which what flowers in a place has flowered itself out: when it
+// has been cut for its weeks, or when the days have been too warm for a week.
+func (w walker) spent(at *yearDays, flower int) int {
+	if math.IsNaN(w.StopsAt.Celsius()) {
+		return never
+	}
+	warm := 0.0
+	for day := flower; day < min(flower+cutFor, len(at.high)); day++ {
+		warm += at.high[day]
+		if since := day - 6; since >= flower {
+			if warm/7 >= w.StopsAt.Celsius() {
+				return day
+			}
+			warm -= at.high[since]
+		}
+	}
+	return flower + cutFor
+}
 
 // stored counts the warmth of the store from the end of deep rest to the start. What
 // comes up in store has no leaf until it is started.

@@ -15,7 +15,7 @@ func (a *SeasonAnswer) Picture(plan string, units quantity.System) ([]byte, erro
 	for _, p := range a.Plans {
 		if p.Name == plan {
 			return picture.Draw(picture.Season{
-				Garden: a.Garden, Plan: p, Frost: a.FrostWeeks, Units: units, MadeUp: a.Weather.MadeUp,
+				Garden: a.Garden, Plan: p, Frost: a.FrostWeeks, Early: a.PriceOfEarly, Units: units, MadeUp: a.Weather.MadeUp,
 			}), nil
 		}
 		names = append(names, p.Name)

@@ -22,6 +22,7 @@ type SeasonAnswer struct {
 	ThisWeek     string              `json:"this_week"`
 	Jobs         []week.Job          `json:"jobs" jsonschema_description:"of the usual plan"`
 	Plans        []*season.Plan      `json:"plans"`
+	PriceOfEarly []season.EarlyPoint `json:"price_of_early"`
 	FrostWeeks   []season.FrostWeek  `json:"frost_weeks"`
 	NotCovered   []season.NotCovered `json:"not_covered"`
 	Assumptions  []season.Assumption `json:"assumptions"`
@@ -83,7 +84,7 @@ func Season(g *Garden, today civil.Date, asked ...Asked) (*SeasonAnswer, error) 
 	a := &SeasonAnswer{
 		Garden: g.Name, Today: today, Season: g.Span, Weather: g.source(), PlantOutFrom: result.OutFrom,
 		Frost: SeasonFrost{freezes.Spring(), freezes.Autumn(), g.Season.FrostRisk},
-		Plans: result.Plans, FrostWeeks: result.FrostOdds, NotCovered: result.Plans[0].NotCovered,
+		Plans: result.Plans, PriceOfEarly: result.Early, FrostWeeks: result.FrostOdds, NotCovered: result.Plans[0].NotCovered,
 	}
 	a.jobs = map[string][]week.Job{}
 	for _, plan := range result.Plans {

@@ -101,6 +101,9 @@ func (a *SeasonAnswer) sideBySide(p *page, units quantity.System) {
 	p.row("", func(plan *season.Plan) string { return plan.Name }, a.Plans)
 	for _, name := range heatedPlaces(a.Plans) {
 		p.row(name+" held at", func(plan *season.Plan) string { return held(plan, name, units) }, a.Plans)
+		if slices.ContainsFunc(a.Plans, func(plan *season.Plan) bool { return then(plan, name, units) != "" }) {
+			p.row("  then", func(plan *season.Plan) string { return then(plan, name, units) }, a.Plans)
+		}
 	}
 	p.row("first flower", func(plan *season.Plan) string { return shortDate(plan.FirstFlower.Middle) }, a.Plans)
 	p.row("  one in ten beyond", func(plan *season.Plan) string {
@@ -164,7 +167,7 @@ func (a *SeasonAnswer) costRows(p *page) {
 
 // row prints one figure of every plan.
 func (p *page) row(name string, of func(*season.Plan) string, plans []*season.Plan) {
-	line := fmt.Sprintf("%-19s", clip(name, 20))
+	line := fmt.Sprintf("%-19s", clipped(name, 20))
 	for _, plan := range plans {
 		line += fmt.Sprintf(" %-19s", of(plan))
 	}
@@ -184,6 +187,16 @@ func fullest(pl season.PlacePlan, units quantity.System) string {
 	most := slices.MaxFunc(pl.Weeks, func(a, b season.PlaceWeek) int { return cmp.Compare(a.UsedM2, b.UsedM2) })
 	used, _, _ := strings.Cut(units.Area(quantity.Area(most.UsedM2)), " ")
 	return used + " of " + units.Area(quantity.Area(most.RoomM2))
+}
+
+// then says to what level a place goes while it is in use, and when.
+func then(plan *season.Plan, name string, units quantity.System) string {
+	for _, pl := range plan.Places {
+		if pl.Place == name && pl.Then != nil {
+			return fmt.Sprintf("%s from %s", units.Temperature(pl.Then.Level), shortDate(pl.Then.From))
+		}
+	}
+	return ""
 }
 
 func potted(plan *season.Plan) int {
@@ -262,7 +275,7 @@ func grouped(batches []season.BatchPlan) [][]season.BatchPlan {
 func groupName(g []season.BatchPlan) string {
 	b := g[0]
 	if len(g) == 1 {
-		return clip(b.Variety+", "+b.Kind, 23)
+		return clipped(b.Variety+", "+b.Kind, 23)
 	}
 	sorts := map[string]bool{}
 	for _, one := range g {
@@ -272,7 +285,7 @@ func groupName(g []season.BatchPlan) string {
 	if len(sorts) == 1 {
 		name = b.Variety + ", " + b.Kind
 	}
-	return clip(name, 23)
+	return clipped(name, 23)
 }
 
 func spaced(s string) string {
@@ -427,8 +440,8 @@ func signed(x float64) string {
 	return weeks(x)
 }
 
-// clip shortens a name that would break a column.
-func clip(s string, n int) string {
+// clipped shortens a name that would break a column.
+func clipped(s string, n int) string {
 	if utf8.RuneCountInString(s) < n {
 		return s
 	}

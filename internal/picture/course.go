@@ -16,6 +16,7 @@ type Season struct {
 	Garden string
 	Plan   *season.Plan
 	Frost  []season.FrostWeek
+	Early  []season.EarlyPoint // drawn beneath where there are two or more
 	Units  quantity.System
 	Today  civil.Date
 	MadeUp bool // the weather was made up
@@ -74,6 +75,9 @@ func Draw(s Season) []byte {
 	height := c.layOut()
 	benches := c.benches()
 	total := height + 34 + float64(len(benches))*(benchTall+16) + 16
+	if len(c.Early) > 1 {
+		total += earlyTall
+	}
 	c.drawing = begin(total, fmt.Sprintf("%s: the course of the season, %s", s.Garden, s.Plan.Name), c.describe())
 	c.head()
 	c.months(height)
@@ -86,6 +90,9 @@ func Draw(s Season) []byte {
 	}
 	c.names()
 	c.fills(height+24, benches)
+	if len(c.Early) > 1 {
+		c.early(total - earlyTall + 8)
+	}
 	return c.end()
 }
 

@@ -46,9 +46,6 @@ func (b *batch) stands(r raised, day int) (at int, area float64) {
 	return at, b.spaced
 }
 
-// cutFor is how many days what flowers under cover is cut before it is cleared.
-const cutFor = 42
-
 // underLamps reports whether a batch that stands in a place on a day wants its lamps.
 func (b *batch) underLamps(r raised, at, day int) bool {
 	up := dayOf(r.middle.up)
@@ -108,7 +105,7 @@ func (c *replay) benches() {
 		used[at] = make([]float64, c.calendar.weeks)
 		for week := range used[at] {
 			for _, b := range c.batches {
-				used[at][week] += float64(b.count) * c.basis(b.fill[at][week])
+				used[at][week] += c.planted(b, at) * c.basis(b.fill[at][week])
 			}
 		}
 	}
@@ -119,6 +116,15 @@ func (c *replay) benches() {
 		c.overfull(p, used[at])
 	}
 	c.within("years in which it fits", "plan", float64(c.fitting()), float64(c.plan.FitsYears), math.Ceil(oddOnes*float64(len(c.ends))))
+}
+
+// planted returns how many plants of a batch take room in a place: in the patch the reserve
+// takes none.
+func (c *replay) planted(b *batch, at int) float64 {
+	if c.brief.Places[at].Sort == season.Ground {
+		return float64(b.count) * float64(b.holding.Plant) / float64(b.holding.Plant+b.holding.Reserve)
+	}
+	return float64(b.count)
 }
 
 func (c *replay) placeWeeks(p season.Place, plan *season.PlacePlan, used []float64) {

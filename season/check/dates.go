@@ -78,12 +78,13 @@ func (c *replay) start(b *batch) {
 	}
 }
 
-// weeksOfFlower returns the weeks from first flower to the first autumn freeze.
+// weeksOfFlower returns the weeks from first flower to the first autumn freeze, or to when it
+// has flowered itself out.
 func weeksOfFlower(r raised, end int) float64 {
 	if r.middle.died != never {
 		return 0
 	}
-	return max(0, float64(end-dayOf(r.middle.bloom))/7)
+	return max(0, float64(min(end, r.spent)-dayOf(r.middle.bloom))/7)
 }
 
 // aDay is a day's gain in weeks of flower, with the rounding of dates.

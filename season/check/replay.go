@@ -83,12 +83,18 @@ func (c *replay) outFrom(n *needs) int {
 	return min(from, c.calendar.monday(c.afterLast(ground, func(t float64) bool { return t <= n.kill })))
 }
 
-// safeFrom returns the day from which a place, held all the while at the plan's level, is
-// safe for the young leaves of a kind.
+// safeFrom returns the day from which a place, held all the while at the highest of the
+// plan's levels, is safe for the young leaves of a kind.
 func (c *replay) safeFrom(at int, n *needs) int {
 	held := place.Off()
 	if steps := c.settings[at].Steps; len(steps) > 0 {
-		held = place.Steadily(steps[0].Level)
+		level := steps[0].Level
+		for _, s := range steps {
+			if !s.Off && s.Level.Above(level) {
+				level = s.Level
+			}
+		}
+		held = place.Steadily(level)
 	}
 	return c.afterLast(c.courses.of(at, held), func(t float64) bool { return t <= n.harm-slack })
 }
@@ -121,12 +127,21 @@ func (c *replay) readSettings() {
 		if plan.HeatedFrom.IsZero() {
 			continue
 		}
-		c.settings[i] = place.Setting{Steps: []place.Step{{From: plan.HeatedFrom, Level: plan.Level}, {From: plan.HeatedTo, Off: true}}}
+		c.settings[i] = settingOf(plan)
 		exactly(&c.Report, "setting", p.Name, c.settings[i].String(), plan.Setting)
 		if err := c.settings[i].Check(); err != nil {
 			c.add("setting", p.Name, err, plan.Setting)
 		}
 	}
+}
+
+// settingOf is what the thermostat of a heated place is set to.
+func settingOf(plan *season.PlacePlan) place.Setting {
+	steps := []place.Step{{From: plan.HeatedFrom, Level: plan.Level}}
+	if plan.Then != nil {
+		steps = append(steps, place.Step{From: plan.Then.From, Level: plan.Then.Level})
+	}
+	return place.Setting{Steps: append(steps, place.Step{From: plan.HeatedTo, Off: true})}
 }
 
 func (c *replay) placePlan(name string) *season.PlacePlan {

@@ -47,7 +47,7 @@ func (c *replay) staysOf(b *batch) []season.Stay {
 func (c *replay) most(b *batch, at int) float64 {
 	most := 0.0
 	for _, years := range b.fill[at] {
-		most = max(most, float64(b.count)*c.basis(years))
+		most = max(most, c.planted(b, at)*c.basis(years))
 	}
 	return most
 }

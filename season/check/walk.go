@@ -1,6 +1,9 @@
 package check
 
 import (
+	"math"
+	"slices"
+
 	"eyeup/culture"
 	"eyeup/growth"
 	"eyeup/place"
@@ -24,13 +27,14 @@ type raised struct {
 	middle      *plant
 	lot         []*plant // its individuals
 	handOn, out int      // days; never
+	spent       int      // day on which its flowers end by themselves
 }
 
 // walk leads a batch through one year, all its plants side by side, hour by hour. The
 // middle plant decides when it is moved.
 func (w *way) walk(c *calendar, in through) raised {
 	lot := lotOf(w.needs)
-	r := raised{middle: lot[0], lot: lot[1:], handOn: never, out: never}
+	r := raised{middle: lot[0], lot: lot[1:], handOn: never, out: never, spent: never}
 	w.wait(c, in.store, lot)
 	var at *place.Course
 	var worthOfDay float64
@@ -47,7 +51,35 @@ func (w *way) walk(c *calendar, in through) raised {
 			break
 		}
 	}
+	last := in.ground
+	if w.forGood {
+		last = in.on
+	}
+	r.spent = w.spent(last, dayOf(r.middle.bloom))
 	return r
+}
+
+// cutFor is how many days what can't stand heat is cut, and what flowers under cover stands
+// before it is cleared.
+const cutFor = 42
+
+// spent returns the day on which what can't stand heat has flowered itself out: when it has been
+// cut for its weeks, or the highs of seven days on end have been too warm in the mean.
+func (w *way) spent(at *place.Course, bloom int) int {
+	stops := w.kind.StopsAt.Celsius()
+	if bloom == never || math.IsNaN(stops) {
+		return never
+	}
+	for day := bloom + 6; day < min(bloom+cutFor, len(at.Light)); day++ {
+		highs := 0.0
+		for d := day - 6; d <= day; d++ {
+			highs += slices.Max(at.Air[24*d : 24*d+24])
+		}
+		if highs/7 >= stops {
+			return day
+		}
+	}
+	return bloom + cutFor
 }
 
 // wait counts the warmth of the store, from the end of deep rest to the start.
@@ -87,6 +119,10 @@ func (w *way) pass(hour int, lot []*plant, r *raised, at *place.Course, worthOfD
 		}
 		over = false
 		switch {
+		case p.up == never && w.direct && day < r.out:
+			if w.kind.Life == culture.Store { // it stirs, and has no soil to come through
+				p.warmth += w.kind.Sprout.Rate(at.Root[hour]) / 24
+			}
 		case p.up == never && !w.direct && day < r.out && at.Root[hour] < freezes:
 			p.died, p.over = hour, true
 		case p.up == never && w.rooted > 0:

@@ -1,0 +1,113 @@
+package check
+
+import (
+	"io/fs"
+	"slices"
+	"strings"
+	"testing"
+	"testing/fstest"
+
+	"eyeup/civil"
+	"eyeup/internal/demo"
+	"eyeup/internal/desk"
+	"eyeup/quantity"
+	"eyeup/season"
+	"eyeup/stock"
+)
+
+// TestPlansOfOtherGardensHold replays the plans of the invented garden with its stock,
+// room and risk changed.
+func TestPlansOfOtherGardensHold(t *testing.T) {
+	for name, change := range map[string]func(b *season.Brief){
+		"three times as many wanted": func(b *season.Brief) {
+			for i := range b.Stock {
+				b.Stock[i].Plant *= 3
+			}
+		},
+		"a third of the room, hands to be paid": func(b *season.Brief) {
+			for i := range b.Places {
+				b.Places[i].Room /= 3
+				b.Places[i].Lit /= 3
+			}
+			b.Prices.Hand = season.Price{Amount: 18, Known: true}
+			b.HoursPerWeek = 4
+		},
+		"more risk, fewer years that fit, no prices": func(b *season.Brief) {
+			b.FrostRisk, b.Fits = 0.25, 0.6
+			b.Prices = season.Prices{Currency: "EUR"}
+		},
+	} {
+		t.Run(name, func(t *testing.T) {
+			b := inventedBrief(t)
+			b.Stock, b.Places = slices.Clone(b.Stock), slices.Clone(b.Places)
+			change(&b)
+			holds(t, b)
+		})
+	}
+}
+
+// southern is the invented garden at the same latitude in the south, its months turned
+// by half a year.
+func southern(t *testing.T) fs.FS {
+	t.Helper()
+	folder := fstest.MapFS{}
+	for _, name := range []string{"garden.toml", "stock.csv"} {
+		data, err := fs.ReadFile(demo.Garden(), name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		folder[name] = &fstest.MapFile{Data: data}
+	}
+	var lines []string
+	for line := range strings.Lines(string(folder["garden.toml"].Data)) {
+		line = strings.Replace(line, "latitude  = 44.2", "latitude  = -44.2", 1)
+		if before, list, is := strings.Cut(line, "["); is && strings.Count(list, ",") == 11 {
+			months := strings.Split(strings.TrimRight(list, "]\n"), ", ")
+			line = before + "[" + strings.Join(append(months[6:], months[:6]...), ", ") + "]\n"
+		}
+		lines = append(lines, line)
+	}
+	folder["garden.toml"].Data = []byte(strings.Join(lines, ""))
+	return folder
+}
+
+func TestPlansOfTheSouthHold(t *testing.T) {
+	g, err := desk.OpenGarden(southern(t), "south")
+	if err != nil {
+		t.Fatal(err)
+	}
+	b := g.Brief(civil.MustOn(2027, 5, 17))
+	if b.Span.From != civil.MustOn(2027, 3, 1) {
+		t.Fatalf("a southern season that begins on %v", b.Span.From)
+	}
+	holds(t, b)
+}
+
+// TestLotInSeveralPlaces: a plan does not say where a batch has waited, so that a lot in two
+// stores is told to be unreadable, and not replayed from either.
+func TestLotInSeveralPlaces(t *testing.T) {
+	b := exampleBrief(t)
+	b.Stock, b.Places = slices.Clone(b.Stock), slices.Clone(b.Places)
+	other := b.Places[0]
+	other.Name = "shed"
+	b.Places = append(b.Places, other)
+	at := slices.IndexFunc(b.Stock, func(h stock.Holding) bool { return h.Code != "" && h.Form == stock.Clump })
+	twin := b.Stock[at]
+	twin.Place = "shed"
+	b.Stock = append(b.Stock, twin)
+	report := Plan(b, planOf(t, b, season.NoHeat))
+	if !slices.ContainsFunc(report.Differences, func(d Difference) bool { return d.What == "decision" && strings.Contains(d.Want, "shed") }) {
+		t.Errorf("nothing is said of where it waits: %v", report.Differences)
+	}
+}
+
+// TestRoomWithLevels
+func TestRoomWithLevels(t *testing.T) {
+	b := exampleBrief(t)
+	b.Places = slices.Clone(b.Places)
+	glass := b.Places[slices.IndexFunc(b.Places, func(p season.Place) bool { return p.Sort == season.Glass })]
+	room := slices.IndexFunc(b.Places, func(p season.Place) bool { return p.Sort == season.Room })
+	b.Places[room].Levels, b.Places[room].Level = glass.Levels, slices.Clone(glass.Level)
+	_ = quantity.Celsius(0)
+	holds(t, b)
+}

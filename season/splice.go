@@ -1,0 +1,184 @@
+package season
+
+import (
+	"cmp"
+	"slices"
+)
+
+// splice returns a climate that is one place at a first level up to a day and at a second
+// from then on. The run of the one level is put to that of the other: what the house
+// still holds of the warmth before the step is left out, a matter of some hours. Plans
+// are run again with their setting as it is; this only finds it.
+func splice(before, after *climate, day int) *climate {
+	c := &climate{years: make([]yearDays, len(before.years))}
+	for i := range c.years {
+		a, b := before.years[i], after.years[i]
+		join := func(x, y []float64) []float64 { return slices.Concat(x[:day], y[day:]) }
+		joinAll := func(x, y [][]float64) [][]float64 {
+			all := make([][]float64, len(x))
+			for k := range x {
+				all[k] = join(x[k], y[k])
+			}
+			return all
+		}
+		c.years[i] = yearDays{
+			sprout: joinAll(a.sprout, b.sprout), grow: joinAll(a.grow, b.grow),
+			low: join(a.low, b.low), high: join(a.high, b.high), cold: join(a.cold, b.cold), root: join(a.root, b.root),
+			asked: join(a.asked, b.asked), given: join(a.given, b.given), lamps: join(a.lamps, b.lamps), bench: join(a.bench, b.bench),
+			short: join(a.short, b.short), worst: join(a.worst, b.worst),
+		}
+	}
+	return c
+}
+
+// step is a change of level of a heated place while it is in use.
+type step struct {
+	day   int // from which the second level is held; a Monday
+	level int // of the place's levels
+	up    bool
+}
+
+// stepEvery is how many weeks lie between the steps that are tried.
+const stepEvery = 2
+
+// change is a step that may be made, with the climate and the heat it would make.
+type change struct {
+	step
+	climate *climate
+	heat    float64
+}
+
+// bestStep looks for the step of level, up or down, that saves the most heat without
+// losing weeks of flower (no more than spared a plant, all plants together), letting
+// anything freeze, or crowding a bench.
+func (m *maker) bestStep(place int, at levels, a assignment) (step, bool) {
+	used := m.usedBy(place, a)
+	if at[place] == 0 || used.from == never {
+		return step{}, false
+	}
+	plants, value := a.worth()
+	for _, c := range m.changes(place, at[place], used) {
+		lived, weeks, safe := m.livedIn(a, place, c.climate)
+		if safe && weeks > value-spared*float64(plants) && !m.crowds(a, lived) {
+			return c.step, true
+		}
+	}
+	return step{}, false
+}
+
+// changes lists the steps that save heat, the most saving first.
+func (m *maker) changes(place, level int, used span) []change {
+	full := m.climate(place, m.setting(place, level))
+	whole := m.heatOf(full, used)
+	var all []change
+	for lower := 1; lower < level; lower++ {
+		low := m.climate(place, m.setting(place, lower))
+		for day := m.monday(used.from + 7*stepEvery); day < used.to-7; day += 7 * stepEvery {
+			for _, up := range []bool{false, true} {
+				c := splice(full, low, day)
+				if up {
+					c = splice(low, full, day)
+				}
+				if heat := m.heatOf(c, used); heat < whole {
+					all = append(all, change{step{day, lower, up}, c, heat})
+				}
+			}
+		}
+	}
+	slices.SortStableFunc(all, func(a, b change) int { return cmp.Compare(a.heat, b.heat) })
+	return all
+}
+
+// spared is how many weeks of flower a plant may lose to a step that saves heat: half a
+// day on the average.
+const spared = 0.07
+
+// worth returns the plants of an assignment and the weeks of flower they gain.
+func (a assignment) worth() (plants int, weeks float64) {
+	for _, p := range a.portions {
+		plants += p.count
+		weeks += float64(p.count) * p.gain
+	}
+	return plants, weeks
+}
+
+// livedIn lives through the portions of an assignment with another climate in one place.
+// It returns their outcomes, the weeks gained in all, and whether none fares worse in the
+// cold than before.
+func (m *maker) livedIn(a assignment, place int, c *climate) (lived []*outcome, weeks float64, safe bool) {
+	for _, p := range a.portions {
+		o := p.option
+		if o.route.firstPlace != place && o.route.onPlace != place {
+			lived = append(lived, p.outcome)
+			weeks += float64(p.count) * p.gain
+			continue
+		}
+		way := *o.route
+		if way.firstPlace == place {
+			way.first = c
+		}
+		if way.onPlace == place {
+			way.on = c
+		}
+		o.route = &way
+		one := live(p.batch.life, o, m.baseWeeks(p.batch), m.ends)
+		if one.lost > p.lost || one.cold > p.cold {
+			return nil, 0, false
+		}
+		lived = append(lived, one)
+		weeks += float64(p.count) * one.gain
+	}
+	return lived, weeks, true
+}
+
+// crowds reports whether the portions, as they have lived, want more room than there is.
+func (m *maker) crowds(a assignment, lived []*outcome) bool {
+	benches := m.newBenches()
+	for i, p := range a.portions {
+		if benches.most(lived[i], p.count) < p.count {
+			return true
+		}
+		benches.take(lived[i], p.count)
+	}
+	return false
+}
+
+// usedBy returns the days in any year on which an assignment uses a place.
+func (m *maker) usedBy(place int, a assignment) span {
+	used := span{never, 0}
+	for _, p := range a.portions {
+		for _, f := range p.fates {
+			used = used.with(p.option, f, place, int(m.Span.Days()))
+		}
+	}
+	return used
+}
+
+// with widens a run of days by those on which a plant of fate f stands in a place.
+func (u span) with(o option, f fate, place, end int) span {
+	if o.route.direct {
+		return u
+	}
+	out := min(f.out, f.died, end)
+	if o.route.stays {
+		out = min(out, f.flower+cutFor)
+	}
+	for _, stay := range []struct{ at, from, to int }{
+		{o.route.firstPlace, o.start, min(f.handOn, out)}, {o.route.onPlace, f.handOn, out},
+	} {
+		if stay.at == place && stay.from < stay.to {
+			u = span{min(u.from, stay.from), max(u.to, stay.to)}
+		}
+	}
+	return u
+}
+
+// heatOf returns the heat of a climate while it is in use, in the middle of the years.
+func (m *maker) heatOf(c *climate, used span) float64 {
+	years := make([]float64, len(c.years))
+	for i, y := range c.years {
+		years[i] = sum(y.given[max(used.from-warming, 0):min(used.to, len(y.given))])
+	}
+	slices.Sort(years)
+	return years[(len(years)-1)/2]
+}
