@@ -5,7 +5,6 @@ import (
 
 	"eyeup/internal/desk"
 	"eyeup/quantity"
-	"eyeup/supply"
 )
 
 // mixCommand asks how much mix so many containers take.
@@ -28,14 +27,7 @@ func (c mixCommand) Run(d *door) error {
 	if err != nil {
 		return fmt.Errorf("--bag: %w", err)
 	}
-	bag := supply.Loose(volume)
-	switch {
-	case c.Swells != 0:
-		bag.Swells = c.Swells
-	case c.Bale:
-		bag = supply.Compressed(volume)
-	}
-	q := desk.MixQuestion{Container: c.Container, From: c.From, Count: c.Count, Form: c.Form, Bag: bag, Why: c.Why}
+	q := desk.MixQuestion{Container: c.Container, From: c.From, Count: c.Count, Form: c.Form, Bag: desk.Bag{Volume: volume, Swells: c.Swells, Bale: c.Bale}, Why: c.Why}
 	if c.Holds != "" {
 		if q.Holds, err = quantity.ParseVolume(c.Holds); err != nil {
 			return fmt.Errorf("--holds: %w", err)

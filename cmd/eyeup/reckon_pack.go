@@ -5,7 +5,6 @@ import (
 
 	"eyeup/internal/desk"
 	"eyeup/quantity"
-	"eyeup/supply"
 )
 
 // packCommand asks what it takes to put stock away for the winter.
@@ -24,9 +23,7 @@ func (c packCommand) Run(d *door) error {
 	if err != nil {
 		return fmt.Errorf("--bag: %w", err)
 	}
-	bag := supply.Loose(volume)
-	bag.Swells = c.Swells
-	a, err := desk.Pack(desk.PackQuestion{Count: c.Count, Form: c.Form, Bare: c.Bare, Bag: bag, Why: c.Why})
+	a, err := desk.Pack(desk.PackQuestion{Count: c.Count, Form: c.Form, Bare: c.Bare, Bag: desk.Bag{Volume: volume, Swells: c.Swells}, Why: c.Why})
 	if err != nil {
 		return err
 	}

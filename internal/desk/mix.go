@@ -17,7 +17,7 @@ type MixQuestion struct {
 	Count     int             // containers
 	Form      string          // clump, division, corm, seed, cutting; or empty
 	Holds     quantity.Volume // measured to the brim, in place of ours; or 0
-	Bag       supply.Bag
+	Bag       Bag
 	Nitrogen  quantity.Share // of a soluble feed; or 0
 	Why       bool
 }
@@ -53,13 +53,14 @@ func Mix(q MixQuestion) (*MixAnswer, error) {
 	if err != nil {
 		return nil, err
 	}
-	bags, err := q.Bag.For(need.Litres)
+	bag := q.Bag.sold()
+	bags, err := bag.For(need.Litres)
 	if err != nil {
 		return nil, err
 	}
 	a := &MixAnswer{
 		Container: q.Container, Name: need.Container.Name, From: q.From, Count: q.Count, Form: q.Form,
-		Mix: roundedAmount(need.Litres, 1), Bag: *rounded(q.Bag.Volume.Litres(), 2), Swells: q.Bag.Swells, Bags: bags.Get, Most: bags.High,
+		Mix: roundedAmount(need.Litres, 1), Bag: *rounded(q.Bag.Volume.Litres(), 2), Swells: bag.Swells, Bags: bags.Get, Most: bags.High,
 		Water: roundedAmount(need.Water(), 1), SlowFeed: roundedAmount(supply.SlowFeed(need.Litres), 0), Bench: roundedAmount(need.Bench(), 3),
 	}
 	if q.Nitrogen != 0 {
@@ -184,4 +185,22 @@ func (p *page) why(figures []FigureAnswer, units quantity.System) {
 		p.wrap("  ", fmt.Sprintf("%s: %s %s, %s", f.Meaning, amount, unit, f.Sure))
 		p.wrap("    ", f.Key+" · "+f.Source)
 	}
+}
+
+// Bag is how mix or packing is sold: the volume printed on it, and how many times that it
+// makes. Swells 0 stands for a loose bag; Bale for a compressed one that swells as most do.
+type Bag struct {
+	Volume quantity.Volume
+	Swells float64
+	Bale   bool
+}
+
+func (b Bag) sold() supply.Bag {
+	switch {
+	case b.Swells != 0:
+		return supply.Bag{Volume: b.Volume, Swells: b.Swells}
+	case b.Bale:
+		return supply.Compressed(b.Volume)
+	}
+	return supply.Loose(b.Volume)
 }

@@ -14,7 +14,7 @@ type PackQuestion struct {
 	Count int
 	Form  string // clump, division, corm
 	Bare  bool   // without packing
-	Bag   supply.Bag
+	Bag   Bag
 	Why   bool
 }
 
@@ -45,7 +45,8 @@ func Pack(q PackQuestion) (*PackAnswer, error) {
 	if err != nil {
 		return nil, err
 	}
-	bags, err := q.Bag.For(need.Litres)
+	bag := q.Bag.sold()
+	bags, err := bag.For(need.Litres)
 	if err != nil {
 		return nil, err
 	}
@@ -55,7 +56,7 @@ func Pack(q PackQuestion) (*PackAnswer, error) {
 	}
 	a := &PackAnswer{
 		Count: q.Count, Form: q.Form, Bare: q.Bare, Crates: need.Crates, Packing: roundedAmount(need.Litres, 1),
-		Bag: *rounded(q.Bag.Volume.Litres(), 2), Swells: q.Bag.Swells, Bags: bags.Get, Most: bags.High,
+		Bag: *rounded(q.Bag.Volume.Litres(), 2), Swells: bag.Swells, Bags: bags.Get, Most: bags.High,
 		Weight: roundedAmount(need.Crate, 1), Labels: labels,
 	}
 	if q.Why {

@@ -5,12 +5,11 @@ import (
 	"testing"
 
 	"eyeup/quantity"
-	"eyeup/supply"
 )
 
 func TestSupplyAnswersFollowTheirSchemas(t *testing.T) {
 	mix := func(q MixQuestion) Answer {
-		q.Bag = supply.Loose(2 * quantity.CubicFoot)
+		q.Bag = Bag{Volume: 2 * quantity.CubicFoot}
 		a, err := Mix(q)
 		if err != nil {
 			t.Fatal(err)
@@ -25,7 +24,7 @@ func TestSupplyAnswersFollowTheirSchemas(t *testing.T) {
 		return a
 	}
 	pack := func(q PackQuestion) Answer {
-		q.Bag = supply.Loose(4 * quantity.CubicFoot)
+		q.Bag = Bag{Volume: 4 * quantity.CubicFoot}
 		a, err := Pack(q)
 		if err != nil {
 			t.Fatal(err)

@@ -48,7 +48,6 @@ func Read(r io.Reader) ([]*weather.Record, error) {
 }
 
 type file struct {
-	station weather.Station
 	drafts  *reading.Drafts
 	draft   *reading.Draft
 	at      map[string]int // columns by name
