@@ -14,13 +14,14 @@ type door struct {
 	in    io.Reader
 	out   io.Writer
 	errs  io.Writer
+	now   func() time.Time
 	today civil.Date
 	json  bool
 	units *quantity.System // what the grower asked for; nil leaves it to the garden
 }
 
 func newDoor(c commands, in io.Reader, out, errs io.Writer, now func() time.Time) (*door, error) {
-	d := &door{in: in, out: out, errs: errs, json: c.JSON, today: civil.Of(now())}
+	d := &door{in: in, out: out, errs: errs, now: now, json: c.JSON, today: civil.Of(now())}
 	if c.Today != "" {
 		today, err := civil.Parse(c.Today)
 		if err != nil {

@@ -2,6 +2,10 @@ package desk
 
 // answers names every answer that has a schema, by the words of the command that gives it.
 var answers = map[string]Answer{
+	"book kin":           &KinAnswer{},
+	"book lot":           &LotAnswer{},
+	"book lots":          &LotsAnswer{},
+	"check":              &CheckAnswer{},
 	"read weather":       &WeatherAnswer{},
 	"reckon air":         &AirAnswer{},
 	"reckon culture":     &CultureAnswer{},
@@ -19,5 +23,6 @@ var answers = map[string]Answer{
 	"reckon sow":         &SowAnswer{},
 	"reckon sprout":      &SproutAnswer{},
 	"reckon sun":         &SunAnswer{},
+	"restore":            &RestoreAnswer{},
 	"season":             &SeasonAnswer{},
 }

@@ -1,0 +1,149 @@
+package main
+
+import (
+	"bufio"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"eyeup/civil"
+	"eyeup/internal/desk"
+)
+
+// bookAddCommand writes entries down: JSON lines with --json, words after the kind, or
+// asked one by one.
+type bookAddCommand struct {
+	bookFile
+	Words []string `arg:"" optional:"" help:"What happened and what is to be said of it, such as: moved lot=MRMM5 count=3 to.place=glass. Without words it is asked; with --json, entries are read as JSON lines."`
+	On    string   `placeholder:"DATE" help:"The day it happened; today if not given."`
+	At    string   `placeholder:"HH:MM" help:"The time of day, where it matters."`
+	Who   string   `placeholder:"ID" help:"Who writes it."`
+}
+
+// Run writes them down.
+func (c bookAddCommand) Run(d *door) error {
+	return c.use(d, func(b *desk.StockBook) error {
+		switch {
+		case d.json && len(c.Words) == 0:
+			return b.AddLines(d.in, func(a desk.BookAnswer) error { return printLine(d.out, a) })
+		case len(c.Words) == 0:
+			return c.ask(d, b)
+		}
+		kind, words := kindAndWords(c.Words)
+		return c.add(d, b, kind, words, c.On)
+	})
+}
+
+// kindAndWords parts the kind, which may be of several words, from name=value.
+func kindAndWords(words []string) (kind string, rest []string) {
+	for i, w := range words {
+		if strings.Contains(w, "=") {
+			return strings.Join(words[:i], " "), words[i:]
+		}
+	}
+	return strings.Join(words, " "), nil
+}
+
+// add writes one entry and says what came of it.
+func (c bookAddCommand) add(d *door, b *desk.StockBook, kind string, words []string, on string) error {
+	body, err := desk.Body(kind, words)
+	if err != nil {
+		return err
+	}
+	e, err := b.NewEntry(kind, body)
+	if err != nil {
+		return err
+	}
+	e.On, e.At, e.Who = d.today, c.At, c.Who
+	if on != "" {
+		if e.On, err = civil.Parse(on); err != nil {
+			return err
+		}
+	}
+	added, err := b.Append(e)
+	if err != nil {
+		return err
+	}
+	for _, a := range added {
+		if d.json {
+			return printLine(d.out, desk.BookAnswer{ID: a.ID, Born: a.Born, Notices: a.Notices})
+		}
+		fmt.Fprintf(d.out, "%s on %s: written down (entry %s)\n", kind, e.On, a.ID)
+		for _, born := range a.Born {
+			fmt.Fprintf(d.out, "  label: %s\n", born.Code)
+		}
+		for _, n := range a.Notices {
+			fmt.Fprintf(d.out, "  note: %s\n", n)
+		}
+	}
+	return nil
+}
+
+// ask asks for an entry, one thing after another, until the answers end.
+func (c bookAddCommand) ask(d *door, b *desk.StockBook) error {
+	in := bufio.NewScanner(d.in)
+	for {
+		kind, more := prompt(d, in, "what happened (empty: done)")
+		if !more || kind == "" {
+			return in.Err()
+		}
+		questions, err := desk.Questions(kind)
+		if err != nil {
+			fmt.Fprintf(d.errs, "  %v\n", err)
+			continue
+		}
+		on, _ := prompt(d, in, "on which day [today]")
+		var words []string
+		for _, q := range questions {
+			text := "  " + q.Name
+			if !q.Due {
+				text += " [none]"
+			}
+			answer, more := prompt(d, in, text)
+			if !more {
+				return errors.New("the answers ended within an entry; it was not written down")
+			}
+			if answer == "." {
+				break
+			}
+			if answer != "" {
+				words = append(words, q.Name+"="+answer)
+			}
+		}
+		if err := c.add(d, b, kind, words, on); err != nil {
+			fmt.Fprintf(d.errs, "  %v\n", err)
+		}
+	}
+}
+
+// prompt asks one thing; a point answers nothing to all that is left.
+func prompt(d *door, in *bufio.Scanner, text string) (answer string, more bool) {
+	fmt.Fprintf(d.errs, "%s: ", text)
+	more = in.Scan()
+	return strings.TrimSpace(in.Text()), more
+}
+
+// printLine writes an answer as one line of JSON, at once.
+func printLine(w io.Writer, a any) error {
+	line, err := json.Marshal(a)
+	if err != nil {
+		return err
+	}
+	_, err = w.Write(append(line, '\n'))
+	return err
+}
+
+// creator returns what makes files within a folder, and the folder with them.
+func creator(folder string) func(name string) (io.WriteCloser, error) {
+	return func(name string) (io.WriteCloser, error) {
+		path := filepath.Join(folder, filepath.FromSlash(name))
+		if err := os.MkdirAll(filepath.Dir(path), 0o700); err != nil {
+			return nil, err
+		}
+		return os.OpenFile(path, os.O_CREATE|os.O_TRUNC|os.O_WRONLY, 0o600)
+	}
+}

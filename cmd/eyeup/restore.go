@@ -1,0 +1,21 @@
+package main
+
+import (
+	"eyeup/internal/desk"
+	"eyeup/quantity"
+)
+
+// restoreCommand puts a copy in the place of a damaged book.
+type restoreCommand struct {
+	bookFile
+	From string `placeholder:"COPY" type:"existingfile" help:"The copy to take; the newest whole daily copy if not given."`
+}
+
+// Run restores the book; the damaged one is laid aside.
+func (c restoreCommand) Run(d *door) error {
+	a, err := desk.RestoreBook(c.Book, c.From, d.now)
+	if err != nil {
+		return err
+	}
+	return d.answer(a, quantity.Metric)
+}

@@ -1,0 +1,281 @@
+package desk
+
+import (
+	"bytes"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io/fs"
+	"maps"
+	"slices"
+	"strings"
+
+	"github.com/pelletier/go-toml/v2"
+
+	"eyeup/civil"
+	"eyeup/internal/exchange"
+	"eyeup/stock"
+)
+
+// A book describes its garden by entries "described": what "garden", one for each part of
+// garden.toml (garden, normals, offset, season, prices, figures), and what "place", one
+// for each place. Their bodies are those tables as JSON, measures as they were typed. The
+// weather file is a paper, named by what "weather".
+const (
+	gardenFile  = "garden.toml"
+	stockHeader = "variety,kind,form,count,place\n"
+	logFile     = "log.jsonl"
+)
+
+// OpenBookGarden opens the garden that a book describes, with the stock it holds.
+func OpenBookGarden(s *StockBook) (*Garden, error) {
+	folder, holdings, err := s.folder()
+	if err != nil {
+		return nil, err
+	}
+	read, err := exchange.ReadGarden(folder, s.Kept())
+	if err != nil {
+		return nil, fmt.Errorf("what the book says of the garden does not hold together: %w", err)
+	}
+	read.Stock = holdings
+	return openGarden(read, folder)
+}
+
+// folder lays out what the book says of the garden as a folder, in memory.
+func (s *StockBook) folder() (drawer, []stock.Holding, error) {
+	var parts, places []stock.Description
+	var holdings []stock.Holding
+	s.Read(func(b *stock.Book) {
+		parts, places, holdings = b.Described("garden"), b.Described("place"), b.Holdings()
+	})
+	if len(parts) == 0 {
+		return nil, nil, errors.New("the book does not say yet where the garden lies; bring in a folder by: eyeup book new FILE --folder FOLDER")
+	}
+	table, err := tableOf(parts, places)
+	if err != nil {
+		return nil, nil, err
+	}
+	text, err := toml.Marshal(table)
+	if err != nil {
+		return nil, nil, err
+	}
+	folder := drawer{gardenFile: text, "stock.csv": []byte(stockHeader)}
+	if site, ok := table["garden"].(map[string]any); ok {
+		if name, _ := site["weather"].(string); name != "" {
+			content, named, err := s.book.Weather(name)
+			if err != nil {
+				return nil, nil, err
+			}
+			if named {
+				folder[name] = content
+			}
+		}
+	}
+	return folder, holdings, nil
+}
+
+// tableOf puts garden.toml together again from its parts.
+func tableOf(parts, places []stock.Description) (map[string]any, error) {
+	table := map[string]any{}
+	for _, p := range parts {
+		body, err := tomlOf(p.Body)
+		if err != nil {
+			return nil, fmt.Errorf("garden %s: %w", p.Name, err)
+		}
+		table[p.Name] = body
+	}
+	var all []any
+	for _, p := range places {
+		body, err := tomlOf(p.Body)
+		if err != nil {
+			return nil, fmt.Errorf("place %s: %w", p.Name, err)
+		}
+		if gone, _ := body["gone"].(bool); gone {
+			continue
+		}
+		body["name"] = p.Name
+		all = append(all, body)
+	}
+	table["place"] = all
+	return table, nil
+}
+
+// tomlOf reads JSON as TOML would have it: whole numbers stay whole.
+func tomlOf(body []byte) (map[string]any, error) {
+	d := json.NewDecoder(bytes.NewReader(body))
+	d.UseNumber()
+	var m map[string]any
+	if err := d.Decode(&m); err != nil {
+		return nil, err
+	}
+	return plainNumbers(m).(map[string]any), nil
+}
+
+func plainNumbers(v any) any {
+	switch v := v.(type) {
+	case map[string]any:
+		for k, x := range v {
+			v[k] = plainNumbers(x)
+		}
+	case []any:
+		for i, x := range v {
+			v[i] = plainNumbers(x)
+		}
+	case json.Number:
+		if n, err := v.Int64(); err == nil {
+			return n
+		}
+		f, _ := v.Float64() // the decoder has read it as a number
+		return f
+	}
+	return v
+}
+
+// ReadFolder makes an empty book of a garden folder: from its log, to the same last hash,
+// where it has one; else its garden is described and its stock taken in on a day.
+func (s *StockBook) ReadFolder(folder fs.FS, name string, on civil.Date) error {
+	log, err := folder.Open(logFile)
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return s.takeFolder(folder, name, on)
+	case err != nil:
+		return err
+	}
+	defer log.Close()
+	if err := errors.Join(s.takePapers(folder), s.takePeople(folder)); err != nil {
+		return err
+	}
+	return s.book.ReadLog(log)
+}
+
+// takeFolder describes the garden of a folder and takes in its stock, in one go.
+func (s *StockBook) takeFolder(folder fs.FS, name string, on civil.Date) error {
+	read, err := exchange.ReadGarden(folder, name)
+	if err != nil {
+		return err
+	}
+	text, err := fs.ReadFile(folder, gardenFile)
+	if err != nil {
+		return err
+	}
+	var bodies []said
+	if !read.Weather.IsMadeUp() {
+		content, err := fs.ReadFile(folder, read.Weather.File)
+		if err != nil {
+			return fmt.Errorf("%s/%s: %w", name, read.Weather.File, err)
+		}
+		hash, err := s.book.KeepPaper(content)
+		if err != nil {
+			return err
+		}
+		bodies = append(bodies, said{"described", map[string]any{"what": "weather", "name": read.Weather.File, "body": map[string]any{"paper": hash}}})
+	}
+	described, err := describedGarden(text)
+	if err != nil {
+		return err
+	}
+	bodies = append(append(bodies, described...), stockSaid(read.Stock)...)
+	return s.appendSaid(bodies, on)
+}
+
+// said is an entry yet without id and day.
+type said struct {
+	Kind string
+	Body map[string]any
+}
+
+// describedGarden makes entries of garden.toml, which has been read and found good.
+func describedGarden(text []byte) ([]said, error) {
+	var table map[string]any
+	if err := toml.Unmarshal(text, &table); err != nil {
+		return nil, err
+	}
+	var all []said
+	for _, part := range slices.Sorted(maps.Keys(table)) {
+		if part != "place" {
+			all = append(all, said{"described", map[string]any{"what": "garden", "name": part, "body": table[part]}})
+		}
+	}
+	places, _ := table["place"].([]any)
+	for _, p := range places {
+		body, _ := p.(map[string]any)
+		name := fmt.Sprint(body["name"])
+		delete(body, "name")
+		all = append(all, said{"described", map[string]any{"what": "place", "name": name, "body": body}})
+	}
+	return all, nil
+}
+
+// appendSaid writes entries of one day in one go.
+func (s *StockBook) appendSaid(all []said, on civil.Date) error {
+	entries := make([]stock.Entry, len(all))
+	for i, one := range all {
+		body, err := json.Marshal(one.Body)
+		if err != nil {
+			return err
+		}
+		if entries[i], err = s.NewEntry(one.Kind, body); err != nil {
+			return err
+		}
+		entries[i].On = on
+	}
+	_, err := s.Append(entries...)
+	return err
+}
+
+// stockSaid makes entries of a stock list: each variety is described, and each row taken
+// in as a lot.
+func stockSaid(holdings []stock.Holding) []said {
+	all := describedVarieties(holdings)
+	for _, h := range holdings {
+		body := map[string]any{"variety": h.Variety.Name, "kind": h.Variety.Kind, "form": h.Form, "count": h.Count, "place": h.Place}
+		for name, text := range map[string]string{"code": h.Code, "crate": h.Crate, "pack": h.Pack, "note": h.Note} {
+			if text != "" {
+				body[name] = text
+			}
+		}
+		all = append(all, said{"taken in", body})
+	}
+	return all
+}
+
+// describedVarieties makes entries that describe the varieties of a stock list, with what
+// is wanted of each added up over its rows.
+func describedVarieties(holdings []stock.Holding) []said {
+	var order []string
+	wanted := map[string]map[string]any{}
+	for _, h := range holdings {
+		key := h.Variety.Kind + "/" + strings.ToLower(h.Variety.Name)
+		v := wanted[key]
+		if v == nil {
+			v = facts(h)
+			wanted[key] = v
+			order = append(order, key)
+		}
+		v["plant"], v["reserve"] = v["plant"].(int)+h.Plant, v["reserve"].(int)+h.Reserve
+	}
+	var all []said
+	names := map[string]string{}
+	for _, h := range holdings {
+		names[h.Variety.Kind+"/"+strings.ToLower(h.Variety.Name)] = h.Variety.Name
+	}
+	for _, key := range order {
+		all = append(all, said{"described", map[string]any{"what": "variety", "name": names[key], "body": wanted[key]}})
+	}
+	return all
+}
+
+// facts are what a row of a stock list says of its variety.
+func facts(h stock.Holding) map[string]any {
+	f := map[string]any{"kind": h.Variety.Kind, "plant": 0, "reserve": 0}
+	for name, text := range map[string]string{"timing": string(h.Variety.Timing), "colour": h.Variety.Colour, "note": h.Note} {
+		if text != "" {
+			f[name] = text
+		}
+	}
+	if h.Variety.Height > 0 {
+		figure, unit, _ := strings.Cut(h.Variety.Height.Written(), " ")
+		f["height"] = map[string]string{"v": figure, "u": unit}
+	}
+	return f
+}
