@@ -1,0 +1,156 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"log/slog"
+	"net"
+	"net/http"
+	"os/exec"
+	"os/signal"
+	"runtime"
+	"syscall"
+	"time"
+
+	"eyeup/civil"
+	"eyeup/internal/desk"
+	"eyeup/internal/page"
+)
+
+// openCommand serves the pages of a garden.
+type openCommand struct {
+	pagesFlags
+	Garden string `arg:"" optional:"" help:"The book, or the folder, of the garden; without it, the invented garden."`
+}
+
+// pagesFlags are the flags of all commands that serve pages.
+type pagesFlags struct {
+	Listen    string `placeholder:"ADDRESS" default:"127.0.0.1:0" help:"Where to serve the pages (127.0.0.1 and a free port)."`
+	NoBrowser bool   `help:"Do not open the browser."`
+	Share     bool   `help:"Open the pages to the local network; a device is paired by a code."`
+}
+
+// Run serves the pages until it is told to stop.
+func (c openCommand) Run(d *door) error {
+	if c.Garden == "" {
+		return demoCommand{c.pagesFlags}.Run(d)
+	}
+	g, err := openGarden(d, c.Garden)
+	if err != nil {
+		return err
+	}
+	ledger, err := desk.NewLoose(g, d.today)
+	if err != nil {
+		return err
+	}
+	return c.serve(d, desk.NewDesk(g, ledger), false)
+}
+
+// serve serves a garden's pages until a signal comes.
+func (c pagesFlags) serve(d *door, open *desk.Desk, stories bool) error {
+	ctx, stop := signal.NotifyContext(context.Background(), syscall.SIGINT, syscall.SIGTERM)
+	defer stop()
+	listener, err := c.listen()
+	if err != nil {
+		return err
+	}
+	o := page.Options{Stories: stories}
+	if d.today != civil.Of(time.Now()) { // another day was asked for
+		o.Today = d.today
+	}
+	if c.Share {
+		o.Share = page.NewShare(time.Now, localNames()...)
+	}
+	handler, err := page.New(open, o)
+	if err != nil {
+		return err
+	}
+	address := "http://" + loopback(listener.Addr().(*net.TCPAddr)) + "/"
+	fmt.Fprintf(d.out, "eyeup is at %s (stop it with Ctrl-C)\n", address)
+	if !c.NoBrowser {
+		browse(address, d.errs)
+	}
+	return serveUntil(ctx, listener, handler, d.errs)
+}
+
+// listen opens the port; to the local network only when the pages are shared.
+func (c pagesFlags) listen() (net.Listener, error) {
+	host, port, err := net.SplitHostPort(c.Listen)
+	if err != nil {
+		return nil, fmt.Errorf("--listen %s: give an address and a port, such as 127.0.0.1:8080 (%w)", c.Listen, err)
+	}
+	ip := net.ParseIP(host)
+	local := host == "localhost" || ip != nil && ip.IsLoopback()
+	switch {
+	case !local && !c.Share:
+		return nil, fmt.Errorf("--listen %s would open the pages to others; add --share if they are to be, so that devices have to be paired", c.Listen)
+	case local && c.Share:
+		host = ""
+	}
+	l, err := net.Listen("tcp", net.JoinHostPort(host, port))
+	if err != nil {
+		return nil, fmt.Errorf("the pages can't be served at %s; is another eyeup open there? %w", c.Listen, err)
+	}
+	return l, nil
+}
+
+// loopback is the address by which this machine reaches itself.
+func loopback(a *net.TCPAddr) string {
+	if a.IP.IsUnspecified() {
+		a = &net.TCPAddr{IP: net.IPv4(127, 0, 0, 1), Port: a.Port}
+	}
+	return a.String()
+}
+
+// localNames are the addresses by which others in the local network reach this machine.
+func localNames() []string {
+	var names []string
+	addresses, err := net.InterfaceAddrs()
+	if err != nil {
+		return nil
+	}
+	for _, a := range addresses {
+		if n, ok := a.(*net.IPNet); ok && n.IP.IsPrivate() {
+			names = append(names, n.IP.String())
+		}
+	}
+	return names
+}
+
+// serveUntil serves until ctx ends; then what is being answered is answered to its end.
+func serveUntil(ctx context.Context, l net.Listener, h http.Handler, errs io.Writer) error {
+	srv := &http.Server{
+		Handler: h, ReadHeaderTimeout: 5 * time.Second, ReadTimeout: 20 * time.Second,
+		WriteTimeout: 2 * time.Minute, IdleTimeout: 2 * time.Minute, MaxHeaderBytes: 32 << 10,
+		ErrorLog: slog.NewLogLogger(slog.NewTextHandler(errs, nil), slog.LevelWarn),
+	}
+	ended := make(chan error, 1)
+	go func() { ended <- srv.Serve(l) }()
+	select {
+	case err := <-ended:
+		return fmt.Errorf("the pages can't be served any more: %w", err)
+	case <-ctx.Done():
+	}
+	wait, cancel := context.WithTimeout(context.Background(), 10*time.Second)
+	defer cancel()
+	if err := srv.Shutdown(wait); err != nil && !errors.Is(err, context.DeadlineExceeded) {
+		return err
+	}
+	return nil
+}
+
+// browse opens the browser; where that can't be, the address on the screen will do.
+func browse(address string, errs io.Writer) {
+	name, args := "xdg-open", []string{address}
+	switch runtime.GOOS {
+	case "darwin":
+		name = "open"
+	case "windows":
+		name, args = "rundll32", []string{"url.dll,FileProtocolHandler", address}
+	}
+	if err := exec.Command(name, args...).Start(); err != nil {
+		fmt.Fprintf(errs, "no browser could be opened; type the address into one\n")
+	}
+}

@@ -1,0 +1,89 @@
+package desk
+
+import (
+	"encoding/json"
+	"fmt"
+
+	"eyeup/civil"
+	"eyeup/odds"
+	"eyeup/season"
+	"eyeup/stock"
+)
+
+// Decision is a plan that is followed, with what it promised on the day.
+type Decision struct {
+	Plan     string   `json:"plan"`
+	Promised Promised `json:"promised"`
+}
+
+// Promised is what a plan promised when it was chosen, so that it can be held against
+// what comes.
+type Promised struct {
+	FirstFlower civil.When  `json:"first_flower"`
+	GainWeeks   odds.Amount `json:"gain_weeks"`
+	Cost        float64     `json:"cost"`
+	Currency    string      `json:"currency"`
+	Raised      int         `json:"raised"`
+}
+
+// decision is the body of an entry that says which plan is followed.
+type decision struct {
+	Plan     string     `json:"plan"`
+	Lines    []planLine `json:"lines"`
+	Promised *Promised  `json:"promised"`
+}
+
+// planLine is one line of the plan followed.
+type planLine struct {
+	ID    string     `json:"id"`
+	Start civil.Date `json:"start"`
+	Count int        `json:"count"`
+	Route string     `json:"route,omitempty"`
+}
+
+// Decide returns the body of the entry by which a plan of the season is followed. It
+// refuses a plan that the season does not have.
+func (a *SeasonAnswer) Decide(plan string) ([]byte, error) {
+	for _, p := range a.Plans {
+		if p.Name == plan {
+			return json.Marshal(decisionOf(p))
+		}
+	}
+	return nil, fmt.Errorf("the season has no plan named %q", plan)
+}
+
+func decisionOf(p *season.Plan) decision {
+	d := decision{Plan: p.Name, Promised: &Promised{
+		FirstFlower: p.FirstFlower, GainWeeks: p.GainWeeks, Cost: p.Cost.Total, Currency: p.Cost.Currency, Raised: raised(p),
+	}}
+	for _, b := range p.Batches {
+		for _, s := range b.Starts {
+			d.Lines = append(d.Lines, planLine{b.ID, s.Week, s.Count, s.Route})
+		}
+	}
+	return d
+}
+
+// Decided returns the name of the plan that the grower decided on last, empty for none.
+func (d *Desk) Decided() string {
+	var fresh []stock.ID
+	d.mu.Lock()
+	told := d.told
+	d.mu.Unlock()
+	d.Read(func(b *stock.Book) {
+		for ; told < b.Entries(); told++ {
+			fresh = append(fresh, b.Nth(told))
+		}
+	})
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	for _, id := range fresh {
+		e, err := d.ledger.Entry(id)
+		var said decision
+		if err == nil && e.Kind == "decided" && json.Unmarshal(e.Body, &said) == nil {
+			d.plan = said.Plan
+		}
+	}
+	d.told = told
+	return d.plan
+}

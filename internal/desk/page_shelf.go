@@ -1,0 +1,175 @@
+package desk
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+
+	"eyeup/stock"
+)
+
+// Shelf is the stock as it stands, sorted for looking things up.
+type Shelf struct {
+	Lots      []stock.Lot      // those of which any are left, by kind, variety and code
+	Gone      int              // lots used up
+	Varieties []VarietyOnShelf // by kind and name
+	Places    []PlaceOnShelf   // those where any stand, by name
+	Rounds    []stock.Round    // in the order in which they were gone
+	Count     int              // individuals of all lots; a packet of seed is one
+
+	words []string // by lot: what a search looks at
+}
+
+// VarietyOnShelf is what there is of a variety.
+type VarietyOnShelf struct {
+	stock.Variety
+	Lots           []int // of Shelf.Lots
+	Count          int
+	Plant, Reserve int // wanted in the patch, and kept back
+}
+
+// PlaceOnShelf is what stands in a place.
+type PlaceOnShelf struct {
+	Name   string
+	Count  int
+	Lots   int
+	Crates []CrateOnShelf // by name; the first without one where some stand outside of crates
+}
+
+// CrateOnShelf is what stands in one crate, tray or bed.
+type CrateOnShelf struct {
+	Crate, Bed string
+	Holdings   []Held
+}
+
+// Held is so many of a lot at one spot.
+type Held struct {
+	Lot int // of Shelf.Lots
+	stock.Standing
+	Round *stock.Round // the last one gone there; nil for none
+}
+
+func newShelf(b *stock.Book) *Shelf {
+	s := &Shelf{Rounds: b.Rounds()}
+	for _, l := range b.Lots() {
+		if l.Count() == 0 {
+			s.Gone++
+			continue
+		}
+		s.Lots = append(s.Lots, l)
+		s.Count += l.Count()
+	}
+	slices.SortStableFunc(s.Lots, func(x, y stock.Lot) int {
+		return cmp.Or(cmp.Compare(x.Kind, y.Kind), cmp.Compare(strings.ToLower(x.Name()), strings.ToLower(y.Name())), cmp.Compare(x.Code, y.Code))
+	})
+	s.varieties(b.Holdings())
+	s.places()
+	return s
+}
+
+func (s *Shelf) varieties(holdings []stock.Holding) {
+	type key struct{ kind, name string }
+	at := map[key]int{}
+	for i, l := range s.Lots {
+		s.words = append(s.words, strings.ToLower(strings.Join([]string{string(l.Code), l.Name(), l.Kind, spotWords(l)}, " ")))
+		k := key{l.Kind, l.Name()}
+		n, known := at[k]
+		if !known {
+			n = len(s.Varieties)
+			at[k] = n
+			v := l.Variety
+			v.Name = l.Name()
+			s.Varieties = append(s.Varieties, VarietyOnShelf{Variety: v})
+		}
+		s.Varieties[n].Lots = append(s.Varieties[n].Lots, i)
+		s.Varieties[n].Count += l.Count()
+	}
+	for _, h := range holdings {
+		if n, known := at[key{h.Variety.Kind, h.Variety.Name}]; known {
+			s.Varieties[n].Plant += h.Plant
+			s.Varieties[n].Reserve += h.Reserve
+		}
+	}
+}
+
+func spotWords(l stock.Lot) string {
+	var words []string
+	for _, s := range l.Standing {
+		words = append(words, s.Spot.Place, string(s.Spot.Form))
+	}
+	return strings.Join(words, " ")
+}
+
+func (s *Shelf) places() {
+	type spot struct {
+		lot stock.LotID
+		at  stock.Spot
+	}
+	last := map[spot]*stock.Round{}
+	for i := range s.Rounds {
+		r := &s.Rounds[i]
+		last[spot{r.Lot, r.Spot}] = r
+	}
+	places := map[string]map[[2]string][]Held{}
+	for i, l := range s.Lots {
+		for _, st := range l.Standing {
+			if places[st.Spot.Place] == nil {
+				places[st.Spot.Place] = map[[2]string][]Held{}
+			}
+			k := [2]string{st.Spot.Crate, st.Spot.Bed}
+			places[st.Spot.Place][k] = append(places[st.Spot.Place][k], Held{i, st, last[spot{l.ID, st.Spot}]})
+		}
+	}
+	for name, crates := range places {
+		p := PlaceOnShelf{Name: name}
+		lots := map[int]bool{}
+		for k, held := range crates {
+			p.Crates = append(p.Crates, CrateOnShelf{k[0], k[1], held})
+			for _, h := range held {
+				p.Count += h.Count
+				lots[h.Lot] = true
+			}
+		}
+		p.Lots = len(lots)
+		slices.SortFunc(p.Crates, func(x, y CrateOnShelf) int {
+			return cmp.Or(byNumber(x.Crate, y.Crate), byNumber(x.Bed, y.Bed))
+		})
+		s.Places = append(s.Places, p)
+	}
+	slices.SortFunc(s.Places, func(x, y PlaceOnShelf) int { return cmp.Compare(x.Name, y.Name) })
+}
+
+// byNumber orders crates as a grower counts them: 2 before 10.
+func byNumber(a, b string) int {
+	if isNumber(a) && isNumber(b) {
+		a, b = strings.TrimLeft(a, "0"), strings.TrimLeft(b, "0")
+		return cmp.Or(cmp.Compare(len(a), len(b)), cmp.Compare(a, b))
+	}
+	return cmp.Compare(a, b)
+}
+
+func isNumber(s string) bool {
+	return s != "" && strings.Trim(s, "0123456789") == ""
+}
+
+// Search returns the lots of whose code, name, kind, place and form every word of a query
+// is a part, in the order of Lots. Capitals do not matter.
+func (s *Shelf) Search(query string) []int {
+	words := strings.Fields(strings.ToLower(query))
+	var found []int
+	for i, text := range s.words {
+		if !slices.ContainsFunc(words, func(w string) bool { return !strings.Contains(text, w) }) {
+			found = append(found, i)
+		}
+	}
+	return found
+}
+
+// Place returns what stands in a place, and whether anything does.
+func (s *Shelf) Place(name string) (PlaceOnShelf, bool) {
+	i := slices.IndexFunc(s.Places, func(p PlaceOnShelf) bool { return p.Name == name })
+	if i < 0 {
+		return PlaceOnShelf{Name: name}, false
+	}
+	return s.Places[i], true
+}

@@ -1,0 +1,199 @@
+package desk
+
+import (
+	"cmp"
+	"slices"
+
+	"eyeup/civil"
+	"eyeup/internal/exchange"
+	"eyeup/season"
+	"eyeup/stock"
+	"eyeup/week"
+)
+
+// Week is what is due in a week, and what is late.
+type Week struct {
+	Monday   civil.Date
+	Plan     string // whose jobs they are
+	Followed bool   // whether the grower has said to follow it
+	Late     []WeekJob
+	Due      []WeekJob
+	Next     []WeekJob // the weeks after, four jobs at most
+	Rounds   []RoundDue
+	Behind   int // see Worked
+}
+
+// WeekJob is a job with what the book has of it.
+type WeekJob struct {
+	week.Job
+	Done int   // how many of Count the book tells of
+	Lots []int // of Shelf.Lots: those that it can be done with
+}
+
+// Left returns how many are still to be done.
+func (j WeekJob) Left() int { return max(0, j.Count-j.Done) }
+
+// RoundDue is a store to go through.
+type RoundDue struct {
+	Place string
+	Last  civil.Date // of its last round; none where there was none
+	Count int        // individuals there
+	Due   bool
+}
+
+// lateFor is how long a job stays on the list after its week, in weeks.
+const lateFor = 8
+
+// Week returns what is due in the week of today by the plan that is followed, or by the
+// usual one.
+func (d *Desk) Week(today civil.Date) (*Week, error) {
+	worked, err := d.Season(today)
+	if err != nil {
+		return nil, err
+	}
+	plan, followed := d.followed(worked.SeasonAnswer)
+	w := &Week{Monday: today.Monday(), Plan: plan.Name, Followed: followed, Behind: worked.Behind}
+	shelf := d.Shelf()
+	done := doneOf(shelf)
+	for _, j := range worked.JobsOf(plan.Name) {
+		job := WeekJob{Job: j, Lots: shelf.forJob(j)}
+		job.Done = done.take(j)
+		switch {
+		case j.Week == w.Monday:
+			w.Due = append(w.Due, job)
+		case j.Week.After(w.Monday):
+			if len(w.Next) < 4 {
+				w.Next = append(w.Next, job)
+			}
+		case j.Week.Before(w.Monday.AddDays(-lateFor * civil.Week)):
+		case job.isTold() && job.Left() > 0:
+			w.Late = append(w.Late, job)
+		}
+	}
+	w.Rounds = shelf.roundsDue(d.Garden(), today)
+	return w, nil
+}
+
+// followed returns the plan that the grower decided on last, or the usual one.
+func (d *Desk) followed(a *SeasonAnswer) (plan *season.Plan, said bool) {
+	name := d.Decided()
+	for _, p := range a.Plans {
+		if p.Name == name {
+			return p, true
+		}
+	}
+	for _, p := range a.Plans {
+		if p.Name == season.Usual {
+			return p, false
+		}
+	}
+	return a.Plans[0], false
+}
+
+// isTold reports whether the book can tell that the job is done.
+func (j WeekJob) isTold() bool { return j.What != "harden" }
+
+// doneJobs counts what stands in the forms and places that jobs lead to.
+type doneJobs struct {
+	started, planted map[string]int    // by kind
+	handedOn         map[[2]string]int // by kind and place
+}
+
+func doneOf(s *Shelf) *doneJobs {
+	d := &doneJobs{map[string]int{}, map[string]int{}, map[[2]string]int{}}
+	for _, l := range s.Lots {
+		for _, st := range l.Standing {
+			switch st.Spot.Form {
+			case stock.Tray, stock.Pot:
+				d.started[l.Kind] += st.Count
+				d.handedOn[[2]string{l.Kind, st.Spot.Place}] += st.Count
+			case stock.Plant:
+				d.started[l.Kind] += st.Count
+				d.planted[l.Kind] += st.Count
+			}
+		}
+	}
+	return d
+}
+
+// take returns how many of a job are done, which no later job can claim too.
+func (d *doneJobs) take(j week.Job) int {
+	var n int
+	switch j.What {
+	case "start", "sow", "wake":
+		n = min(j.Count, d.started[j.Kind])
+		d.started[j.Kind] -= n
+	case "plant", "plant out":
+		n = min(j.Count, d.planted[j.Kind])
+		d.planted[j.Kind] -= n
+	case "hand on":
+		k := [2]string{j.Kind, j.Where}
+		n = min(j.Count, d.handedOn[k]+d.planted[j.Kind])
+		d.handedOn[k] -= min(n, d.handedOn[k])
+	}
+	return n
+}
+
+// forJob lists the lots of a job's varieties.
+func (s *Shelf) forJob(j week.Job) []int {
+	var lots []int
+	for i, l := range s.Lots {
+		if l.Kind == j.Kind && slices.Contains(j.Sorts, l.Name()) {
+			lots = append(lots, i)
+		}
+	}
+	return lots
+}
+
+// roundsDue tells for each store where stock waits whether a round is due: four weeks
+// after the last one, or after the stock came there.
+func (s *Shelf) roundsDue(g *Garden, today civil.Date) []RoundDue {
+	var all []RoundDue
+	for _, p := range s.Places {
+		place, known := g.Place(p.Name)
+		if known && place.Sort != exchange.Store {
+			continue
+		}
+		r := RoundDue{Place: p.Name}
+		var since civil.Date
+		for _, c := range p.Crates {
+			for _, h := range c.Holdings {
+				if h.Spot.Form == stock.Seed {
+					continue
+				}
+				r.Count += h.Count
+				if since.IsZero() || h.Since.Before(since) {
+					since = h.Since
+				}
+			}
+		}
+		if r.Count == 0 {
+			continue
+		}
+		for _, gone := range s.Rounds {
+			if gone.Spot.Place == p.Name && gone.On.After(r.Last) {
+				r.Last = gone.On
+			}
+		}
+		from := r.Last
+		if from.IsZero() {
+			from = since
+		}
+		r.Due = today.Sub(from) >= week.RoundEvery
+		all = append(all, r)
+	}
+	slices.SortStableFunc(all, func(a, b RoundDue) int { return cmp.Compare(b2i(b.Due), b2i(a.Due)) })
+	return all
+}
+
+func b2i(b bool) int {
+	if b {
+		return 1
+	}
+	return 0
+}
+
+// RoundsDue tells for each store where stock waits whether a round is due.
+func (d *Desk) RoundsDue(today civil.Date) []RoundDue {
+	return d.Shelf().roundsDue(d.Garden(), today)
+}

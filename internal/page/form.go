@@ -1,0 +1,178 @@
+package page
+
+import (
+	"crypto/rand"
+	"net/http"
+	"net/url"
+	"slices"
+	"strconv"
+	"strings"
+
+	"eyeup/stock"
+)
+
+// formView is a form by which one entry is written.
+type formView struct {
+	action
+	ID     string // of the entry, made beforehand: sent twice, it counts once
+	Lot    *stock.Lot
+	At     *stock.Standing  // the spot meant
+	Spots  []stock.Standing // to choose from, where several are meant
+	Inputs []input
+	On     string
+	Next   string
+	Bad    []string // why it was refused
+	Names  []string // of the garden's places
+	Money  string   // the garden's currency
+}
+
+// input is a field with what stands in it.
+type input struct {
+	field
+	Value string
+	On    bool
+	Less  string // what its buttons send
+	More  string
+	Ten   string
+}
+
+// form shows the form of a kind of entry (kind with dashes): lot (its code), and place,
+// crate, bed, row, form where it stands. tap (NAME+N) adds to a tally, so that its large
+// buttons work without scripts.
+func (s *server) form(r *request) error {
+	v, err := s.formOf(r)
+	if err != nil {
+		return err
+	}
+	return s.showForm(r, http.StatusOK, v)
+}
+
+func (s *server) showForm(r *request, status int, v *formView) error {
+	title := upper(v.Says)
+	if v.Lot != nil {
+		title += ": " + v.Lot.Name()
+	}
+	return s.show(r, status, "form", view{Title: title, Here: "stock", Main: v})
+}
+
+// formOf fills a form with what was asked, or typed already.
+func (s *server) formOf(r *request) (*formView, error) {
+	if err := r.ParseForm(); err != nil {
+		return nil, refused("%v", err)
+	}
+	kind := strings.ReplaceAll(r.PathValue("kind"), "-", " ")
+	a, known := actionOf(kind)
+	if !known {
+		return nil, notFound("no entry is called " + strconv.Quote(kind))
+	}
+	g := s.desk.Garden()
+	v := &formView{action: a, ID: r.FormValue("id"), On: r.FormValue("on"), Next: local(r.FormValue("next")), Money: g.Currency}
+	if v.ID == "" || r.FormValue("tap") == "" && r.Method == http.MethodGet {
+		id, err := stock.NewID(s.Now(), rand.Reader)
+		if err != nil {
+			return nil, err
+		}
+		v.ID = id.String()
+	}
+	if v.On == "" {
+		v.On = s.today().String()
+	}
+	for _, p := range g.Places {
+		v.Names = append(v.Names, p.Name)
+	}
+	if !a.NoLot {
+		if err := s.findLot(r, v); err != nil {
+			return nil, err
+		}
+	}
+	s.inputs(r, v)
+	return v, nil
+}
+
+// findLot finds the lot, and the one spot where it stands that is meant.
+func (s *server) findLot(r *request, v *formView) error {
+	var lot stock.Lot
+	var err error
+	s.desk.Read(func(b *stock.Book) { lot, err = b.Find(r.FormValue("lot")) })
+	if err != nil {
+		return notFound(err.Error())
+	}
+	v.Lot = &lot
+	if v.Next == "/" && r.FormValue("next") == "" {
+		v.Next = "/stock/" + url.PathEscape(string(lot.Code))
+	}
+	if v.Whole {
+		return nil
+	}
+	at := spotAsked(r.Form)
+	for _, st := range lot.Standing {
+		if matches(at, st.Spot) && (len(v.Forms) == 0 || slices.Contains(v.Forms, st.Spot.Form)) {
+			v.Spots = append(v.Spots, st)
+		}
+	}
+	switch len(v.Spots) {
+	case 0:
+		return refused("no %s stands there in a form that this can be written of; look at where it stands", lot.Name())
+	case 1:
+		v.At = &v.Spots[0]
+	}
+	return nil
+}
+
+// spotAsked reads where they stand.
+func spotAsked(f url.Values) stock.Spot {
+	return stock.Spot{Place: f.Get("place"), Crate: f.Get("crate"), Bed: f.Get("bed"), Row: f.Get("row"), Form: stock.Form(f.Get("form"))}
+}
+
+// matches reports whether a spot asked for, where it says anything, is the other.
+func matches(at, spot stock.Spot) bool {
+	return (at.Place == "" || at.Place == spot.Place) && (at.Crate == "" || at.Crate == spot.Crate) &&
+		(at.Bed == "" || at.Bed == spot.Bed) && (at.Row == "" || at.Row == spot.Row) && (at.Form == "" || at.Form == spot.Form)
+}
+
+// inputs fills the fields: with what was typed, with the query, or with what they start at.
+func (s *server) inputs(r *request, v *formView) {
+	tapped, by := tap(r.FormValue("tap"))
+	again := r.Method == http.MethodPost || r.FormValue("tap") != ""
+	for _, f := range v.Fields {
+		in := input{field: f, Value: f.Start}
+		if r.Form.Has(f.Name) {
+			in.Value = r.FormValue(f.Name)
+		}
+		switch f.Type {
+		case tally:
+			if in.Value == "all" {
+				in.Value = "1"
+				if v.At != nil {
+					in.Value = strconv.Itoa(v.At.Count)
+				}
+			}
+			if f.Name == tapped {
+				in.Value = added(in.Value, by)
+			}
+			in.Less, in.More, in.Ten = f.Name+"-1", f.Name+"+1", f.Name+"+10"
+		case yes:
+			in.On = in.Value != "" && (!again || r.Form.Has(f.Name))
+		}
+		v.Inputs = append(v.Inputs, in)
+	}
+}
+
+// tap reads NAME+N or NAME-N.
+func tap(s string) (name string, by int) {
+	i := strings.LastIndexAny(s, "+-")
+	if i < 0 {
+		return "", 0
+	}
+	by, _ = strconv.Atoi(s[i:])
+	return s[:i], by
+}
+
+// added adds to a whole number, never below nought; what is no number is left alone.
+func added(value string, by int) string {
+	n, err := strconv.Atoi(strings.TrimSpace(value))
+	if err != nil && value != "" {
+		return value
+	}
+	return strconv.Itoa(max(0, n+by))
+}

@@ -1,0 +1,83 @@
+package page
+
+import (
+	"context"
+	"net"
+	"net/http"
+	"net/netip"
+	"strings"
+)
+
+// mostBody is the most bytes that any form here sends.
+const mostBody = 1 << 20
+
+// guard lets in only whom the pages are for: by name (so that a foreign page can't reach
+// them by a name of its own), by origin, and by pairing where they are shared.
+func (s *server) guard(next http.Handler) http.Handler {
+	origin := http.NewCrossOriginProtection()
+	inner := origin.Handler(next)
+	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		h := w.Header()
+		h.Set("X-Content-Type-Options", "nosniff")
+		h.Set("Referrer-Policy", "same-origin")
+		h.Set("Cross-Origin-Opener-Policy", "same-origin")
+		h.Set("Cross-Origin-Resource-Policy", "same-origin")
+		h.Set("Cache-Control", "no-store")
+		h.Set("Content-Security-Policy", policy(nil))
+		if !s.knows(r.Host) {
+			http.Error(w, "these pages are not served by that name", http.StatusMisdirectedRequest)
+			return
+		}
+		r.Body = http.MaxBytesReader(w, r.Body, mostBody)
+		switch {
+		case isLoopback(r.RemoteAddr):
+		case s.Share == nil:
+			http.Error(w, "these pages are for the machine they run on; start them with --share to open them to your network", http.StatusForbidden)
+			return
+		case s.Share.isPaired(r):
+			r = r.WithContext(context.WithValue(r.Context(), guest{}, true))
+		case r.URL.Path == "/pair" || strings.HasPrefix(r.URL.Path, "/look/"):
+			r = r.WithContext(context.WithValue(r.Context(), guest{}, true))
+		default:
+			http.Redirect(w, r, "/pair", http.StatusSeeOther)
+			return
+		}
+		inner.ServeHTTP(w, r)
+	})
+}
+
+// guest marks requests that don't come from the machine itself.
+type guest struct{}
+
+func isGuest(c context.Context) bool { return c.Value(guest{}) != nil }
+
+// knows reports whether a Host is one of the names the pages are served by.
+func (s *server) knows(host string) bool {
+	name := host
+	if h, _, err := net.SplitHostPort(host); err == nil {
+		name = h
+	}
+	name = strings.Trim(strings.ToLower(name), "[]")
+	if name == "localhost" {
+		return true
+	}
+	if ip, err := netip.ParseAddr(name); err == nil && ip.IsLoopback() {
+		return true
+	}
+	return s.Share != nil && s.Share.isNamed(name)
+}
+
+func isLoopback(remote string) bool {
+	at, err := netip.ParseAddrPort(remote)
+	return err == nil && at.Addr().Unmap().IsLoopback()
+}
+
+// policy is the Content-Security-Policy: nothing but our own, and the style elements of
+// the drawings on the page, by their hashes.
+func policy(styles []string) string {
+	style := "style-src 'self'"
+	for _, sum := range styles {
+		style += " 'sha256-" + sum + "'"
+	}
+	return "default-src 'none'; script-src 'self'; " + style + "; img-src 'self'; connect-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'"
+}

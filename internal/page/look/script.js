@@ -1,0 +1,41 @@
+// Scripts only make the pages quicker; every form works without them.
+"use strict";
+
+// The large buttons of a tally count on the spot instead of asking the server.
+document.addEventListener("click", (event) => {
+  const button = event.target.closest("form[data-tally] button[name=tap]");
+  if (!button) return;
+  const [, name, by] = /^(.*)([+-]\d+)$/.exec(button.value) || [];
+  const input = name && button.form.elements.namedItem(name);
+  if (!input || !/^\d*$/.test(input.value)) return;
+  event.preventDefault();
+  input.value = Math.max(0, Number(input.value) + Number(by));
+});
+
+// A form sent twice by an impatient thumb goes once.
+document.addEventListener("submit", (event) => {
+  if (event.target.method !== "post" || event.defaultPrevented) return;
+  if (event.target.dataset.sent) event.preventDefault();
+  event.target.dataset.sent = "yes";
+});
+window.addEventListener("pageshow", () => {
+  for (const form of document.forms) delete form.dataset.sent;
+});
+
+// Search as you type.
+for (const form of document.querySelectorAll("form[data-live]")) {
+  let wait;
+  let asked = 0;
+  form.addEventListener("input", () => {
+    clearTimeout(wait);
+    wait = setTimeout(async () => {
+      const mine = ++asked;
+      const query = new URLSearchParams(new FormData(form));
+      const answer = await fetch(form.action + "?" + query);
+      if (!answer.ok || mine !== asked) return;
+      const page = new DOMParser().parseFromString(await answer.text(), "text/html");
+      document.getElementById("found").replaceWith(page.getElementById("found"));
+      history.replaceState(null, "", "?" + query);
+    }, 150);
+  });
+}

@@ -1,0 +1,100 @@
+package page
+
+import (
+	"fmt"
+	"html/template"
+	"net/http"
+	"time"
+
+	"eyeup/civil"
+	"eyeup/internal/desk"
+	"eyeup/quantity"
+)
+
+// places shows every place with what stands there.
+func (s *server) places(r *request) error {
+	return s.show(r, http.StatusOK, "places", view{Title: "Places", Here: "places", Main: s.desk.Places(s.today())})
+}
+
+// placeView is one place.
+type placeView struct {
+	desk.PlaceNow
+	Today  civil.Date
+	Climes []clime
+	Heat   *desk.HeatAnswer
+	Light  *desk.LightAnswer
+	Night  *desk.NightPlace
+	Shelf  *desk.Shelf
+	Bench  template.HTML
+	Years  int
+}
+
+// clime is what a steady place is like in one month.
+type clime struct {
+	Month    string
+	Warmth   float64
+	Humidity *float64
+}
+
+func (s *server) place(r *request) error {
+	name := r.PathValue("place")
+	for _, p := range s.desk.Places(s.today()) {
+		if p.Name != name {
+			continue
+		}
+		v := placeView{PlaceNow: p, Today: s.today(), Shelf: s.desk.Shelf(), Climes: climes(p)}
+		if err := s.inside(&v); err != nil {
+			return err
+		}
+		if p.Plan != nil {
+			v.Bench = drawBench(p.Plan, r.taste)
+		}
+		return s.show(r, http.StatusOK, "place", view{Title: upper(name), Here: "places", Main: v})
+	}
+	return notFound(fmt.Sprintf("the garden has no place named %q", name))
+}
+
+// inside asks what the place's nights, heat and light are like.
+func (s *server) inside(v *placeView) error {
+	if v.Sort == "" { // stock stands there, but the garden does not describe it
+		return nil
+	}
+	nights, err := s.desk.Nights(desk.NightsQuestion{From: v.Today, Nights: nightsAhead})
+	if err != nil {
+		return err
+	}
+	v.Years = nights.Years
+	for i := range nights.Places {
+		if nights.Places[i].Name == v.Name {
+			v.Night = &nights.Places[i]
+		}
+	}
+	if v.Covered != nil {
+		if v.Heat, err = s.desk.Heat(v.Name); err != nil {
+			return err
+		}
+	}
+	if v.Sort != "store" {
+		v.Light, err = s.desk.Light(v.Name)
+	}
+	return err
+}
+
+func climes(p desk.PlaceNow) []clime {
+	if p.Steady == nil {
+		return nil
+	}
+	var all []clime
+	for m := range 12 {
+		c := clime{Month: time.Month(m + 1).String(), Warmth: p.Steady.Temperature[m].Celsius()}
+		if h := p.Steady.Humidity[m]; h == h {
+			share := float64(h)
+			c.Humidity = &share
+		}
+		all = append(all, c)
+	}
+	return all
+}
+
+// areaWords says an area in the taste of the reader.
+func (t taste) areaWords(m2 float64) string { return t.Units.Area(quantity.Area(m2)) }

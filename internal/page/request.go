@@ -1,0 +1,141 @@
+package page
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"html/template"
+	"log/slog"
+	"net/http"
+	"net/url"
+	"strings"
+
+	"eyeup/stock"
+)
+
+// page answers one request; what it returns is told on a page of its own.
+type page func(*request) error
+
+// request is one request and what answers it.
+type request struct {
+	*http.Request
+	w     http.ResponseWriter
+	taste taste
+	style []string // hashes of style elements that the page holds
+}
+
+// fault is something that a page can't do, told with the status that HTTP has for it.
+type fault struct {
+	status int
+	says   string
+}
+
+func (f fault) Error() string { return f.says }
+
+func notFound(says string) error { return fault{http.StatusNotFound, says} }
+func refused(format string, args ...any) error {
+	return fault{http.StatusBadRequest, fmt.Sprintf(format, args...)}
+}
+
+// serve lets a page answer requests.
+func (s *server) serve(p page) http.Handler {
+	return http.HandlerFunc(func(w http.ResponseWriter, hr *http.Request) {
+		r := &request{Request: hr, w: w, taste: s.tasteOf(hr)}
+		if err := p(r); err != nil {
+			s.tell(r, err)
+		}
+	})
+}
+
+// tell shows what went wrong, in plain words, and what to do next.
+func (s *server) tell(r *request, err error) {
+	status := http.StatusUnprocessableEntity
+	var f fault
+	var big *http.MaxBytesError
+	switch {
+	case errors.As(err, &f):
+		status = f.status
+	case errors.As(err, &big):
+		status, err = http.StatusRequestEntityTooLarge, fmt.Errorf("that is more than %d bytes, which no form here sends; nothing was written", big.Limit)
+	}
+	v := view{Title: "This can't be done", Main: struct {
+		Says []string
+		Back string
+	}{strings.Split(err.Error(), "\n"), backOf(r)}}
+	if werr := s.show(r, status, "fault", v); werr != nil {
+		slog.Error("a page could not be shown", "path", r.URL.Path, "error", werr)
+		http.Error(r.w, "this page could not be shown", http.StatusInternalServerError)
+	}
+}
+
+// backOf returns the page a form was sent from, where it is one of ours.
+func backOf(r *request) string {
+	u, err := url.Parse(r.Referer())
+	if err != nil || u.Host != r.Host {
+		return "/"
+	}
+	return local(u.RequestURI())
+}
+
+// local returns an address if it is a page of this server, and the first page otherwise.
+func local(to string) string {
+	u, err := url.Parse(to)
+	if err != nil || u.IsAbs() || u.Host != "" || !strings.HasPrefix(to, "/") || strings.HasPrefix(to, "//") || strings.ContainsAny(to, "\\\r\n\t") {
+		return "/"
+	}
+	return to
+}
+
+// view is what every page shows.
+type view struct {
+	Title  string
+	Here   string // the nav's word for where this is
+	Garden string
+	Strip  template.HTML // the garden's own colours
+	Kept   string        // where entries lie; empty where they end with the program
+	MadeUp bool          // the weather is
+	Done   *done         // what was just written
+	Nav    []string
+	Guest  bool // a paired device
+	Bare   bool // tells nothing of the garden: for devices not paired yet
+	Main   any
+}
+
+// done is what was just written, with its undoing.
+type done struct {
+	ID     stock.ID
+	Says   string
+	Undone bool
+	Born   []stock.Born
+	Notes  []string
+}
+
+// navWords are the pages, each by its address's own word.
+var navWords = []string{"this week", "stock", "rounds", "season", "patch", "places", "weather"}
+
+// show writes a page.
+func (s *server) show(r *request, status int, name string, v view) error {
+	g := s.desk.Garden()
+	v.Garden, v.Kept, v.Nav = g.Name, s.desk.Kept(), navWords
+	v.MadeUp = g.Record.MadeUp
+	v.Strip = s.strip.of(s.desk)
+	v.Guest = isGuest(r.Context())
+	if v.Done == nil {
+		v.Done = s.doneOf(r)
+	}
+	var b bytes.Buffer
+	if err := s.looks[r.taste].pages[name].Execute(&b, v); err != nil {
+		return err
+	}
+	h := r.w.Header()
+	h.Set("Content-Type", "text/html; charset=utf-8")
+	h.Set("Content-Security-Policy", policy(r.style))
+	r.w.WriteHeader(status)
+	_, _ = r.w.Write(b.Bytes()) // whoever asked is gone: nothing to be done
+	return nil
+}
+
+// goTo sends the browser on after something was written.
+func (r *request) goTo(to string) {
+	http.Redirect(r.w, r.Request, to, http.StatusSeeOther)
+}

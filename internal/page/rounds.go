@@ -1,0 +1,156 @@
+package page
+
+import (
+	"fmt"
+	"html"
+	"html/template"
+	"net/http"
+	"net/url"
+	"strconv"
+
+	"eyeup/civil"
+	"eyeup/internal/desk"
+	"eyeup/stock"
+)
+
+// roundsView is every store with its crates.
+type roundsView struct {
+	Shelf  *desk.Shelf
+	Stores []storeView
+}
+
+// storeView is one store.
+type storeView struct {
+	desk.PlaceOnShelf
+	Due    *desk.RoundDue
+	Drawn  template.HTML
+	Crates []crateRow
+}
+
+// crateRow is a crate with what its last rounds found.
+type crateRow struct {
+	desk.CrateOnShelf
+	N     int // its number on this page, from 0
+	Stood int // individuals now
+	Seen  int // looked at in the last rounds
+	Bad   int // of those, soft or lost
+	Limp  int // of those, wrinkled
+	Last  civil.Date
+}
+
+// Name names the crate or what stands outside of one.
+func (c crateRow) Name() string {
+	switch {
+	case c.Crate != "":
+		return "crate " + c.Crate
+	case c.Bed != "":
+		return "bed " + c.Bed
+	}
+	return "not in a crate"
+}
+
+// Worst is the share of those looked at that were soft or lost.
+func (c crateRow) Worst() float64 {
+	if c.Seen == 0 {
+		return 0
+	}
+	return float64(c.Bad) / float64(c.Seen)
+}
+
+func crateRows(p desk.PlaceOnShelf) []crateRow {
+	rows := make([]crateRow, len(p.Crates))
+	for i, c := range p.Crates {
+		rows[i] = crateRow{CrateOnShelf: c, N: i}
+		for _, h := range c.Holdings {
+			rows[i].Stood += h.Count
+			if g := h.Round; g != nil {
+				rows[i].Seen += g.Firm + g.Wrinkled + g.Soft + g.Lost
+				rows[i].Bad += g.Soft + g.Lost
+				rows[i].Limp += g.Wrinkled
+				if g.On.After(rows[i].Last) {
+					rows[i].Last = g.On
+				}
+			}
+		}
+	}
+	return rows
+}
+
+// rounds shows the stores by crate, shaded by what the last rounds found lost.
+func (s *server) rounds(r *request) error {
+	v := roundsView{Shelf: s.desk.Shelf()}
+	due := map[string]desk.RoundDue{}
+	for _, d := range s.desk.RoundsDue(s.today()) {
+		due[d.Place] = d
+	}
+	for _, p := range v.Shelf.Places {
+		d, is := due[p.Name]
+		if !is {
+			continue
+		}
+		store := storeView{PlaceOnShelf: p, Due: &d, Crates: crateRows(p)}
+		store.Drawn = drawCrates(p.Name, store.Crates)
+		v.Stores = append(v.Stores, store)
+	}
+	return s.show(r, http.StatusOK, "rounds", view{Title: "Rounds", Here: "rounds", Main: v})
+}
+
+// crateView is one crate, to be gone through.
+type crateView struct {
+	Place string
+	crateRow
+	Shelf *desk.Shelf
+	Of    int
+	Next  int // the crate after it; below nothing: none
+	Past  []stock.Round
+}
+
+// crate shows one crate of a store: what stands in it, and a round to write of each.
+func (s *server) crate(r *request) error {
+	shelf := s.desk.Shelf()
+	p, any := shelf.Place(r.PathValue("place"))
+	n, err := strconv.Atoi(r.PathValue("n"))
+	if !any || err != nil || n < 0 || n >= len(p.Crates) {
+		return notFound(fmt.Sprintf("nothing stands in that crate of %s any more", r.PathValue("place")))
+	}
+	v := crateView{Place: p.Name, crateRow: crateRows(p)[n], Shelf: shelf, Of: len(p.Crates), Next: n + 1}
+	if v.Next == len(p.Crates) {
+		v.Next = -1
+	}
+	for i := len(shelf.Rounds) - 1; i >= 0; i-- {
+		if g := shelf.Rounds[i]; g.Spot.Place == p.Name && g.Spot.Crate == v.Crate && g.Spot.Bed == v.Bed {
+			v.Past = append(v.Past, g)
+		}
+	}
+	return s.show(r, http.StatusOK, "crate", view{Title: upper(p.Name) + ", " + v.Name(), Here: "rounds", Main: v})
+}
+
+// drawCrates draws a store's crates as they stand, each a link, darker the more of what
+// was looked at was soft or lost.
+func drawCrates(place string, crates []crateRow) template.HTML {
+	const across, wide, tall, gap = 7, 49.0, 46.0, 3.0
+	rows := (len(crates) + across - 1) / across
+	d := begin("drawn crates", upper(place)+" by crate", float64(rows)*(tall+gap)+2)
+	for i, c := range crates {
+		x, y := 1+float64(i%across)*(wide+gap), 1+float64(i/across)*(tall+gap)
+		name := c.Crate
+		if name == "" {
+			name = "–"
+		}
+		says := fmt.Sprintf("%s: %d", c.Name(), c.Stood)
+		class := "crate"
+		if c.Seen > 0 {
+			says += fmt.Sprintf("; of %d looked at %d soft or lost", c.Seen, c.Bad)
+			class = "crate seen"
+		}
+		fmt.Fprintf(d, `<a href="/rounds/%s/%d"><title>%s</title><rect class="%s" x="%.0f" y="%.0f" width="%.0f" height="%.0f"/>`,
+			html.EscapeString(url.PathEscape(place)), i, html.EscapeString(says), class, x, y, wide, tall)
+		if c.Worst() > 0 {
+			fmt.Fprintf(d, `<rect class="lost" x="%.0f" y="%.1f" width="%.0f" height="%.1f"/>`, x, y+tall*(1-c.Worst()), wide, tall*c.Worst())
+		}
+		d.words(x+4, y+15, "strong", name)
+		d.words(x+wide-4, y+tall-6, "end", strconv.Itoa(c.Stood))
+		d.WriteString("</a>")
+	}
+	return d.end()
+}

@@ -1,0 +1,69 @@
+package page
+
+import (
+	"fmt"
+	"net/url"
+
+	"eyeup/quantity"
+	"eyeup/season"
+)
+
+// Link is where the season is shown with another plan drawn, the change kept.
+func (v seasonView) Link(plan string) string {
+	q := url.Values{}
+	for name, values := range v.Asks {
+		q[name] = values
+	}
+	q.Set("plan", plan)
+	q.Del("wrote")
+	return "/season?" + q.Encode()
+}
+
+// Held says how a plan holds a place.
+func (v seasonView) Held(p *season.Plan, place string) string {
+	for _, at := range p.Places {
+		if at.Place == place && at.Heat != nil {
+			return fmt.Sprintf("%s, %s to %s", v.taste.Units.Temperature(at.Level), v.taste.day(at.HeatedFrom), v.taste.day(at.HeatedTo))
+		}
+	}
+	return "off"
+}
+
+// Cold says how far a heater falls short in a plan.
+func (v seasonView) Cold(p *season.Plan, place string) string {
+	for _, at := range p.Places {
+		if h := at.Heat; at.Place == place && h != nil {
+			return fmt.Sprintf("%.0f hours, worst %s; freezes inside in %d of %d years", h.HoursShort.Middle,
+				v.taste.Units.Difference(quantity.Difference(h.WorstShortK)), h.YearsFreezing, p.Years)
+		}
+	}
+	return "–"
+}
+
+// Used reports whether any bench is used in a week of the drawn plan.
+func (v seasonView) Used(week int) bool {
+	for _, p := range v.Plan.Places {
+		if week < len(p.Weeks) && p.Weeks[week].UsedM2 > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// Need says how much of a thing is to be got.
+func (v seasonView) Need(n season.Need) string {
+	if n.Unit == "L" || n.Unit == "litres" {
+		return fmt.Sprintf("%s (%s to %s)", v.litres(n.Amount.Middle), v.litres(n.Amount.Low), v.litres(n.Amount.High))
+	}
+	return amount(n.Amount, 0) + " " + n.Unit
+}
+
+func (v seasonView) litres(l float64) string {
+	return v.taste.Units.Volume(quantity.Volume(l) * quantity.Litre)
+}
+
+// lotChoice is a lot whose place in the patch can be changed.
+type lotChoice struct {
+	Code, Name string
+	Plant      int
+}

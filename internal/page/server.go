@@ -1,0 +1,87 @@
+package page
+
+import (
+	"net/http"
+	"time"
+
+	"eyeup/civil"
+	"eyeup/internal/desk"
+)
+
+// Options say how the pages are served. The zero value does for most.
+type Options struct {
+	Now     func() time.Time // the clock; time.Now if nil
+	Today   civil.Date       // reckon as if it were this day; none: the clock's
+	Stories bool             // serve /stories, which shows each part with made-up data
+	Share   *Share           // opened to the local network; nil: this machine alone
+}
+
+// server answers requests.
+type server struct {
+	Options
+	desk  *desk.Desk
+	looks map[taste]*look
+	strip strip
+	told  told
+}
+
+// New returns the handler of a garden's pages. It fails when a template is broken.
+func New(d *desk.Desk, o Options) (http.Handler, error) {
+	if o.Now == nil {
+		o.Now = time.Now
+	}
+	s := &server{Options: o, desk: d}
+	var err error
+	if s.looks, err = newLooks(); err != nil {
+		return nil, err
+	}
+	return s.guard(s.routes()), nil
+}
+
+// routes names every page and action.
+func (s *server) routes() *http.ServeMux {
+	mux := http.NewServeMux()
+	mux.Handle("GET /look/", looked())
+	for pattern, page := range map[string]page{
+		"GET /{$}":                s.week,
+		"GET /season":             s.season,
+		"POST /season/follow":     s.follow,
+		"GET /places":             s.places,
+		"GET /places/{place}":     s.place,
+		"GET /weather":            s.weather,
+		"GET /patch":              s.patch,
+		"GET /stock":              s.stock,
+		"GET /stock/{code}":       s.lot,
+		"GET /rounds":             s.rounds,
+		"GET /rounds/{place}/{n}": s.crate,
+		"GET /write/{kind}":       s.form,
+		"POST /write/{kind}":      s.write,
+		"POST /undo":              s.undo,
+		"POST /taste":             s.setTaste,
+		"GET /taste":              s.tastePage,
+		"GET /share":              s.sharePage,
+		"POST /share/code":        s.newCode,
+		"POST /share/end":         s.endSession,
+		"GET /pair":               s.pairPage,
+		"POST /pair":              s.pair,
+	} {
+		mux.Handle(pattern, s.serve(page))
+	}
+	if s.Stories {
+		mux.Handle("GET /stories", s.serve(s.stories))
+	}
+	mux.Handle("/", s.serve(func(*request) error { return notFound("there is no page at this address") }))
+	return mux
+}
+
+// today is the day that pages speak of.
+func (s *server) today() civil.Date {
+	if !s.Today.IsZero() {
+		return s.Today
+	}
+	zone := s.desk.Garden().Zone
+	if zone == nil {
+		zone = time.Local
+	}
+	return civil.Of(s.Now().In(zone))
+}

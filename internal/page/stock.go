@@ -1,0 +1,134 @@
+package page
+
+import (
+	"net/http"
+	"slices"
+	"strconv"
+	"strings"
+
+	"eyeup/internal/desk"
+	"eyeup/stock"
+)
+
+// stockView is the stock, by variety, lot or place, or what a search finds.
+type stockView struct {
+	Shelf     *desk.Shelf
+	By        string // variety, lot or place
+	Query     string
+	Varieties []desk.VarietyOnShelf
+	Lots      []stock.Lot
+	Places    []desk.PlaceOnShelf
+	Found     int // of what is listed, on all pages together
+	Page      int // from 1
+	Pages     int
+}
+
+// onePage is how many rows a page lists: few enough for an old phone.
+const onePage = 100
+
+// stock lists what there is: by (variety, lot, place), q (words to find), page.
+func (s *server) stock(r *request) error {
+	v := stockView{Shelf: s.desk.Shelf(), By: r.FormValue("by"), Query: strings.TrimSpace(r.FormValue("q"))}
+	v.Page, _ = strconv.Atoi(r.FormValue("page"))
+	found := v.Shelf.Search(v.Query)
+	switch v.By {
+	case "lot":
+		for _, i := range pageOf(found, &v) {
+			v.Lots = append(v.Lots, v.Shelf.Lots[i])
+		}
+	case "place":
+		v.Places = pageOf(v.Shelf.Places, &v)
+	default:
+		v.By = "variety"
+		v.Varieties = pageOf(varietiesOf(v.Shelf, found, v.Query), &v)
+	}
+	title := "Stock"
+	return s.show(r, http.StatusOK, "stock", view{Title: title, Here: "stock", Main: v})
+}
+
+// varietiesOf returns the varieties of the lots found.
+func varietiesOf(shelf *desk.Shelf, found []int, query string) []desk.VarietyOnShelf {
+	if query == "" {
+		return shelf.Varieties
+	}
+	is := make([]bool, len(shelf.Lots))
+	for _, i := range found {
+		is[i] = true
+	}
+	var all []desk.VarietyOnShelf
+	for _, v := range shelf.Varieties {
+		if slices.ContainsFunc(v.Lots, func(i int) bool { return is[i] }) {
+			all = append(all, v)
+		}
+	}
+	return all
+}
+
+// pageOf returns the rows of the page asked for.
+func pageOf[T any](all []T, v *stockView) []T {
+	v.Found = len(all)
+	v.Pages = max(1, (len(all)+onePage-1)/onePage)
+	v.Page = min(max(v.Page, 1), v.Pages)
+	return all[(v.Page-1)*onePage : min(len(all), v.Page*onePage)]
+}
+
+// lotView is one lot's page.
+type lotView struct {
+	stock.Lot
+	Life     []stock.Mention
+	Kin      []kinGroup
+	Parents  []stock.Lot
+	Actions  []action
+	Undoable map[stock.ID]bool
+}
+
+// kinGroup is the kin of one way.
+type kinGroup struct {
+	Way  string
+	Kin  []stock.Kin
+	Left int // how many individuals are left alive
+}
+
+var ways = []struct {
+	way  stock.Way
+	says string
+}{{stock.Down, "Down: what came of it"}, {stock.Up, "Up: what it came of"}, {stock.Side, "Sideways: what it met"}}
+
+// lot shows a lot's life, kin, and what can be written of it.
+func (s *server) lot(r *request) error {
+	var v lotView
+	var kin []stock.Kin
+	var err error
+	s.desk.Read(func(b *stock.Book) {
+		if v.Lot, err = b.Find(r.PathValue("code")); err != nil {
+			return
+		}
+		ref := v.ID.String()
+		if v.Life, err = b.Life(ref); err == nil {
+			kin, err = b.Kin(ref)
+		}
+		for _, p := range v.Lot.Parents {
+			if mother, perr := b.Find(p.String()); perr == nil {
+				v.Parents = append(v.Parents, mother)
+			}
+		}
+	})
+	if err != nil {
+		return notFound(err.Error())
+	}
+	for _, w := range ways {
+		g := kinGroup{Way: w.says}
+		for _, k := range kin {
+			if k.Way == w.way {
+				g.Kin = append(g.Kin, k)
+				g.Left += k.Lot.Count()
+			}
+		}
+		if len(g.Kin) > 0 {
+			v.Kin = append(v.Kin, g)
+		}
+	}
+	slices.Reverse(v.Life)
+	v.Actions = actionsFor(v.Lot)
+	return s.show(r, http.StatusOK, "lot", view{Title: v.Name() + " " + string(v.Code), Here: "stock", Main: v})
+}

@@ -1,0 +1,55 @@
+package page
+
+import (
+	"html/template"
+	"net/http"
+
+	"eyeup/civil"
+	"eyeup/internal/desk"
+)
+
+// weatherView is the frost, the typical year and what they rest on.
+type weatherView struct {
+	Frost  *desk.FrostAnswer
+	Out    civil.Date // the day of planting out that is asked about
+	Curve  template.HTML
+	Months []desk.Month
+	Source desk.WeatherSource
+	Risk   float64
+	Table  []desk.FreezeAfter // every week of the curve
+	Year   int                // of planting out
+}
+
+// weather shows the odds of frost with a day of planting out to move (out, YYYY-MM-DD).
+func (s *server) weather(r *request) error {
+	v := weatherView{Months: s.desk.TypicalYear(), Source: s.desk.Weather(), Risk: float64(s.desk.Garden().Season.FrostRisk)}
+	out, err := s.plantingOut(r.FormValue("out"))
+	if err != nil {
+		return err
+	}
+	v.Out, v.Year = out, out.Year()
+	if v.Frost, err = s.desk.Frost(out.MonthDay()); err != nil {
+		return err
+	}
+	curve := s.desk.FrostCurve()
+	v.Curve = drawFrost(curve, v.Frost, r.taste)
+	for i, d := range curve.Days {
+		if i%7 == 0 || d.Share == 0 && i > 0 && curve.Days[i-1].Share > 0 {
+			v.Table = append(v.Table, d)
+		}
+	}
+	return s.show(r, http.StatusOK, "weather", view{Title: "Weather", Here: "weather", Main: v})
+}
+
+// plantingOut reads the day asked about; where none is, it is the one that the accepted
+// risk gives.
+func (s *server) plantingOut(asked string) (civil.Date, error) {
+	if asked != "" {
+		d, err := civil.Parse(asked)
+		if err != nil {
+			return d, refused("%v", err)
+		}
+		return d, nil
+	}
+	return s.desk.SafeDay(), nil
+}

@@ -1,0 +1,106 @@
+package page
+
+import (
+	"errors"
+	"net/http"
+
+	"eyeup/civil"
+	"eyeup/internal/desk"
+	"eyeup/quantity"
+	"eyeup/stock"
+)
+
+// weekView is the first page.
+type weekView struct {
+	Today  civil.Date
+	Week   *desk.Week
+	NoPlan string // why there is no season
+	Shelf  *desk.Shelf
+	Nights *desk.NightsAnswer
+	Low    string // tonight's low as it was typed
+	LowBad string // what is wrong with it
+	Carry  []desk.NightPlace
+	Late   []jobView
+	Due    []jobView
+	Rounds []desk.RoundDue // that are due
+}
+
+// jobView is a job with the lots it can be done with.
+type jobView struct {
+	desk.WeekJob
+	Lots []stock.Lot
+	Kind string // of the entry that tells that it was done
+}
+
+// entryOf names the entry that tells that a job was done.
+var entryOf = map[string]string{
+	"start": "started", "sow": "sown", "hand on": "moved", "harden": "hardened", "plant": "planted out", "plant out": "planted out",
+}
+
+// jobs gives jobs their lots.
+func jobs(all []desk.WeekJob, shelf *desk.Shelf) []jobView {
+	var views []jobView
+	for _, j := range all {
+		v := jobView{WeekJob: j, Kind: entryOf[j.What]}
+		for _, i := range j.Lots {
+			v.Lots = append(v.Lots, shelf.Lots[i])
+		}
+		views = append(views, v)
+	}
+	return views
+}
+
+// nightsAhead is how many nights the first page looks ahead.
+const nightsAhead = 7
+
+// week shows what is due, what is late, and the nights ahead. low is tonight's low as the
+// grower has it, with its unit.
+func (s *server) week(r *request) error {
+	v := weekView{Today: s.today(), Shelf: s.desk.Shelf(), Low: r.FormValue("low")}
+	w, err := s.desk.Week(v.Today)
+	if err != nil {
+		v.NoPlan = err.Error()
+	} else {
+		v.Week, v.Late, v.Due = w, jobs(w.Late, v.Shelf), jobs(w.Due, v.Shelf)
+	}
+	for _, round := range s.desk.RoundsDue(v.Today) {
+		if round.Due {
+			v.Rounds = append(v.Rounds, round)
+		}
+	}
+	q := desk.NightsQuestion{From: v.Today, Nights: nightsAhead}
+	if v.Low != "" {
+		low, err := typedTemperature(v.Low, r.FormValue("unit"))
+		if err != nil {
+			v.LowBad = err.Error()
+		} else {
+			q.Low, q.Nights = &low, 1
+		}
+	}
+	if v.Nights, err = s.desk.Nights(q); err != nil {
+		v.LowBad = err.Error()
+		q.Low, q.Nights = nil, nightsAhead
+		if v.Nights, err = s.desk.Nights(q); err != nil {
+			return err
+		}
+	}
+	for _, p := range v.Nights.Places {
+		if len(p.AtRisk) > 0 {
+			v.Carry = append(v.Carry, p)
+		}
+	}
+	return s.show(r, http.StatusOK, "week", view{Title: "This week", Here: "this week", Main: v})
+}
+
+// typedTemperature reads a temperature with its unit, or a number whose unit stands in a
+// field beside it.
+func typedTemperature(text, unit string) (quantity.Temperature, error) {
+	t, err := quantity.ParseTemperature(text)
+	if err == nil || unit != "F" && unit != "C" {
+		return t, err
+	}
+	if t, uerr := quantity.ParseTemperature(text + unit); uerr == nil {
+		return t, nil
+	}
+	return t, errors.Join(err)
+}

@@ -1,0 +1,260 @@
+package page
+
+import (
+	"crypto/rand"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"net/http"
+	"net/url"
+	"strconv"
+	"strings"
+	"sync"
+
+	"eyeup/civil"
+	"eyeup/stock"
+)
+
+// write writes one entry down: the fields of its form, on (the day), id (made beforehand;
+// the same id counts once), next (where to go then). What is refused is told over the
+// form, with all that was typed.
+func (s *server) write(r *request) error {
+	v, err := s.formOf(r)
+	if err != nil {
+		return err
+	}
+	if len(v.Spots) > 1 {
+		return s.showForm(r, http.StatusUnprocessableEntity, v)
+	}
+	id, err := s.writeForm(r, v)
+	if err != nil {
+		v.Bad = strings.Split(err.Error(), "\n")
+		return s.showForm(r, http.StatusUnprocessableEntity, v)
+	}
+	r.goTo(withQuery(v.Next, "wrote", id.String()))
+	return nil
+}
+
+func (s *server) writeForm(r *request, v *formView) (stock.ID, error) {
+	on, err := civil.Parse(v.On)
+	if err != nil {
+		return stock.ID{}, err
+	}
+	if on.After(s.today()) {
+		return stock.ID{}, fmt.Errorf("%s is still to come; write down what has happened", on)
+	}
+	body, err := bodyOf(r.Form, v)
+	if err != nil {
+		return stock.ID{}, err
+	}
+	return s.append(r, v.Kind, on, body)
+}
+
+// append writes an entry down and keeps what is to be told of it.
+func (s *server) append(r *request, kind string, on civil.Date, body []byte) (stock.ID, error) {
+	id, err := entryID(r.FormValue("id"), s)
+	if err != nil {
+		return id, err
+	}
+	canonical, err := stock.Canonical(body)
+	if err != nil {
+		return id, err
+	}
+	added, err := s.desk.Append(stock.Entry{ID: id, Kind: kind, Version: 1, On: on, Device: "browser", Body: canonical})
+	if err != nil {
+		return id, err
+	}
+	for _, a := range added {
+		s.told.keep(a)
+	}
+	return id, nil
+}
+
+// entryID reads the id made beforehand, or makes one.
+func entryID(sent string, s *server) (stock.ID, error) {
+	if sent == "" {
+		return stock.NewID(s.Now(), rand.Reader)
+	}
+	return stock.ParseID(sent)
+}
+
+// bodyOf makes the body of an entry from a form.
+func bodyOf(f url.Values, v *formView) ([]byte, error) {
+	body := map[string]any{}
+	if v.Lot != nil {
+		body[v.lotMember()] = v.Lot.ID.String()
+	}
+	if v.At != nil {
+		for name, said := range map[string]string{"place": v.At.Spot.Place, "crate": v.At.Spot.Crate, "bed": v.At.Spot.Bed, "row": v.At.Spot.Row, "form": string(v.At.Spot.Form)} {
+			if said != "" {
+				body[name] = said
+			}
+		}
+	}
+	for _, one := range v.Fields {
+		value, err := one.read(strings.TrimSpace(f.Get(one.Name)), v.Money)
+		if err != nil {
+			return nil, fmt.Errorf("%s: %w", one.Label, err)
+		}
+		if value != nil {
+			put(body, one.Name, value)
+		}
+	}
+	if body["place"] == nil && v.NoLot {
+		return nil, errors.New("place: say where they stand")
+	}
+	return json.Marshal(body)
+}
+
+// put sets a member; a dot leads into an object.
+func put(body map[string]any, name string, value any) {
+	outer, inner, deep := strings.Cut(name, ".")
+	if !deep {
+		body[name] = value
+		return
+	}
+	at, _ := body[outer].(map[string]any)
+	if at == nil {
+		at = map[string]any{}
+		body[outer] = at
+	}
+	at[inner] = value
+}
+
+// read reads what was typed into a field; nil where it says nothing.
+func (f field) read(typed, currency string) (any, error) {
+	if typed == "" && f.Type != yes {
+		if f.Due {
+			return nil, errors.New("is to be said")
+		}
+		return nil, nil
+	}
+	switch f.Type {
+	case tally:
+		n, err := strconv.Atoi(typed)
+		if err != nil || n < 0 {
+			return nil, fmt.Errorf("%q is no whole number from 0", typed)
+		}
+		return n, nil
+	case yes:
+		return typed != "", nil
+	case measure:
+		figure, unit, err := figureAndUnit(typed)
+		return stock.Measure{Figure: figure, Unit: unit}, err
+	case price:
+		amount, said, _ := strings.Cut(typed, " ")
+		if said = strings.TrimSpace(said); said != "" {
+			currency = said
+		}
+		return stock.Price{Amount: amount, Currency: currency}, nil
+	}
+	return typed, nil
+}
+
+// figureAndUnit parts a measure as it was typed.
+func figureAndUnit(typed string) (figure, unit string, err error) {
+	at := strings.IndexFunc(typed, func(c rune) bool { return !strings.ContainsRune("0123456789.,-+", c) })
+	if at <= 0 {
+		return "", "", fmt.Errorf("%q has no unit; write it like 4.2 kg", typed)
+	}
+	return typed[:at], strings.TrimSpace(typed[at:]), nil
+}
+
+// undo puts an entry right by nothing: entry (its id), next.
+func (s *server) undo(r *request) error {
+	entry, err := stock.ParseID(r.FormValue("entry"))
+	if err != nil {
+		return refused("%v", err)
+	}
+	var head stock.ID
+	var stands, held bool
+	s.desk.Read(func(b *stock.Book) { head, stands, held = b.Head(entry) })
+	switch {
+	case !held:
+		return notFound("there is no entry " + entry.String())
+	case !stands:
+		return refused("that was undone already")
+	}
+	body, err := json.Marshal(map[string]any{"target": head.String(), "nothing": true})
+	if err != nil {
+		return err
+	}
+	r.Form.Del("id")
+	if _, err := s.append(r, "put right", s.today(), body); err != nil {
+		return err
+	}
+	r.goTo(withQuery(local(r.FormValue("next")), "undid", entry.String()))
+	return nil
+}
+
+// withQuery adds a word to an address.
+func withQuery(to, name, value string) string {
+	u, err := url.Parse(to)
+	if err != nil {
+		return "/"
+	}
+	q := u.Query()
+	q.Del("wrote")
+	q.Del("undid")
+	q.Set(name, value)
+	u.RawQuery = q.Encode()
+	return u.RequestURI() + fragment(u)
+}
+
+func fragment(u *url.URL) string {
+	if u.Fragment == "" {
+		return ""
+	}
+	return "#" + u.EscapedFragment()
+}
+
+// doneOf tells what was just written or undone, by the query.
+func (s *server) doneOf(r *request) *done {
+	undone := true
+	id, err := stock.ParseID(r.URL.Query().Get("undid"))
+	if err != nil {
+		undone = false
+		if id, err = stock.ParseID(r.URL.Query().Get("wrote")); err != nil {
+			return nil
+		}
+	}
+	e, err := s.desk.Entry(id)
+	if err != nil {
+		return nil
+	}
+	d := &done{ID: id, Says: e.Kind, Undone: undone}
+	if a := s.told.of(id); a != nil && !undone {
+		d.Born, d.Notes = a.Born, a.Notices
+	}
+	return d
+}
+
+// told keeps what came of the entries written last, to tell it on the next page.
+type told struct {
+	mu    sync.Mutex
+	added []stock.Added
+}
+
+// mostTold is how many entries' outcomes are kept.
+const mostTold = 100
+
+func (t *told) keep(a stock.Added) {
+	t.mu.Lock()
+	defer t.mu.Unlock()
+	t.added = append(t.added, a)
+	if len(t.added) > mostTold {
+		t.added = t.added[1:]
+	}
+}
+
+func (t *told) of(id stock.ID) *stock.Added {
+	t.mu.Lock()
+	defer t.mu.Unlock()
+	for i := range t.added {
+		if t.added[i].ID == id {
+			a := t.added[i]
+			return &a
+		}
+	}
+	return nil
+}
