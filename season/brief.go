@@ -31,6 +31,7 @@ type Place struct {
 	Room    quantity.Area          // bench, shelf or bed
 	Lit     quantity.Area          // the part of Room under lamps
 	Spacing quantity.Length        // from plant to plant in the ground, for what comes from the store
+	Crates  int                    // that a store takes; 0 where it is not said
 	Levels  []place.Setting        // settings the grower would hold, the first being off; none for unheated places
 	Level   []quantity.Temperature // the thermostat level of each of Levels; unknown for off
 	Energy  Price                  // of the heat that the heater gives

@@ -8,7 +8,6 @@ import (
 
 	"eyeup/odds"
 	"eyeup/stock"
-	"eyeup/supply"
 )
 
 // totals adds up what a plan costs, what it wants and what it gains.
@@ -71,62 +70,6 @@ func (r *realized) fitsIn(year int) bool {
 		}
 	}
 	return true
-}
-
-// needs lists what to get: containers, mix, seed.
-func (r *realized) needs() {
-	pots := map[string]int{}
-	litres := odds.Amount{}
-	first := never
-	for _, p := range r.parts {
-		if p.route.direct || p.route.stays {
-			continue
-		}
-		first = min(first, p.start)
-		n := p.life.containers(p.count)
-		pots[p.life.container] += n
-		need, err := supply.Mix(p.life.container, n, mixForm(p.Form))
-		if err != nil {
-			r.plan.Cost.Unpriced = append(r.plan.Cost.Unpriced, err.Error())
-			continue
-		}
-		litres = odds.Amount{Low: litres.Low + need.Litres.Low, Middle: litres.Middle + need.Litres.Middle, High: litres.High + need.Litres.High}
-	}
-	if first == never {
-		return
-	}
-	by := r.date(max(first-14, 0))
-	mix := Need{What: "potting mix", Amount: rounded(litres), Unit: "L", By: by, Cost: hundredth(r.Prices.MixLitre.Times(litres.Middle))}
-	r.unpriced(r.Prices.MixLitre, "potting mix")
-	r.plan.ToGet = append(r.plan.ToGet, mix)
-	for _, id := range sortedKeys(pots) {
-		price := r.Prices.Pots[id]
-		r.unpriced(price, id+" pots")
-		c, err := supply.ContainerNamed(id)
-		if err != nil {
-			continue
-		}
-		r.plan.ToGet = append(r.plan.ToGet, Need{
-			What: c.Name, Amount: odds.Exactly(float64(pots[id])), Unit: "each", By: by, Cost: hundredth(price.Times(float64(pots[id]))),
-		})
-	}
-}
-
-func mixForm(f stock.Form) string {
-	if f == stock.Seed {
-		return ""
-	}
-	return string(f)
-}
-
-func rounded(a odds.Amount) odds.Amount {
-	return odds.Amount{Low: math.Round(a.Low), Middle: math.Round(a.Middle), High: math.Round(a.High)}
-}
-
-func (r *realized) unpriced(p Price, what string) {
-	if !p.Known {
-		r.plan.Cost.Unpriced = append(r.plan.Cost.Unpriced, what)
-	}
 }
 
 // work spreads the minutes of every step over the weeks in which, by the middle dates,
@@ -289,13 +232,4 @@ func (r *realized) wanted() {
 
 func (r *realized) isLeft(h stock.Holding) bool {
 	return slices.ContainsFunc(r.maker.left, func(n NotCovered) bool { return n.Variety == h.Variety.Name && n.Kind == h.Variety.Kind })
-}
-
-func sortedKeys(m map[string]int) []string {
-	keys := make([]string, 0, len(m))
-	for k := range m {
-		keys = append(keys, k)
-	}
-	slices.Sort(keys)
-	return keys
 }

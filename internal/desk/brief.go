@@ -118,7 +118,7 @@ func (g *Garden) kind(name string) (*culture.Kind, bool) {
 
 func (g *Garden) place(p exchange.Place) season.Place {
 	s := season.Place{
-		Name: p.Name, Sort: season.Sort(p.Sort), Model: p.Model, Room: p.Bench, Spacing: p.Spacing,
+		Name: p.Name, Sort: season.Sort(p.Sort), Model: p.Model, Room: p.Bench, Spacing: p.Spacing, Crates: p.Crates,
 		Levels: []place.Setting{place.Off()}, Level: []quantity.Temperature{quantity.Unknown()},
 	}
 	for _, level := range p.Levels {

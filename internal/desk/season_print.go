@@ -313,6 +313,9 @@ func (a *SeasonAnswer) rest(p *page, units quantity.System) {
 	p.wrap("Short: ", strings.Join(shortWords(plan.Shortfalls), "; ")+".")
 	var get []string
 	for _, n := range plan.ToGet {
+		if n.Unit == "seeds" {
+			continue // in the JSON, and asked of eyeup reckon sow
+		}
 		get = append(get, need(n, units))
 	}
 	if len(get) > 0 {

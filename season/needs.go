@@ -1,0 +1,192 @@
+package season
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"eyeup/civil"
+	"eyeup/culture"
+	"eyeup/odds"
+	"eyeup/quantity"
+	"eyeup/stock"
+	"eyeup/supply"
+)
+
+// needs lists what to get: mix, containers and seed for spring, packing for autumn.
+func (r *realized) needs() {
+	r.potting()
+	r.seed()
+	r.packing()
+}
+
+// before is how many days before its first use a thing is to be there.
+const before = 14
+
+// potting lists the mix and the containers of all that is raised in them.
+func (r *realized) potting() {
+	pots := map[string]int{}
+	litres := odds.Amount{}
+	first := never
+	add := func(n supply.Need, err error) {
+		if err != nil {
+			r.plan.Cost.Unpriced = append(r.plan.Cost.Unpriced, err.Error())
+			return
+		}
+		litres = odds.Amount{Low: litres.Low + n.Litres.Low, Middle: litres.Middle + n.Litres.Middle, High: litres.High + n.Litres.High}
+	}
+	for _, p := range r.parts {
+		if p.route.direct || p.route.stays {
+			continue
+		}
+		first = min(first, p.start)
+		for id, n := range p.life.fill(p.count, p.Form, add) {
+			pots[id] += n
+		}
+	}
+	if first == never {
+		return
+	}
+	by := r.date(max(first-before, 0))
+	r.unpriced(r.Prices.MixLitre, "potting mix")
+	r.plan.ToGet = append(r.plan.ToGet, Need{
+		What: "potting mix", Amount: rounded(litres), Unit: "L", By: by, Cost: hundredth(r.Prices.MixLitre.Times(litres.Middle)),
+	})
+	for _, id := range sortedKeys(pots) {
+		price := r.Prices.Pots[id]
+		c, err := supply.ContainerNamed(id)
+		if err != nil {
+			continue
+		}
+		r.unpriced(price, c.Name)
+		r.plan.ToGet = append(r.plan.ToGet, Need{
+			What: c.Name, Amount: odds.Exactly(float64(pots[id])), Unit: "each", By: by, Cost: hundredth(price.Times(float64(pots[id]))),
+		})
+	}
+}
+
+// fill tells add the mix that raising so many plants takes, and returns the containers:
+// those they are started in, and those they are potted on into.
+func (l *life) fill(plants int, form stock.Form, add func(supply.Need, error)) map[string]int {
+	pots := map[string]int{}
+	body := string(form)
+	if form == stock.Seed {
+		body = ""
+	}
+	if l.StartIn == l.container || l.StartIn == "" {
+		n := l.containers(plants)
+		pots[l.container] = n
+		add(supply.Mix(l.container, n, body))
+		return pots
+	}
+	start, err := supply.ContainerNamed(l.StartIn)
+	if err != nil {
+		add(supply.Need{}, err)
+		return pots
+	}
+	cells := (plants + start.Cells - 1) / max(start.Cells, 1)
+	pots[l.StartIn], pots[l.container] = cells, l.containers(plants)
+	add(start.Mix(cells, body))
+	if on, err := supply.ContainerNamed(l.container); err == nil {
+		add(on.PotUp(l.StartIn, pots[l.container]))
+	}
+	return pots
+}
+
+// sureOfSeed is how sure one wants to be of enough seedlings.
+const sureOfSeed = 0.9
+
+// seed lists how many seeds to sow for the plants that are wanted, at the germination
+// of good seed at its usual warmth.
+func (r *realized) seed() {
+	for _, b := range r.batches {
+		if b.Form != stock.Seed {
+			continue
+		}
+		warmth, known := b.life.Figure("start.warmth")
+		if !known {
+			continue
+		}
+		germination, known := b.life.Germination(warmth.Value)
+		if !known {
+			germination = quantity.Share(1 - b.life.Sprout.Never)
+		}
+		told, err := supply.Told(germination)
+		if err != nil {
+			continue
+		}
+		sown, err := supply.Sow(b.want, told, sureOfSeed)
+		if err != nil {
+			continue
+		}
+		r.plan.ToGet = append(r.plan.ToGet, Need{
+			What: fmt.Sprintf("good seed of %s (%s)", b.Variety.Name, b.Variety.Kind), Amount: odds.Exactly(float64(sown.Seeds)), Unit: "seeds",
+			By: r.date(max(r.firstStart(b)-before, 0)),
+		})
+	}
+}
+
+func (r *realized) firstStart(b *batch) int {
+	first := r.outFrom
+	for _, p := range r.parts {
+		if p.batch == b {
+			first = min(first, p.start)
+		}
+	}
+	return first
+}
+
+// packing lists what it takes to put away in autumn what is lifted: as many clumps as
+// stand in the patch, and those in reserve.
+func (r *realized) packing() {
+	clumps := 0
+	for _, p := range r.parts {
+		if p.life.Life == culture.Store {
+			clumps += int(math.Floor(float64(p.count) * (1 - p.life.never)))
+		}
+	}
+	away, err := supply.Pack(clumps, string(stock.Clump), false)
+	if err != nil || clumps == 0 {
+		return
+	}
+	by := r.date(slices.Min(r.ends))
+	r.plan.ToGet = append(r.plan.ToGet, Need{What: "vermiculite or other packing", Amount: rounded(away.Litres), Unit: "L", By: by})
+	r.crates(away.Crates.Middle, by)
+}
+
+// crates notes where the stores hold fewer crates than autumn asks for.
+func (r *realized) crates(want float64, by civil.Date) {
+	there := 0
+	for _, p := range r.Places {
+		if p.Sort == Store {
+			there += p.Crates
+		}
+	}
+	if there == 0 || want <= float64(there) {
+		return
+	}
+	r.plan.Shortfalls = append(r.plan.Shortfalls, Shortfall{
+		Of: "room", Short: want - float64(there), Week: by,
+		What: fmt.Sprintf("the stores hold %d crates, autumn asks for %.0f", there, want),
+		Cure: "divide in autumn and keep fewer, give some away, or find room",
+	})
+}
+
+func rounded(a odds.Amount) odds.Amount {
+	return odds.Amount{Low: math.Round(a.Low), Middle: math.Round(a.Middle), High: math.Round(a.High)}
+}
+
+func (r *realized) unpriced(p Price, what string) {
+	if !p.Known {
+		r.plan.Cost.Unpriced = append(r.plan.Cost.Unpriced, what)
+	}
+}
+
+func sortedKeys(m map[string]int) []string {
+	keys := make([]string, 0, len(m))
+	for k := range m {
+		keys = append(keys, k)
+	}
+	slices.Sort(keys)
+	return keys
+}
