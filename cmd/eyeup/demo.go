@@ -1,7 +1,8 @@
 package main
 
 import (
-	"eyeup/civil"
+	"errors"
+
 	"eyeup/internal/desk"
 )
 
@@ -10,13 +11,9 @@ type demoCommand struct{ pagesFlags }
 
 // Run serves the invented garden; what is written there ends with the program.
 func (c demoCommand) Run(d *door) error {
-	g, err := desk.OpenDemo(d.today)
+	open, err := desk.DemoDesk(d.today, d.now)
 	if err != nil {
 		return err
 	}
-	ledger, err := desk.NewLoose(g, civil.MustOn(d.today.Year(), d.today.Month(), 1))
-	if err != nil {
-		return err
-	}
-	return c.serve(d, desk.NewDesk(g, ledger), true)
+	return errors.Join(c.serve(d, open.Desk, true), open.Close())
 }

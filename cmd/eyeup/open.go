@@ -8,6 +8,7 @@ import (
 	"log/slog"
 	"net"
 	"net/http"
+	"os"
 	"os/exec"
 	"os/signal"
 	"runtime"
@@ -37,15 +38,20 @@ func (c openCommand) Run(d *door) error {
 	if c.Garden == "" {
 		return demoCommand{c.pagesFlags}.Run(d)
 	}
-	g, err := openGarden(d, c.Garden)
-	if err != nil {
-		return err
+	if info, err := os.Stat(c.Garden); err == nil && info.IsDir() {
+		open, err := desk.FolderDesk(os.DirFS(c.Garden), c.Garden, d.today, d.now)
+		if err != nil {
+			return err
+		}
+		return errors.Join(c.serve(d, open.Desk, false), open.Close())
 	}
-	ledger, err := desk.NewLoose(g, d.today)
-	if err != nil {
-		return err
-	}
-	return c.serve(d, desk.NewDesk(g, ledger), false)
+	return bookFile{c.Garden}.use(d, func(b *desk.StockBook) error {
+		open, err := desk.NewDesk(b, false)
+		if err != nil {
+			return err
+		}
+		return c.serve(d, open, false)
+	})
 }
 
 // serve serves a garden's pages until a signal comes.

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"eyeup/civil"
 	"eyeup/internal/exchange"
 	"eyeup/place"
 	"eyeup/quantity"
@@ -19,11 +20,12 @@ type Change struct {
 	Levels    map[string]*quantity.Temperature // by heated place: the one level it may have; nil is off
 	HeatPrice map[string]float64               // by fuel: what a kilowatt-hour costs; electricity among them
 	Plant     map[string]int                   // by lot code: how many are to go into the patch
+	Starts    map[string]civil.Date            // by lot code: a day of the week it is started in
 }
 
 // IsZero reports whether nothing is changed.
 func (c Change) IsZero() bool {
-	return c.Risk == 0 && len(c.Levels)+len(c.HeatPrice)+len(c.Plant) == 0
+	return c.Risk == 0 && len(c.Levels)+len(c.HeatPrice)+len(c.Plant)+len(c.Starts) == 0
 }
 
 // String tells the changes in one order, so that the same change has the same words.
@@ -44,6 +46,9 @@ func (c Change) String() string {
 	}
 	for _, code := range slices.Sorted(maps.Keys(c.Plant)) {
 		fmt.Fprintf(&s, "%s: %d;", code, c.Plant[code])
+	}
+	for _, code := range slices.Sorted(maps.Keys(c.Starts)) {
+		fmt.Fprintf(&s, "%s on %s;", code, c.Starts[code])
 	}
 	return s.String()
 }

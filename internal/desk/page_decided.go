@@ -78,7 +78,7 @@ func (d *Desk) Decided() string {
 	d.mu.Lock()
 	defer d.mu.Unlock()
 	for _, id := range fresh {
-		e, err := d.ledger.Entry(id)
+		e, err := d.book.Entry(id)
 		var said decision
 		if err == nil && e.Kind == "decided" && json.Unmarshal(e.Body, &said) == nil {
 			d.plan = said.Plan

@@ -1,35 +1,25 @@
 package desk
 
 import (
+	"fmt"
+	"strings"
 	"sync"
 
 	"eyeup/civil"
 	"eyeup/stock"
 )
 
-// Ledger keeps the entries of a garden. It is safe for several hands at once.
-type Ledger interface {
-	// Read lets look at what the entries come to; nothing is written meanwhile, and what
-	// look is given must not be kept.
-	Read(look func(*stock.Book))
-	// Append adds entries in one go, all of them or none, and returns once they are as
-	// safe as they will be. An entry that is sent again counts once; the same id with
-	// other words is refused.
-	Append(entries ...stock.Entry) ([]stock.Added, error)
-	// Entry returns one entry as it was written.
-	Entry(stock.ID) (stock.Entry, error)
-	// Kept says where the entries lie; empty where they end with the program.
-	Kept() string
-}
-
 // Desk is a garden and its stock book lying open, for the pages: many may read and write
 // at once.
 type Desk struct {
-	ledger Ledger
+	book    *StockBook
+	scratch bool // the book ends with the program
 
 	mu     sync.Mutex
-	garden *Garden // as its folder or book describes it; its Stock is what the book holds
+	garden *Garden // as the book describes it; its Stock is what the book holds
 	seen   int     // how many entries the book had when Stock was made
+	says   string  // what the book said of the garden then
+	failed error   // why what it says now does not hold together
 	shelf  *Shelf
 	told   int    // how many entries were looked through for decisions
 	plan   string // decided on last
@@ -40,21 +30,43 @@ type Desk struct {
 	frost  kept[string, *FrostAnswer]
 }
 
-// NewDesk lays a garden and its book open.
-func NewDesk(g *Garden, ledger Ledger) *Desk {
-	return &Desk{garden: g, ledger: ledger, seen: -1}
+// NewDesk lays a book open, and the garden that it describes. It fails where the book
+// does not say yet where the garden lies. A scratch book ends with the program, and the
+// pages say so.
+func NewDesk(b *StockBook, scratch bool) (*Desk, error) {
+	g, err := OpenBookGarden(b)
+	if err != nil {
+		return nil, err
+	}
+	d := &Desk{book: b, scratch: scratch, garden: g, seen: -1}
+	b.Read(func(s *stock.Book) { d.says = saysOf(s) })
+	return d, nil
 }
 
 // Kept says where entries lie; empty where they end with the program.
-func (d *Desk) Kept() string { return d.ledger.Kept() }
-
-// Append writes entries down. See Ledger.
-func (d *Desk) Append(entries ...stock.Entry) ([]stock.Added, error) {
-	return d.ledger.Append(entries...)
+func (d *Desk) Kept() string {
+	if d.scratch {
+		return ""
+	}
+	return d.book.Kept()
 }
 
-// Read lets look at the book. See Ledger.
-func (d *Desk) Read(look func(*stock.Book)) { d.ledger.Read(look) }
+// Warnings tells what is dangerous about where the book lies.
+func (d *Desk) Warnings() []string { return d.book.Warnings() }
+
+// Append writes entries down; see StockBook.Append.
+func (d *Desk) Append(entries ...stock.Entry) ([]stock.Added, error) {
+	return d.book.Append(entries...)
+}
+
+// Undo lets an entry count for nothing, or what was undone count again; see StockBook.Undo.
+func (d *Desk) Undo(id stock.ID) (undone, by stock.Entry, err error) { return d.book.Undo(id) }
+
+// Read lets look at the book; what look is given must not be kept.
+func (d *Desk) Read(look func(*stock.Book)) { d.book.Read(look) }
+
+// Entry returns one entry as it was written.
+func (d *Desk) Entry(id stock.ID) (stock.Entry, error) { return d.book.Entry(id) }
 
 // Garden returns the garden with the stock that the book holds now. It is not to be
 // changed.
@@ -75,7 +87,8 @@ func (d *Desk) Shelf() *Shelf {
 
 // refresh takes over what was written since it was last done.
 func (d *Desk) refresh() {
-	d.ledger.Read(func(b *stock.Book) {
+	says := ""
+	d.book.Read(func(b *stock.Book) {
 		d.mu.Lock()
 		defer d.mu.Unlock()
 		if d.seen == b.Entries() {
@@ -87,7 +100,48 @@ func (d *Desk) refresh() {
 		g.Garden = &read
 		d.garden, d.seen = &g, b.Entries()
 		d.shelf = newShelf(b)
+		if now := saysOf(b); now != d.says {
+			says = now
+		}
 	})
+	if says != "" {
+		d.describeAnew(says)
+	}
+}
+
+// describeAnew opens the garden anew after the book says something else of it. Where that
+// does not hold together, the garden stays as it was and Faulty says why.
+func (d *Desk) describeAnew(says string) {
+	g, err := OpenBookGarden(d.book)
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	d.says, d.failed = says, err
+	if err == nil {
+		d.garden = g
+		d.heat.forget()
+		d.light.forget()
+		d.frost.forget()
+	}
+}
+
+// Faulty returns why what the book says of the garden does not hold together, and nil
+// where it does.
+func (d *Desk) Faulty() error {
+	d.refresh()
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	return d.failed
+}
+
+// saysOf puts together what a book says of the garden, the stock apart.
+func saysOf(b *stock.Book) string {
+	var s strings.Builder
+	for _, what := range []string{"garden", "place", "weather"} {
+		for _, one := range b.Described(what) {
+			fmt.Fprintf(&s, "%s %q %s\n", what, one.Name, one.Body)
+		}
+	}
+	return s.String()
 }
 
 // written returns how many entries the garden of now rests on.
@@ -165,5 +219,9 @@ func (k *kept[K, V]) get(key K, make func() (V, error)) (V, error) {
 	return v, nil
 }
 
-// Entry returns one entry as it was written. See Ledger.
-func (d *Desk) Entry(id stock.ID) (stock.Entry, error) { return d.ledger.Entry(id) }
+// forget lets all be reckoned anew.
+func (k *kept[K, V]) forget() {
+	k.mu.Lock()
+	defer k.mu.Unlock()
+	k.all = nil
+}

@@ -66,6 +66,6 @@ func (d *Desk) SeasonWith(today civil.Date, c Change) (*SeasonAnswer, error) {
 		if err != nil {
 			return nil, err
 		}
-		return Season(changed, today)
+		return Season(changed, today, KeepingTo(c.Starts))
 	})
 }

@@ -106,6 +106,7 @@ type done struct {
 	ID     stock.ID
 	Says   string
 	Undone bool
+	Next   string // where to go when it is undone
 	Born   []stock.Born
 	Notes  []string
 }

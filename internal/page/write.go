@@ -160,7 +160,8 @@ func figureAndUnit(typed string) (figure, unit string, err error) {
 	return typed[:at], strings.TrimSpace(typed[at:]), nil
 }
 
-// undo puts an entry right by nothing: entry (its id), next.
+// undo lets an entry count for nothing, or what was undone count again: entry (its id),
+// next.
 func (s *server) undo(r *request) error {
 	entry, err := stock.ParseID(r.FormValue("entry"))
 	if err != nil {
@@ -172,18 +173,14 @@ func (s *server) undo(r *request) error {
 	switch {
 	case !held:
 		return notFound("there is no entry " + entry.String())
-	case !stands:
+	case head == entry && !stands:
 		return refused("that was undone already")
 	}
-	body, err := json.Marshal(map[string]any{"target": head.String(), "nothing": true})
+	_, by, err := s.desk.Undo(entry)
 	if err != nil {
 		return err
 	}
-	r.Form.Del("id")
-	if _, err := s.append(r, "put right", s.today(), body); err != nil {
-		return err
-	}
-	r.goTo(withQuery(local(r.FormValue("next")), "undid", entry.String()))
+	r.goTo(withQuery(local(r.FormValue("next")), "undid", by.ID.String()))
 	return nil
 }
 
@@ -222,7 +219,7 @@ func (s *server) doneOf(r *request) *done {
 	if err != nil {
 		return nil
 	}
-	d := &done{ID: id, Says: e.Kind, Undone: undone}
+	d := &done{ID: id, Says: e.Kind, Undone: undone, Next: r.URL.RequestURI()}
 	if a := s.told.of(id); a != nil && !undone {
 		d.Born, d.Notes = a.Born, a.Notices
 	}
