@@ -24,10 +24,15 @@ type commands struct {
 	Units string `enum:",us,metric" default:"" help:"Show measures in us or metric units (the garden's own if not given)."`
 	Today string `placeholder:"DATE" help:"Reckon as if today were this day, year-month-day."`
 
-	Season seasonCommand `cmd:"" help:"Work out the season and print it; first line, what to do this week."`
-	Read   readCommand   `cmd:"" help:"Bring data in: look through it, or fetch it."`
-	Reckon reckonCommand `cmd:"" help:"One calculation; no book needed."`
-	Schema schemaCommand `cmd:"" help:"The JSON Schema of an answer, by name; without a name, the list."`
+	Season  seasonCommand  `cmd:"" help:"Work out the season and print it; first line, what to do this week."`
+	Book    bookCommand    `cmd:"" help:"The stock book: what stands where, and all that happened to it."`
+	Check   checkCommand   `cmd:"" help:"Is the book whole?"`
+	Restore restoreCommand `cmd:"" help:"Put the newest whole copy in the place of a damaged book."`
+	Open    openCommand    `cmd:"" help:"This garden, in the browser."`
+	Demo    demoCommand    `cmd:"" help:"The invented garden, in the browser."`
+	Read    readCommand    `cmd:"" help:"Bring data in: look through it, or fetch it."`
+	Reckon  reckonCommand  `cmd:"" help:"One calculation; no book needed."`
+	Schema  schemaCommand  `cmd:"" help:"The JSON Schema of an answer, by name; without a name, the list."`
 }
 
 // exit is thrown by the parser when it has printed help and wants to stop.
