@@ -18,7 +18,7 @@
 //   - A place is safe from the day after which, in all but the accepted share of years, no
 //     hour before midsummer is colder than young leaves bear.
 //   - In its pot a plant slows when pot-bound; planted out it is checked for some days.
-//   - An hour of frost kills, or stops growth for so many days, that day among them.
+//   - A day with an hour of frost kills, or stops growth for so many days, that day the first.
 //
 // Not checked: whether a better plan exists.
 package check

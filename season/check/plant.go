@@ -16,7 +16,7 @@ type plant struct {
 	over             bool    // nothing more is asked of it
 
 	eyed, up, ready, meet, bloom, died int
-	coldNights, lastCold               int // nights too cold for young leaves; the day of the last
+	coldNights                         int // nights too cold for young leaves
 }
 
 // individuals stand for a lot besides its middle plant: from the quickest tenth to the
@@ -40,7 +40,7 @@ func lotOf(n *needs) []*plant {
 
 func newPlant(sprout, flower float64) *plant {
 	return &plant{
-		sprout: sprout, flower: flower, lastCold: -1,
+		sprout: sprout, flower: flower,
 		eyed: never, up: never, ready: never, meet: never, bloom: never, died: never,
 	}
 }
@@ -70,21 +70,19 @@ func (p *plant) root(hour, start int, n *needs) {
 // leafy reports whether leaves are out in an hour: from the day after coming up.
 func (p *plant) leafy(hour int) bool { return p.up != never && dayOf(hour) > dayOf(p.up) }
 
-// chill does to leaves what the cold of an hour does. It returns false when the plant is dead.
-func (p *plant) chill(hour int, air float64, covered bool, n *needs) bool {
-	day := dayOf(hour)
-	if covered && air < n.harm-slack && p.lastCold != day {
-		p.coldNights, p.lastCold = p.coldNights+1, day
+// chill does to leaves what the coldest hour of a day does: frost takes the whole day, from
+// its first hour.
+func (p *plant) chill(day int, coldest float64, covered bool, n *needs) {
+	if covered && coldest < n.harm-slack {
+		p.coldNights++
 	}
 	switch {
-	case air > n.kill:
-		return true
+	case coldest > n.kill:
 	case n.setBack == 0:
-		p.died, p.over = hour, true
-		return false
+		p.died, p.over = 24*day, true
+	default:
+		p.idle = 24 * (day + n.setBack)
 	}
-	p.idle = 24 * (day + n.setBack)
-	return true
 }
 
 // grow takes a leafy plant through an hour that is worth so many days at best.

@@ -45,6 +45,12 @@ func (w *way) walk(c *calendar, in through) raised {
 				w.move(hour, &r, in.ground)
 			}
 			at = w.where(day, &r, in)
+			coldest := slices.Min(at.Air[hour : hour+24])
+			for _, p := range lot {
+				if p.leafy(hour) && !p.over {
+					p.chill(day, coldest, day < r.out, w.needs)
+				}
+			}
 			worthOfDay = w.kind.LightShare(at.Light[day]) * w.kind.DayLengthShare(at.DayLength[day])
 		}
 		if w.pass(hour, lot, &r, at, worthOfDay) {
@@ -132,7 +138,7 @@ func (w *way) pass(hour int, lot []*plant, r *raised, at *place.Course, worthOfD
 				warmth = w.kind.Sprout.Rate(at.Root[hour]) / 24
 			}
 			p.warm(hour, warmth, w.needs)
-		case !p.leafy(hour) || !p.chill(hour, at.Air[hour], day < r.out, w.needs) || hour < p.idle:
+		case !p.leafy(hour) || hour < p.idle:
 		default:
 			if worth < 0 {
 				worth = w.kind.Grow.Rate(at.Air[hour]) * worthOfDay / 24
