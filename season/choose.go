@@ -81,7 +81,7 @@ func (m *maker) options(b *batch, at levels) []*outcome {
 		for _, start := range m.starts(b.life, out) {
 			o := option{route: r, start: start, outFrom: out, firstMonday: m.firstMonday}
 			all = append(all, live(b.life, o, weeks, m.ends))
-			if b.life.Life == culture.Soak && r.firstPlace == r.onPlace && !r.warm {
+			if m.mayStay(b, r) {
 				o.route = r.forGood()
 				all = append(all, live(b.life, o, weeks, m.ends))
 			}
@@ -107,6 +107,27 @@ func (m *maker) starts(l *life, out int) []int {
 	return all
 }
 
+// mayStay reports whether a batch may be planted under cover for good: corms in what is
+// cool from the first, and fruit under glass where the open ground is seldom warm enough.
+func (m *maker) mayStay(b *batch, r *route) bool {
+	if b.life.Life == culture.Soak {
+		return r.firstPlace == r.onPlace && !r.warm
+	}
+	base := m.baseline(b)
+	return b.life.Goal == culture.ForFruit && m.Places[r.onPlace].Sort == Glass && 2*base.unplanted() > len(base.fates)
+}
+
+// unplanted counts the years in which it is never planted out.
+func (o *outcome) unplanted() int {
+	n := 0
+	for _, f := range o.fates {
+		if f.out == never {
+			n++
+		}
+	}
+	return n
+}
+
 // autumnBefore is how many days before the turn of the year corms are planted at the
 // earliest: from October on, half a year later in the south.
 const autumnBefore = 92
@@ -124,7 +145,7 @@ func (r *route) forGood() *route {
 // want, planted out in every year but so many, and not in flower before that.
 func (m *maker) admissible(o *outcome) bool {
 	if o.route.direct {
-		return o.life.upAfter == 0
+		return o.life.upAfter == 0 && 2*o.unplanted() <= len(o.fates)
 	}
 	if o.life.upAfter > 0 && !o.route.warm {
 		return false // cuttings want warmth from the first
@@ -136,13 +157,10 @@ func (m *maker) admissible(o *outcome) bool {
 		return false
 	}
 	allowed := int(float64(m.FrostRisk) * float64(len(o.fates)))
-	unplanted, inPot, skipped, late := 0, 0, 0, 0
+	inPot, skipped, late := 0, 0, 0
 	for _, f := range o.fates {
 		if f.flower >= m.summer {
 			late++
-		}
-		if f.out == never && !o.route.stays {
-			unplanted++
 		}
 		if f.flower < f.out && !o.route.stays {
 			inPot++
@@ -154,7 +172,7 @@ func (m *maker) admissible(o *outcome) bool {
 	if o.life.Life == culture.Soak && 2*late > len(o.fates) {
 		return false // what stops in the heat is not held back till autumn
 	}
-	return o.lost <= allowed && o.cold <= allowed && unplanted <= allowed && 2*inPot <= len(o.fates) &&
+	return o.lost <= allowed && o.cold <= allowed && (o.route.stays || o.unplanted() <= allowed) && 2*inPot <= len(o.fates) &&
 		(o.route.firstPlace == o.route.onPlace || 2*skipped <= len(o.fates))
 }
 

@@ -33,6 +33,7 @@ type life struct {
 	soilDormant float64
 
 	tray, tight, spaced, bed float64 // m² a plant takes
+	cutFor                   int     // days that it flowers where it stays under cover
 	prick                    int     // days from up till it stands in its pot
 	meets                    float64 // days at best from up till leaves meet
 
@@ -79,7 +80,9 @@ func lifeOf(k *culture.Kind, key lifeKey, newYear int) (*life, error) {
 		prick: int(orElse(k.SowToPot, 0)), container: container, cells: pot.Cells,
 	}
 	l.meets = orElse(k.Bench.Meet, 0.25) * orElse(l.flower, orElse(k.Ready, 40))
+	l.cutFor = fruiting
 	if k.Life == culture.Soak {
+		l.cutFor = cutting
 		l.rest = 0 // dry corms wait for water, not for the year
 	}
 	if math.IsNaN(l.flower) {
@@ -94,6 +97,13 @@ func lifeOf(k *culture.Kind, key lifeKey, newYear int) (*life, error) {
 	l.assumed = assumptions(k)
 	return l, l.by(key)
 }
+
+// How many days what stays under cover is cut or picked before it is cleared. Common
+// practice: corms six weeks, fruit till autumn.
+const (
+	cutting  = 42
+	fruiting = 120
+)
 
 // by fits a life to how its plants come from the stock.
 func (l *life) by(key lifeKey) error {
@@ -133,6 +143,11 @@ func assumptions(k *culture.Kind) []Assumption {
 	} {
 		if f, ok := k.Figure(part.key); ok && f.Sure != culture.Measured && f.Sure != culture.Own {
 			named = append(named, Assumption{k.Name, part.words, string(f.Sure)})
+		}
+	}
+	for _, f := range k.Figures() {
+		if f.Sure == culture.Own {
+			named = append(named, Assumption{k.Name, f.Meaning, string(culture.Own)})
 		}
 	}
 	for _, lack := range k.Lacks() {

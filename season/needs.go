@@ -36,7 +36,7 @@ func (r *realized) potting() {
 		litres = odds.Amount{Low: litres.Low + n.Litres.Low, Middle: litres.Middle + n.Litres.Middle, High: litres.High + n.Litres.High}
 	}
 	for _, p := range r.parts {
-		if p.route.direct || p.route.stays {
+		if p.route.direct || p.route.stays && p.life.Life == culture.Soak {
 			continue
 		}
 		first = min(first, p.start)

@@ -50,10 +50,6 @@ type outcome struct {
 	need  map[int][]float64 // m² a plant takes, by bench and week; made by room
 }
 
-// cutFor is how many days what flowers under cover is cut before it is cleared. Common
-// practice: six weeks.
-const cutFor = 42
-
 // shrugged is how many nights below the harm limit a season's plant may see under cover
 // before the year counts as one in which it was kept too cold. Assumption.
 const shrugged = 3
@@ -153,8 +149,11 @@ func (o *outcome) stands(f fate, day int) (place int, area float64) {
 	case day < o.start, day >= f.died:
 		return -1, 0
 	case o.route.stays:
-		if f.flower != never && day > f.flower+cutFor {
+		if f.flower != never && day > f.flower+l.cutFor {
 			return -1, 0
+		}
+		if day < f.handOn && o.route.firstPlace != o.route.onPlace {
+			break
 		}
 		return o.route.onPlace, l.bed
 	case day >= f.out:

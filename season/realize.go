@@ -66,7 +66,7 @@ func (r *realized) use() {
 		r.used[i] = span{never, 0}
 		for _, p := range r.parts {
 			for _, f := range p.fates {
-				r.used[i] = r.used[i].with(p.option, f, i, int(r.Span.Days()))
+				r.used[i] = r.used[i].with(p.option, p.life, f, i, int(r.Span.Days()))
 			}
 		}
 	}
@@ -229,7 +229,7 @@ func (r *realized) batchPlan(p *part) BatchPlan {
 		if lack := r.short[p.batch]; lack != nil {
 			plan.Why = fmt.Sprintf("no room: %s is %.1f m² short in the week of %v", r.benchName(lack.bench), lack.short, r.date(r.firstMonday+7*lack.week))
 		}
-	case p.route.stays:
+	case p.route.stays && p.route.firstPlace == p.route.onPlace:
 		plan.Container = ""
 	case p.route.firstPlace != p.route.onPlace:
 		plan.Dates.HandOn = r.when(p.pick(func(f fate) int { return f.handOn }))
@@ -275,8 +275,14 @@ func (r *realized) stays(p *part) []Stay {
 		return []Stay{ground}
 	}
 	if p.route.stays {
-		gone := middle(p.pick(func(f fate) int { return min(f.flower, f.died) })) + cutFor
-		return []Stay{stay(p.route.firstPlace, r.date(p.start), r.dateOf(gone))}
+		from := r.date(p.start)
+		var first []Stay
+		if p.route.firstPlace != p.route.onPlace {
+			from = r.dateOf(middle(p.pick(func(f fate) int { return f.handOn })))
+			first = []Stay{stay(p.route.firstPlace, r.date(p.start), from)}
+		}
+		gone := middle(p.pick(func(f fate) int { return min(f.flower, f.died) })) + float64(p.life.cutFor)
+		return append(first, stay(p.route.onPlace, from, r.dateOf(gone)))
 	}
 	if p.route.firstPlace == p.route.onPlace {
 		return []Stay{stay(p.route.firstPlace, r.date(p.start), out), ground}

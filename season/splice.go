@@ -148,20 +148,20 @@ func (m *maker) usedBy(place int, a assignment) span {
 	used := span{never, 0}
 	for _, p := range a.portions {
 		for _, f := range p.fates {
-			used = used.with(p.option, f, place, int(m.Span.Days()))
+			used = used.with(p.option, p.batch.life, f, place, int(m.Span.Days()))
 		}
 	}
 	return used
 }
 
 // with widens a run of days by those on which a plant of fate f stands in a place.
-func (u span) with(o option, f fate, place, end int) span {
+func (u span) with(o option, l *life, f fate, place, end int) span {
 	if o.route.direct {
 		return u
 	}
 	out := min(f.out, f.died, end)
 	if o.route.stays {
-		out = min(out, f.flower+cutFor)
+		out = min(out, f.flower+l.cutFor)
 	}
 	for _, stay := range []struct{ at, from, to int }{
 		{o.route.firstPlace, o.start, min(f.handOn, out)}, {o.route.onPlace, f.handOn, out},

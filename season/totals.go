@@ -206,23 +206,28 @@ func (r *realized) lamplight(at int) float64 {
 func (r *realized) wanted() {
 	for _, h := range r.Stock {
 		want := h.Plant + h.Reserve
-		if h.Form == stock.Seed || want == 0 || r.isLeft(h) {
+		if want == 0 || r.isLeft(h) {
 			continue
 		}
-		sure := 0.0
+		sure, wayless := 0.0, false
 		for _, b := range r.batches {
 			if b.Code == h.Code && b.Line == h.Line && b.Variety.Name == h.Variety.Name {
 				sure += float64(b.want-r.left[b]) * (1 - b.life.never)
+				wayless = wayless || r.left[b] > 0
 			}
 		}
 		short := want - int(math.Floor(sure+0.5))
 		if short <= 0 {
 			continue
 		}
+		cure := fmt.Sprintf("get %d more", short)
+		if wayless {
+			cure = "no place here is warm enough for it in time: keep it under glass, or leave it out"
+		}
 		r.plan.Shortfalls = append(r.plan.Shortfalls, Shortfall{
 			Of: "stock", Variety: h.Variety.Name, Short: float64(short), Week: r.date(r.monday(r.newYear)),
 			What: fmt.Sprintf("%s: %d wanted, %d to be counted on from %d %ss", h.Variety.Name, want, want-short, h.Count, h.Form),
-			Cure: fmt.Sprintf("get %d more", short),
+			Cure: cure,
 		})
 	}
 	slices.SortStableFunc(r.plan.Shortfalls, func(a, b Shortfall) int {

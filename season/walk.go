@@ -113,7 +113,7 @@ func (w walker) spent(at *yearDays, flower int) int {
 		return never
 	}
 	warm := 0.0
-	for day := flower; day < min(flower+cutFor, len(at.high)); day++ {
+	for day := flower; day < min(flower+w.cutFor, len(at.high)); day++ {
 		warm += at.high[day]
 		if since := day - 6; since >= flower {
 			if warm/7 >= w.StopsAt.Celsius() {
@@ -122,7 +122,7 @@ func (w walker) spent(at *yearDays, flower int) int {
 			warm -= at.high[since]
 		}
 	}
-	return flower + cutFor
+	return flower + w.cutFor
 }
 
 // stored counts the warmth of the store from the end of deep rest to the start. What
@@ -174,7 +174,7 @@ func (w walker) grows(day int, progress float64, one individual, f *fate) {
 
 // move applies the rules of handing on and planting out, which see only the past.
 func (w walker) move(day int, f *fate, ground *yearDays) {
-	if !w.isMonday(day) || w.route.stays {
+	if !w.isMonday(day) {
 		return
 	}
 	if w.route.direct {
@@ -188,6 +188,9 @@ func (w walker) move(day int, f *fate, ground *yearDays) {
 	}
 	if f.handOn == never && day >= w.route.onFrom(w.life) {
 		f.handOn = day
+	}
+	if w.route.stays {
+		return
 	}
 	fit := f.ready != never && day-f.ready > w.harden
 	if f.out == never && fit && day >= w.outFrom && ground.root[day] >= w.soilLeafy {

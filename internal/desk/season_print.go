@@ -83,7 +83,11 @@ func (a *SeasonAnswer) steps(p *page) {
 
 func (a *SeasonAnswer) head(p *page) {
 	src := a.Weather
-	from := fmt.Sprintf("%s %s, %d years of %d-%d", src.Station, src.Name, src.Years, src.FromYear, src.ToYear)
+	station := strings.TrimSpace(src.Station + " " + src.Name)
+	if src.Station == src.Name {
+		station = src.Name
+	}
+	from := fmt.Sprintf("%s, %d years of %d-%d", station, src.Years, src.FromYear, src.ToYear)
 	if src.MadeUp {
 		from = fmt.Sprintf("MADE UP from monthly normals, %d years; no station measured it", src.Years)
 	}
