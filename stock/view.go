@@ -27,8 +27,8 @@ type Lot struct {
 type Standing struct {
 	Spot  Spot
 	Count int
-	Pack  string // what it was last packed in there
-	Since civil.Date
+	Pack  string     // what it was last packed in there
+	Since civil.Date // the day any of it came to stand there
 }
 
 // Name returns the name of the lot's variety, or of those it may be.
@@ -100,12 +100,28 @@ func (b *Book) lastSaid(l int32, kind kindNumber) string {
 
 // standings lists where a lot stands after the last entry, by place, crate and form.
 func (b *Book) standings(l int32) []Standing {
+	found := map[int32]*Standing{}
+	counts := map[int32]int32{}
+	for _, i := range b.linesOf(l) {
+		at := &b.lines[i]
+		before := counts[at.holding]
+		foldOne(at, counts)
+		s := found[at.holding]
+		if s == nil {
+			s = &Standing{Spot: b.spots[b.holdings[at.holding].spot]}
+			found[at.holding] = s
+		}
+		if before <= 0 && counts[at.holding] > 0 {
+			s.Since, s.Pack = at.moment.on, ""
+		}
+		if at.kind == kindPacked && at.note >= 0 {
+			s.Pack = b.words(at.note)
+		}
+	}
 	var all []Standing
-	for _, h := range b.holdingsOf(l) {
-		if b.counts[h] > 0 {
-			s := Standing{Spot: b.spots[b.holdings[h].spot], Count: int(b.counts[h])}
-			s.Pack, s.Since = b.packOf(l, h)
-			all = append(all, s)
+	for h, s := range found {
+		if s.Count = int(counts[h]); s.Count > 0 {
+			all = append(all, *s)
 		}
 	}
 	slices.SortFunc(all, func(x, y Standing) int { return strings.Compare(x.Spot.key(), y.Spot.key()) })
@@ -114,27 +130,6 @@ func (b *Book) standings(l int32) []Standing {
 
 func (s Spot) key() string {
 	return strings.Join([]string{s.Place, s.Crate, s.Bed, s.Row, string(s.Form)}, "\x00")
-}
-
-// packOf returns what a holding was last packed in, and since when it stands there.
-func (b *Book) packOf(l, h int32) (pack string, since civil.Date) {
-	packed := int32(-1)
-	for i := b.lots[l].last; i >= 0; i = b.lines[i].before {
-		at := &b.lines[i]
-		if at.holding != h || at.op == nothing {
-			continue
-		}
-		if since.IsZero() || at.moment.on.Before(since) {
-			since = at.moment.on
-		}
-		if at.kind == kindPacked && at.note >= 0 && (packed < 0 || b.lines[packed].moment.before(at.moment)) {
-			packed = i
-		}
-	}
-	if packed >= 0 {
-		pack = b.words(b.lines[packed].note)
-	}
-	return pack, since
 }
 
 // Holdings returns what the garden holds after the last entry, as a season starts from
@@ -175,6 +170,7 @@ type Round struct {
 	Variety                    string
 	Spot                       Spot
 	Pack                       string
+	Since                      civil.Date // the day any of it came to stand there
 	Whole                      bool
 	Firm, Wrinkled, Soft, Lost int
 	Unaccounted                int // of a whole round: found and lost, less what the book had
@@ -184,24 +180,40 @@ type Round struct {
 func (b *Book) Rounds() []Round {
 	var all []Round
 	counts := make([]int32, len(b.holdings))
+	since, pack := map[int32]civil.Date{}, map[int32]string{}
 	order := b.ordered()
 	for at, i := range order {
 		l := &b.lines[i]
+		before := counts[l.holding]
 		if l.kind == kindRound && l.op != nothing {
-			f := b.figures[l.note]
-			h := b.holdings[l.holding]
-			r := Round{Entry: b.entries[l.moment.seat].id, On: l.moment.on, Lot: b.lots[h.lot].id, Spot: b.spots[h.spot],
-				Kind: b.words(b.lots[h.lot].kind), Variety: b.varietyName(h.lot), Whole: f[4] == 1,
-				Firm: int(f[0]), Wrinkled: int(f[1]), Soft: int(f[2]), Lost: int(f[3])}
-			r.Pack, _ = b.packOf(h.lot, l.holding)
-			if r.Whole {
-				r.Unaccounted = r.Firm + r.Wrinkled + r.Soft + r.Lost - int(counts[l.holding])
-			}
+			r := b.round(l, int(before))
+			r.Since, r.Pack = since[l.holding], pack[l.holding]
 			all = append(all, r)
 		}
 		fold(b.lines, order[at:at+1], counts, nil)
+		if before <= 0 && counts[l.holding] > 0 {
+			since[l.holding] = l.moment.on
+			delete(pack, l.holding)
+		}
+		if l.kind == kindPacked && l.op != nothing && l.note >= 0 {
+			pack[l.holding] = b.words(l.note)
+		}
 	}
 	return all
+}
+
+// round tells one round; before is how many the book had.
+func (b *Book) round(l *line, before int) Round {
+	f, h := b.figures[l.note], b.holdings[l.holding]
+	r := Round{
+		Entry: b.entries[l.moment.seat].id, On: l.moment.on, Lot: b.lots[h.lot].id, Spot: b.spots[h.spot],
+		Kind: b.words(b.lots[h.lot].kind), Variety: b.varietyName(h.lot), Whole: f[4] == 1,
+		Firm: int(f[0]), Wrinkled: int(f[1]), Soft: int(f[2]), Lost: int(f[3]),
+	}
+	if r.Whole {
+		r.Unaccounted = r.Firm + r.Wrinkled + r.Soft + r.Lost - before
+	}
+	return r
 }
 
 // Yield is what a dividing gave.
