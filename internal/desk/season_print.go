@@ -339,7 +339,7 @@ func (a *SeasonAnswer) rest(p *page, units quantity.System) {
 	}
 	p.wrap("Gained against: ", plan.Baseline+".")
 	if len(a.Assumptions) > 0 {
-		p.wrap("Rests on: ", strings.Join(assumed(a.Assumptions), "; ")+". See eyeup reckon culture KIND.")
+		p.wrap("Rests on: ", assumed(a.Assumptions))
 	}
 	p.wrap("Care: ", "damp the mix and open bags away from your face; keep lamps and heaters on protected circuits, by local code; a burning heater wants fresh air and an alarm.")
 }
@@ -403,24 +403,32 @@ func shortWords(all []season.Shortfall) []string {
 	return words
 }
 
-// assumed says what is assumed, of which kinds.
-func assumed(all []season.Assumption) []string {
-	var order []string
-	kinds := map[string][]string{}
+// assumed says of which kinds something is assumed, what is not known, and what is the
+// garden's own.
+func assumed(all []season.Assumption) string {
+	var kinds, unknown, own []string
 	for _, one := range all {
-		what := fmt.Sprintf("%s (%s", one.What, one.Sure)
-		if one.Sure == "unknown" {
-			what = fmt.Sprintf("%s (not known, left out", one.What)
+		switch one.Sure {
+		case "unknown":
+			unknown = append(unknown, one.What+" of "+one.Kind)
+		case "own":
+			own = append(own, one.What+" of "+one.Kind)
+		default:
+			if !slices.Contains(kinds, one.Kind) {
+				kinds = append(kinds, one.Kind)
+			}
 		}
-		if kinds[what] == nil {
-			order = append(order, what)
+	}
+	var words []string
+	for _, part := range []struct {
+		lead  string
+		names []string
+	}{{"how fast these come up, grow or flower, which nobody has measured: ", kinds}, {"not known and left out: ", unknown}, {"your own figures: ", own}} {
+		if len(part.names) > 0 {
+			words = append(words, part.lead+strings.Join(part.names, ", "))
 		}
-		kinds[what] = append(kinds[what], one.Kind)
 	}
-	for i, what := range order {
-		order[i] = fmt.Sprintf("%s: %s)", what, strings.Join(kinds[what], ", "))
-	}
-	return order
+	return strings.Join(words, "; ") + ". See eyeup reckon culture KIND."
 }
 
 func leftNames(left []season.NotCovered) []string {
