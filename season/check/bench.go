@@ -22,9 +22,9 @@ func (b *batch) stands(r raised, day int) (at int, area float64) {
 	switch {
 	case day < b.start || day >= dayOf(r.middle.died):
 		return -1, 0
-	case b.forGood && day > dayOf(r.middle.bloom)+cutFor:
+	case b.forGood && day > dayOf(r.middle.bloom)+b.cutFor:
 		return -1, 0
-	case b.forGood:
+	case b.forGood && (day >= r.handOn || b.route.first == b.route.on):
 		return b.route.on, b.bed
 	case day >= r.out:
 		return b.route.ground, b.bed

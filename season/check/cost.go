@@ -1,75 +1,10 @@
 package check
 
 import (
-	"math"
 	"slices"
 
 	"eyeup/odds"
-	"eyeup/season"
-	"eyeup/stock"
-	"eyeup/supply"
 )
-
-// mixName is what the plan calls potting mix among what is to get.
-const mixName = "potting mix"
-
-// litre is the rounding of mix.
-const litre = 0.51
-
-// toGet adds up the containers and the mix of all that is raised in pots.
-func (c *replay) toGet() {
-	pots := map[string]int{}
-	var mix odds.Amount
-	first := never
-	for _, b := range c.batches {
-		if b.direct || b.forGood {
-			exactly(&c.Report, "container", b.plan.ID, "", b.plan.Container)
-			continue
-		}
-		exactly(&c.Report, "container", b.plan.ID, b.pot.ID, b.plan.Container)
-		cells := max(b.pot.Cells, 1)
-		n := int(math.Ceil(float64(b.count) / float64(cells)))
-		pots[b.pot.ID] += n
-		first = min(first, b.start)
-		form := string(b.holding.Form)
-		if b.holding.Form == stock.Seed {
-			form = ""
-		}
-		need, err := supply.Mix(b.pot.ID, n, form)
-		if err != nil {
-			exactly(&c.Report, "unpriced", b.plan.ID, true, slices.Contains(c.plan.Cost.Unpriced, err.Error()))
-			continue
-		}
-		mix.Low, mix.Middle, mix.High = mix.Low+need.Litres.Low, mix.Middle+need.Litres.Middle, mix.High+need.Litres.High
-	}
-	if first == never {
-		exactly(&c.Report, "things to get", "plan", 0, len(c.plan.ToGet))
-		return
-	}
-	by := c.calendar.date(max(first-14, 0))
-	exactly(&c.Report, "things to get", "plan", len(pots)+1, len(c.plan.ToGet))
-	for _, n := range c.plan.ToGet {
-		exactly(&c.Report, "to get by", n.What, by, n.By)
-		if n.What == mixName {
-			c.spread("amount", n.What, mix, n.Amount, 0, litre)
-			c.within("cost", n.What, c.brief.Prices.MixLitre.Times(mix.Middle), n.Cost, cent)
-			continue
-		}
-		c.pots(n, pots)
-	}
-}
-
-// pots holds the count and cost of one container to get.
-func (c *replay) pots(n season.Need, pots map[string]int) {
-	for _, k := range supply.Containers() {
-		if count, used := pots[k.ID]; used && k.Name == n.What {
-			c.spread("amount", n.What, odds.Exactly(float64(count)), n.Amount, 0, 1e-9)
-			c.within("cost", n.What, c.brief.Prices.Pots[k.ID].Times(float64(count)), n.Cost, cent)
-			return
-		}
-	}
-	c.add("to get", n.What, "no such container", n.Amount.Middle)
-}
 
 // cost adds up the money from its parts.
 func (c *replay) cost() {

@@ -105,15 +105,26 @@ func (c *replay) conserved(h stock.Holding, r *raising, shorts map[string][]floa
 	}
 	switch {
 	case h.Form == stock.Seed:
-		exactly(&c.Report, "count", name, want, r.whole)
+		c.asMany("count", h, want, r.whole)
 	case r.cut == 0:
-		exactly(&c.Report, "count", name, min(want, h.Count), r.whole)
+		c.asMany("count", h, min(want, h.Count), r.whole)
 	default:
-		exactly(&c.Report, "count of clumps", name, h.Count, r.whole+r.cut)
+		c.asMany("count of clumps", h, h.Count, r.whole+r.cut)
 	}
 	sure := float64(r.whole)*(1-whole.fails) + c.fromCut(h, r)
-	if short := want - int(math.Floor(sure+0.5)); short > 0 && h.Form != stock.Seed {
+	if short := want - int(math.Floor(sure+0.5)); short > 0 {
 		shorts[h.Variety.Name] = append(shorts[h.Variety.Name], float64(short))
+	}
+}
+
+// asMany holds that as many are raised as the rules ask for. Fewer are where a shortfall is
+// said of the variety: nothing more has room, or is warm enough in time.
+func (c *replay) asMany(what string, h stock.Holding, want, got int) {
+	short := slices.ContainsFunc(c.plan.Shortfalls, func(s season.Shortfall) bool {
+		return s.Of == "stock" && s.Variety == h.Variety.Name
+	})
+	if got > want || got < want && !short {
+		c.add(what, nameOf(h), want, got)
 	}
 }
 
@@ -129,7 +140,7 @@ func (c *replay) fromCut(h stock.Holding, r *raising) (sure float64) {
 	gives := cut.pieces * (1 - cut.fails) // plants of a clump
 	fewest := min(float64(h.Count), math.Ceil(float64(h.Plant+h.Reserve-h.Count)/(gives-1)))
 	exactly(&c.Report, "count of clumps cut", nameOf(h), int(fewest), r.cut)
-	exactly(&c.Report, "count of divisions", nameOf(h), enough(lacking, float64(r.cut), cut), r.divided)
+	c.asMany("count of divisions", h, enough(lacking, float64(r.cut), cut), r.divided)
 	sure = float64(r.divided) * (1 - cut.fails)
 	if r.struck == 0 {
 		return sure
@@ -137,9 +148,7 @@ func (c *replay) fromCut(h stock.Holding, r *raising) (sure float64) {
 	struck, _ := needsOf(c.brief, h.Variety, h.Form, season.FromCuttings)
 	lacking -= math.Floor(sure)
 	exactly(&c.Report, "count of mothers", nameOf(h), int(min(float64(h.Count), math.Ceil(math.Ceil(lacking/(1-struck.fails))/struck.pieces))), r.mothers)
-	if most := enough(lacking, float64(r.mothers), struck); r.struck > most {
-		c.add("count of cuttings", nameOf(h), fmt.Sprintf("%d at most", most), r.struck) // fewer where there is no room: a shortfall
-	}
+	c.asMany("count of cuttings", h, enough(lacking, float64(r.mothers), struck), r.struck)
 	return sure + float64(r.struck)*(1-struck.fails)
 }
 

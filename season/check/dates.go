@@ -30,7 +30,7 @@ func (c *replay) dates() {
 		hold("planting out", b, when(b.middle(out)), d.PlantOut)
 		hold("first flower", b, when(b.each(bloom)), d.FirstFlower)
 		moves := civil.When{}
-		if b.route.first != b.route.on && !b.forGood {
+		if b.route.first != b.route.on {
 			moves = when(b.middle(handOn))
 		}
 		hold("handing on", b, moves, d.HandOn)

@@ -150,7 +150,7 @@ func (c *replay) stayIn(b *batch, r raised, at int) (from, to int) {
 	}
 	leaves := min(r.out, dayOf(r.middle.died), c.calendar.days)
 	if b.forGood {
-		leaves = min(leaves, dayOf(r.middle.bloom)+cutFor)
+		leaves = min(leaves, dayOf(r.middle.bloom)+b.cutFor)
 	}
 	switch {
 	case at == b.route.first && at == b.route.on:

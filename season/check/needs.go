@@ -25,6 +25,7 @@ type needs struct {
 	kill, harm           float64 // °C
 	leafy, dormant       float64 // °C of the soil
 	pots                 float64 // share of the way to flower at which the pot begins to tell
+	cutFor               int     // days that it is cut or picked where it stays under cover
 	rooted               int     // cuttings: days from starting the mother; 0 for all else
 	pieces               float64 // divisions of a clump, cuttings of a mother; 0 for what is raised whole
 	fails                float64 // share that makes no plant
@@ -34,6 +35,12 @@ type needs struct {
 
 // hardy is the cold that a hardy kind bears, °C.
 const hardy = -2.0
+
+// How many days what stays under cover is cut or picked before it is cleared.
+const (
+	cutting  = 42
+	fruiting = 120
+)
 
 // slack is what a thermostat may swing below a limit, K.
 const slack = 0.5
@@ -79,6 +86,10 @@ func needsOf(b *season.Brief, v stock.Variety, form stock.Form, how season.How) 
 			}
 			break
 		}
+	}
+	n.cutFor = fruiting
+	if k.Life == culture.Soak {
+		n.cutFor = cutting
 	}
 	n.from(form, how)
 	return n, nil

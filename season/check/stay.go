@@ -3,6 +3,7 @@ package check
 import (
 	"fmt"
 
+	"eyeup/civil"
 	"eyeup/season"
 )
 
@@ -32,15 +33,25 @@ func (c *replay) staysOf(b *batch) []season.Stay {
 	}
 	first := season.Stay{Place: c.brief.Places[b.route.first].Name, From: start, To: leaves, AreaM2: c.most(b, b.route.first)}
 	if b.forGood {
-		gone := quantile(b.middle(func(r raised) int { return dayOf(min(r.middle.bloom, r.middle.died)) }), 0.5) + cutFor
-		first.To = c.calendar.dateOf(gone)
-		return []season.Stay{first}
+		return c.forGood(b, first, moves)
 	}
 	if b.route.first == b.route.on {
 		return []season.Stay{first, ground}
 	}
 	first.To = moves
 	return []season.Stay{first, {Place: c.brief.Places[b.route.on].Name, From: moves, To: leaves, AreaM2: c.most(b, b.route.on)}, ground}
+}
+
+// forGood returns the stays of what is planted under cover and cleared when it has been cut.
+func (c *replay) forGood(b *batch, first season.Stay, moves civil.Date) []season.Stay {
+	over := func(r raised) int { return dayOf(min(r.middle.bloom, r.middle.died)) }
+	gone := c.calendar.dateOf(quantile(b.middle(over), 0.5) + float64(b.cutFor))
+	if b.route.first == b.route.on {
+		first.To = gone
+		return []season.Stay{first}
+	}
+	first.To = moves
+	return []season.Stay{first, {Place: c.brief.Places[b.route.on].Name, From: moves, To: gone, AreaM2: c.most(b, b.route.on)}}
 }
 
 // most returns the most room that a batch takes in a place in any week, m².

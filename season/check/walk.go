@@ -65,10 +65,6 @@ func (w *way) walk(c *calendar, in through) raised {
 	return r
 }
 
-// cutFor is how many days what can't stand heat is cut, and what flowers under cover stands
-// before it is cleared.
-const cutFor = 42
-
 // spent returns the day on which what can't stand heat has flowered itself out: when it has been
 // cut for its weeks, or the highs of seven days on end have been too warm in the mean.
 func (w *way) spent(at *place.Course, bloom int) int {
@@ -76,7 +72,7 @@ func (w *way) spent(at *place.Course, bloom int) int {
 	if bloom == never || math.IsNaN(stops) {
 		return never
 	}
-	for day := bloom + 6; day < min(bloom+cutFor, len(at.Light)); day++ {
+	for day := bloom + 6; day < min(bloom+w.cutFor, len(at.Light)); day++ {
 		highs := 0.0
 		for d := day - 6; d <= day; d++ {
 			highs += slices.Max(at.Air[24*d : 24*d+24])
@@ -85,7 +81,7 @@ func (w *way) spent(at *place.Course, bloom int) int {
 			return day
 		}
 	}
-	return bloom + cutFor
+	return bloom + w.cutFor
 }
 
 // wait counts the warmth of the store, from the end of deep rest to the start.
@@ -168,7 +164,7 @@ func (w *way) held(hour int, p *plant, r *raised) float64 {
 func (w *way) move(hour int, r *raised, ground *place.Course) {
 	day, m := hour/24, r.middle
 	switch {
-	case w.forGood || r.out != never || m.died != never:
+	case r.out != never || m.died != never:
 	case w.direct:
 		if day >= w.outFrom && soil(ground, hour) >= w.dormant {
 			r.out = day
@@ -177,6 +173,9 @@ func (w *way) move(hour int, r *raised, ground *place.Course) {
 	default:
 		if r.handOn == never && day >= w.safe {
 			r.handOn = day
+		}
+		if w.forGood {
+			return
 		}
 		fit := m.ready != never && hour-(m.ready+1) >= 24*w.harden
 		if fit && day >= w.outFrom && soil(ground, hour) >= w.leafy {

@@ -1,0 +1,164 @@
+package check
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"eyeup/culture"
+	"eyeup/odds"
+	"eyeup/quantity"
+	"eyeup/season"
+	"eyeup/stock"
+	"eyeup/supply"
+)
+
+// litre is the rounding of mix and packing.
+const litre = 0.51
+
+// mix is what the plan calls it.
+const mix = "potting mix"
+
+// before is how many days before its first use a thing is to be there.
+const before = 14
+
+// wants adds up what is to get, by what the plan calls it, in the order met.
+type wants struct {
+	needs []season.Need
+}
+
+func (w *wants) add(n season.Need) {
+	at := slices.IndexFunc(w.needs, func(o season.Need) bool { return o.What == n.What })
+	if at < 0 {
+		w.needs = append(w.needs, n)
+		return
+	}
+	a := &w.needs[at].Amount
+	a.Low, a.Middle, a.High = a.Low+n.Amount.Low, a.Middle+n.Amount.Middle, a.High+n.Amount.High
+	if n.By.Before(w.needs[at].By) {
+		w.needs[at].By = n.By
+	}
+}
+
+// toGet adds up the mix, the containers, the seed and the packing, and holds each to the plan's.
+func (c *replay) toGet() {
+	w := &wants{}
+	for _, b := range c.batches {
+		inBed := b.direct || b.forGood && b.kind.Life == culture.Soak
+		exactly(&c.Report, "container", b.plan.ID, map[bool]string{false: b.pot.ID}[b.direct || b.forGood && b.route.first == b.route.on], b.plan.Container)
+		if !inBed {
+			c.pots(w, b)
+		}
+	}
+	c.price(w)
+	c.seed(w)
+	c.packing(w)
+	for _, want := range w.needs {
+		at := slices.IndexFunc(c.plan.ToGet, func(n season.Need) bool { return n.What == want.What })
+		if at < 0 {
+			c.add("to get", want.What, want.Amount.Middle, "none")
+			continue
+		}
+		got := c.plan.ToGet[at]
+		slack := 0.0
+		if want.Unit == "L" {
+			slack = litre
+		}
+		c.spread("amount", want.What, want.Amount, got.Amount, 0, slack)
+		c.within("cost", want.What, want.Cost, got.Cost, cent)
+		exactly(&c.Report, "unit", want.What, want.Unit, got.Unit)
+		if want.What == mix {
+			exactly(&c.Report, "to get by", want.What, want.By, got.By)
+		}
+	}
+	exactly(&c.Report, "things to get", "plan", len(w.needs), len(c.plan.ToGet))
+}
+
+// pots adds the containers of a batch, those it is started in and those it is potted on
+// into, and the mix that fills them.
+func (c *replay) pots(w *wants, b *batch) {
+	by := c.calendar.date(max(b.start-before, 0))
+	form := string(b.holding.Form)
+	if b.holding.Form == stock.Seed {
+		form = ""
+	}
+	fill := func(k supply.Container, mixed func(count int) (supply.Need, error)) {
+		count := int(math.Ceil(float64(b.count) / float64(max(k.Cells, 1))))
+		w.add(season.Need{What: k.Name, Amount: odds.Exactly(float64(count)), Unit: "each", By: by})
+		need, err := mixed(count)
+		if err != nil {
+			exactly(&c.Report, "unpriced", b.plan.ID, true, slices.Contains(c.plan.Cost.Unpriced, err.Error()))
+			return
+		}
+		w.add(season.Need{What: mix, Amount: need.Litres, Unit: "L", By: by})
+	}
+	first, err := supply.ContainerNamed(b.kind.StartIn)
+	if err != nil || first.ID == b.pot.ID {
+		fill(b.pot, func(n int) (supply.Need, error) { return b.pot.Mix(n, form) })
+		return
+	}
+	fill(first, func(n int) (supply.Need, error) { return first.Mix(n, form) })
+	fill(b.pot, func(n int) (supply.Need, error) { return b.pot.PotUp(first.ID, n) })
+}
+
+// price puts the price to the mix and the containers.
+func (c *replay) price(w *wants) {
+	prices := map[string]season.Price{mix: c.brief.Prices.MixLitre}
+	for _, k := range supply.Containers() {
+		prices[k.Name] = c.brief.Prices.Pots[k.ID]
+	}
+	for i, n := range w.needs {
+		price := prices[n.What]
+		w.needs[i].Cost = price.Times(n.Amount.Middle)
+		exactly(&c.Report, "unpriced", n.What, !price.Known, slices.Contains(c.plan.Cost.Unpriced, n.What))
+	}
+}
+
+// sureOfSeed is how sure one is to be of enough seedlings.
+const sureOfSeed = 0.9
+
+// seed adds the seeds to sow for what is wanted, at the germination of good seed.
+func (c *replay) seed(w *wants) {
+	for _, h := range c.brief.Stock {
+		n, err := needsOf(c.brief, h.Variety, h.Form, season.Whole)
+		if err != nil || h.Form != stock.Seed || !c.plans(h) {
+			continue
+		}
+		warmth, known := n.kind.Figure("start.warmth")
+		if !known {
+			continue
+		}
+		comes, known := n.kind.Germination(warmth.Value)
+		if !known {
+			comes = quantity.Share(1 - n.kind.Sprout.Never)
+		}
+		told, err := supply.Told(comes)
+		if err != nil {
+			continue
+		}
+		if sown, err := supply.Sow(h.Plant+h.Reserve, told, sureOfSeed); err == nil {
+			what := fmt.Sprintf("good seed of %s (%s)", h.Variety.Name, h.Variety.Kind)
+			w.add(season.Need{What: what, Amount: odds.Exactly(float64(sown.Seeds)), Unit: "seeds"})
+		}
+	}
+}
+
+// plans reports whether the plan does not say that it leaves a holding alone.
+func (c *replay) plans(h stock.Holding) bool {
+	return !slices.ContainsFunc(c.plan.NotCovered, func(n season.NotCovered) bool {
+		return n.Kind == h.Variety.Kind && n.Variety == h.Variety.Name && n.Form == string(h.Form)
+	})
+}
+
+// packing adds what it takes to put away in autumn the clumps that have made a plant.
+func (c *replay) packing(w *wants) {
+	clumps := 0
+	for _, b := range c.batches {
+		if b.kind.Life == culture.Store {
+			clumps += int(math.Floor(float64(b.count) * (1 - b.fails)))
+		}
+	}
+	if away, err := supply.Pack(clumps, string(stock.Clump), false); err == nil && clumps > 0 {
+		w.add(season.Need{What: "vermiculite or other packing", Amount: away.Litres, Unit: "L"})
+	}
+}
