@@ -32,6 +32,7 @@ type commands struct {
 	Demo    demoCommand    `cmd:"" help:"The invented garden, in the browser."`
 	Read    readCommand    `cmd:"" help:"Bring data in: look through it, or fetch it."`
 	Reckon  reckonCommand  `cmd:"" help:"One calculation; no book needed."`
+	Write   writeCommand   `cmd:"" help:"Take data out: labels, lists, calendar, tables."`
 	Schema  schemaCommand  `cmd:"" help:"The JSON Schema of an answer, by name; without a name, the list."`
 }
 

@@ -25,4 +25,9 @@ var answers = map[string]Answer{
 	"reckon sun":         &SunAnswer{},
 	"restore":            &RestoreAnswer{},
 	"season":             &SeasonAnswer{},
+	"write calendar":     &WrittenAnswer{},
+	"write folder":       &WrittenAnswer{},
+	"write labels":       &WrittenAnswer{},
+	"write lists":        &WrittenAnswer{},
+	"write tables":       &WrittenAnswer{},
 }

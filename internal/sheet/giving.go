@@ -20,12 +20,12 @@ func Giving(w io.Writer, head Head, lines []GivingLine, basis string) (Told, err
 		return l.finish(w)
 	}
 	t := l.newTable(
-		column{head: "", width: 8, sort: colour}, column{head: "variety", bold: true}, column{head: "kind", width: 24},
-		column{head: "in hand", width: 25, sort: number}, column{head: "patch", width: 15, sort: number}, column{head: "reserve", width: 16, sort: number},
-		column{head: "over", width: 17, sort: number, bold: true}, column{head: "", width: 3}, column{head: "note", width: 34}, column{head: "for whom", width: 28, sort: blank},
+		column{head: "", width: 8, sort: colour}, column{head: "variety", bold: true}, column{head: "kind", width: 20},
+		column{head: "in hand", width: 21}, column{head: "patch", width: 14, sort: number}, column{head: "reserve", width: 17, sort: number},
+		column{head: "over", width: 14, sort: number, bold: true}, column{head: "note", width: 31}, column{head: "for whom", width: 24, sort: blank},
 	)
 	for _, line := range lines {
-		t.row(line.Colour, line.Variety, line.Kind, line.Have, line.Patch, line.Reserve, line.Over, "", line.Note, "")
+		t.row(line.Colour, line.Variety, line.Kind, line.Have, line.Patch, line.Reserve, line.Over, line.Note, "")
 	}
 	return l.finish(w)
 }

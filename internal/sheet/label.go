@@ -125,7 +125,7 @@ func (p *paper) details(l Label, x, y, width, height float64) {
 		return
 	}
 	each := height / float64(count)
-	if each < 6.5*point*leading {
+	if each < 5.5*point*leading {
 		p.paragraph(words, strings.Join(lines, " · "), l.Colour, x, y, width, height)
 		return
 	}

@@ -32,8 +32,8 @@ func Potting(w io.Writer, head Head, sessions []PottingSession) (Told, error) {
 	}
 	t := l.newTable(
 		column{head: "done", width: 9, sort: tick}, column{head: "crate", width: 13}, column{head: "code", width: 18, bold: true},
-		column{head: "", width: 8, sort: colour}, column{head: "variety", bold: true}, column{head: "from", width: 26},
-		column{head: "raise", width: 13, sort: number}, column{head: "in", width: 36}, column{head: "where to", width: 24},
+		column{head: "", width: 8, sort: colour}, column{head: "variety", bold: true}, column{head: "from", width: 28},
+		column{head: "raise", width: 15, sort: number}, column{head: "in", width: 36}, column{head: "where to", width: 24},
 	)
 	for _, s := range sessions {
 		t.group(weekOf(s.Week), s.Aside)

@@ -28,19 +28,23 @@ func Round(w io.Writer, head Head, crates []RoundCrate) (Told, error) {
 	l.words("Gone on ______________   by ______________   cellar at ________   humidity ________", bodySize, black)
 	l.words("Handle every one. Soft ones go out at once, away from the others. Write numbers; what is found more or less than the book has is written too.", smallSize, grey)
 	t := l.newTable(
-		column{head: "code", width: 18, bold: true}, column{head: "", width: 8, sort: colour}, column{head: "variety", bold: true},
-		column{head: "packed in", width: 23}, column{head: "book has", width: 16, sort: number},
-		column{head: "firm", width: 15.5, sort: entry}, column{head: "wrinkled", width: 15.5, sort: entry},
-		column{head: "soft", width: 15.5, sort: entry}, column{head: "lost", width: 15.5, sort: entry}, column{head: "done to them", width: 27, sort: blank},
+		column{head: "crate", width: 13}, column{head: "code", width: 17, bold: true}, column{head: "", width: 8, sort: colour}, column{head: "variety", bold: true},
+		column{head: "packed in", width: 22}, column{head: "book has", width: 20},
+		column{head: "firm", width: 14.5, sort: entry}, column{head: "wrinkled", width: 14.5, sort: entry},
+		column{head: "soft", width: 14.5, sort: entry}, column{head: "lost", width: 14.5, sort: entry}, column{head: "done to them", width: 20, sort: blank},
 	)
+	place := ""
 	for _, c := range crates {
-		name := c.Place
-		if c.Crate != "" {
-			name += ", crate " + c.Crate
+		if c.Place != place {
+			place = c.Place
+			t.group(place, "")
 		}
-		t.group(name, "")
-		for _, lot := range c.Lots {
-			t.row(lot.Code, lot.Colour, lot.Variety, lot.Pack, fmt.Sprintf("%d %s", lot.Count, lot.Form), "", "", "", "", "")
+		for i, lot := range c.Lots {
+			crate := c.Crate
+			if i > 0 {
+				crate = ""
+			}
+			t.row(crate, lot.Code, lot.Colour, lot.Variety, lot.Pack, fmt.Sprintf("%d %s", lot.Count, lot.Form), "", "", "", "", "")
 		}
 	}
 	return l.finish(w)

@@ -123,8 +123,12 @@ func (d *svgDrawing) write(e svgElement, said string) {
 	d.text(x, y, said, size, heavy, colour)
 }
 
-// shape draws an element that is a shape.
+// shape draws an element that is a shape. The picture's own ground is left out: paper has
+// its own.
 func (d *svgDrawing) shape(e svgElement) {
+	if e.attributes["class"] == "paper" {
+		return
+	}
 	switch e.name {
 	case "rect":
 		d.paint(e, func(how string) {

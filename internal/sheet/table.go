@@ -22,11 +22,12 @@ type column struct {
 
 // Measures of a table, in millimetres.
 const (
-	cellGap  = 2.0
+	cellGap  = 2.0 // after a cell
+	numGap   = 4.0 // after a number
 	rowSpace = 1.7 // above and below the words of a row
 	tickSide = 4.2
 	entryW   = 13.0
-	entryH   = 7.0
+	entryH   = 6.6
 )
 
 // table draws rows under the heads of its columns.
@@ -75,7 +76,7 @@ func (t *table) heads() {
 	for i, b := range blocks {
 		x := t.x[i]
 		if t.columns[i].sort == number && len(b.lines) == 1 {
-			x += t.columns[i].width - cellGap - t.width(b.lines[0], smallSize, plain)
+			x += t.columns[i].width - numGap - t.width(b.lines[0], smallSize, plain)
 		}
 		t.draw(b, x, t.y+tall-b.height(), grey)
 	}
@@ -120,7 +121,7 @@ func (t *table) cell(c column, text string, b block, x, tall float64) {
 	case number:
 		for i, line := range b.lines {
 			one := block{[]string{line}, b.size, b.bold}
-			t.draw(one, x+c.width-cellGap-t.width(line, b.size, b.bold), middle-b.height()/2+float64(i)*one.height(), black)
+			t.draw(one, x+c.width-numGap-t.width(line, b.size, b.bold), middle-b.height()/2+float64(i)*one.height(), black)
 		}
 	case tick:
 		t.box(x, middle-tickSide/2, tickSide)

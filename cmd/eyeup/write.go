@@ -1,0 +1,74 @@
+package main
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+
+	"eyeup/internal/desk"
+)
+
+// writeCommand holds the ways out.
+type writeCommand struct {
+	Calendar writeCalendarCommand `cmd:"" help:"The jobs of a season for any calendar program."`
+	Folder   writeFolderCommand   `cmd:"" help:"The garden as a folder in plain text."`
+	Labels   writeLabelsCommand   `cmd:"" help:"Labels, stake tags and crate cards as PDF."`
+	Lists    writeListsCommand    `cmd:"" help:"Lists for the bench, the cellar, the shop and the patch as PDF."`
+	Tables   writeTablesCommand   `cmd:"" help:"Everything as spreadsheet or as CSV with types and units."`
+}
+
+// withGarden opens a garden by its book or its folder, or the invented one where none is
+// named, and lets do something with it. book is nil for a folder.
+func withGarden(d *door, name string, do func(g *desk.Garden, book *desk.StockBook) error) error {
+	if info, err := os.Stat(name); err == nil && !info.IsDir() {
+		return bookFile{name}.use(d, func(b *desk.StockBook) error {
+			g, err := desk.OpenBookGarden(b)
+			if err != nil {
+				return err
+			}
+			return do(g, b)
+		})
+	}
+	g, err := openGarden(d, name)
+	if err != nil {
+		return err
+	}
+	return do(g, nil)
+}
+
+// intoFile lets write fill a file: all of it, or nothing is changed.
+func intoFile(name string, write func(io.Writer) (*desk.WrittenAnswer, error)) (*desk.WrittenAnswer, error) {
+	var b bytes.Buffer
+	a, err := write(&b)
+	if err != nil {
+		return nil, err
+	}
+	if err := os.WriteFile(name, b.Bytes(), 0o644); err != nil {
+		return nil, fmt.Errorf("the file can't be written: %w", err)
+	}
+	a.File = name
+	return a, nil
+}
+
+// intoFolder lets write fill a folder that is not there yet, or is empty.
+func intoFolder(name string, write func(create func(string) (io.WriteCloser, error)) (*desk.WrittenAnswer, error)) (*desk.WrittenAnswer, error) {
+	held, err := os.ReadDir(name)
+	if err != nil && !errors.Is(err, os.ErrNotExist) {
+		return nil, fmt.Errorf("--out %s can't be a folder: %w", name, err)
+	}
+	if len(held) > 0 {
+		return nil, fmt.Errorf("--out %s holds files already, and nothing is written over; name a folder that is empty or not there yet", name)
+	}
+	if err := os.MkdirAll(name, 0o755); err != nil {
+		return nil, fmt.Errorf("the folder can't be made: %w", err)
+	}
+	a, err := write(func(file string) (io.WriteCloser, error) { return os.Create(filepath.Join(name, file)) })
+	if err != nil {
+		return nil, err
+	}
+	a.File = name
+	return a, nil
+}

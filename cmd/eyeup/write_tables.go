@@ -1,0 +1,104 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"eyeup/internal/desk"
+)
+
+// writeCalendarCommand writes a calendar.
+type writeCalendarCommand struct {
+	Plan   string `placeholder:"NAME" help:"By which plan; the usual one if not given."`
+	Out    string `required:"" placeholder:"FILE.ics" type:"path" help:"Where to."`
+	Garden string `arg:"" optional:"" help:"The folder or book of the garden; without it, the invented garden."`
+}
+
+// Run writes it.
+func (c writeCalendarCommand) Run(d *door) error {
+	return withGarden(d, c.Garden, func(g *desk.Garden, _ *desk.StockBook) error {
+		a, err := intoFile(c.Out, func(w io.Writer) (*desk.WrittenAnswer, error) { return desk.CalendarOf(g, c.Plan, d.today, w) })
+		if err != nil {
+			return err
+		}
+		return d.answer(a, g.System)
+	})
+}
+
+// writeTablesCommand writes tables.
+type writeTablesCommand struct {
+	Plan   string `placeholder:"NAME" help:"By which plan; the usual one if not given."`
+	Out    string `required:"" placeholder:"DIR|FILE.xlsx" type:"path" help:"A workbook, or a folder that is empty or not there yet."`
+	Garden string `arg:"" optional:"" help:"The folder or book of the garden; without it, the invented garden."`
+}
+
+// Run writes them.
+func (c writeTablesCommand) Run(d *door) error {
+	return withGarden(d, c.Garden, func(g *desk.Garden, _ *desk.StockBook) error {
+		a, err := c.write(d, g)
+		if err != nil {
+			return err
+		}
+		return d.answer(a, g.System)
+	})
+}
+
+func (c writeTablesCommand) write(d *door, g *desk.Garden) (*desk.WrittenAnswer, error) {
+	switch ending := strings.ToLower(filepath.Ext(c.Out)); ending {
+	case ".xlsx":
+		return intoFile(c.Out, func(w io.Writer) (*desk.WrittenAnswer, error) { return desk.TablesBook(g, c.Plan, d.today, w) })
+	case "":
+		return intoFolder(c.Out, func(create func(string) (io.WriteCloser, error)) (*desk.WrittenAnswer, error) {
+			return desk.TablesFolder(g, c.Plan, d.today, create)
+		})
+	default:
+		return nil, fmt.Errorf("--out: tables go into a workbook, FILE.xlsx, or into a folder, not into a %s file", ending)
+	}
+}
+
+// writeFolderCommand writes the garden folder.
+type writeFolderCommand struct {
+	Out    string `required:"" placeholder:"DIR" type:"path" help:"A folder that is empty or not there yet."`
+	Garden string `arg:"" optional:"" help:"The folder or book of the garden; without it, the invented garden."`
+}
+
+// Run writes it, with the weather file; of a book, with its log and its papers.
+func (c writeFolderCommand) Run(d *door) error {
+	return withGarden(d, c.Garden, func(g *desk.Garden, book *desk.StockBook) error {
+		a, err := intoFolder(c.Out, func(create func(string) (io.WriteCloser, error)) (*desk.WrittenAnswer, error) {
+			if book != nil {
+				return desk.BookFolder(g, book, create)
+			}
+			a, weather, err := desk.FolderOf(g, create)
+			if err != nil || weather == "" {
+				return a, err
+			}
+			return a, copyInto(filepath.Join(c.Garden, weather), weather, create)
+		})
+		if err != nil {
+			return err
+		}
+		return d.answer(a, g.System)
+	})
+}
+
+// copyInto copies a file into a folder that is being written.
+func copyInto(from, name string, create func(string) (io.WriteCloser, error)) error {
+	in, err := os.Open(from)
+	if err != nil {
+		return fmt.Errorf("the weather file can't be copied: %w", err)
+	}
+	defer func() { _ = in.Close() }()
+	out, err := create(name)
+	if err != nil {
+		return err
+	}
+	if _, err := io.Copy(out, in); err != nil {
+		_ = out.Close()
+		return fmt.Errorf("the weather file can't be copied: %w", err)
+	}
+	return out.Close()
+}

@@ -1,0 +1,123 @@
+package desk
+
+import (
+	"fmt"
+	"io"
+	"slices"
+	"strings"
+
+	"eyeup/civil"
+	"eyeup/internal/sheet"
+	"eyeup/quantity"
+	"eyeup/season"
+)
+
+// ListQuestion asks for a list on paper.
+type ListQuestion struct {
+	List  string // one of ListNames
+	Plan  string // by name; empty is the usual one
+	Paper sheet.Size
+	Weeks int             // of jobs, from this week on
+	Row   quantity.Length // how long a row of the patch is
+	Bag   quantity.Volume // printed on a bag of mix
+	Bale  bool            // the bag is a compressed bale
+	Units quantity.System
+}
+
+// SetPaper takes the paper that is named, a4 or letter, or what suits the units.
+func (q *ListQuestion) SetPaper(name string) {
+	q.Paper = sheet.A4
+	if name == "letter" || name == "" && q.Units == quantity.US {
+		q.Paper = sheet.Letter
+	}
+}
+
+// lists is how each list is written.
+var lists = map[string]func(*lister, io.Writer) (*WrittenAnswer, error){
+	"potting": (*lister).potting, "round": (*lister).round, "shopping": (*lister).shopping, "planting": (*lister).planting,
+	"giving": (*lister).giving, "tags": (*lister).tags, "season": (*lister).season, "week": (*lister).week,
+}
+
+// ListNames names the lists there are.
+func ListNames() []string {
+	names := make([]string, 0, len(lists))
+	for name := range lists {
+		names = append(names, name)
+	}
+	slices.Sort(names)
+	return names
+}
+
+// lister writes one list of a garden.
+type lister struct {
+	ListQuestion
+	garden *Garden
+	today  civil.Date
+	worked *SeasonAnswer
+	plan   *season.Plan
+}
+
+// List writes a list as PDF.
+func List(g *Garden, q ListQuestion, today civil.Date, w io.Writer) (*WrittenAnswer, error) {
+	write, known := lists[q.List]
+	if !known {
+		return nil, fmt.Errorf("there is no list %q; there are: %s", q.List, strings.Join(ListNames(), ", "))
+	}
+	l := &lister{ListQuestion: q, garden: g, today: today}
+	if !slices.Contains([]string{"round", "giving"}, q.List) { // these need no plan
+		var err error
+		if l.worked, l.plan, err = planned(g, q.Plan, today); err != nil {
+			return nil, err
+		}
+	}
+	return write(l, w)
+}
+
+// planned works out the season and picks a plan of it by name; without one, the usual.
+func planned(g *Garden, name string, today civil.Date) (*SeasonAnswer, *season.Plan, error) {
+	a, err := Season(g, today)
+	if err != nil {
+		return nil, nil, err
+	}
+	if name == "" {
+		name = season.Usual
+	}
+	var names []string
+	for _, p := range a.Plans {
+		if p.Name == name {
+			return a, p, nil
+		}
+		names = append(names, p.Name)
+	}
+	return nil, nil, fmt.Errorf("there is no plan named %q; there are: %s", name, strings.Join(names, ", "))
+}
+
+// head makes what stands over the list.
+func (l *lister) head(cautions ...string) sheet.Head {
+	h := sheet.Head{Garden: l.garden.Name, Today: l.today, Paper: l.Paper, Cautions: cautions}
+	if l.plan == nil {
+		return h
+	}
+	h.Notes = append(h.Notes, fmt.Sprintf("By the plan “%s”, as it stands today: dates move with the weather, by those that are middling over %d years.", l.plan.Name, l.plan.Years))
+	if l.worked.Weather.MadeUp {
+		h.Notes = append(h.Notes, "The weather is made up from monthly normals; no station measured it.")
+	}
+	return h
+}
+
+// The cautions of lists that have none elsewhere.
+const (
+	knifeCaution = "Knives: cut away from yourself; clean the blade between lots, as sap carries disease from one to the next. Wear gloves: sap can irritate the skin, and the plants can make pets ill."
+	sprayCaution = "Dips and sprays: their label is the law; follow it to the letter, and keep them locked away."
+)
+
+// when says a date with its spread, as a grower says it.
+func when(w civil.When) string {
+	switch {
+	case w.Middle.IsZero():
+		return "not in most years"
+	case w.Early == w.Middle && w.Middle == w.Late:
+		return shortDate(w.Middle)
+	}
+	return fmt.Sprintf("%s (%s to %s)", shortDate(w.Middle), shortDate(w.Early), shortDate(w.Late))
+}

@@ -1,0 +1,226 @@
+package desk
+
+import (
+	"cmp"
+	"fmt"
+	"io"
+	"slices"
+	"strings"
+
+	"eyeup/civil"
+	"eyeup/internal/sheet"
+	"eyeup/quantity"
+	"eyeup/season"
+	"eyeup/stock"
+	"eyeup/supply"
+)
+
+// potting writes what is set to grow, session by session.
+func (l *lister) potting(w io.Writer) (*WrittenAnswer, error) {
+	var sessions []sheet.PottingSession
+	pots := 0
+	for _, b := range l.plan.Batches {
+		for _, s := range b.Starts {
+			at := slices.IndexFunc(sessions, func(p sheet.PottingSession) bool { return p.Week == s.Week })
+			if at < 0 {
+				sessions, at = append(sessions, sheet.PottingSession{Week: s.Week}), len(sessions)
+			}
+			sessions[at].Lines = append(sessions[at].Lines, l.pottingLine(b, s))
+			pots += s.Count
+		}
+	}
+	slices.SortFunc(sessions, func(a, b sheet.PottingSession) int { return int(a.Week.Sub(b.Week)) })
+	for i := range sessions {
+		slices.SortStableFunc(sessions[i].Lines, func(a, b sheet.PottingLine) int { return compareCrates(a.Crate, b.Crate) })
+		sessions[i].Aside = l.sessionMix(sessions[i].Week)
+	}
+	told, err := sheet.Potting(w, l.head(mixCaution, knifeCaution), sessions)
+	if err != nil {
+		return nil, err
+	}
+	return written("potting list", pots, "plants", told), nil
+}
+
+func (l *lister) pottingLine(b season.BatchPlan, s season.Start) sheet.PottingLine {
+	line := sheet.PottingLine{Code: b.Code, Variety: b.Variety, Colour: b.Colour, Count: s.Count, Container: "straight into the ground"}
+	if b.Container != "" {
+		line.Container = b.Container
+		if c, err := supply.ContainerNamed(b.Container); err == nil {
+			line.Container, _, _ = strings.Cut(c.Name, " (")
+		}
+	}
+	if len(b.Stays) > 0 {
+		line.To = b.Stays[0].Place
+	}
+	for _, h := range l.garden.Stock {
+		if h.Code == b.Code && h.Code != "" || b.Code == "" && h.Variety.Name == b.Variety && h.Variety.Kind == b.Kind {
+			line.Crate = h.Crate
+			line.From = counted(h.Count, string(h.Form))
+			if h.Form == stock.Seed {
+				line.From = counted(h.Count, "packet")
+			}
+			break
+		}
+	}
+	if b.How == "divided" && b.Parents > 0 {
+		line.From += fmt.Sprintf(", %d cut", b.Parents)
+	}
+	return line
+}
+
+// sessionMix says how much mix a session takes.
+func (l *lister) sessionMix(week civil.Date) string {
+	litres, pots := 0.0, 0
+	for _, b := range l.plan.Batches {
+		for _, s := range b.Starts {
+			if s.Week != week || b.Container == "" {
+				continue
+			}
+			form := b.Form
+			if b.Form == string(stock.Seed) {
+				form = ""
+			}
+			c, err := supply.ContainerNamed(b.Container)
+			if err != nil {
+				continue
+			}
+			n := (s.Count + c.Cells - 1) / c.Cells
+			if need, err := c.Mix(n, form); err == nil {
+				litres, pots = litres+need.Litres.Middle, pots+s.Count
+			}
+		}
+	}
+	if pots == 0 {
+		return ""
+	}
+	return fmt.Sprintf("%d in pots and trays, some %s of loose mix", pots, l.Units.Volume(quantity.Volume(litres)*quantity.Litre))
+}
+
+// shopping writes what to get, bags rounded up.
+func (l *lister) shopping(w io.Writer) (*WrittenAnswer, error) {
+	var lines []sheet.ShoppingLine
+	var unpriced []string
+	total := 0.0
+	for _, n := range l.plan.ToGet {
+		line, cost, err := l.shoppingLine(n)
+		if err != nil {
+			return nil, err
+		}
+		if line.Cost == "" {
+			unpriced = append(unpriced, n.What)
+		}
+		lines = append(lines, line)
+		total += cost
+	}
+	sum := fmt.Sprintf("In all %.2f %s.", total, l.plan.Cost.Currency)
+	if len(unpriced) > 0 {
+		sum += " Not in it, for the garden has no price for it: " + strings.Join(unpriced, ", ") + "."
+	}
+	told, err := sheet.Shopping(w, l.head(liftCaution, "Bags stored in the sun breed what nobody wants to breathe: keep mix cool, dry and closed."), lines, sum)
+	if err != nil {
+		return nil, err
+	}
+	return written("shopping list", len(lines), "things", told), nil
+}
+
+// shoppingLine says one need in what is bought: what is loose in whole bags, all else in
+// pieces.
+func (l *lister) shoppingLine(n season.Need) (line sheet.ShoppingLine, cost float64, err error) {
+	line = sheet.ShoppingLine{What: n.What, By: shortDate(n.By), Need: fmt.Sprintf("%.0f", n.Amount.Middle), Get: fmt.Sprintf("%.0f", n.Amount.Middle)}
+	price := 0.0
+	cost = n.Cost
+	switch {
+	case n.Unit == "L" && n.Amount.Middle > 0:
+		volume := func(litres float64) string { return l.Units.Volume(quantity.Volume(litres) * quantity.Litre) }
+		bag := supply.Loose(l.Bag)
+		if l.Bale {
+			bag = supply.Compressed(l.Bag)
+		}
+		bags, err := bag.For(n.Amount)
+		if err != nil {
+			return line, 0, err
+		}
+		line.Need = fmt.Sprintf("%s (%s to %s)", volume(n.Amount.Middle), volume(n.Amount.Low), volume(n.Amount.High))
+		line.Get = fmt.Sprintf("%s of %s%s", counted(bags.Get, "bag"), volume(l.Bag.Litres()), moreBags(bags.Get, bags.High))
+		litre := n.Cost / n.Amount.Middle
+		if n.What == "potting mix" { // its cost is rounded; the garden's price is not
+			litre = l.garden.prices().MixLitre.Amount
+		}
+		price = quantity.MoneyOf(litre*l.Bag.Litres()*bag.Swells, l.garden.Currency).Units()
+		cost = price * float64(bags.Get)
+	case n.Amount.Middle > 0:
+		price = n.Cost / n.Amount.Middle
+	}
+	if price > 0 {
+		line.Price, line.Cost = fmt.Sprintf("%.2f", price), fmt.Sprintf("%.2f", cost)
+	}
+	return line, cost, nil
+}
+
+// week writes the jobs of some weeks from this one on.
+func (l *lister) week(w io.Writer) (*WrittenAnswer, error) {
+	from := l.today.Monday()
+	to := from.AddDays(civil.Week * civil.Days(max(l.Weeks, 1)))
+	var jobs []sheet.WeekJob
+	for _, j := range l.worked.JobsOf(l.plan.Name) {
+		if j.Week.Before(from) || !j.Week.Before(to) {
+			continue
+		}
+		what := j.What
+		if j.Count > 0 {
+			what += fmt.Sprintf(" %d %s", j.Count, j.Kind)
+		}
+		jobs = append(jobs, sheet.WeekJob{Week: j.Week, What: what, Where: j.Where, Sorts: j.Sorts, Hours: j.Minutes / 60, Why: j.Why})
+	}
+	told, err := sheet.Jobs(w, l.head(liftCaution, mixCaution, knifeCaution, powerCaution), jobs)
+	if err != nil {
+		return nil, err
+	}
+	return written("jobs", len(jobs), "jobs", told), nil
+}
+
+// season writes the plan on one page.
+func (l *lister) season(w io.Writer) (*WrittenAnswer, error) {
+	svg, err := l.worked.Picture(l.plan.Name, l.Units)
+	if err != nil {
+		return nil, err
+	}
+	page := sheet.SeasonPage{Plan: l.plan.Name, Says: l.plan.Says, Picture: svg, Facts: l.facts()}
+	for _, g := range grouped(l.plan.Batches) {
+		d := g[0].Dates
+		page.Batches = append(page.Batches, sheet.SeasonBatch{
+			Name: groupName(g), Count: fmt.Sprint(total(g)), Start: shortDate(d.Start), Out: shortDate(d.PlantOut.Middle), Flower: when(d.FirstFlower),
+		})
+	}
+	slices.SortStableFunc(page.Batches, func(a, b sheet.SeasonBatch) int { return cmp.Compare(a.Name, b.Name) })
+	for _, j := range l.worked.JobsOf(l.plan.Name) {
+		if !j.Week.Before(l.today.Monday()) && len(page.Next) < 6 {
+			page.Next = append(page.Next, fmt.Sprintf("%s: %s", shortDate(j.Week), j))
+		}
+	}
+	told, err := sheet.Season(w, l.head(), page)
+	if err != nil {
+		return nil, err
+	}
+	return written("season", len(page.Batches), "groups", told), nil
+}
+
+// facts are the figures beside the picture.
+func (l *lister) facts() [][2]string {
+	p := l.plan
+	facts := [][2]string{
+		{"out from", shortDate(p.PlantOutFrom)},
+		{"first flower", when(p.FirstFlower)},
+		{"weeks gained", fmt.Sprintf("%s (%s to %s)", weeks(p.GainWeeks.Middle), weeks(p.GainWeeks.Low), weeks(p.GainWeeks.High))},
+		{"in all", fmt.Sprintf("%.0f %s", p.Cost.Total, p.Cost.Currency)},
+		{"of it heat", fmt.Sprintf("%.0f (%.0f to %.0f)", p.Cost.Heat, p.Cost.HeatSpread.Low, p.Cost.HeatSpread.High)},
+		{"own hours", fmt.Sprintf("%.0f", p.Cost.WorkHours)},
+		{"benches", fmt.Sprintf("suffice in %d of %d years", p.FitsYears, p.Years)},
+	}
+	for _, pl := range p.Places {
+		if pl.Heat != nil {
+			facts = append(facts, [2]string{pl.Place, held(p, pl.Place, l.Units)})
+		}
+	}
+	return facts
+}

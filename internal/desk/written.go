@@ -1,0 +1,50 @@
+package desk
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"eyeup/internal/sheet"
+	"eyeup/quantity"
+)
+
+// WrittenAnswer says what was written into a file.
+type WrittenAnswer struct {
+	What    string   `json:"what" jsonschema_description:"labels, cards, a list, the calendar, tables or a folder"`
+	File    string   `json:"file"`
+	Count   int      `json:"count" jsonschema_description:"labels, lines, entries or rows"`
+	Of      string   `json:"of" jsonschema_description:"what is counted"`
+	Pages   int      `json:"pages,omitempty"`
+	LeftOut []string `json:"left_out" jsonschema_description:"signs for which there is no type, and are not on paper"`
+	Notices []string `json:"notices"`
+}
+
+// written makes the answer for something put on paper.
+func written(what string, count int, of string, told sheet.Told) *WrittenAnswer {
+	return &WrittenAnswer{What: what, Count: count, Of: of, Pages: told.Pages, LeftOut: told.LeftOut, Notices: []string{}}
+}
+
+// Print says what was written, and what is not as it was asked.
+func (a *WrittenAnswer) Print(w io.Writer, _ quantity.System) {
+	p := &page{w}
+	line := fmt.Sprintf("%s: %d %s", a.What, a.Count, a.Of)
+	if a.Pages > 0 {
+		line += fmt.Sprintf(", %s", counted(a.Pages, "page"))
+	}
+	p.line(line + "; in " + a.File)
+	if len(a.LeftOut) > 0 {
+		p.wrap("Left out: ", strings.Join(a.LeftOut, ", ")+", for which there is no type. The rest of each name is there.")
+	}
+	for _, n := range a.Notices {
+		p.wrap("", n)
+	}
+}
+
+// counted says a number of things.
+func counted(n int, one string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return fmt.Sprintf("%d %ss", n, one)
+}

@@ -1,0 +1,83 @@
+package exchange
+
+import (
+	"crypto/sha256"
+	"errors"
+	"fmt"
+	"io"
+	"strings"
+	"time"
+
+	ics "github.com/arran4/golang-ical"
+
+	"eyeup/civil"
+)
+
+// Calendar is what a garden puts into the family's calendar.
+type Calendar struct {
+	Garden  string
+	Season  int        // the year of planting out
+	Written civil.Date // the day on which it is written
+	Entries []CalendarEntry
+}
+
+// CalendarEntry is one thing to do, on whole days.
+type CalendarEntry struct {
+	Key  string // what it is, whenever it is done: an entry keeps its place when it moves
+	Days civil.Span
+	What string
+	More string // why, which sorts, how long it takes
+}
+
+// WriteCalendar writes a calendar by RFC 5545. An entry's UID is made of the garden, the
+// season, its key and how many of the same key stand before it, so that the calendar of a
+// changed plan moves entries and leaves none behind; its sequence grows with the day of
+// writing. Entries do not make their days busy. It fails for an entry without a key or
+// days.
+func WriteCalendar(w io.Writer, c Calendar) error {
+	if c.Written.IsZero() {
+		return errors.New("the calendar has no day of writing")
+	}
+	cal := ics.NewCalendar()
+	cal.SetProductId("-//Eyeup//garden//EN")
+	cal.SetMethod(ics.MethodPublish)
+	cal.SetName(c.Garden)
+	cal.SetXWRCalName(c.Garden)
+	cal.SetRefreshInterval("P1D")
+	nth := map[string]int{}
+	for _, e := range c.Entries {
+		if e.Key == "" || e.Days.Days() < 1 {
+			return fmt.Errorf("the calendar's entry %q has no key or no days", e.What)
+		}
+		c.add(cal, e, nth[e.Key])
+		nth[e.Key]++
+	}
+	return cal.SerializeTo(w, ics.WithNewLineWindows)
+}
+
+// longAgo is the day from which sequences count; any day before the first calendar serves.
+var longAgo = civil.MustOn(2020, time.January, 1)
+
+func (c Calendar) add(cal *ics.Calendar, e CalendarEntry, nth int) {
+	event := cal.AddEvent(c.uid(e.Key, nth))
+	event.SetDtStampTime(c.Written.UTC())
+	event.SetSequence(int(c.Written.Sub(longAgo)))
+	event.SetAllDayStartAt(e.Days.From.UTC())
+	event.SetAllDayEndAt(e.Days.To.AddDays(1).UTC())
+	event.SetSummary(oneLine(e.What))
+	if e.More != "" {
+		event.SetDescription(e.More)
+	}
+	event.SetTimeTransparency(ics.TransparencyTransparent)
+}
+
+// uid makes a name for an entry that stays when its days change: a UUID of version 8 from
+// a hash, as RFC 9562 section 5.8 allows.
+func (c Calendar) uid(key string, nth int) string {
+	h := sha256.Sum256(fmt.Appendf(nil, "%s\x00%d\x00%s\x00%d", c.Garden, c.Season, key, nth))
+	h[6] = h[6]&0x0f | 0x80
+	h[8] = h[8]&0x3f | 0x80
+	return fmt.Sprintf("%x-%x-%x-%x-%x", h[0:4], h[4:6], h[6:8], h[8:10], h[10:16])
+}
+
+func oneLine(s string) string { return strings.Join(strings.Fields(s), " ") }

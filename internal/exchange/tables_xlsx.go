@@ -1,0 +1,154 @@
+package exchange
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"strings"
+	"unicode/utf8"
+
+	"github.com/xuri/excelize/v2"
+
+	"eyeup/civil"
+)
+
+// The bounds of a sheet, by ECMA-376 as spreadsheets keep them.
+const (
+	sheetRows = 1048576
+	sheetName = 31 // letters
+	cellSigns = 32767
+)
+
+// WriteXLSX writes tables as a workbook, a sheet each: texts as texts, whatever they begin
+// with, so that none is ever reckoned out; numbers as numbers and days as days. The first
+// sheet, contents, says what each column means and in which unit. It fails for a table
+// longer than a sheet.
+func WriteXLSX(w io.Writer, tables []Table) error {
+	if len(tables) == 0 {
+		return errors.New("there are no tables to write")
+	}
+	book := excelize.NewFile()
+	defer func() { _ = book.Close() }()
+	x, err := newWorkbook(book)
+	if err != nil {
+		return err
+	}
+	if err := x.sheet(contents(tables), true); err != nil {
+		return err
+	}
+	for _, t := range tables {
+		if err := x.sheet(t, false); err != nil {
+			return err
+		}
+	}
+	book.SetActiveSheet(0)
+	return book.Write(w)
+}
+
+// contents is the table of what the others hold.
+func contents(tables []Table) Table {
+	c := Table{Name: "contents", Fields: []Field{{Name: "table", Type: Text}, {Name: "column", Type: Text}, {Name: "holds", Type: Text}, {Name: "unit", Type: Text}, {Name: "means", Type: Text}}}
+	for _, t := range tables {
+		c.Rows = append(c.Rows, []any{t.Name, "", fmt.Sprintf("%d rows", len(t.Rows)), "", t.Says})
+		for _, f := range t.Fields {
+			c.Rows = append(c.Rows, []any{t.Name, f.Name, string(f.Type), f.Unit, f.Says})
+		}
+	}
+	return c
+}
+
+// workbook is a workbook being written.
+type workbook struct {
+	*excelize.File
+	bold, day int
+}
+
+func newWorkbook(book *excelize.File) (*workbook, error) {
+	x := &workbook{File: book}
+	var err error
+	if x.bold, err = book.NewStyle(&excelize.Style{Font: &excelize.Font{Bold: true}}); err != nil {
+		return nil, err
+	}
+	format := "yyyy-mm-dd"
+	x.day, err = book.NewStyle(&excelize.Style{CustomNumFmt: &format})
+	return x, err
+}
+
+// sheet writes a table into a sheet of its own.
+func (x *workbook) sheet(t Table, first bool) error {
+	if err := t.check(); err != nil {
+		return err
+	}
+	if len(t.Rows)+1 > sheetRows || utf8.RuneCountInString(t.Name) > sheetName {
+		return fmt.Errorf("table %s does not go into a sheet of %d rows; write it as CSV into a folder instead", t.Name, sheetRows)
+	}
+	if first {
+		if err := x.SetSheetName("Sheet1", t.Name); err != nil {
+			return err
+		}
+	} else if _, err := x.NewSheet(t.Name); err != nil {
+		return err
+	}
+	s, err := x.NewStreamWriter(t.Name)
+	if err != nil {
+		return err
+	}
+	if err := s.SetPanes(&excelize.Panes{Freeze: true, YSplit: 1, TopLeftCell: "A2", ActivePane: "bottomLeft"}); err != nil {
+		return err
+	}
+	for i, f := range t.Fields {
+		if err := s.SetColWidth(i+1, i+1, wide(f, t.Rows, i)); err != nil {
+			return err
+		}
+	}
+	return x.rows(s, t)
+}
+
+func (x *workbook) rows(s *excelize.StreamWriter, t Table) error {
+	line := make([]any, len(t.Fields))
+	for i, f := range t.Fields {
+		line[i] = excelize.Cell{Value: f.Name, StyleID: x.bold}
+	}
+	if err := s.SetRow("A1", line); err != nil {
+		return err
+	}
+	for n, row := range t.Rows {
+		for i, cell := range row {
+			value, err := x.cell(cell)
+			if err != nil {
+				return fmt.Errorf("table %s, row %d, %s: %w", t.Name, n+1, t.Fields[i].Name, err)
+			}
+			line[i] = value
+		}
+		if err := s.SetRow(fmt.Sprintf("A%d", n+2), line); err != nil {
+			return err
+		}
+	}
+	return s.Flush()
+}
+
+// cell makes what the writer takes for a cell.
+func (x *workbook) cell(cell any) (any, error) {
+	if isNothing(cell) {
+		return nil, nil
+	}
+	switch v := cell.(type) {
+	case civil.Date:
+		return excelize.Cell{Value: v.UTC(), StyleID: x.day}, nil
+	case string:
+		if utf8.RuneCountInString(v) > cellSigns {
+			return nil, fmt.Errorf("the text has more than the %d signs that a cell holds; write it as CSV instead", cellSigns)
+		}
+		return strings.ToValidUTF8(v, "\ufffd"), nil
+	}
+	return cell, nil
+}
+
+// wide returns a column width, in letters, at which its first rows can be read.
+func wide(f Field, rows [][]any, column int) float64 {
+	most := utf8.RuneCountInString(f.Name)
+	for _, row := range rows[:min(len(rows), 200)] {
+		most = max(most, utf8.RuneCountInString(csvCell(row[column])))
+	}
+	return float64(min(most, 60) + 2)
+}
