@@ -6,6 +6,7 @@ import (
 	"os"
 	"strings"
 
+	"eyeup/civil"
 	"eyeup/internal/desk"
 	"eyeup/quantity"
 	"eyeup/stock"
@@ -13,14 +14,15 @@ import (
 
 // bookCommand keeps the stock book, one word for each thing done with it.
 type bookCommand struct {
-	New  bookNewCommand  `cmd:"" help:"A new book: empty, of a garden folder, or invented."`
-	Add  bookAddCommand  `cmd:"" help:"Write something down."`
-	Undo bookUndoCommand `cmd:"" help:"Let an entry count for nothing, or what was undone count again."`
-	Lots bookLotsCommand `cmd:"" help:"What stands where."`
-	Lot  bookLotCommand  `cmd:"" help:"One lot: what is left of it, and its life."`
-	Kin  bookKinCommand  `cmd:"" help:"What came of a lot, what it came of, and what it met."`
-	Log  bookLogCommand  `cmd:"" help:"All entries, a line of JSON each."`
-	Out  bookOutCommand  `cmd:"" help:"Write the book as a folder, from which the same book is made."`
+	New     bookNewCommand     `cmd:"" help:"A new book: empty, of a garden folder, or invented."`
+	Add     bookAddCommand     `cmd:"" help:"Write something down."`
+	Undo    bookUndoCommand    `cmd:"" help:"Let an entry count for nothing, or what was undone count again."`
+	Lots    bookLotsCommand    `cmd:"" help:"What stands where."`
+	Lot     bookLotCommand     `cmd:"" help:"One lot: what is left of it, and its life."`
+	Kin     bookKinCommand     `cmd:"" help:"What came of a lot, what it came of, and what it met."`
+	Outlook bookOutlookCommand `cmd:"" help:"What to count on at a date: good divisions of each variety, with odds."`
+	Log     bookLogCommand     `cmd:"" help:"All entries, a line of JSON each."`
+	Out     bookOutCommand     `cmd:"" help:"Write the book as a folder, from which the same book is made."`
 }
 
 // bookFile names a book.
@@ -135,6 +137,27 @@ type bookKinCommand struct {
 func (c bookKinCommand) Run(d *door) error {
 	return c.use(d, func(b *desk.StockBook) error {
 		a, err := b.Kin(c.Code)
+		if err != nil {
+			return err
+		}
+		return d.answer(a, quantity.Metric)
+	})
+}
+
+// bookOutlookCommand says what to count on.
+type bookOutlookCommand struct {
+	bookFile
+	At string `required:"" placeholder:"DATE" help:"The day to count on, such as that of dividing."`
+}
+
+// Run says it.
+func (c bookOutlookCommand) Run(d *door) error {
+	at, err := civil.Parse(c.At)
+	if err != nil {
+		return fmt.Errorf("--at: %w", err)
+	}
+	return c.use(d, func(b *desk.StockBook) error {
+		a, err := b.Outlook(d.today, at)
 		if err != nil {
 			return err
 		}

@@ -15,7 +15,7 @@ type seasonCommand struct {
 	Why     string   `placeholder:"BATCH" help:"Tell step by step where the dates of this batch come from (its lot's code)."`
 	Hold    []string `placeholder:"CODE=DATE" help:"Keep to a start that is decided: this lot in the week of this day."`
 	Plan    string   `placeholder:"NAME" default:"usual for the trade" help:"Which plan to draw."`
-	Garden  string   `arg:"" optional:"" help:"The folder of the garden; without it, the invented garden."`
+	Garden  string   `arg:"" optional:"" help:"The book or the folder of the garden; without it, the invented garden."`
 }
 
 // Run prints the season.
@@ -73,10 +73,18 @@ func (c seasonCommand) draw(d *door, a *desk.SeasonAnswer, g *desk.Garden) error
 	return nil
 }
 
-// openGarden opens a garden folder, or the invented garden where none is named.
-func openGarden(d *door, folder string) (*desk.Garden, error) {
-	if folder == "" {
+// openGarden opens a garden folder or a book, or the invented garden where none is named.
+func openGarden(d *door, name string) (*desk.Garden, error) {
+	if name == "" {
 		return desk.OpenDemo(d.today)
 	}
-	return desk.OpenGarden(os.DirFS(folder), folder)
+	if info, err := os.Stat(name); err != nil || info.IsDir() {
+		return desk.OpenGarden(os.DirFS(name), name)
+	}
+	var g *desk.Garden
+	err := bookFile{name}.use(d, func(b *desk.StockBook) (err error) {
+		g, err = desk.OpenBookGarden(b)
+		return err
+	})
+	return g, err
 }

@@ -1,0 +1,216 @@
+package exchange
+
+import (
+	"bytes"
+	"encoding/csv"
+	"errors"
+	"fmt"
+	"io"
+	"maps"
+	"slices"
+	"strings"
+
+	"github.com/xuri/excelize/v2"
+
+	"eyeup/quantity"
+	"eyeup/stock"
+)
+
+// StockList is a stock list as a grower has it, in whatever columns.
+type StockList struct {
+	Columns []ListColumn
+	Rows    []stock.Holding
+}
+
+// ListColumn says what a column of a list was taken for.
+type ListColumn struct {
+	Header string
+	For    string // a column of a stock list; empty where it was passed over
+}
+
+// otherWords are headers that growers use for the columns of a stock list.
+var otherWords = map[string]string{
+	"lot": "code", "label": "code", "name": "variety", "cultivar": "variety", "sort": "variety",
+	"species": "kind", "crop": "kind", "type": "kind", "number": "count", "qty": "count", "quantity": "count",
+	"how many": "count", "pieces": "count", "location": "place", "where": "place", "store": "place",
+	"box": "crate", "bin": "crate", "packing": "pack", "packed in": "pack", "medium": "pack",
+	"season": "timing", "color": "colour", "to plant": "plant", "wanted": "plant", "spare": "reserve",
+	"notes": "note", "remark": "note", "remarks": "note", "comment": "note", "comments": "note",
+}
+
+// maxTable is how large a table may be when it is unpacked.
+const maxTable = 64 << 20
+
+// ReadStockList reads a stock list from a CSV file (columns divided by commas, semicolons or
+// tabs) or an XLSX file (its first sheet). Headers are taken for the columns of a stock
+// list by their names or what growers also call them; always says what the columns that
+// are missing hold. Places are those that stock may stand in; with none, any will do.
+// All faults are told together, as of a garden's folder.
+func ReadStockList(name string, data []byte, always map[string]string, places []string) (*StockList, error) {
+	rows, err := cells(name, data)
+	if err != nil {
+		return nil, err
+	}
+	if len(rows) == 0 {
+		return nil, Fault{File: name, What: "the table is empty; its first line names the columns, such as " + strings.Join(stockColumns, ",")}
+	}
+	t := &StockList{}
+	taken := map[string]int{}
+	for i, header := range rows[0] {
+		c := ListColumn{Header: strings.TrimSpace(header), For: columnFor(header)}
+		if _, twice := taken[c.For]; twice {
+			c.For = ""
+		}
+		if c.For != "" {
+			taken[c.For] = i
+		}
+		t.Columns = append(t.Columns, c)
+	}
+	t.Rows, err = holdings(name, rows, taken, always, places)
+	return t, err
+}
+
+// columnFor says which column of a stock list a header means; empty for none.
+func columnFor(header string) string {
+	word := strings.Join(strings.Fields(strings.ToLower(header)), " ")
+	if slices.Contains(stockColumns, word) {
+		return word
+	}
+	return otherWords[word]
+}
+
+// holdings lays the rows out in the columns of a stock list, and reads them as one.
+func holdings(name string, rows [][]string, taken map[string]int, always map[string]string, places []string) ([]stock.Holding, error) {
+	for column := range always {
+		if !slices.Contains(stockColumns, column) {
+			return nil, fmt.Errorf("%q is no column of a stock list; %s", column, notKnown("column", column, stockColumns))
+		}
+	}
+	var out bytes.Buffer
+	w := csv.NewWriter(&out)
+	for i, row := range rows {
+		laid := make([]string, len(stockColumns))
+		for c, column := range stockColumns {
+			at, there := taken[column]
+			switch {
+			case i == 0:
+				laid[c] = column // an empty column says nothing
+			case there && at < len(row) && strings.TrimSpace(row[at]) != "":
+				laid[c] = row[at]
+			default:
+				laid[c] = always[column]
+			}
+		}
+		if err := w.Write(laid); err != nil {
+			return nil, err
+		}
+	}
+	w.Flush()
+	return readLaid(name, out.Bytes(), places)
+}
+
+// readLaid reads rows in the columns of a stock list.
+func readLaid(name string, laid []byte, places []string) ([]stock.Holding, error) {
+	var faults Faults
+	r := &stockReader{
+		file: name, csv: csv.NewReader(bytes.NewReader(laid)), garden: &Garden{},
+		faults: &faults, codes: map[string]stock.Holding{}, varieties: map[string]stock.Holding{},
+	}
+	for _, p := range places {
+		r.garden.Places = append(r.garden.Places, Place{Name: p})
+	}
+	if !r.header() {
+		return nil, faults
+	}
+	var all []stock.Holding
+	for r.next() {
+		if len(places) == 0 {
+			r.garden.Places = []Place{{Name: strings.TrimSpace(r.row[r.columns["place"]])}}
+		}
+		h := r.holding()
+		r.agree(h)
+		all = append(all, h)
+	}
+	for i := range faults {
+		faults[i].Column = 0 // of the table as laid out, which nobody has seen
+	}
+	if len(faults) > 0 {
+		return nil, faults
+	}
+	return all, nil
+}
+
+// cells reads the cells of a table, each row as long as it is.
+func cells(name string, data []byte) ([][]string, error) {
+	if bytes.HasPrefix(data, []byte("PK\x03\x04")) {
+		return sheetCells(name, data)
+	}
+	if bytes.IndexByte(data, 0) >= 0 {
+		return nil, Fault{File: name, What: "it is neither CSV nor XLSX; save the table as one of the two"}
+	}
+	data = bytes.TrimPrefix(data, []byte("\ufeff"))
+	r := csv.NewReader(bytes.NewReader(data))
+	r.Comma = divider(data)
+	r.FieldsPerRecord = -1
+	var rows [][]string
+	for {
+		row, err := r.Read()
+		var wrong *csv.ParseError
+		switch {
+		case errors.Is(err, io.EOF):
+			return rows, nil
+		case errors.As(err, &wrong):
+			return nil, Fault{name, wrong.Line, wrong.Column, fmt.Sprintf("%v; a field with dividers or quotes stands in double quotes, quotes within doubled", wrong.Err)}
+		case err != nil:
+			return nil, Fault{File: name, What: err.Error()}
+		}
+		if rows = append(rows, row); len(rows) > mostRows {
+			return nil, Fault{File: name, What: fmt.Sprintf("there are more than %d rows; bring them in by parts", mostRows)}
+		}
+	}
+}
+
+// divider is the sign that divides the columns: the one that the first line has most of.
+func divider(data []byte) rune {
+	first, _, _ := bytes.Cut(data, []byte("\n"))
+	best, most := ',', bytes.Count(first, []byte(","))
+	for _, d := range []rune{';', '\t'} {
+		if n := bytes.Count(first, []byte(string(d))); n > most {
+			best, most = d, n
+		}
+	}
+	return best
+}
+
+func sheetCells(name string, data []byte) ([][]string, error) {
+	f, err := excelize.OpenReader(bytes.NewReader(data), excelize.Options{UnzipSizeLimit: maxTable, UnzipXMLSizeLimit: maxTable})
+	if err != nil {
+		return nil, Fault{File: name, What: fmt.Sprintf("it is no XLSX file that can be read (%v); save the table anew, or as CSV", err)}
+	}
+	defer f.Close()
+	rows, err := f.GetRows(f.GetSheetName(0))
+	if err != nil {
+		return nil, Fault{File: name, What: err.Error()}
+	}
+	for len(rows) > 0 && len(rows[len(rows)-1]) == 0 {
+		rows = rows[:len(rows)-1]
+	}
+	if len(rows) > mostRows {
+		return nil, Fault{File: name, What: fmt.Sprintf("there are more than %d rows; bring them in by parts", mostRows)}
+	}
+	return rows, nil
+}
+
+// Meant says, of each column that was passed over, what it may have been meant for.
+func (t *StockList) Meant() map[string]string {
+	all := map[string]string{}
+	known := append(slices.Clone(stockColumns), slices.Sorted(maps.Keys(otherWords))...)
+	for _, c := range t.Columns {
+		if c.For == "" && c.Header != "" {
+			if near, like := quantity.Nearest(c.Header, known); like {
+				all[c.Header] = near
+			}
+		}
+	}
+	return all
+}
