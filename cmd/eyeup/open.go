@@ -55,20 +55,21 @@ func (c openCommand) Run(d *door) error {
 }
 
 // serve serves a garden's pages until a signal comes.
-func (c pagesFlags) serve(d *door, open *desk.Desk, stories bool) error {
+func (c pagesFlags) serve(d *door, open *desk.Desk, demo bool) error {
 	ctx, stop := signal.NotifyContext(context.Background(), syscall.SIGINT, syscall.SIGTERM)
 	defer stop()
 	listener, err := c.listen()
 	if err != nil {
 		return err
 	}
-	o := page.Options{Stories: stories}
+	o := page.Options{Demo: demo, Stories: demo}
 	if d.today != civil.Of(time.Now()) { // another day was asked for
 		o.Today = d.today
 	}
 	if c.Share {
 		o.Share = page.NewShare(time.Now, localNames()...)
 	}
+	go open.Warm(d.today)
 	handler, err := page.New(open, o)
 	if err != nil {
 		return err

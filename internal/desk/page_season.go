@@ -5,6 +5,7 @@ import (
 	"sync"
 
 	"eyeup/civil"
+	"eyeup/place"
 )
 
 // Worked is a season as it was last worked out.
@@ -68,4 +69,15 @@ func (d *Desk) SeasonWith(today civil.Date, c Change) (*SeasonAnswer, error) {
 		}
 		return Season(changed, today, KeepingTo(c.Starts))
 	})
+}
+
+// Warm works out what the first pages ask for, so that they need not wait. What fails is
+// told when it is asked for.
+func (d *Desk) Warm(today civil.Date) {
+	_, _ = d.Season(today)
+	for _, p := range d.Garden().Places {
+		if _, covered := p.Model.(place.Covered); covered {
+			_, _ = d.Heat(p.Name)
+		}
+	}
 }

@@ -59,6 +59,7 @@ func (d *Desk) Week(today civil.Date) (*Week, error) {
 		job := WeekJob{Job: j, Lots: shelf.forJob(j)}
 		job.Done = done.take(j)
 		switch {
+		case job.isRound() && !j.Week.After(w.Monday):
 		case j.Week == w.Monday:
 			w.Due = append(w.Due, job)
 		case j.Week.After(w.Monday):
@@ -91,7 +92,12 @@ func (d *Desk) followed(a *SeasonAnswer) (plan *season.Plan, said bool) {
 }
 
 // isTold reports whether the book can tell that the job is done.
-func (j WeekJob) isTold() bool { return j.What != "harden" }
+func (j WeekJob) isTold() bool {
+	return slices.Contains([]string{"start", "sow", "wake", "hand on", "plant", "plant out"}, j.What)
+}
+
+// isRound reports whether the job is a round, which is due by the last one gone instead.
+func (j WeekJob) isRound() bool { return j.What == "go through the crates" }
 
 // doneJobs counts what stands in the forms and places that jobs lead to.
 type doneJobs struct {

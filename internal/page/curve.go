@@ -13,7 +13,7 @@ import (
 // Measures of the drawings, in pixels of a small phone.
 const (
 	drawingWide = 366.0
-	marginLeft  = 34.0
+	marginLeft  = 42.0
 	marginRight = 10.0
 )
 

@@ -18,7 +18,9 @@ type formView struct {
 	Lot    *stock.Lot
 	At     *stock.Standing  // the spot meant
 	Spots  []stock.Standing // to choose from, where several are meant
-	Inputs []input
+	Inputs []input          // what is to be said first
+	More   []input          // what may be said too
+	Open   bool             // some of More is said
 	On     string
 	Next   string
 	Bad    []string // why it was refused
@@ -154,8 +156,18 @@ func (s *server) inputs(r *request, v *formView) {
 		case yes:
 			in.On = in.Value != "" && (!again || r.Form.Has(f.Name))
 		}
-		v.Inputs = append(v.Inputs, in)
+		if !f.isMore() {
+			v.Inputs = append(v.Inputs, in)
+			continue
+		}
+		v.More = append(v.More, in)
+		v.Open = v.Open || in.Value != f.Start
 	}
+}
+
+// isMore reports whether a field is for those who have more to say.
+func (f field) isMore() bool {
+	return !f.Due && (f.Type == text && f.Name != "crate" && f.Name != "to.crate" || f.Type == measure || f.Type == price)
 }
 
 // tap reads NAME+N or NAME-N.

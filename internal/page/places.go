@@ -19,14 +19,34 @@ func (s *server) places(r *request) error {
 // placeView is one place.
 type placeView struct {
 	desk.PlaceNow
-	Today  civil.Date
-	Climes []clime
-	Heat   *desk.HeatAnswer
-	Light  *desk.LightAnswer
-	Night  *desk.NightPlace
-	Shelf  *desk.Shelf
-	Bench  template.HTML
-	Years  int
+	Today      civil.Date
+	Climes     []clime
+	Heat       *desk.HeatAnswer
+	HeatLevels []heatLevel
+	Light      *desk.LightAnswer
+	Night      *desk.NightPlace
+	Shelf      *desk.Shelf
+	Bench      template.HTML
+	Years      int
+}
+
+// heatLevel is what one level takes.
+type heatLevel struct {
+	desk.HeatLevel
+	Celsius *float64 // nil: off
+}
+
+// heatLevels gives the answer's levels their temperatures, in the order in which they
+// were asked.
+func heatLevels(p desk.PlaceNow, a *desk.HeatAnswer) []heatLevel {
+	if len(a.Levels) == 0 {
+		return []heatLevel{{HeatLevel: a.HeatLevel}}
+	}
+	var all []heatLevel
+	for i, l := range a.Levels {
+		all = append(all, heatLevel{l, p.Levels[i].Celsius})
+	}
+	return all
 }
 
 // clime is what a steady place is like in one month.
@@ -73,6 +93,7 @@ func (s *server) inside(v *placeView) error {
 		if v.Heat, err = s.desk.Heat(v.Name); err != nil {
 			return err
 		}
+		v.HeatLevels = heatLevels(v.PlaceNow, v.Heat)
 	}
 	if v.Sort != "store" {
 		v.Light, err = s.desk.Light(v.Name)

@@ -88,17 +88,19 @@ func local(to string) string {
 
 // view is what every page shows.
 type view struct {
-	Title  string
-	Here   string // the nav's word for where this is
-	Garden string
-	Strip  template.HTML // the garden's own colours
-	Kept   string        // where entries lie; empty where they end with the program
-	MadeUp bool          // the weather is
-	Done   *done         // what was just written
-	Nav    []string
-	Guest  bool // a paired device
-	Bare   bool // tells nothing of the garden: for devices not paired yet
-	Main   any
+	Title    string
+	Here     string // the nav's word for where this is
+	Garden   string
+	Strip    template.HTML // the garden's own colours
+	Kept     string        // where entries lie; empty where they end with the program
+	MadeUp   bool          // the weather is
+	Done     *done         // what was just written
+	Nav      []string
+	Demo     bool     // the garden is invented
+	Warnings []string // about where the book lies
+	Guest    bool     // a paired device
+	Bare     bool     // tells nothing of the garden: for devices not paired yet
+	Main     any
 }
 
 // done is what was just written, with its undoing.
@@ -118,7 +120,7 @@ var navWords = []string{"this week", "stock", "rounds", "season", "patch", "plac
 func (s *server) show(r *request, status int, name string, v view) error {
 	g := s.desk.Garden()
 	v.Garden, v.Kept, v.Nav = g.Name, s.desk.Kept(), navWords
-	v.MadeUp = g.Record.MadeUp
+	v.MadeUp, v.Demo, v.Warnings = g.Record.MadeUp, s.Demo, s.warnings()
 	v.Strip = s.strip.of(s.desk)
 	v.Guest = isGuest(r.Context())
 	if v.Done == nil {
@@ -134,6 +136,15 @@ func (s *server) show(r *request, status int, name string, v view) error {
 	r.w.WriteHeader(status)
 	_, _ = r.w.Write(b.Bytes()) // whoever asked is gone: nothing to be done
 	return nil
+}
+
+// warnings tells what is dangerous about where the book lies, or about what it says.
+func (s *server) warnings() []string {
+	told := s.desk.Warnings()
+	if err := s.desk.Faulty(); err != nil {
+		told = append(told, err.Error())
+	}
+	return told
 }
 
 // goTo sends the browser on after something was written.

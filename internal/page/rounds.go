@@ -6,6 +6,7 @@ import (
 	"html/template"
 	"net/http"
 	"net/url"
+	"slices"
 	"strconv"
 
 	"eyeup/civil"
@@ -57,23 +58,36 @@ func (c crateRow) Worst() float64 {
 	return float64(c.Bad) / float64(c.Seen)
 }
 
+// crateRows gathers what stands in each crate, seed apart: nobody goes through packets.
 func crateRows(p desk.PlaceOnShelf) []crateRow {
-	rows := make([]crateRow, len(p.Crates))
-	for i, c := range p.Crates {
-		rows[i] = crateRow{CrateOnShelf: c, N: i}
-		for _, h := range c.Holdings {
-			rows[i].Stood += h.Count
-			if g := h.Round; g != nil {
-				rows[i].Seen += g.Firm + g.Wrinkled + g.Soft + g.Lost
-				rows[i].Bad += g.Soft + g.Lost
-				rows[i].Limp += g.Wrinkled
-				if g.On.After(rows[i].Last) {
-					rows[i].Last = g.On
-				}
-			}
+	var rows []crateRow
+	for _, c := range p.Crates {
+		c.Holdings = slices.DeleteFunc(slices.Clone(c.Holdings), func(h desk.Held) bool { return h.Spot.Form == stock.Seed })
+		if len(c.Holdings) == 0 {
+			continue
 		}
+		row := crateRow{CrateOnShelf: c, N: len(rows)}
+		for _, h := range c.Holdings {
+			row.add(h)
+		}
+		rows = append(rows, row)
 	}
 	return rows
+}
+
+// add counts what stands and what its last round found.
+func (c *crateRow) add(h desk.Held) {
+	c.Stood += h.Count
+	g := h.Round
+	if g == nil {
+		return
+	}
+	c.Seen += g.Firm + g.Wrinkled + g.Soft + g.Lost
+	c.Bad += g.Soft + g.Lost
+	c.Limp += g.Wrinkled
+	if g.On.After(c.Last) {
+		c.Last = g.On
+	}
 }
 
 // rounds shows the stores by crate, shaded by what the last rounds found lost.
@@ -108,13 +122,14 @@ type crateView struct {
 // crate shows one crate of a store: what stands in it, and a round to write of each.
 func (s *server) crate(r *request) error {
 	shelf := s.desk.Shelf()
-	p, any := shelf.Place(r.PathValue("place"))
+	p, _ := shelf.Place(r.PathValue("place"))
+	rows := crateRows(p)
 	n, err := strconv.Atoi(r.PathValue("n"))
-	if !any || err != nil || n < 0 || n >= len(p.Crates) {
+	if err != nil || n < 0 || n >= len(rows) {
 		return notFound(fmt.Sprintf("nothing stands in that crate of %s any more", r.PathValue("place")))
 	}
-	v := crateView{Place: p.Name, crateRow: crateRows(p)[n], Shelf: shelf, Of: len(p.Crates), Next: n + 1}
-	if v.Next == len(p.Crates) {
+	v := crateView{Place: p.Name, crateRow: rows[n], Shelf: shelf, Of: len(rows), Next: n + 1}
+	if v.Next == len(rows) {
 		v.Next = -1
 	}
 	for i := len(shelf.Rounds) - 1; i >= 0; i-- {

@@ -10,6 +10,7 @@ import (
 	"strconv"
 	"strings"
 
+	"eyeup/civil"
 	"eyeup/internal/desk"
 	"eyeup/quantity"
 	"eyeup/season"
@@ -38,6 +39,7 @@ type changeView struct {
 	Prices []priceChoice
 	Lot    string
 	Plant  string
+	Start  string
 }
 
 // levelChoice is a heated place and the levels it may have.
@@ -136,9 +138,10 @@ func heated(a *desk.SeasonAnswer) []string {
 	return names
 }
 
-// changeOf reads what is to be otherwise: risk, level.PLACE, price.FUEL, lot and plant.
+// changeOf reads what is to be otherwise: risk, level.PLACE, price.FUEL, and
+// for a lot how many are planted (plant) and when it is started (start).
 func (s *server) changeOf(r *request) (desk.Change, error) {
-	c := desk.Change{Levels: map[string]*quantity.Temperature{}, HeatPrice: map[string]float64{}, Plant: map[string]int{}}
+	c := desk.Change{Levels: map[string]*quantity.Temperature{}, HeatPrice: map[string]float64{}, Plant: map[string]int{}, Starts: map[string]civil.Date{}}
 	for name := range r.Form {
 		value := strings.TrimSpace(r.FormValue(name))
 		if value == "" {
@@ -154,9 +157,12 @@ func (s *server) changeOf(r *request) (desk.Change, error) {
 		case "price":
 			c.HeatPrice[of], err = strconv.ParseFloat(value, 64)
 		case "plant":
-			lot := r.FormValue("lot")
-			if lot != "" {
+			if lot := r.FormValue("lot"); lot != "" {
 				c.Plant[lot], err = strconv.Atoi(value)
+			}
+		case "start":
+			if lot := r.FormValue("lot"); lot != "" {
+				c.Starts[lot], err = civil.Parse(value)
 			}
 		}
 		if err != nil {
@@ -178,7 +184,7 @@ func levelOrOff(text string) (*quantity.Temperature, error) {
 // changeForm fills the form with what was asked and what there is.
 func (s *server) changeForm(r *request) changeView {
 	g := s.desk.Garden()
-	v := changeView{Risk: r.FormValue("risk"), Lot: r.FormValue("lot"), Plant: r.FormValue("plant")}
+	v := changeView{Risk: r.FormValue("risk"), Lot: r.FormValue("lot"), Plant: r.FormValue("plant"), Start: r.FormValue("start")}
 	for _, p := range s.desk.Places(s.today()) {
 		if len(p.Levels) == 0 {
 			continue

@@ -67,3 +67,19 @@ type lotChoice struct {
 	Code, Name string
 	Plant      int
 }
+
+// Pays says when the heat of a plan pays, against the plan without added heat.
+func (v seasonView) Pays(b season.BreakEven) string {
+	currency := v.Plan.Cost.Currency
+	says := fmt.Sprintf("%s of heat gains %d plants %.1f weeks of flower each, against no added heat", money(b.Heat, currency), b.Plants, b.WeeksGained)
+	if b.PerPlantWeek != nil {
+		says += fmt.Sprintf(": %s for a week of one plant", money(*b.PerPlantWeek, currency))
+	}
+	if b.PlantWeek != nil {
+		says += fmt.Sprintf(", which brings %s by stems sold", money(*b.PlantWeek, currency))
+	}
+	if b.PaysFrom != nil {
+		return says + fmt.Sprintf(". The same heat pays from %d plants on.", *b.PaysFrom)
+	}
+	return says + ". By these figures it never pays in money."
+}

@@ -12,6 +12,7 @@ import (
 type Options struct {
 	Now     func() time.Time // the clock; time.Now if nil
 	Today   civil.Date       // reckon as if it were this day; none: the clock's
+	Demo    bool             // the garden is invented: say so
 	Stories bool             // serve /stories, which shows each part with made-up data
 	Share   *Share           // opened to the local network; nil: this machine alone
 }

@@ -75,11 +75,29 @@ func pageOf[T any](all []T, v *stockView) []T {
 // lotView is one lot's page.
 type lotView struct {
 	stock.Lot
-	Life     []stock.Mention
-	Kin      []kinGroup
-	Parents  []stock.Lot
-	Actions  []action
-	Undoable map[stock.ID]bool
+	Life    []mention
+	Kin     []kinGroup
+	Parents []stock.Lot
+	Actions []action
+}
+
+// mention is what one entry says of a lot.
+type mention struct {
+	stock.Mention
+	Says []string
+}
+
+// mentions puts what one entry says together.
+func mentions(life []stock.Mention) []mention {
+	var all []mention
+	for _, m := range life {
+		if n := len(all); n > 0 && all[n-1].Entry == m.Entry {
+			all[n-1].Says = append(all[n-1].Says, m.Says)
+			continue
+		}
+		all = append(all, mention{m, []string{m.Says}})
+	}
+	return all
 }
 
 // kinGroup is the kin of one way.
@@ -104,7 +122,9 @@ func (s *server) lot(r *request) error {
 			return
 		}
 		ref := v.ID.String()
-		if v.Life, err = b.Life(ref); err == nil {
+		var life []stock.Mention
+		if life, err = b.Life(ref); err == nil {
+			v.Life = mentions(life)
 			kin, err = b.Kin(ref)
 		}
 		for _, p := range v.Lot.Parents {

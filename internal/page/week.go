@@ -35,6 +35,8 @@ type jobView struct {
 // entryOf names the entry that tells that a job was done.
 var entryOf = map[string]string{
 	"start": "started", "sow": "sown", "hand on": "moved", "harden": "hardened", "plant": "planted out", "plant out": "planted out",
+	"wake": "woken", "divide": "divided", "start mothers for": "cuttings taken", "prove the names": "name proved",
+	"mark keepers and sick": "marked", "lift": "lifted", "cure and pack": "packed", "prick out": "potted up",
 }
 
 // jobs gives jobs their lots.
