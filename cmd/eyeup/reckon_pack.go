@@ -23,6 +23,9 @@ func (c packCommand) Run(d *door) error {
 	if err != nil {
 		return fmt.Errorf("--bag: %w", err)
 	}
+	if c.Swells < 1 {
+		return fmt.Errorf("--swells: a bag that makes %g times its volume can't be; give 1 (loose) or more", c.Swells)
+	}
 	a, err := desk.Pack(desk.PackQuestion{Count: c.Count, Form: c.Form, Bare: c.Bare, Bag: desk.Bag{Volume: volume, Swells: c.Swells}, Why: c.Why})
 	if err != nil {
 		return err
