@@ -54,7 +54,7 @@ func (a *SeasonAnswer) Decide(plan string) ([]byte, error) {
 
 func decisionOf(p *season.Plan) decision {
 	d := decision{Plan: p.Name, Promised: &Promised{
-		FirstFlower: p.FirstFlower, GainWeeks: p.GainWeeks, Cost: p.Cost.Total, Currency: p.Cost.Currency, Raised: raised(p),
+		FirstFlower: p.FirstFlower, GainWeeks: roundedAmount(p.GainWeeks, 2), Cost: *rounded(p.Cost.Total, 2), Currency: p.Cost.Currency, Raised: raised(p),
 	}}
 	for _, b := range p.Batches {
 		for _, s := range b.Starts {

@@ -59,8 +59,8 @@ func (s *server) showForm(r *request, status int, v *formView) error {
 
 // formOf fills a form with what was asked, or typed already.
 func (s *server) formOf(r *request) (*formView, error) {
-	if err := r.ParseForm(); err != nil {
-		return nil, refused("%v", err)
+	if err := r.parse(); err != nil {
+		return nil, err
 	}
 	kind := strings.ReplaceAll(r.PathValue("kind"), "-", " ")
 	a, known := actionOf(kind)

@@ -147,6 +147,16 @@ func (s *server) warnings() []string {
 	return told
 }
 
+// parse reads the form that was sent.
+func (r *request) parse() error {
+	err := r.ParseForm()
+	var big *http.MaxBytesError
+	if err != nil && !errors.As(err, &big) {
+		return refused("the form can't be read: %v", err)
+	}
+	return err
+}
+
 // goTo sends the browser on after something was written.
 func (r *request) goTo(to string) {
 	http.Redirect(r.w, r.Request, to, http.StatusSeeOther)

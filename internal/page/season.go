@@ -57,8 +57,8 @@ type priceChoice struct {
 
 // season shows the plans, one of them in full, as they are or with a change.
 func (s *server) season(r *request) error {
-	if err := r.ParseForm(); err != nil {
-		return refused("%v", err)
+	if err := r.parse(); err != nil {
+		return err
 	}
 	change, err := s.changeOf(r)
 	if err != nil {

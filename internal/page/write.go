@@ -167,13 +167,13 @@ func (s *server) undo(r *request) error {
 	if err != nil {
 		return refused("%v", err)
 	}
-	var head stock.ID
+	var head stock.ID // the last word on the entry
 	var stands, held bool
 	s.desk.Read(func(b *stock.Book) { head, stands, held = b.Head(entry) })
 	switch {
 	case !held:
 		return notFound("there is no entry " + entry.String())
-	case head == entry && !stands:
+	case head == entry && !stands && !s.isUndoing(entry):
 		return refused("that was undone already")
 	}
 	_, by, err := s.desk.Undo(entry)
@@ -182,6 +182,12 @@ func (s *server) undo(r *request) error {
 	}
 	r.goTo(withQuery(local(r.FormValue("next")), "undid", by.ID.String()))
 	return nil
+}
+
+// isUndoing reports whether an entry puts another right.
+func (s *server) isUndoing(id stock.ID) bool {
+	e, err := s.desk.Entry(id)
+	return err == nil && e.Kind == "put right"
 }
 
 // withQuery adds a word to an address.
