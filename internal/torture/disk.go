@@ -1,0 +1,170 @@
+package main
+
+import (
+	"math/rand/v2"
+	"os"
+	"path/filepath"
+	"sync"
+
+	"github.com/ncruces/go-sqlite3"
+	"github.com/ncruces/go-sqlite3/vfs"
+
+	"eyeup/internal/book"
+)
+
+// disk is a VFS whose power may be cut, and which may be full. What is written goes to
+// the files as ever; beside it is kept what a disk would have kept by now: the files as
+// they were at their last sync, and every write since.
+type disk struct {
+	vfs.VFSFilename
+
+	mu     sync.Mutex
+	files  map[string]*platter
+	syncs  int
+	room   int // writes that still succeed; less than 0: any number
+	writes int
+}
+
+// platter is what of a file is on the disk for good, and what is on its way there.
+type platter struct {
+	there  bool // its name is in the folder for good
+	synced []byte
+	since  []change
+}
+
+// change is one write or one cutting short that was not synced yet.
+type change struct {
+	at       int64
+	bytes    []byte
+	truncate bool
+}
+
+// newDisk registers a disk under a name.
+func newDisk(name string) *disk {
+	d := &disk{VFSFilename: vfs.Find("eyeup").(vfs.VFSFilename), files: map[string]*platter{}, room: -1}
+	vfs.Register(name, d)
+	return d
+}
+
+// OpenFilename opens a file and begins to keep its platter.
+func (d *disk) OpenFilename(name *vfs.Filename, flags vfs.OpenFlag) (vfs.File, vfs.OpenFlag, error) {
+	f, got, err := d.VFSFilename.OpenFilename(name, flags)
+	if err != nil || name == nil || name.String() == "" {
+		return f, got, err
+	}
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	path := name.String()
+	if d.files[path] == nil {
+		p := &platter{}
+		if content, err := os.ReadFile(path); err == nil && len(content) > 0 {
+			p.there, p.synced = true, content
+		}
+		d.files[path] = p
+	}
+	return &file{book.Wrap(f), d, d.files[path]}, got, nil
+}
+
+// Delete removes a file; that too is sure only with the next sync of the folder.
+func (d *disk) Delete(path string, syncDir bool) error {
+	d.mu.Lock()
+	delete(d.files, path)
+	d.mu.Unlock()
+	return d.VFSFilename.Delete(path, syncDir)
+}
+
+// file is a file on the disk.
+type file struct {
+	*book.File
+	disk    *disk
+	platter *platter
+}
+
+// take counts a write, and refuses it where the disk is full.
+func (f *file) take(c change) error {
+	f.disk.mu.Lock()
+	defer f.disk.mu.Unlock()
+	f.disk.writes++
+	if f.disk.room == 0 {
+		return sqlite3.FULL
+	}
+	if f.disk.room > 0 {
+		f.disk.room--
+	}
+	f.platter.since = append(f.platter.since, c)
+	return nil
+}
+
+// WriteAt writes, unless the disk is full.
+func (f *file) WriteAt(b []byte, at int64) (int, error) {
+	if err := f.take(change{at: at, bytes: append([]byte(nil), b...)}); err != nil {
+		return 0, err
+	}
+	return f.File.WriteAt(b, at)
+}
+
+// Truncate cuts the file short.
+func (f *file) Truncate(size int64) error {
+	if err := f.take(change{at: size, truncate: true}); err != nil {
+		return err
+	}
+	return f.File.Truncate(size)
+}
+
+// Sync brings what was written to the platter. The file's name is in the folder from its
+// first sync on, as SQLite syncs the folder then.
+func (f *file) Sync(flags vfs.SyncFlag) error {
+	f.disk.mu.Lock()
+	f.disk.syncs++
+	f.platter.there = true
+	for _, c := range f.platter.since {
+		f.platter.synced = c.apply(f.platter.synced)
+	}
+	f.platter.since = nil
+	f.disk.mu.Unlock()
+	return nil // the platter is what counts; the file itself need not reach a real disk
+}
+
+func (c change) apply(content []byte) []byte {
+	if c.truncate {
+		if int64(len(content)) > c.at {
+			return content[:c.at:c.at]
+		}
+		return content
+	}
+	if need := c.at + int64(len(c.bytes)); int64(len(content)) < need {
+		content = append(content, make([]byte, need-int64(len(content)))...)
+	}
+	copy(content[c.at:], c.bytes)
+	return content
+}
+
+// cut writes into a folder what is left of all files when the power goes now: what was
+// synced, and of what was not, by chance, any part in any order, down to half a sector.
+func (d *disk) cut(folder string, chance *rand.Rand) error {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	for path, p := range d.files {
+		if filepath.Ext(path) == ".book-shm" || !p.there && chance.IntN(2) == 0 {
+			continue
+		}
+		content := append([]byte(nil), p.synced...)
+		mood := chance.IntN(3) // nothing of it, all of it, some of it
+		for _, c := range p.since {
+			if mood == 0 || mood == 2 && chance.IntN(2) == 0 {
+				continue
+			}
+			if mood == 2 && len(c.bytes) > sector && chance.IntN(4) == 0 {
+				c.bytes = c.bytes[:sector*(1+chance.IntN(len(c.bytes)/sector))]
+			}
+			content = c.apply(content)
+		}
+		if err := os.WriteFile(filepath.Join(folder, filepath.Base(path)), content, 0o600); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// sector is what a disk writes whole.
+const sector = 512
