@@ -1,0 +1,80 @@
+package desk
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+
+	"eyeup/season"
+)
+
+// usual lists the usual plan, like batches together under the way they go.
+func (a *SeasonAnswer) usual(p *page) {
+	plan := a.Plans[1]
+	p.line(capital(plan.Name) + ": middle dates; of first flower one in ten before / after")
+	p.line(fmt.Sprintf("%-25s%5s %-8s%-8s%-8s%-17s%6s", "", "count", "start", "up", "out", "first flower", "weeks"))
+	route := ""
+	for _, g := range grouped(plan.Batches) {
+		b := g[0]
+		if b.Starts[0].Route != route {
+			route = b.Starts[0].Route
+			p.line(route)
+		}
+		p.line(fmt.Sprintf("  %-23s%5d %-8s%-8s%-8s%-17s%6s", groupName(g), total(g), shortDate(b.Dates.Start), shortDate(b.Dates.Up.Middle), shortDate(b.Dates.PlantOut.Middle),
+			shortDate(b.Dates.FirstFlower.Early)+" / "+shortDate(b.Dates.FirstFlower.Late), signed(b.Gain.Middle)))
+		if b.Why != "" {
+			p.wrap("    ", b.Why)
+		}
+	}
+}
+
+// grouped puts batches together that are of one kind and timing and do the same.
+func grouped(batches []season.BatchPlan) [][]season.BatchPlan {
+	var groups [][]season.BatchPlan
+	for _, b := range batches {
+		at := slices.IndexFunc(groups, func(g []season.BatchPlan) bool {
+			h := g[0]
+			return h.Kind == b.Kind && h.Timing == b.Timing && h.Form == b.Form && h.Starts[0].Route == b.Starts[0].Route && h.Dates.Start == b.Dates.Start
+		})
+		if at < 0 {
+			groups = append(groups, nil)
+			at = len(groups) - 1
+		}
+		groups[at] = append(groups[at], b)
+	}
+	slices.SortStableFunc(groups, func(a, b []season.BatchPlan) int {
+		return cmp.Or(cmp.Compare(a[0].Starts[0].Route, b[0].Starts[0].Route), cmp.Compare(a[0].Dates.Start.String(), b[0].Dates.Start.String()), cmp.Compare(a[0].Kind, b[0].Kind))
+	})
+	return groups
+}
+
+func groupName(g []season.BatchPlan) string {
+	b := g[0]
+	if len(g) == 1 {
+		return clipped(b.Variety+", "+b.Kind, 23)
+	}
+	sorts := map[string]bool{}
+	for _, one := range g {
+		sorts[one.Variety] = true
+	}
+	name := fmt.Sprintf("%s, %s%d sorts", b.Kind, spaced(b.Timing), len(sorts))
+	if len(sorts) == 1 {
+		name = b.Variety + ", " + b.Kind
+	}
+	return clipped(name, 23)
+}
+
+func spaced(s string) string {
+	if s == "" {
+		return ""
+	}
+	return s + ", "
+}
+
+func total(g []season.BatchPlan) int {
+	n := 0
+	for _, b := range g {
+		n += b.Count
+	}
+	return n
+}

@@ -1,0 +1,151 @@
+package desk
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"eyeup/quantity"
+	"eyeup/season"
+)
+
+// rest tells what is not covered, short, to get, and assumed.
+func (a *SeasonAnswer) rest(p *page, units quantity.System) {
+	plan := a.Plans[1]
+	if len(a.NotCovered) > 0 {
+		p.line("")
+		p.wrap("Not in these plans: ", strings.Join(leftNames(a.NotCovered), "; ")+".")
+	}
+	p.wrap("Short: ", strings.Join(shortWords(plan.Shortfalls), "; ")+".")
+	var get []string
+	for _, n := range plan.ToGet {
+		if n.Unit == "seeds" {
+			continue // in the JSON, and asked of eyeup reckon sow
+		}
+		get = append(get, need(n, units))
+	}
+	if len(get) > 0 {
+		p.wrap("To get: ", strings.Join(get, "; ")+".")
+	}
+	if len(plan.Cost.Unpriced) > 0 {
+		p.wrap("No price for: ", strings.Join(slices.Compact(slices.Sorted(slices.Values(plan.Cost.Unpriced))), ", ")+"; not in the sums.")
+	}
+	if e := plan.BreakEven; e != nil {
+		p.wrap("Heat: ", breakEven(e, plan.Cost.Currency))
+	}
+	for _, d := range cutWords(plan.Dividing) {
+		p.wrap("Divide: ", d)
+	}
+	if !plan.DecideBy.IsZero() {
+		p.wrap("Decide: ", decide(plan))
+	}
+	p.wrap("Gained against: ", plan.Baseline+".")
+	if len(a.Assumptions) > 0 {
+		p.wrap("Rests on: ", assumed(a.Assumptions))
+	}
+	p.wrap("Care: ", "damp the mix and open bags away from your face; keep lamps and heaters on protected circuits, by local code; a burning heater wants fresh air and an alarm.")
+}
+
+// breakEven says what a week of flower costs in heat, and when that pays.
+func breakEven(e *season.BreakEven, currency string) string {
+	if e.PerPlantWeek == nil {
+		return fmt.Sprintf("%.2f %s of it gains no weeks over the plan without.", e.Heat, currency)
+	}
+	words := fmt.Sprintf("%.2f %s gains %s weeks a plant over the plan without: %.2f for each plant and week.", e.Heat, currency, weeks(e.WeeksGained), *e.PerPlantWeek)
+	switch {
+	case e.PaysFrom != nil:
+		words += fmt.Sprintf(" At %.2f a week it pays from %d plants; here are %d.", *e.PlantWeek, *e.PaysFrom, e.Plants)
+	case e.PlantWeek != nil:
+		words += " No stems are sold, so it never pays in money."
+	}
+	return words
+}
+
+// cutWords says in one go what is divided and when.
+func cutWords(all []season.Dividing) []string {
+	if len(all) == 0 {
+		return nil
+	}
+	clumps, pieces, hours := 0, 0, 0.0
+	for _, d := range all {
+		clumps, pieces, hours = clumps+d.Clumps, pieces+d.Pieces, hours+d.Spring.Hours
+	}
+	return []string{fmt.Sprintf("%d clumps of %d sorts into %d pieces, %s (%.1f hours): %s.", clumps, len(all), pieces, all[0].Choice, hours, all[0].Why)}
+}
+
+// decide says what all plans have in common, and when they part.
+func decide(plan *season.Plan) string {
+	words := fmt.Sprintf("the plans part in the week of %s.", shortDate(plan.DecideBy))
+	if n := len(plan.Shared); n > 0 {
+		words += fmt.Sprintf(" In all of them: %s", plan.Shared[0])
+		if n > 1 {
+			words += fmt.Sprintf(", and %d more", n-1)
+		}
+		words += "."
+	}
+	return words
+}
+
+// shortWords says what is short, what is short in stock in one go.
+func shortWords(all []season.Shortfall) []string {
+	var words, sorts []string
+	for _, s := range all {
+		if s.Of == "stock" {
+			sorts = append(sorts, fmt.Sprintf("%s %.0f", s.Variety, s.Short))
+			continue
+		}
+		words = append(words, fmt.Sprintf("%s (%s): %s", s.What, shortDate(s.Week), s.Cure))
+	}
+	if len(sorts) > 0 {
+		words = append(words, "more wanted than can be counted on: "+strings.Join(sorts, ", "))
+	}
+	if len(words) == 0 {
+		return []string{"nothing"}
+	}
+	return words
+}
+
+// assumed says of which kinds something is assumed, what is not known, and what is the
+// garden's own.
+func assumed(all []season.Assumption) string {
+	var kinds, unknown, own []string
+	for _, one := range all {
+		switch one.Sure {
+		case "unknown":
+			unknown = append(unknown, one.What+" of "+one.Kind)
+		case "own":
+			own = append(own, one.What+" of "+one.Kind)
+		default:
+			if !slices.Contains(kinds, one.Kind) {
+				kinds = append(kinds, one.Kind)
+			}
+		}
+	}
+	var words []string
+	for _, part := range []struct {
+		lead  string
+		names []string
+	}{{"how fast these come up, grow or flower, which nobody has measured: ", kinds}, {"not known and left out: ", unknown}, {"your own figures: ", own}} {
+		if len(part.names) > 0 {
+			words = append(words, part.lead+strings.Join(part.names, ", "))
+		}
+	}
+	return strings.Join(words, "; ") + ". See eyeup reckon culture KIND."
+}
+
+func leftNames(left []season.NotCovered) []string {
+	var names []string
+	for _, n := range left {
+		names = append(names, fmt.Sprintf("%d %s %s %s: %s", n.Count, n.Variety, n.Kind, n.Form, n.Why))
+	}
+	return names
+}
+
+func need(n season.Need, units quantity.System) string {
+	amount := fmt.Sprintf("%.0f %s", n.Amount.Middle, n.What)
+	if n.Unit == "L" {
+		show := func(x float64) string { return units.Volume(quantity.Volume(x) * quantity.Litre) }
+		amount = fmt.Sprintf("%s of %s (%s to %s)", show(n.Amount.Middle), n.What, show(n.Amount.Low), show(n.Amount.High))
+	}
+	return fmt.Sprintf("%s by %s", amount, shortDate(n.By))
+}

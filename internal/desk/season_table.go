@@ -1,0 +1,147 @@
+package desk
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+
+	"eyeup/quantity"
+	"eyeup/season"
+)
+
+// sideBySide sets the plans in columns.
+func (a *SeasonAnswer) sideBySide(p *page, units quantity.System) {
+	p.row("", func(plan *season.Plan) string { return plan.Name }, a.Plans)
+	for _, name := range heatedPlaces(a.Plans) {
+		p.row(name+" held at", func(plan *season.Plan) string { return held(plan, name, units) }, a.Plans)
+		if slices.ContainsFunc(a.Plans, func(plan *season.Plan) bool { return then(plan, name, units) != "" }) {
+			p.row("  then", func(plan *season.Plan) string { return then(plan, name, units) }, a.Plans)
+		}
+	}
+	p.row("first flower", func(plan *season.Plan) string { return shortDate(plan.FirstFlower.Middle) }, a.Plans)
+	p.row("  one in ten beyond", func(plan *season.Plan) string {
+		return shortDate(plan.FirstFlower.Early) + " / " + shortDate(plan.FirstFlower.Late)
+	}, a.Plans)
+	p.row("weeks gained", func(plan *season.Plan) string {
+		return fmt.Sprintf("%s (%s to %s)", weeks(plan.GainWeeks.Middle), weeks(plan.GainWeeks.Low), weeks(plan.GainWeeks.High))
+	}, a.Plans)
+	p.row("raised under cover", func(plan *season.Plan) string { return fmt.Sprintf("%d of %d", potted(plan), raised(plan)) }, a.Plans)
+	a.heatRows(p)
+	a.costRows(p)
+	p.row("benches suffice", func(plan *season.Plan) string { return fmt.Sprintf("%d of %d years", plan.FitsYears, plan.Years) }, a.Plans)
+	for i, pl := range a.Plans[0].Places {
+		if pl.Weeks[0].RoomM2 > 0 {
+			p.row(pl.Place+", fullest", func(plan *season.Plan) string { return fullest(plan.Places[i], units) }, a.Plans)
+		}
+	}
+}
+
+func (a *SeasonAnswer) heatRows(p *page) {
+	heat := func(show func(*season.PlaceHeat, *season.Plan) string) func(*season.Plan) string {
+		return func(plan *season.Plan) string {
+			for _, pl := range plan.Places {
+				if pl.Heat != nil {
+					return show(pl.Heat, plan)
+				}
+			}
+			return "-"
+		}
+	}
+	p.row("heat asked, given", heat(func(h *season.PlaceHeat, _ *season.Plan) string {
+		return fmt.Sprintf("%.0f, %.0f kWh", h.AskedKWh.Middle, h.GivenKWh.Middle)
+	}), a.Plans)
+	p.row("hours too cold", heat(func(h *season.PlaceHeat, _ *season.Plan) string {
+		return fmt.Sprintf("%.0f (worst %.0f K)", h.HoursShort.Middle, h.WorstShortK)
+	}), a.Plans)
+	p.row("freezes inside in", heat(func(h *season.PlaceHeat, plan *season.Plan) string {
+		return fmt.Sprintf("%d of %d years", h.YearsFreezing, plan.Years)
+	}), a.Plans)
+}
+
+func (a *SeasonAnswer) costRows(p *page) {
+	for _, r := range []struct {
+		name   string
+		amount func(season.Cost) float64
+	}{
+		{"heat", func(c season.Cost) float64 { return c.Heat }},
+		{"light", func(c season.Cost) float64 { return c.Light }},
+		{"mix and pots", func(c season.Cost) float64 { return c.Mix }},
+		{"paid hands", func(c season.Cost) float64 { return c.Work }},
+		{"in all, " + a.Plans[0].Cost.Currency, func(c season.Cost) float64 { return c.Total }},
+		{"  for each pot", func(c season.Cost) float64 { return c.PerPot }},
+	} {
+		if !slices.ContainsFunc(a.Plans, func(plan *season.Plan) bool { return r.amount(plan.Cost) != 0 }) {
+			continue
+		}
+		p.row(r.name, func(plan *season.Plan) string { return fmt.Sprintf("%8.2f", r.amount(plan.Cost)) }, a.Plans)
+	}
+	p.row("own hours", func(plan *season.Plan) string { return fmt.Sprintf("%5.0f", plan.Cost.WorkHours) }, a.Plans)
+}
+
+// row prints one figure of every plan.
+func (p *page) row(name string, of func(*season.Plan) string, plans []*season.Plan) {
+	line := fmt.Sprintf("%-19s", clipped(name, 20))
+	for _, plan := range plans {
+		line += fmt.Sprintf(" %-19s", of(plan))
+	}
+	p.line(line)
+}
+
+func raised(plan *season.Plan) int {
+	n := 0
+	for _, b := range plan.Batches {
+		n += b.Count
+	}
+	return n
+}
+
+// fullest says how much room a place's fullest week takes, of the room there is.
+func fullest(pl season.PlacePlan, units quantity.System) string {
+	most := slices.MaxFunc(pl.Weeks, func(a, b season.PlaceWeek) int { return cmp.Compare(a.UsedM2, b.UsedM2) })
+	used, _, _ := strings.Cut(units.Area(quantity.Area(most.UsedM2)), " ")
+	return used + " of " + units.Area(quantity.Area(most.RoomM2))
+}
+
+// then says to what level a place goes while it is in use, and when.
+func then(plan *season.Plan, name string, units quantity.System) string {
+	for _, pl := range plan.Places {
+		if pl.Place == name && pl.Then != nil {
+			return fmt.Sprintf("%s from %s", units.Temperature(pl.Then.Level), shortDate(pl.Then.From))
+		}
+	}
+	return ""
+}
+
+func potted(plan *season.Plan) int {
+	n := 0
+	for _, b := range plan.Batches {
+		if b.Container != "" {
+			n += b.Count
+		}
+	}
+	return n
+}
+
+// heatedPlaces names the places that some plan heats.
+func heatedPlaces(plans []*season.Plan) []string {
+	var names []string
+	for _, plan := range plans {
+		for _, pl := range plan.Places {
+			if pl.Heat != nil && !slices.Contains(names, pl.Place) {
+				names = append(names, pl.Place)
+			}
+		}
+	}
+	return names
+}
+
+// held says at what level a plan holds a place, and when.
+func held(plan *season.Plan, name string, units quantity.System) string {
+	for _, pl := range plan.Places {
+		if pl.Place == name && pl.Heat != nil {
+			return fmt.Sprintf("%s %s-%s", units.Temperature(pl.Level), shortDate(pl.HeatedFrom), shortDate(pl.HeatedTo))
+		}
+	}
+	return "off"
+}
