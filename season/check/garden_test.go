@@ -17,6 +17,9 @@ import (
 // TestPlansOfOtherGardensHold replays the plans of the example garden in twelve years, with
 // its stock, room and risk changed.
 func TestPlansOfOtherGardensHold(t *testing.T) {
+	if testing.Short() {
+		t.Skip("left out: takes some seconds")
+	}
 	for name, change := range map[string]func(b *season.Brief){
 		"four times as many wanted, so that cuttings are struck": func(b *season.Brief) {
 			for i := range b.Stock {
@@ -72,6 +75,9 @@ func southern(t *testing.T) fs.FS {
 }
 
 func TestPlansOfTheSouthHold(t *testing.T) {
+	if testing.Short() {
+		t.Skip("left out: takes some seconds")
+	}
 	g, err := desk.OpenGarden(southern(t), "south")
 	if err != nil {
 		t.Fatal(err)
