@@ -31,13 +31,14 @@ func glpsol(t *testing.T) {
 func byGLPK(t *testing.T, p *solve.Programme) (solve.State, float64) {
 	t.Helper()
 	said, objective := runGLPK(t, p)
+	has := func(words string) bool { return strings.Contains(said, words) }
 	switch {
-	case strings.Contains(said, "OPTIMAL SOLUTION FOUND"):
-		return solve.Proved, objective
-	case strings.Contains(said, "UNBOUNDED"), strings.Contains(said, "NO DUAL FEASIBLE"):
-		return withoutCosts(t, p), math.Inf(-1)
-	case strings.Contains(said, "NO PRIMAL FEASIBLE"), strings.Contains(said, "NO INTEGER FEASIBLE"), strings.Contains(said, "NO FEASIBLE"):
+	case has("NO PRIMAL FEASIBLE"), has("NO INTEGER FEASIBLE"), has("NO FEASIBLE"):
 		return solve.Infeasible, math.Inf(1)
+	case has("UNBOUNDED"), has("NO DUAL FEASIBLE"):
+		return withoutCosts(t, p), math.Inf(-1)
+	case has("INTEGER OPTIMAL SOLUTION FOUND"), has("OPTIMAL LP SOLUTION FOUND"):
+		return solve.Proved, objective
 	}
 	t.Fatalf("glpsol said nothing known:\n%s", said)
 	return 0, 0

@@ -1,0 +1,203 @@
+package solve
+
+import (
+	"context"
+	"math"
+	"slices"
+)
+
+// What Plain does when its limits say nothing: steps of pricing, and rounds of search, each
+// of so many moves for every column, within a least and a most.
+const (
+	steps     = 1200
+	rounds    = 3
+	moves     = 250
+	fewest    = 20_000
+	mostMoves = 600_000
+)
+
+// How a search begins, found by trial on invented seasons of 12 to 120 batches: its warmth as
+// a share of a middling cost, and the weight of an overstepped row as a multiple of its price.
+const (
+	warmth = 0.05
+	dearer = 1.2
+)
+
+// Plain answers a programme with nothing but arithmetic: prices on the rows give a bound
+// (see pricing), values rounded from their mean and bettered by small moves give an answer
+// (see search). What it proves holds, but it often leaves a gap that a full solver closes,
+// and it may end without values where there are some, or without telling that there are
+// none; then it says Stopped. It suits programmes that are mostly choices among options
+// under shared limits.
+//
+// Limits.Iterations counts steps of pricing (1200 when 0), Limits.Nodes rounds of search (3
+// when 0). It is a Solver.
+func Plain(ctx context.Context, p *Programme, limits Limits, start []float64) (Answer, error) {
+	if err := Ready(p, limits, start); err != nil {
+		return Answer{}, err
+	}
+	a := &attempt{p: p, s: shaped(p), limits: limits, ctx: ctx}
+	if a.s.broken {
+		return Answer{State: Infeasible, Objective: math.Inf(1), Bound: math.Inf(1), Gap: math.Inf(1)}, nil
+	}
+	if limits.Iterations == 0 {
+		a.limits.Iterations = steps
+	}
+	if limits.Nodes == 0 {
+		a.limits.Nodes = rounds
+	}
+	a.best = Answer{Objective: math.Inf(1), Bound: math.Inf(-1)}
+	a.consider(start)
+	a.work()
+	a.best.Gap = GapOf(a.best.Objective, a.best.Bound)
+	if limits.Met(a.best.Objective, a.best.Bound) {
+		a.best.State = Proved
+	}
+	return a.best, nil
+}
+
+// attempt is one run of Plain.
+type attempt struct {
+	p      *Programme
+	s      *shape
+	limits Limits
+	ctx    context.Context
+	g      *pricing
+	best   Answer
+}
+
+// work prices half its steps, searches, and prices the rest with a cost to aim at.
+func (a *attempt) work() {
+	if a.ended() {
+		return
+	}
+	a.g = newPricing(a.s)
+	a.price(a.limits.Iterations / 2)
+	for ; a.best.Nodes < a.limits.Nodes && !a.ended(); a.best.Nodes++ {
+		a.seek()
+		a.report()
+	}
+	a.price(a.limits.Iterations - a.best.Iterations)
+}
+
+// ended reports whether to stop: ctx has ended, or what was asked is reached.
+func (a *attempt) ended() bool {
+	return a.ctx.Err() != nil || a.limits.Met(a.best.Objective, a.best.Bound)
+}
+
+// price takes steps of pricing and then turns the prices into a bound that holds.
+func (a *attempt) price(steps int) {
+	for range steps {
+		if a.ctx.Err() != nil {
+			break
+		}
+		a.g.step(a.best.Objective)
+		a.best.Iterations++
+	}
+	if bound, err := a.s.q.Bound(a.g.prices); err == nil && bound > a.best.Bound {
+		a.best.Bound = math.Min(bound, a.best.Objective)
+	}
+	a.report()
+}
+
+// seek searches once: from the mean of the choices, or, after the first time, from the best
+// values so far with their rows weighed anew.
+func (a *attempt) seek() {
+	values, heat := a.rounded(), warmth*a.scale()
+	if a.best.Values != nil && a.best.Nodes > 0 {
+		values, heat = a.best.Values, heat/10
+	}
+	weight := make([]float64, len(a.s.q.Rows))
+	for i := range weight {
+		weight[i] = math.Max(a.scale(), dearer*math.Abs(a.g.prices[i]))
+	}
+	h, ok := newSearch(a.s, values, weight, uint64(a.best.Nodes))
+	if !ok {
+		return
+	}
+	if len(h.free) == 0 {
+		found, _ := h.whole()
+		a.consider(found)
+		return
+	}
+	tries := min(max(fewest, moves*len(h.free)), mostMoves)
+	found, _ := h.wander(tries, heat, func() bool { return a.ctx.Err() != nil })
+	a.consider(found)
+}
+
+// scale is a middling cost of moving one unit: the mean size of the costs.
+func (a *attempt) scale() float64 {
+	sum := 0.0
+	for _, c := range a.p.Columns {
+		sum += math.Abs(c.Cost)
+	}
+	return math.Max(1e-6, sum/float64(max(1, len(a.p.Columns))))
+}
+
+// consider keeps values that hold and cost less than the best so far.
+func (a *attempt) consider(values []float64) {
+	if values == nil {
+		return
+	}
+	v, err := a.p.Check(values)
+	if err != nil || !v.Holds(Tolerance) {
+		return
+	}
+	if cost := a.p.Cost(values); cost < a.best.Objective {
+		a.best.Values, a.best.Objective = slices.Clone(values), cost
+		a.best.Bound = math.Min(a.best.Bound, cost)
+	}
+}
+
+// rounded returns the mean of the choices made whole: each choice shares its units out by
+// largest remainder, other columns go to the nearest.
+func (a *attempt) rounded() []float64 {
+	values := slices.Clone(a.g.mean)
+	for j, c := range a.s.q.Columns {
+		values[j] = math.Min(math.Max(values[j], c.Low), c.High)
+		if c.Whole {
+			values[j] = math.Round(values[j])
+		}
+	}
+	for i, r := range a.s.q.Rows {
+		if a.s.choice[i] {
+			a.remainders(r, values)
+		}
+	}
+	return values
+}
+
+// remainders shares a choice's units out by largest remainder.
+func (a *attempt) remainders(r Row, values []float64) {
+	factor, sum := r.Terms[0].Factor, 0.0
+	var rest []Term
+	for _, t := range r.Terms {
+		c, mean := a.s.q.Columns[t.Column], a.g.mean[t.Column]
+		if c.Whole {
+			values[t.Column] = math.Max(c.Low, math.Floor(mean+keen))
+			rest = append(rest, Term{t.Column, mean - values[t.Column]})
+		}
+		sum += values[t.Column]
+	}
+	slices.SortStableFunc(rest, func(x, y Term) int {
+		if x.Factor > y.Factor {
+			return -1
+		} else if x.Factor < y.Factor {
+			return 1
+		}
+		return 0
+	})
+	for _, t := range rest {
+		if sum+1 <= r.High/factor+keen && sum < r.Low/factor-keen && values[t.Column]+1 <= a.s.q.Columns[t.Column].High {
+			values[t.Column]++
+			sum++
+		}
+	}
+}
+
+// report tells how far it has come.
+func (a *attempt) report() {
+	if a.limits.Progress != nil {
+		a.limits.Progress(&Progress{a.best.Objective, a.best.Bound, a.best.Nodes, a.best.Iterations})
+	}
+}

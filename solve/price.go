@@ -1,0 +1,191 @@
+package solve
+
+import (
+	"math"
+	"slices"
+)
+
+// pricing looks for prices on the rows that give a high bound. Rows that are choices are
+// kept exactly and the others priced, so that each choice can be made alone. The method is
+// the volume algorithm: steps along what the mean of past choices oversteps, and the mean
+// comes close to the best answer without whole numbers.
+//
+// Source: Barahona and Anbil, The volume algorithm, Mathematical Programming 87 (2000), 385-399.
+type pricing struct {
+	s      *shape
+	prices []float64 // the best so far, one a row
+	bound  float64   // what they give, not yet rounded downwards
+	mean   []float64 // the mean of past choices, one a column
+	stride float64   // the share of a full step that is taken
+	misses int       // steps since the bound last rose
+	rank   []Term    // room for sorting a choice
+}
+
+// Steps of the pricing: the share of a fresh choice in the mean, and how the stride changes.
+const (
+	fresh         = 0.08
+	longer        = 1.1
+	longest       = 2
+	shorter       = 0.66
+	patience      = 15
+	farther       = 0.05 // how far beyond the bound to aim when no cost is known
+	instead       = 1e7  // stands for an infinite bound while choosing; the bound itself is not told by it
+	leastDistance = 1e-12
+)
+
+func newPricing(s *shape) *pricing {
+	g := &pricing{s: s, prices: make([]float64, len(s.q.Rows)), stride: 0.3}
+	g.mean = make([]float64, len(s.q.Columns))
+	g.bound = g.choose(g.prices, g.mean)
+	return g
+}
+
+// step takes one step towards a cost known to be reached, or +Inf.
+func (g *pricing) step(cost float64) {
+	aim := cost
+	if near := g.bound + farther*math.Max(1, math.Abs(g.bound)); !finite(aim) || aim > near+4*(near-g.bound) {
+		aim = near
+	}
+	slope, square := g.slope(), 0.0
+	for _, x := range slope {
+		square += x * x
+	}
+	if square < leastDistance {
+		return
+	}
+	far := g.stride * math.Max(aim-g.bound, leastDistance) / square
+	prices := slices.Clone(g.prices)
+	for i, x := range slope {
+		prices[i] = g.moved(i, far*x)
+	}
+	values := make([]float64, len(g.mean))
+	bound := g.choose(prices, values)
+	for j, x := range values {
+		g.mean[j] += fresh * (x - g.mean[j])
+	}
+	if bound > g.bound {
+		g.bound, g.prices, g.misses = bound, prices, 0
+		g.stride = math.Min(longest, g.stride*longer)
+		return
+	}
+	if g.misses++; g.misses >= patience {
+		g.misses, g.stride = 0, g.stride*shorter
+	}
+}
+
+// slope returns for each priced row what the mean lacks (above nothing) or has too much; for
+// a row that is kept with room to spare, what would bring its price back to nothing.
+func (g *pricing) slope() []float64 {
+	out := make([]float64, len(g.prices))
+	for i, r := range g.s.q.Rows {
+		if g.s.choice[i] {
+			continue
+		}
+		sum := 0.0
+		for _, t := range r.Terms {
+			sum += t.Factor * g.mean[t.Column]
+		}
+		switch {
+		case sum < r.Low, g.prices[i] > 0:
+			out[i] = r.Low - sum
+		case sum > r.High, g.prices[i] < 0:
+			out[i] = r.High - sum
+		}
+	}
+	return out
+}
+
+// moved returns a row's price after a step, kept on the side of a limit that exists.
+func (g *pricing) moved(i int, far float64) float64 {
+	was, r := g.prices[i], g.s.q.Rows[i]
+	price := was + far
+	if was > 0 && price < 0 || was < 0 && price > 0 ||
+		price > 0 && !finite(r.Low) || price < 0 && !finite(r.High) {
+		return 0
+	}
+	return price
+}
+
+// choose sets the prices of the choice rows to what suits the others best, writes the values
+// that are cheapest under all prices, and returns the bound these give.
+func (g *pricing) choose(prices, values []float64) float64 {
+	q := g.s.q
+	left := make([]float64, len(q.Columns)) // what is left of each cost
+	for j, c := range q.Columns {
+		left[j] = c.Cost
+		for _, t := range g.s.parts[j] {
+			if !g.s.choice[t.Column] {
+				left[j] -= t.Factor * prices[t.Column]
+			}
+		}
+	}
+	bound := q.Offset
+	for i, r := range q.Rows {
+		switch {
+		case g.s.choice[i]:
+			prices[i] = g.share(r, left, values)
+		case prices[i] > 0:
+			bound += prices[i] * r.Low
+		case prices[i] < 0:
+			bound += prices[i] * r.High
+		}
+	}
+	for j := range q.Columns {
+		if g.s.group[j] < 0 {
+			values[j] = g.end(j, left[j] < 0)
+		}
+		bound += left[j] * values[j]
+	}
+	return bound
+}
+
+// end returns a column's least or most, or a large number that stands for an infinite one.
+func (g *pricing) end(j int, most bool) float64 {
+	c := g.s.q.Columns[j]
+	switch {
+	case most && math.IsInf(c.High, 1):
+		return math.Max(c.Low, 0) + instead
+	case most:
+		return c.High
+	case math.IsInf(c.Low, -1):
+		return math.Min(c.High, 0) - instead
+	}
+	return c.Low
+}
+
+// share fills a choice row as cheaply as its limits allow and returns the price of its limit:
+// what is left of the cost of the last column it reached for, per unit of the row.
+func (g *pricing) share(r Row, left, values []float64) float64 {
+	g.rank = g.rank[:0]
+	factor, sum := r.Terms[0].Factor, 0.0
+	for _, t := range r.Terms {
+		values[t.Column] = g.end(t.Column, false)
+		sum += values[t.Column]
+		g.rank = append(g.rank, Term{t.Column, left[t.Column]})
+	}
+	slices.SortStableFunc(g.rank, func(a, b Term) int {
+		switch {
+		case a.Factor < b.Factor:
+			return -1
+		case a.Factor > b.Factor:
+			return 1
+		}
+		return 0
+	})
+	low, high := r.Low/factor, r.High/factor
+	for _, k := range g.rank {
+		limit := high
+		if k.Factor >= 0 {
+			limit = low
+		}
+		take := math.Min(g.end(k.Column, true)-values[k.Column], limit-sum)
+		if take > 0 {
+			values[k.Column] += take
+			sum += take
+		}
+		if sum >= limit && (k.Factor < 0 || take > 0) {
+			return k.Factor / factor
+		}
+	}
+	return 0
+}

@@ -1,0 +1,124 @@
+package solve
+
+import (
+	"math"
+	"slices"
+)
+
+// shape is a programme made ready for Plain: bounds drawn in as far as they can be without
+// losing every best answer, terms by column, and the rows that are choices told apart.
+type shape struct {
+	q      *Programme // with the bounds drawn in
+	parts  [][]Term   // the terms of each column; Column holds the row
+	choice []bool     // rows that share so many units out among columns of their own
+	group  []int      // the choice row of each column, or -1
+	broken bool       // some limit cannot be kept
+}
+
+// shaped prepares a sound programme.
+func shaped(p *Programme) *shape {
+	s := &shape{q: &Programme{Columns: slices.Clone(p.Columns), Rows: p.Rows, Offset: p.Offset}, parts: make([][]Term, len(p.Columns))}
+	for i, r := range p.Rows {
+		for _, t := range r.Terms {
+			if t.Factor != 0 {
+				s.parts[t.Column] = append(s.parts[t.Column], Term{i, t.Factor})
+			}
+		}
+	}
+	for j := range s.q.Columns {
+		c := &s.q.Columns[j]
+		if c.Whole {
+			c.Low, c.High = math.Ceil(c.Low-smallest), math.Floor(c.High+smallest)
+		}
+		s.broken = s.broken || c.Low > c.High
+	}
+	for j := range s.q.Columns {
+		s.cap(j)
+	}
+	for _, r := range s.q.Rows {
+		reach := s.reach(r, -1)
+		s.broken = s.broken || reach.low > r.High || reach.high < r.Low
+	}
+	s.choose()
+	return s
+}
+
+// reach returns between what sums a row can lie, leaving one column out.
+func (s *shape) reach(r Row, without int) between {
+	var b between
+	for _, t := range r.Terms {
+		if t.Column == without || t.Factor == 0 {
+			continue
+		}
+		c := s.q.Columns[t.Column]
+		low, high := least(exactly(t.Factor), c.Low, c.High), least(exactly(-t.Factor), c.Low, c.High)
+		b = b.plus(between{low.low, -high.low})
+	}
+	return b
+}
+
+// cap gives a column that costs something, and of which more can only help its rows, the
+// most that they could ever want; there is a best answer that keeps within it. The same,
+// turned round, for one of which less can only help.
+func (s *shape) cap(j int) {
+	c := &s.q.Columns[j]
+	if math.IsInf(c.High, 1) && c.Cost >= 0 && finite(c.Low) {
+		if most := s.wanted(j, 1); finite(most) {
+			c.High = math.Max(c.Low, most)
+		}
+	}
+	if math.IsInf(c.Low, -1) && c.Cost <= 0 && finite(c.High) {
+		if most := s.wanted(j, -1); finite(most) {
+			c.Low = math.Min(c.High, -most)
+		}
+	}
+}
+
+// wanted returns the most of a column, times sign, that its rows could want, a little
+// rounded up; infinite when more of it could hurt one of them.
+func (s *shape) wanted(j int, sign float64) float64 {
+	most := math.Inf(-1)
+	for _, t := range s.parts[j] {
+		r, reach := s.q.Rows[t.Column], between{}
+		switch f := sign * t.Factor; {
+		case f > 0 && math.IsInf(r.High, 1):
+			reach = s.reach(r, j)
+			most = math.Max(most, (r.Low-reach.low)/f)
+		case f < 0 && math.IsInf(r.Low, -1):
+			reach = s.reach(r, j)
+			most = math.Max(most, (reach.high-r.High)/-f)
+		default:
+			return math.Inf(1)
+		}
+	}
+	most += smallest * math.Max(1, math.Abs(most))
+	if s.q.Columns[j].Whole {
+		most = math.Ceil(most)
+	}
+	return most
+}
+
+// choose finds rows whose factors are all alike and whose columns stand in no other such
+// row; those bound to one value first.
+func (s *shape) choose() {
+	s.choice, s.group = make([]bool, len(s.q.Rows)), slices.Repeat([]int{-1}, len(s.q.Columns))
+	for _, bound := range []bool{true, false} {
+		for i, r := range s.q.Rows {
+			if bound == (r.Low == r.High) && (finite(r.Low) || finite(r.High)) && s.alike(r) {
+				s.choice[i] = true
+				for _, t := range r.Terms {
+					s.group[t.Column] = i
+				}
+			}
+		}
+	}
+}
+
+func (s *shape) alike(r Row) bool {
+	for _, t := range r.Terms {
+		if t.Factor != r.Terms[0].Factor || t.Factor <= 0 || s.group[t.Column] >= 0 {
+			return false
+		}
+	}
+	return len(r.Terms) > 1
+}
