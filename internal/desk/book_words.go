@@ -44,7 +44,11 @@ func say(body map[string]any, shape []stock.Member, path []string, full, value s
 	at := slices.IndexFunc(shape, func(m stock.Member) bool { return m.Name == path[0] })
 	if at < 0 {
 		names := memberNames(shape, "")
-		if near, like := quantity.Nearest(path[0], names); like {
+		var first []string
+		for _, m := range shape {
+			first = append(first, m.Name)
+		}
+		if near, like := quantity.Nearest(path[0], first); like {
 			return fmt.Errorf("%q is not known here; is %q meant?", full, near)
 		}
 		return fmt.Errorf("%q is not known here; known are: %s", full, strings.Join(names, ", "))

@@ -66,8 +66,25 @@ func ReadStockList(name string, data []byte, always map[string]string, places []
 		}
 		t.Columns = append(t.Columns, c)
 	}
+	if err := lacking(name, taken, always); err != nil {
+		return nil, err
+	}
 	t.Rows, err = holdings(name, rows, taken, always, places)
 	return t, err
+}
+
+// lacking tells the columns that a stock list can't do without and that nothing stands for.
+func lacking(name string, taken map[string]int, always map[string]string) error {
+	var faults Faults
+	for _, column := range dueColumns {
+		if _, there := taken[column]; !there && always[column] == "" {
+			faults = append(faults, Fault{File: name, Line: 1, What: fmt.Sprintf("no column was taken for the %s; call one %s, or say it for all rows", column, column)})
+		}
+	}
+	if len(faults) > 0 {
+		return faults
+	}
+	return nil
 }
 
 // columnFor says which column of a stock list a header means; empty for none.
