@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"io"
 	"io/fs"
+	"strings"
 
 	"eyeup/internal/exchange"
 )
@@ -46,7 +47,7 @@ func (s *StockBook) WriteFolder(create func(name string) (io.WriteCloser, error)
 		if err != nil {
 			return err
 		}
-		if err := write(papersFolder+"/"+hash, func(w io.Writer) error { _, err := w.Write(content); return err }); err != nil {
+		if err := write(paperPrefix+hash, func(w io.Writer) error { _, err := w.Write(content); return err }); err != nil {
 			return err
 		}
 	}
@@ -54,8 +55,8 @@ func (s *StockBook) WriteFolder(create func(name string) (io.WriteCloser, error)
 }
 
 const (
-	papersFolder = "papers"
-	peopleFile   = "people.json"
+	paperPrefix = "paper-" // before its hash
+	peopleFile  = "people.json"
 )
 
 // writeGarden writes what can be read without a book: garden.toml, stock.csv, the weather.
@@ -82,15 +83,12 @@ func (s *StockBook) writeGarden(create func(string) (io.WriteCloser, error), wri
 
 // takePapers keeps the papers of a folder in the book.
 func (s *StockBook) takePapers(folder fs.FS) error {
-	names, err := fs.ReadDir(folder, papersFolder)
-	if errors.Is(err, fs.ErrNotExist) {
-		return nil
-	}
+	names, err := fs.Glob(folder, paperPrefix+"*")
 	if err != nil {
 		return err
 	}
-	for _, n := range names {
-		content, err := fs.ReadFile(folder, papersFolder+"/"+n.Name())
+	for _, name := range names {
+		content, err := fs.ReadFile(folder, name)
 		if err != nil {
 			return err
 		}
@@ -98,8 +96,8 @@ func (s *StockBook) takePapers(folder fs.FS) error {
 		if err != nil {
 			return err
 		}
-		if hash != n.Name() {
-			return fmt.Errorf("%s/%s: the paper was changed; its name is the hash of what it says", papersFolder, n.Name())
+		if hash != strings.TrimPrefix(name, paperPrefix) {
+			return fmt.Errorf("%s: the paper was changed; its name tells the hash of what it says", name)
 		}
 	}
 	return nil
