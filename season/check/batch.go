@@ -94,9 +94,12 @@ func (c *replay) readBatch(plan *season.BatchPlan) (*batch, error) {
 		return nil, fmt.Errorf("a route by places of the garden, not %q", start.Route)
 	}
 	b.direct, b.forGood, b.start, b.outFrom = b.route.direct, b.route.forGood, c.calendar.day(start.Week), c.outFrom(n)
-	if b.direct {
+	switch {
+	case b.direct:
 		b.way = c.directly(n)
-	} else {
+	case b.start < 0 || b.start >= c.calendar.days:
+		return nil, fmt.Errorf("a start within the season, not %v", start.Week)
+	default:
 		b.safe = c.safeFrom(b.route.on, n)
 	}
 	whole, err := needsOf(c.brief, holding.Variety, holding.Form, season.Whole)

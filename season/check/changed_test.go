@@ -19,6 +19,12 @@ func copyOf(p *season.Plan) *season.Plan {
 	}
 	for i, at := range q.Places {
 		q.Places[i].Weeks = slices.Clone(at.Weeks)
+		for w, week := range at.Weeks {
+			if week.Cost != nil {
+				cost := *week.Cost
+				q.Places[i].Weeks[w].Cost = &cost
+			}
+		}
 		if at.Heat != nil {
 			heat := *at.Heat
 			q.Places[i].Heat = &heat
@@ -140,7 +146,7 @@ func later(d *civil.Date) { *d = d.AddDays(civil.Week) }
 // TestChangesAreFound puts one figure of the example garden's earliest plan wrong at a time.
 func TestChangesAreFound(t *testing.T) {
 	b := exampleBrief(t)
-	plan := planOf(t, b, season.AsEarly)
+	plan := earliest(t)
 	all := newCourses(&b)
 	if r := all.replay(plan); !r.OK() {
 		t.Fatalf("the plan as it is: %v", r.Differences[0])
@@ -162,7 +168,8 @@ func TestChangesAreFound(t *testing.T) {
 // TestNoPlanIsNoPanic replays what can't be replayed.
 func TestNoPlanIsNoPanic(t *testing.T) {
 	b := exampleBrief(t)
-	plan := planOf(t, b, season.NoHeat)
+	plan := earliest(t)
+	all := newCourses(&b)
 	dark := b
 	dark.Weather = nil
 	nowhere := b
@@ -172,6 +179,25 @@ func TestNoPlanIsNoPanic(t *testing.T) {
 		"no weather": Plan(dark, plan), "no ground": Plan(nowhere, plan),
 	} {
 		if r.OK() {
+			t.Errorf("%s holds", name)
+		}
+	}
+	for name, spoil := range map[string]func(p *season.Plan){
+		"a start before the season":       func(p *season.Plan) { p.Batches[0].Starts[0].Week = civil.Date{} },
+		"a start after the season":        func(p *season.Plan) { p.Batches[0].Starts[0].Week = b.Span.To.AddDays(9) },
+		"heat that ends before it begins": func(p *season.Plan) { heated(p).HeatedTo = heated(p).HeatedFrom.AddDays(-9) },
+		"heat beyond the season": func(p *season.Plan) {
+			heated(p).HeatedFrom, heated(p).HeatedTo = b.Span.To.AddDays(9), b.Span.To.AddDays(99)
+		},
+		"heat before the season": func(p *season.Plan) {
+			heated(p).HeatedFrom, heated(p).HeatedTo = b.Span.From.AddDays(-99), b.Span.From.AddDays(-9)
+		},
+		"no batches": func(p *season.Plan) { p.Batches = nil },
+		"no weeks":   func(p *season.Plan) { heated(p).Weeks = nil },
+	} {
+		spoiled := copyOf(plan)
+		spoil(spoiled)
+		if all.replay(spoiled).OK() {
 			t.Errorf("%s holds", name)
 		}
 	}

@@ -24,6 +24,25 @@ func newCourses(b *season.Brief) *courses {
 	return &courses{brief: b, run: map[courseKey][]*place.Course{}, lives: map[string][]raised{}}
 }
 
+// whole reports whether the brief has all that a replay asks for.
+func (c *courses) whole() bool {
+	b := c.brief
+	for _, h := range b.Weather {
+		if h.Span != b.Span || len(h.Air) != 24*int(b.Span.Days()) {
+			return false
+		}
+	}
+	for _, p := range b.Places {
+		if p.Model == nil {
+			return false
+		}
+	}
+	return len(b.Weather) > 0 && b.Span.Days() >= leastDays && b.Kinds != nil && c.ground() >= 0
+}
+
+// leastDays is the shortest span that is a season.
+const leastDays = 300
+
 // of returns a place at a setting in every year.
 func (c *courses) of(at int, s place.Setting) []*place.Course {
 	key := courseKey{at, written(s)}

@@ -40,11 +40,10 @@ func TestPlansOfOtherGardensHold(t *testing.T) {
 		},
 	} {
 		t.Run(name, func(t *testing.T) {
-			b := exampleBrief(t)
-			b.Years, b.Weather = b.Years[:12], b.Weather[:12]
+			b := fewYears(exampleBrief(t))
 			b.Stock, b.Places = slices.Clone(b.Stock), slices.Clone(b.Places)
 			change(&b)
-			holds(t, b)
+			hold(t, b, plansOf(t, b))
 		})
 	}
 }
@@ -82,17 +81,17 @@ func TestPlansOfTheSouthHold(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	b := g.Brief(civil.MustOn(2027, 5, 17))
+	b := fewYears(g.Brief(civil.MustOn(2027, 5, 17)))
 	if b.Span.From != civil.MustOn(2027, 3, 1) {
 		t.Fatalf("a southern season that begins on %v", b.Span.From)
 	}
-	holds(t, b)
+	hold(t, b, plansOf(t, b))
 }
 
 // TestLotInSeveralPlaces: a plan does not say where a batch has waited, so that a lot in two
 // stores is told to be unreadable, and not replayed from either.
 func TestLotInSeveralPlaces(t *testing.T) {
-	b := exampleBrief(t)
+	b := fewYears(exampleBrief(t))
 	b.Stock, b.Places = slices.Clone(b.Stock), slices.Clone(b.Places)
 	other := b.Places[0]
 	other.Name = "shed"
@@ -101,7 +100,7 @@ func TestLotInSeveralPlaces(t *testing.T) {
 	twin := b.Stock[at]
 	twin.Place = "shed"
 	b.Stock = append(b.Stock, twin)
-	report := Plan(b, planOf(t, b, season.NoHeat))
+	report := Plan(b, plansOf(t, b)[0])
 	if !slices.ContainsFunc(report.Differences, func(d Difference) bool { return d.What == "decision" && strings.Contains(d.Want, "shed") }) {
 		t.Errorf("nothing is said of where it waits: %v", report.Differences)
 	}

@@ -54,8 +54,9 @@ type heatOf struct {
 // burn runs a place through its days of heat. In use it is from three days later: so long a house
 // is warmed before its first plants.
 func (c *replay) burn(at int, plan *season.PlacePlan) *burnt {
-	from, to := max(c.calendar.day(plan.HeatedFrom), 0), min(c.calendar.day(plan.HeatedTo), c.calendar.days)
-	use := min(c.calendar.day(plan.HeatedFrom)+warmed, to)
+	from := min(max(c.calendar.day(plan.HeatedFrom), 0), c.calendar.days)
+	to := max(from, min(c.calendar.day(plan.HeatedTo), c.calendar.days))
+	use := min(max(c.calendar.day(plan.HeatedFrom)+warmed, from), to)
 	h := &burnt{coldest: math.Inf(1), weekly: make([][]float64, c.calendar.weeks)}
 	for _, course := range c.courses.of(at, c.settings[at]) {
 		h.asked = append(h.asked, sum(course.AskedKWh[from:to]))

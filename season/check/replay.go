@@ -3,7 +3,6 @@ package check
 import (
 	"slices"
 
-	"eyeup/civil"
 	"eyeup/place"
 	"eyeup/season"
 )
@@ -33,9 +32,9 @@ func Plan(b season.Brief, p *season.Plan) Report {
 // replay replays one plan of the brief of the courses.
 func (all *courses) replay(p *season.Plan) Report {
 	b := all.brief
-	c := &replay{brief: b, plan: p, courses: all}
-	if p == nil || len(b.Weather) == 0 || b.Span.Days() < 7*civil.Week || all.ground() < 0 {
-		c.add("brief", "season", "a plan, a span, weather and a place of planting out", "not all there")
+	c := &replay{brief: b, plan: p, courses: all, Report: Report{[]Difference{}}}
+	if p == nil || !all.whole() {
+		c.add("brief", "season", "a plan, a span, figures of kinds, weather for every hour and a place of planting out", "not all there")
 		return c.Report
 	}
 	c.calendar = calendarOf(b)
@@ -127,11 +126,13 @@ func (c *replay) readSettings() {
 		if plan.HeatedFrom.IsZero() {
 			continue
 		}
-		c.settings[i] = settingOf(plan)
-		exactly(&c.Report, "setting", p.Name, c.settings[i].String(), plan.Setting)
-		if err := c.settings[i].Check(); err != nil {
+		setting := settingOf(plan)
+		if err := setting.Check(); err != nil {
 			c.add("setting", p.Name, err, plan.Setting)
+			continue
 		}
+		c.settings[i] = setting
+		exactly(&c.Report, "setting", p.Name, setting.String(), plan.Setting)
 	}
 }
 

@@ -65,5 +65,3 @@ func near(a, b civil.Date, days civil.Days) bool {
 	}
 	return max(a.Sub(b), b.Sub(a)) <= days
 }
-
-func hundredth(x float64) float64 { return math.Round(x*100) / 100 }

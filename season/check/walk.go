@@ -1,11 +1,7 @@
 package check
 
 import (
-	"math"
-	"slices"
-
 	"eyeup/culture"
-	"eyeup/growth"
 	"eyeup/place"
 )
 
@@ -36,24 +32,11 @@ func (w *way) walk(c *calendar, in through) raised {
 	lot := lotOf(w.needs)
 	r := raised{middle: lot[0], lot: lot[1:], handOn: never, out: never, spent: never}
 	w.wait(c, in.store, lot)
-	var at *place.Course
-	var worthOfDay float64
-	for hour := 24 * w.start; hour < len(in.ground.Air); hour++ {
-		day := hour / 24
-		if hour%24 == 0 {
-			if c.isMonday(day) {
-				w.move(hour, &r, in.ground)
-			}
-			at = w.where(day, &r, in)
-			coldest := slices.Min(at.Air[hour : hour+24])
-			for _, p := range lot {
-				if p.leafy(hour) && !p.over {
-					p.chill(day, coldest, day < r.out, w.needs)
-				}
-			}
-			worthOfDay = w.kind.LightShare(at.Light[day]) * w.kind.DayLengthShare(at.DayLength[day])
+	for day := w.start; 24*day < len(in.ground.Air); day++ {
+		if c.isMonday(day) {
+			w.move(24*day, &r, in.ground)
 		}
-		if w.pass(hour, lot, &r, at, worthOfDay) {
+		if over := w.pass(day, lot, &r, w.where(day, &r, in)); over {
 			break
 		}
 	}
@@ -63,25 +46,6 @@ func (w *way) walk(c *calendar, in through) raised {
 	}
 	r.spent = w.spent(last, dayOf(r.middle.bloom))
 	return r
-}
-
-// spent returns the day on which what can't stand heat has flowered itself out: when it has been
-// cut for its weeks, or the highs of seven days on end have been too warm in the mean.
-func (w *way) spent(at *place.Course, bloom int) int {
-	stops := w.kind.StopsAt.Celsius()
-	if bloom == never || math.IsNaN(stops) {
-		return never
-	}
-	for day := bloom + 6; day < min(bloom+w.cutFor, len(at.Light)); day++ {
-		highs := 0.0
-		for d := day - 6; d <= day; d++ {
-			highs += slices.Max(at.Air[24*d : 24*d+24])
-		}
-		if highs/7 >= stops {
-			return day
-		}
-	}
-	return bloom + w.cutFor
 }
 
 // wait counts the warmth of the store, from the end of deep rest to the start.
@@ -109,55 +73,6 @@ func (w *way) where(day int, r *raised, in through) *place.Course {
 		return in.on
 	}
 	return in.first
-}
-
-// pass takes all plants through one hour. It reports whether nothing more is to come.
-func (w *way) pass(hour int, lot []*plant, r *raised, at *place.Course, worthOfDay float64) bool {
-	day, over := hour/24, true
-	warmth, worth := -1.0, -1.0 // reckoned once an hour, when first asked for
-	for _, p := range lot {
-		if p.over {
-			continue
-		}
-		over = false
-		switch {
-		case p.up == never && w.direct && day < r.out:
-			if w.kind.Life == culture.Store { // it stirs, and has no soil to come through
-				p.warmth += w.kind.Sprout.Rate(at.Root[hour]) / 24
-			}
-		case p.up == never && !w.direct && day < r.out && at.Root[hour] < freezes:
-			p.died, p.over = hour, true
-		case p.up == never && w.rooted > 0:
-			p.root(hour, w.start, w.needs)
-		case p.up == never:
-			if warmth < 0 {
-				warmth = w.kind.Sprout.Rate(at.Root[hour]) / 24
-			}
-			p.warm(hour, warmth, w.needs)
-		case !p.leafy(hour) || hour < p.idle:
-		default:
-			if worth < 0 {
-				worth = w.kind.Grow.Rate(at.Air[hour]) * worthOfDay / 24
-			}
-			p.grow(hour, worth*w.held(hour, p, r), w.needs)
-			p.over = p.bloom != never && (day >= r.out || w.forGood)
-		}
-	}
-	return over
-}
-
-// held returns the share of growth left to a plant by its pot, or by having been moved.
-func (w *way) held(hour int, p *plant, r *raised) float64 {
-	switch {
-	case w.forGood:
-		return 1
-	case hour < 24*r.out:
-		return p.inPot(w.needs)
-	case p.up >= 24*r.out:
-		return 1 // it came up where it stands
-	}
-	since := float64(hour-24*r.out) / 24
-	return growth.TransplantShare(since, w.kind.Transplant.Days, w.kind.Transplant.Share)
 }
 
 // move applies the rules of a Monday that begins with the given hour.
