@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"io/fs"
 	"log/slog"
 	"net"
 	"net/http"
@@ -45,7 +46,13 @@ func (c openCommand) Run(d *door) error {
 		}
 		return errors.Join(c.serve(d, open.Desk, false), open.Close())
 	}
+	if _, err := os.Stat(c.Garden); errors.Is(err, fs.ErrNotExist) {
+		return c.begin(d)
+	}
 	return bookFile{c.Garden}.use(d, func(b *desk.StockBook) error {
+		if !b.IsDescribed() {
+			return c.serveBeginning(d, b)
+		}
 		open, err := desk.NewDesk(b, false)
 		if err != nil {
 			return err
@@ -54,23 +61,45 @@ func (c openCommand) Run(d *door) error {
 	})
 }
 
+// begin makes a new book and serves its first use.
+func (c openCommand) begin(d *door) error {
+	b, err := desk.NewStockBook(c.Garden, d.now)
+	if err != nil {
+		return err
+	}
+	fmt.Fprintf(d.errs, "%s is a new book\n", c.Garden)
+	return errors.Join(c.serveBeginning(d, b), b.Close())
+}
+
+func (c openCommand) serveBeginning(d *door, b *desk.StockBook) error {
+	return c.serveHandler(d, func(o page.Options) (http.Handler, error) { return page.Begin(b, o) })
+}
+
 // serve serves a garden's pages until a signal comes.
 func (c pagesFlags) serve(d *door, open *desk.Desk, demo bool) error {
+	go open.Warm(d.today)
+	return c.serveHandler(d, func(o page.Options) (http.Handler, error) {
+		o.Demo, o.Stories = demo, demo
+		return page.New(open, o)
+	})
+}
+
+// serveHandler serves what build builds until a signal comes.
+func (c pagesFlags) serveHandler(d *door, build func(page.Options) (http.Handler, error)) error {
 	ctx, stop := signal.NotifyContext(context.Background(), syscall.SIGINT, syscall.SIGTERM)
 	defer stop()
 	listener, err := c.listen()
 	if err != nil {
 		return err
 	}
-	o := page.Options{Demo: demo, Stories: demo}
+	var o page.Options
 	if d.today != civil.Of(time.Now()) { // another day was asked for
 		o.Today = d.today
 	}
 	if c.Share {
 		o.Share = page.NewShare(time.Now, localNames()...)
 	}
-	go open.Warm(d.today)
-	handler, err := page.New(open, o)
+	handler, err := build(o)
 	if err != nil {
 		return err
 	}

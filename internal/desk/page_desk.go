@@ -200,15 +200,15 @@ type kept[K comparable, V any] struct {
 // most is how many answers are kept of one sort; then all are forgotten.
 const most = 400
 
-// get returns the answer to a question, which make reckons when it is first asked. What
+// get returns the answer to a question, which is reckoned when it is first asked. What
 // fails is asked again.
-func (k *kept[K, V]) get(key K, make func() (V, error)) (V, error) {
+func (k *kept[K, V]) get(key K, reckon func() (V, error)) (V, error) {
 	k.mu.Lock()
 	defer k.mu.Unlock()
 	if v, known := k.all[key]; known {
 		return v, nil
 	}
-	v, err := make()
+	v, err := reckon()
 	if err != nil {
 		return v, err
 	}

@@ -11,6 +11,17 @@ import (
 // mostBody is the most bytes that any form here sends.
 const mostBody = 1 << 20
 
+// mostOf is the most bytes that a form may send: more where it may bring a file.
+func mostOf(path string) int64 {
+	switch path {
+	case "/begin/climate":
+		return mostFile
+	case "/bring":
+		return 8 << 20
+	}
+	return mostBody
+}
+
 // guard lets in only whom the pages are for: by name (so that a foreign page can't reach
 // them by a name of its own), by origin, and by pairing where they are shared.
 func (s *server) guard(next http.Handler) http.Handler {
@@ -28,7 +39,7 @@ func (s *server) guard(next http.Handler) http.Handler {
 			http.Error(w, "these pages are not served by that name", http.StatusMisdirectedRequest)
 			return
 		}
-		r.Body = http.MaxBytesReader(w, r.Body, mostBody)
+		r.Body = http.MaxBytesReader(w, r.Body, mostOf(r.URL.Path))
 		switch {
 		case isLoopback(r.RemoteAddr):
 		case s.Share == nil:

@@ -118,12 +118,15 @@ var navWords = []string{"this week", "stock", "rounds", "season", "patch", "plac
 
 // show writes a page.
 func (s *server) show(r *request, status int, name string, v view) error {
-	g := s.desk.Garden()
-	v.Garden, v.Kept, v.Nav = g.Name, s.desk.Kept(), navWords
-	v.MadeUp, v.Demo, v.Warnings = g.Record.MadeUp, s.Demo, s.warnings()
-	v.Strip = s.strip.of(s.desk)
 	v.Guest = isGuest(r.Context())
-	if v.Done == nil {
+	if s.desk == nil {
+		v.Bare = true
+	}
+	if !v.Bare {
+		g := s.desk.Garden()
+		v.Garden, v.Kept, v.Nav = g.Name, s.desk.Kept(), navWords
+		v.MadeUp, v.Demo, v.Warnings = g.Record.MadeUp, s.Demo, s.warnings()
+		v.Strip = s.strip.of(s.desk)
 		v.Done = s.doneOf(r)
 	}
 	var b bytes.Buffer

@@ -55,6 +55,8 @@ func (s *server) routes() *http.ServeMux {
 		"GET /stock/{code}":       s.lot,
 		"GET /rounds":             s.rounds,
 		"GET /rounds/{place}/{n}": s.crate,
+		"GET /bring":              s.bringPage,
+		"POST /bring":             s.bring,
 		"GET /write/{kind}":       s.form,
 		"POST /write/{kind}":      s.write,
 		"POST /undo":              s.undo,
@@ -80,9 +82,9 @@ func (s *server) today() civil.Date {
 	if !s.Today.IsZero() {
 		return s.Today
 	}
-	zone := s.desk.Garden().Zone
-	if zone == nil {
-		zone = time.Local
+	zone := time.Local
+	if s.desk != nil && s.desk.Garden().Zone != nil {
+		zone = s.desk.Garden().Zone
 	}
 	return civil.Of(s.Now().In(zone))
 }

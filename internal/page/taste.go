@@ -14,7 +14,10 @@ type taste struct {
 
 // tasteOf returns what the browser asked for, or the garden's own.
 func (s *server) tasteOf(r *http.Request) taste {
-	t := taste{Units: s.desk.Garden().System}
+	var t taste
+	if s.desk != nil {
+		t.Units = s.desk.Garden().System
+	}
 	if c, err := r.Cookie("units"); err == nil {
 		switch c.Value {
 		case "us":

@@ -219,7 +219,7 @@ func TestEveryFormCanBeWritten(t *testing.T) {
 	start := map[stock.Form]string{stock.Seed: "seed", stock.Clump: "clump", stock.Pot: "pot", stock.Tray: "tray", stock.Plant: "plant", stock.Division: "division"}
 	h, _ := writing(t)
 	for _, a := range actions {
-		form := url.Values{}
+		form := url.Values{"next": {"/taste"}}
 		for _, f := range a.Fields {
 			if v, is := said[f.Name]; is {
 				form.Set(f.Name, v)
@@ -233,7 +233,7 @@ func TestEveryFormCanBeWritten(t *testing.T) {
 			if len(a.Forms) > 0 {
 				of = a.Forms[0]
 			}
-			_, _, to := post(t, h, "/write/taken-in", url.Values{"variety": {"Test " + a.Kind}, "kind": {"dahlia"}, "form": {start[of]}, "count": {"4"}, "place": {"cellar"}})
+			_, _, to := post(t, h, "/write/taken-in", url.Values{"variety": {"Test " + a.Kind}, "kind": {"dahlia"}, "form": {start[of]}, "count": {"4"}, "place": {"cellar"}, "next": {"/taste"}})
 			_, body := get(t, h, to)
 			i := strings.Index(body, "A new lot")
 			if i < 0 {

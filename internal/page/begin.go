@@ -1,0 +1,370 @@
+package page
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"net/http"
+	"path/filepath"
+	"strings"
+	"sync"
+	"sync/atomic"
+	"time"
+
+	"eyeup/civil"
+	"eyeup/internal/desk"
+	"eyeup/quantity"
+)
+
+// beginning serves the pages of a book that does not say yet where its garden lies: they
+// lead through first use, and then to the garden's own pages.
+type beginning struct {
+	server
+	book  *desk.StockBook
+	ready func(*desk.Desk) (http.Handler, error)
+	then  atomic.Pointer[http.Handler] // the garden's own pages, once there are any
+
+	mu    sync.Mutex
+	draft desk.Draft
+	step  int // how many of the steps are done
+}
+
+// The steps of first use.
+var steps = []string{"where", "climate", "places"}
+
+// Begin returns the handler of the pages of an empty book: first use, then the garden's
+// own pages.
+func Begin(b *desk.StockBook, o Options) (http.Handler, error) {
+	if o.Now == nil {
+		o.Now = time.Now
+	}
+	begin := &beginning{server: server{Options: o}, book: b}
+	var err error
+	if begin.looks, err = newLooks(); err != nil {
+		return nil, err
+	}
+	begin.ready = func(d *desk.Desk) (http.Handler, error) {
+		s := &server{Options: o, desk: d, looks: begin.looks}
+		return s.routes(), nil
+	}
+	begin.draft = desk.Draft{Zone: time.Local.String(), Night: "0 K", Day: "0 K", FrostRisk: "10%", Hours: "10 h"}
+	if begin.draft.Zone == "Local" {
+		begin.draft.Zone = ""
+	}
+	mux := http.NewServeMux()
+	mux.Handle("GET /look/", looked())
+	for pattern, page := range map[string]page{
+		"GET /begin": begin.show1, "POST /begin/where": begin.where, "POST /begin/climate": begin.climate, "POST /begin/places": begin.places,
+		"GET /pair": begin.pairPage, "POST /pair": begin.pair, "GET /share": begin.sharePage, "POST /share/code": begin.newCode, "POST /share/end": begin.endSession,
+	} {
+		mux.Handle(pattern, begin.serve(page))
+	}
+	mux.HandleFunc("/", func(w http.ResponseWriter, r *http.Request) { http.Redirect(w, r, "/begin", http.StatusSeeOther) })
+	return begin.guard(http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		if then := begin.then.Load(); then != nil {
+			if strings.HasPrefix(r.URL.Path, "/begin") {
+				http.Redirect(w, r, "/", http.StatusSeeOther)
+				return
+			}
+			(*then).ServeHTTP(w, r)
+			return
+		}
+		mux.ServeHTTP(w, r)
+	})), nil
+}
+
+// beginView is one step of first use.
+type beginView struct {
+	desk.Draft
+	Step     string
+	N, Of    int
+	Find     string
+	Found    []desk.NamedPlace
+	Bad      []string
+	Sketches []sketchView
+	Lows     string
+	Highs    string
+}
+
+// sketchView is a worked place with what was typed.
+type sketchView struct {
+	desk.Sketch
+	On     bool
+	Called string
+	Fields []sketchInput
+}
+
+type sketchInput struct {
+	desk.SketchField
+	Value string
+}
+
+// show1 shows the step that is next: find (a town's name) offers places; step goes back.
+func (b *beginning) show1(r *request) error {
+	if err := r.parse(); err != nil {
+		return err
+	}
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	for i, name := range steps {
+		if i < b.step && r.FormValue("step") == name {
+			b.step = i
+		}
+	}
+	return b.showStep(r, http.StatusOK, nil)
+}
+
+// showStep shows the step that is next, with what is wrong with what was sent.
+func (b *beginning) showStep(r *request, status int, bad error) error {
+	v := beginView{Draft: b.draft, Step: steps[b.step], N: b.step + 1, Of: len(steps), Find: r.FormValue("find")}
+	if bad != nil {
+		v.Bad = strings.Split(bad.Error(), "\n")
+	}
+	if v.Find != "" {
+		found, err := desk.PlacesNamed(v.Find)
+		if err != nil {
+			v.Bad = append(v.Bad, err.Error())
+		} else if len(found) == 0 {
+			v.Bad = append(v.Bad, "no place of that name is known here; type latitude and longitude, as a map shows them")
+		}
+		v.Found = found
+	}
+	for _, name := range []string{"latitude", "longitude"} { // of a place that was picked
+		if value := r.FormValue(name); value != "" && r.Method == http.MethodGet {
+			if name == "latitude" {
+				v.Latitude = value
+			} else {
+				v.Longitude = value
+			}
+		}
+	}
+	v.Lows, v.Highs = strings.Join(b.draft.Lows, " "), strings.Join(b.draft.Highs, " ")
+	if v.Step == "places" {
+		v.Sketches = b.sketches(r)
+	}
+	return b.server.show(r, status, "begin", view{Title: "A new garden", Bare: true, Main: v})
+}
+
+// units are those of the garden that is being described.
+func (b *beginning) units() quantity.System {
+	if b.draft.Units == "us" {
+		return quantity.US
+	}
+	return quantity.Metric
+}
+
+func (b *beginning) sketches(r *request) []sketchView {
+	var all []sketchView
+	for _, s := range desk.Sketches(b.units()) {
+		v := sketchView{Sketch: s, On: r.FormValue(s.Key) != "", Called: s.Name}
+		if name := r.FormValue(s.Key + ".name"); name != "" {
+			v.Called = name
+		}
+		for _, f := range s.Fields {
+			in := sketchInput{f, f.Start}
+			if r.Form.Has(s.Key + "." + f.Key) {
+				in.Value = r.FormValue(s.Key + "." + f.Key)
+			}
+			v.Fields = append(v.Fields, in)
+		}
+		all = append(all, v)
+	}
+	return all
+}
+
+// where takes the first step: name, latitude, longitude, elevation, zone, units, currency.
+func (b *beginning) where(r *request) error {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	d := b.draft
+	d.Name, d.Latitude, d.Longitude = strings.TrimSpace(r.FormValue("name")), r.FormValue("latitude"), r.FormValue("longitude")
+	d.Elevation, d.Zone, d.Units = r.FormValue("elevation"), strings.TrimSpace(r.FormValue("zone")), r.FormValue("units")
+	d.Currency = strings.ToUpper(strings.TrimSpace(r.FormValue("currency")))
+	err := d.CheckSite()
+	if err == nil && d.Units != "us" && d.Units != "metric" {
+		err = errors.New("measures are us or metric")
+	}
+	b.draft = d
+	return b.next(r, err)
+}
+
+// mostFile is the most bytes of a weather file.
+const mostFile = 64 << 20
+
+// climate takes the second step: low and high (twelve each, unit F or C), or a file and
+// the station in it; night and day, how much warmer the patch is than the station.
+func (b *beginning) climate(r *request) error {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	d := b.draft
+	name, content, err := uploaded(r, "file")
+	if err != nil {
+		return err
+	}
+	d.File, d.Content, d.Station = name, content, strings.TrimSpace(r.FormValue("station"))
+	d.Lows, d.Highs = twelve(r.FormValue("low"), r.FormValue("unit")), twelve(r.FormValue("high"), r.FormValue("unit"))
+	if night := r.FormValue("night"); night != "" {
+		d.Night = night
+	}
+	if day := r.FormValue("day"); day != "" {
+		d.Day = day
+	}
+	b.draft = d
+	return b.next(r, d.CheckClimate())
+}
+
+// twelve parts figures typed in a row and gives those without a unit the one chosen.
+func twelve(typed, unit string) []string {
+	all := strings.FieldsFunc(typed, func(c rune) bool { return strings.ContainsRune(" ,;\t\r\n", c) })
+	for i, one := range all {
+		if strings.Trim(one, "0123456789.-−") == "" {
+			all[i] = strings.ReplaceAll(one, "−", "-") + unit
+		}
+	}
+	return all
+}
+
+// uploaded reads a file that was sent; its name is cut to the last part, so that it leads
+// nowhere.
+func uploaded(r *request, field string) (name string, content []byte, err error) {
+	if r.MultipartForm == nil {
+		if err := r.ParseMultipartForm(1 << 20); err != nil && !errors.Is(err, http.ErrNotMultipart) {
+			return "", nil, err
+		}
+	}
+	file, header, err := r.FormFile(field)
+	if errors.Is(err, http.ErrMissingFile) || errors.Is(err, http.ErrNotMultipart) {
+		return "", nil, nil
+	}
+	if err != nil {
+		return "", nil, err
+	}
+	defer file.Close()
+	content, err = io.ReadAll(file)
+	return safeName(header.Filename), content, err
+}
+
+// safeName keeps letters, figures, points, dashes and lines of the last part of a name.
+func safeName(name string) string {
+	name = filepath.Base(strings.ReplaceAll(name, "\\", "/"))
+	safe := strings.Map(func(c rune) rune {
+		if c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z' || c >= '0' && c <= '9' || c == '.' || c == '-' || c == '_' {
+			return c
+		}
+		return '-'
+	}, name)
+	if safe = strings.TrimLeft(safe, ".-"); safe == "" {
+		return "weather"
+	}
+	return safe[:min(len(safe), 80)]
+}
+
+// places takes the last step: for each sketch that is ticked (its key) its name and
+// measures (KEY.name, KEY.FIELD); risk, hours (own, a week) and electricity (its price).
+func (b *beginning) places(r *request) error {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	if err := r.parse(); err != nil {
+		return err
+	}
+	d := b.draft
+	d.Places = nil
+	d.FrostRisk, d.Hours = r.FormValue("risk"), r.FormValue("hours")
+	d.Electricity = strings.TrimSpace(r.FormValue("electricity"))
+	for _, s := range desk.Sketches(b.units()) {
+		if r.FormValue(s.Key) == "" {
+			continue
+		}
+		name := strings.TrimSpace(r.FormValue(s.Key + ".name"))
+		d.Places = append(d.Places, s.Place(name, func(key string) string { return strings.TrimSpace(r.FormValue(s.Key + "." + key)) }))
+	}
+	b.draft = d
+	if b.step != len(steps)-1 {
+		return b.next(r, errors.New("say first where the garden lies, and what its climate is"))
+	}
+	if len(d.Places) == 0 {
+		return b.next(r, errors.New("tick the places there are; the patch at least"))
+	}
+	if err := d.Begin(b.book, b.today()); err != nil {
+		return b.next(r, err)
+	}
+	laid, err := desk.NewDesk(b.book, false)
+	if err != nil {
+		return err
+	}
+	pages, err := b.ready(laid)
+	if err != nil {
+		return err
+	}
+	b.then.Store(&pages)
+	r.goTo("/bring")
+	return nil
+}
+
+// next goes on to the next step, or stays where something is wrong.
+func (b *beginning) next(r *request, err error) error {
+	if err != nil {
+		return b.showStep(r, http.StatusUnprocessableEntity, err)
+	}
+	b.step = min(b.step+1, len(steps)-1)
+	r.goTo("/begin")
+	return nil
+}
+
+// bringView is a stock list, typed or read.
+type bringView struct {
+	Text string
+	Bad  []string
+	Read *desk.Brought
+	On   string
+}
+
+// bringPage asks for a stock list.
+func (s *server) bringPage(r *request) error {
+	return s.showBring(r, http.StatusOK, bringView{})
+}
+
+func (s *server) showBring(r *request, status int, v bringView) error {
+	if v.On == "" {
+		v.On = s.today().String()
+	}
+	return s.show(r, status, "bring", view{Title: "Bring in stock", Here: "stock", Main: v})
+}
+
+// bring reads a stock list (list, or file) and shows what it was taken for; with write it
+// is taken in, all of it or nothing.
+func (s *server) bring(r *request) error {
+	_, content, err := uploaded(r, "file")
+	if err != nil {
+		return err
+	}
+	v := bringView{Text: r.FormValue("list"), On: r.FormValue("on")}
+	if len(content) > 0 {
+		v.Text = string(content)
+	}
+	if v.Read, err = s.desk.ReadList(v.Text); err != nil {
+		v.Bad = strings.Split(err.Error(), "\n")
+		return s.showBring(r, http.StatusUnprocessableEntity, v)
+	}
+	if r.FormValue("write") == "" {
+		return s.showBring(r, http.StatusOK, v)
+	}
+	on, err := dayTyped(v.On, s)
+	if err == nil {
+		err = s.desk.WriteList(v.Read, on)
+	}
+	if err != nil {
+		v.Bad = strings.Split(err.Error(), "\n")
+		return s.showBring(r, http.StatusUnprocessableEntity, v)
+	}
+	r.goTo("/season")
+	return nil
+}
+
+// dayTyped reads a day that is not still to come.
+func dayTyped(typed string, s *server) (day civil.Date, err error) {
+	if day, err = civil.Parse(typed); err == nil && day.After(s.today()) {
+		err = fmt.Errorf("%s is still to come; write down what has happened", day)
+	}
+	return day, err
+}
