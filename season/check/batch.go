@@ -57,7 +57,7 @@ func routeNamed(b *season.Brief, name string, store, ground int) (route, bool) {
 	return r, false
 }
 
-// batches reads the batches of the plan. What can't be read is told and left out.
+// readBatches reads the batches of the plan. What can't be read is told and left out.
 func (c *replay) readBatches() {
 	for i := range c.plan.Batches {
 		plan := &c.plan.Batches[i]
@@ -151,7 +151,7 @@ func (c *replay) placeNamed(name string) int {
 	return -1
 }
 
-// courses of a route in one year, at the settings of the plan.
+// through returns the places of a route in one year, at the settings of the plan.
 func (c *replay) through(r route, year int) through {
 	in := through{ground: c.courses.of(r.ground, place.Off())[year]}
 	if r.store >= 0 {

@@ -8,8 +8,8 @@ import (
 )
 
 // oddOnes is the share of dates that may lie further off than a day, none of the middle
-// ones among them, and strayed how many days those few may: hours summed another way can bring a
-// plant up on Sunday or Monday, and its move a week later.
+// ones among them, and strayed how many days those few may: hours summed another way can
+// bring a plant up on Sunday or on Monday, and its move a week later.
 const (
 	oddOnes = 0.02
 	strayed = 3
@@ -41,7 +41,7 @@ func (c *replay) dates() {
 	}
 }
 
-// hold tells of dates that are wrong and returns those that are odd.
+// hold tells of dates that are wrong, and returns those that are no more than odd.
 func (c *replay) hold(what, where string, want, got civil.When) (odd []Difference) {
 	for _, part := range []struct {
 		name      string

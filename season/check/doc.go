@@ -1,24 +1,29 @@
 // Package check replays a plan of a season and says where it does not hold. It takes from
-// the plan nothing but its decisions: what is started when, how many, by which places, from
-// when leafy plants go out, and between which days a place is heated to what level. From these and
-// the brief it runs every place hour by hour in every year of the weather, leads every batch
-// through, and adds up the room, the heat, the hours and the money anew. What the plan says of
-// all that must come out again.
+// the plan nothing but its decisions: what is started when, how many, by which places,
+// from when leafy plants go out, and between which days a place is heated to what level.
+// From these and the brief it runs every place hour by hour in every year of the weather,
+// leads every batch through, and adds up the room, the heat, the hours and the money anew.
+// What the plan says of all that must come out again.
 //
 // It is code of its own: it knows what a brief and a plan are, and nothing of how plans
-// are found. Its rules are those of the comment of package season, in these words:
+// are found. Its rules are those of package season, in these words:
 //
 //   - Warmth counts by the hour: in the roots until the shoot is through, then in the air.
 //     Before the end of deep rest nothing counts; what is dry or seed does not stir in store.
-//   - The day on which a shoot comes through belongs to coming up; leaves begin with the day after.
-//   - A Monday's move sees only what has been. A batch is handed on the first Monday after half
-//     of it is up on which its second place is safe; planted out the first Monday, not before the
-//     one fixed, on which it has been fit for as many days as it hardens and the soil at ten centimetres was
-//     warm enough over the past seven days.
+//     A cutting is rooted so many days after its mother was started.
+//   - The day on which a shoot comes through belongs to coming up; leaves begin the day after.
+//   - A Monday's move sees only what has been. A batch is handed on the first Monday after
+//     half of it is up on which its second place is safe; planted out the first Monday, not
+//     before the one fixed, on which it has been fit for as many days as it hardens and the
+//     soil at ten centimetres was warm enough over the past seven days.
 //   - A place is safe from the day after which, in all but the accepted share of years, no
 //     hour before midsummer is colder than young leaves bear.
 //   - In its pot a plant slows when pot-bound; planted out it is checked for some days.
 //   - A day with an hour of frost kills, or stops growth for so many days, that day the first.
+//     A pot that freezes before anything is up is lost.
+//   - A lot is its middle plant, which decides the moves, and five individuals besides.
 //
-// Not checked: whether a better plan exists.
+// Dates are held within a day, room within 0.02 m², heat within one in a thousand, counts
+// exactly. Not checked: whether a better plan exists, what the store does to a batch, and
+// what sets plans beside each other (what they share, when heat pays).
 package check

@@ -63,11 +63,11 @@ func needsOf(b *season.Brief, v stock.Variety, form stock.Form, how season.How) 
 	n := &needs{
 		kind: k, pot: pot,
 		sprout: k.Sprout.Sum, eyed: k.Sprout.Eyed, spread: k.Sprout.Sigma,
-		flower: k.FlowerDays(string(v.Timing)), ready: known0(k.Ready, 0),
-		rest: int(known0(k.RestUntil, 0)), harden: int(known0(k.HardenDays, 7)), prick: int(known0(k.SowToPot, 0)),
-		kill: known0(k.Frost.Kills.Celsius(), 0), harm: known0(k.ColdDamage.Celsius(), 0),
-		leafy: known0(k.Soil.Leafy.Celsius(), 0),
-		pots:  known0(k.PotLimit(quantity.Volume(pot.Volume.Value)*quantity.Litre), math.Inf(1)),
+		flower: k.FlowerDays(string(v.Timing)), ready: orElse(k.Ready, 0),
+		rest: int(orElse(k.RestUntil, 0)), harden: int(orElse(k.HardenDays, 7)), prick: int(orElse(k.SowToPot, 0)),
+		kill: orElse(k.Frost.Kills.Celsius(), 0), harm: orElse(k.ColdDamage.Celsius(), 0),
+		leafy: orElse(k.Soil.Leafy.Celsius(), 0),
+		pots:  orElse(k.PotLimit(quantity.Volume(pot.Volume.Value)*quantity.Litre), math.Inf(1)),
 		tray:  float64(k.Bench.Tray), tight: float64(k.Bench.Tight), spaced: float64(k.Bench.Spaced), bed: float64(k.Bench.InBed),
 	}
 	n.dormant = n.leafy
@@ -75,10 +75,10 @@ func needsOf(b *season.Brief, v stock.Variety, form stock.Form, how season.How) 
 		n.dormant = f.Low // the least that is advised: what is held against an early start
 	}
 	if k.Frost.Leafy == culture.SetBack {
-		n.setBack = int(7 * known0(k.Frost.Weeks, 3))
+		n.setBack = int(7 * orElse(k.Frost.Weeks, 3))
 	}
-	n.meets = known0(k.Bench.Meet, 0.25) * known0(n.flower, known0(k.Ready, 40))
-	n.flower = known0(n.flower, math.Inf(1)) // not raised for flower
+	n.meets = orElse(k.Bench.Meet, 0.25) * orElse(n.flower, orElse(k.Ready, 40))
+	n.flower = orElse(n.flower, math.Inf(1)) // not raised for flower
 	for _, p := range b.Places {
 		if p.Sort == season.Ground {
 			if p.Spacing > 0 && k.Life == culture.Store {
@@ -118,8 +118,8 @@ func (n *needs) from(form stock.Form, how season.How) {
 	}
 }
 
-// known0 returns x, or what stands for it where it is not known.
-func known0(x, unknown float64) float64 {
+// orElse returns x, or what stands for it where it is not known.
+func orElse(x, unknown float64) float64 {
 	if math.IsNaN(x) {
 		return unknown
 	}
