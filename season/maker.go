@@ -122,7 +122,7 @@ func (m *maker) autumn(ground *climate) []int {
 func (m *maker) fixFrostDate() error {
 	safe, known := m.Freezes.SafeFrom(m.FrostRisk)
 	if !known {
-		return fmt.Errorf("the record can't say when odds of a freeze fall to %.0f %%: it has too few springs; give more years, or accept a larger risk", m.FrostRisk.Percent())
+		return fmt.Errorf("the record can't say when odds of a freeze fall to %.3g %%: it has too few springs; give more years, or accept a larger risk", m.FrostRisk.Percent())
 	}
 	if safe.IsZero() { // so many springs have no freeze at all
 		m.outFrom = m.newYear
