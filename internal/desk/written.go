@@ -22,7 +22,11 @@ type WrittenAnswer struct {
 
 // written makes the answer for something put on paper.
 func written(what string, count int, of string, told sheet.Told) *WrittenAnswer {
-	return &WrittenAnswer{What: what, Count: count, Of: of, Pages: told.Pages, LeftOut: told.LeftOut, Notices: []string{}}
+	a := &WrittenAnswer{What: what, Count: count, Of: of, Pages: told.Pages, LeftOut: told.LeftOut, Notices: []string{}}
+	if told.Small {
+		a.Notices = append(a.Notices, "The labels are too small for all of colour, kind, place and date; name, code and square code are whole.")
+	}
+	return a
 }
 
 // Print says what was written, and what is not as it was asked.

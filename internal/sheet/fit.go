@@ -44,10 +44,19 @@ func (t *TooLong) Error() string {
 // down to three quarters, then on as many lines as it takes, smaller still. A word is
 // broken only where that makes the type half as large again. Nothing is ever cut.
 func (p *paper) fit(text string, width, height, size float64, bold bool) block {
+	b, goes := p.tryFit(text, width, height, size, bold)
+	if !goes {
+		p.fail(&TooLong{text, width, height})
+	}
+	return b
+}
+
+// tryFit is fit for a text that may be left off where it does not go.
+func (p *paper) tryFit(text string, width, height, size float64, bold bool) (b block, goes bool) {
 	size = min(size, height/(point*leading))
 	if w := p.width(text, size, bold); w > 0 {
 		if one := min(size, size*width/w*0.999); one >= max(0.75*size, smallest) {
-			return block{[]string{text}, one, bold}
+			return block{[]string{text}, one, bold}, true
 		}
 	}
 	var whole, broken block
@@ -61,13 +70,10 @@ func (p *paper) fit(text string, width, height, size float64, bold bool) block {
 			broken = b
 		}
 	}
-	if whole.size == 0 && broken.size == 0 {
-		p.fail(&TooLong{text, width, height})
-	}
 	if broken.size > 1.5*whole.size {
-		return broken
+		return broken, true
 	}
-	return whole
+	return whole, whole.size > 0
 }
 
 // unbroken reports whether the lines of a block break between words alone.

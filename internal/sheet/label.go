@@ -86,7 +86,7 @@ func (p *paper) label(l Label, address string, x, y float64, size Size) {
 // plate draws a label with the name across its top, the square code at its right.
 func (p *paper) plate(l Label, square string, x, y float64, size Size) {
 	pad := min(2.5, size.Height*0.07)
-	side := min(size.Height*0.56, size.Width*0.36, 32)
+	side := min(size.Height*0.6, size.Width*0.36, 32)
 	inner := size.Width - 2*pad
 	quiet := quietOf(square, side)
 	tall := side - quiet - pad // beside the square code
@@ -125,34 +125,48 @@ func (p *paper) details(l Label, x, y, width, height float64) {
 		return
 	}
 	each := height / float64(count)
-	if each < 5.5*point*leading {
-		p.paragraph(words, strings.Join(lines, " · "), l.Colour, x, y, width, height)
-		return
-	}
 	size := min(10, each/(point*leading))
+	mark := each * 0.72
+	blocks := make([]block, len(lines))
+	for i, line := range lines {
+		b, goes := p.tryFit(line, width, each, size, plain)
+		if !goes || each < 5.5*point*leading {
+			p.paragraph(words, lines, l.Colour, x, y, width, height)
+			return
+		}
+		blocks[i] = b
+	}
 	if words != "" {
-		mark := each * 0.72
 		p.swatch(x, y+each*0.12, mark*1.4, mark, l.Colour)
-		b := p.fit(words, width-mark*1.4-1, each, size, plain)
-		p.draw(b, x+mark*1.4+1, y, black)
+		p.draw(p.fit(words, width-mark*1.4-1, each, size, plain), x+mark*1.4+1, y, black)
 		y += each
 	}
-	for _, line := range lines {
-		p.draw(p.fit(line, width, each, size, plain), x, y, black)
+	for _, b := range blocks {
+		p.draw(b, x, y, black)
 		y += each
 	}
 }
 
-// paragraph writes the same as details where there is no room for a line each.
-func (p *paper) paragraph(words, rest, colour string, x, y, width, height float64) {
-	if words != "" {
-		mark := min(height, 6)
+// paragraph writes the same as details where there is no room for a line each. What does
+// not go onto so small a label is left off, place and date first, and told.
+func (p *paper) paragraph(words string, lines []string, colour string, x, y, width, height float64) {
+	mark := min(height, 6)
+	if words != "" && width >= mark {
 		p.swatch(x, y+(height-mark)/2, mark, mark, colour)
 		x, width = x+mark+1, width-mark-1
-		rest = words + " · " + rest
 	}
-	b := p.fit(strings.Trim(rest, "· "), width, height, 8, plain)
-	p.draw(b, x, y+(height-b.height())/2, black)
+	parts := lines
+	if words != "" {
+		parts = append([]string{words}, lines...)
+	}
+	for n := len(parts); n > 0; n-- {
+		b, goes := p.tryFit(strings.Join(parts[:n], " · "), width, height, 8, plain)
+		if goes && (p.unbroken(strings.Join(parts[:n], " · "), b) || n == len(parts)) {
+			p.draw(b, x, y+(height-b.height())/2, black)
+			return
+		}
+		p.small = true
+	}
 }
 
 // lines are the small lines of a label.

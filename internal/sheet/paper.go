@@ -38,6 +38,7 @@ type paper struct {
 	loaded map[string]bool
 	cache  map[cacheKey][]run
 	left   map[rune]bool // pictograms and points that were left out
+	small  bool          // something was left off labels for want of room
 	size   Size
 	err    error
 }
@@ -167,7 +168,7 @@ func (p *paper) finish(w io.Writer) (Told, error) {
 	if p.err != nil {
 		return Told{}, p.err
 	}
-	told := Told{Pages: p.pdf.PageCount(), LeftOut: []string{}}
+	told := Told{Pages: p.pdf.PageCount(), LeftOut: []string{}, Small: p.small}
 	for sign := range p.left {
 		told.LeftOut = append(told.LeftOut, fmt.Sprintf("%c (%U)", sign, sign))
 	}
@@ -182,6 +183,7 @@ func (p *paper) finish(w io.Writer) (Told, error) {
 type Told struct {
 	Pages   int
 	LeftOut []string // pictograms and vowel points for which there is no type
+	Small   bool     // labels were too small for all of colour, kind, place and date
 }
 
 func pageSize(s Size) fpdf.SizeType { return fpdf.SizeType{Wd: s.Width, Ht: s.Height} }

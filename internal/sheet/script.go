@@ -2,12 +2,10 @@ package sheet
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 	"unicode"
 
 	"golang.org/x/image/font/sfnt"
-	"golang.org/x/text/unicode/bidi"
 	"golang.org/x/text/unicode/norm"
 )
 
@@ -40,7 +38,7 @@ var scripts = []*unicode.RangeTable{
 // laid orders, joins and parts a text for drawing. left lists pictograms and marks that
 // were left out.
 func laid(text string, bold bool) (runs []run, left []rune, err error) {
-	kept, left := readable(norm.NFC.String(text))
+	kept, left := readable(loose(norm.NFC.String(text)))
 	for _, r := range kept {
 		if !unicode.IsOneOf(scripts, r) {
 			return nil, left, &Unprintable{text, r}
@@ -65,6 +63,24 @@ func laid(text string, bold bool) (runs []run, left []rune, err error) {
 	}
 	return runs, left, nil
 }
+
+// loose takes Arabic letters that were typed ready joined apart again.
+func loose(text string) string {
+	if !strings.ContainsFunc(text, isJoinedForm) {
+		return text
+	}
+	var b strings.Builder
+	for _, r := range text {
+		if isJoinedForm(r) {
+			b.WriteString(norm.NFKC.String(string(r)))
+			continue
+		}
+		b.WriteRune(r)
+	}
+	return b.String()
+}
+
+func isJoinedForm(r rune) bool { return r >= 0xFB50 && r <= 0xFDFF || r >= 0xFE70 && r <= 0xFEFC }
 
 // readable drops what is no letter: signs that steer the direction of writing, pictograms
 // and their modifiers, and the vowel points of Hebrew and Arabic, which are left out of
@@ -101,99 +117,4 @@ func tidy(text []rune) []rune {
 		}
 	}
 	return []rune(strings.Join(strings.Fields(strings.Join(words, " ")), " "))
-}
-
-// fromLeft puts letters in the order in which they stand on paper from left to right, by
-// the Unicode Bidirectional Algorithm (UAX #9) for a line without explicit embedding.
-func fromLeft(text []rune) []rune {
-	s := string(text)
-	if !strings.ContainsFunc(s, isRightToLeft) {
-		return text
-	}
-	var p bidi.Paragraph
-	if _, err := p.SetString(s); err != nil {
-		return text
-	}
-	order, err := p.Order()
-	if err != nil {
-		return text
-	}
-	var pieces []string
-	for i := range order.NumRuns() {
-		r := order.Run(i)
-		if r.Direction() == bidi.RightToLeft {
-			pieces = append(pieces, bidi.ReverseString(r.String()))
-			continue
-		}
-		pieces = append(pieces, r.String())
-	}
-	if firstStrong(text) == bidi.R {
-		slices.Reverse(pieces)
-		return []rune(strings.Join(pieces, ""))
-	}
-	return []rune(strings.Join(leftFirst(pieces, order), ""))
-}
-
-// leftFirst orders the pieces of a line that begins from the left: a stretch of
-// right-to-left pieces with the numbers between them is turned round as a whole.
-func leftFirst(pieces []string, order bidi.Ordering) []string {
-	var out, stretch []string
-	flush := func() {
-		slices.Reverse(stretch)
-		out, stretch = append(out, stretch...), nil
-	}
-	for i, piece := range pieces {
-		if r := order.Run(i); r.Direction() == bidi.RightToLeft {
-			stretch = append(stretch, piece)
-			continue
-		}
-		number := leadingNumber(piece)
-		if len(stretch) > 0 && number != "" {
-			stretch = append(stretch, number)
-			piece = piece[len(number):]
-		}
-		if piece != "" {
-			flush()
-			out = append(out, piece)
-		}
-	}
-	flush()
-	return out
-}
-
-// leadingNumber returns the number at the beginning of a piece, with separators within.
-func leadingNumber(s string) string {
-	end := 0
-	for i, r := range s {
-		class, _ := bidi.LookupRune(r)
-		switch class.Class() {
-		case bidi.EN, bidi.AN:
-			end = i + len(string(r))
-		case bidi.ES, bidi.CS:
-		default:
-			return s[:end]
-		}
-	}
-	return s[:end]
-}
-
-func isRightToLeft(r rune) bool {
-	p, _ := bidi.LookupRune(r)
-	c := p.Class()
-	return c == bidi.R || c == bidi.AL
-}
-
-// firstStrong returns R where the first letter with a direction reads from the right, and
-// L otherwise.
-func firstStrong(text []rune) bidi.Class {
-	for _, r := range text {
-		p, _ := bidi.LookupRune(r)
-		switch p.Class() {
-		case bidi.L:
-			return bidi.L
-		case bidi.R, bidi.AL:
-			return bidi.R
-		}
-	}
-	return bidi.L
 }

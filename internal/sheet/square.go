@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"math"
 	"net/netip"
 	"net/url"
 	"strings"
@@ -49,15 +50,31 @@ func square(text string) (*qr.Code, error) {
 	return qr.Encode(text, level)
 }
 
-// drawSquare draws a square code with its quiet margin into a square of paper. Modules of
-// one row that touch are drawn as one, so that no hairlines part them.
+// dot is that of a coarse printer, 150 to the inch, in millimetres. Modules are a whole
+// number of dots wide and begin on one, so that this printer and all whose dots divide it
+// (300, 600, 1200) make them alike; uneven ones were misread one time in six.
+const dot = 25.4 / 150
+
+// leastModule is the least width of a module that is read from a print of 150 dots to the
+// inch, in millimetres: two dots, by trial.
+const leastModule = 1.9 * dot
+
+// drawSquare draws a square code with its quiet margin into the middle of a square of
+// paper. Modules of one row that touch are drawn as one, so that no hairlines part them.
 func (p *paper) drawSquare(text string, x, y, side float64) {
 	code, err := square(text)
 	if err != nil {
 		p.fail(err)
 		return
 	}
-	module := side / float64(code.Size+2*quiet)
+	all := float64(code.Size + 2*quiet)
+	module := math.Floor(side/all/dot) * dot
+	if module < leastModule {
+		p.fail(fmt.Errorf("a square code of %.0f mm is too small to be read with %q in it; take a larger label, or leave the address out", side, text))
+		return
+	}
+	margin := (side - module*all) / 2
+	x, y = math.Round((x+margin)/dot)*dot, math.Round((y+margin)/dot)*dot
 	p.pdf.SetFillColor(0, 0, 0)
 	for row := range code.Size {
 		for from := 0; from < code.Size; from++ {

@@ -19,6 +19,8 @@ type svgDrawing struct {
 	rules       []svgRule
 }
 
+var errNoSize = errors.New("the picture does not say how large it is")
+
 // svgElement is an element with its attributes and what the style rules say of it.
 type svgElement struct {
 	name       string
@@ -36,6 +38,9 @@ func (p *paper) picture(svg []byte, x, y, width, height float64) Size {
 	for {
 		token, err := decoder.Token()
 		if errors.Is(err, io.EOF) {
+			if size.Width == 0 {
+				p.fail(errNoSize)
+			}
 			return size
 		}
 		if err != nil {
@@ -48,7 +53,7 @@ func (p *paper) picture(svg []byte, x, y, width, height float64) Size {
 			if e.name == "svg" {
 				own := Size{e.number("width"), e.number("height")}
 				if own.Width <= 0 || own.Height <= 0 {
-					p.fail(errors.New("the picture does not say how large it is"))
+					p.fail(errNoSize)
 					return size
 				}
 				d.scale = min(width/own.Width, height/own.Height)

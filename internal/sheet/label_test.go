@@ -1,0 +1,298 @@
+package sheet
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"image"
+	"image/draw"
+	"image/png"
+	"io"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+	"unicode"
+
+	"golang.org/x/text/unicode/norm"
+)
+
+// layouts are labels of every shape: plates, strips, tall ones, the least there is.
+var layouts = []string{"a4:3x8", "letter:2x5,margin=12mm,gap=3mm", "a4:6x2", "a4:1x18", "a4:4x16,margin=5mm,gap=1mm", "roll:62mm", "roll:62x40mm", "roll:28x10mm", "stake:125x15mm", "stake:5x0.6in"}
+
+// TestSquareCodes asks another program to read every square code, at the resolutions of an
+// office printer and of a poor one.
+func TestSquareCodes(t *testing.T) {
+	need(t, "pdftoppm", "zbarimg")
+	for _, typed := range layouts {
+		t.Run(typed, func(t *testing.T) {
+			l := layout(t, typed)
+			labels := someLabels(4)
+			pdf, _ := printed(t, LabelJob{Layout: l, Labels: labels, Outline: true})
+			for _, dpi := range []int{300, 150} {
+				var want []string
+				for _, label := range labels {
+					want = append(want, label.Code)
+				}
+				if got := scanned(t, pdf, l, len(labels), dpi); !slices.Equal(got, want) {
+					t.Errorf("at %d dpi %d of %d codes were read: %v, want %v", dpi, len(got), len(want), got, want)
+				}
+			}
+		})
+	}
+}
+
+// scanned are the square codes that zbarimg reads, label by label, as one holds a phone
+// before each: on a page of many it takes the corners of one for those of the next.
+func scanned(t testing.TB, pdf []byte, l Layout, labels, dpi int) []string {
+	t.Helper()
+	stem := strings.TrimSuffix(file(t, pdf), ".pdf")
+	tool(t, nil, "pdftoppm", "-gray", "-png", "-r", strconv.Itoa(dpi), stem+".pdf", stem)
+	pages, err := filepath.Glob(stem + "-*.png")
+	if err != nil || len(pages) == 0 {
+		t.Fatalf("no pages: %v", err)
+	}
+	var cut []string
+	for _, name := range pages {
+		page := pixels(t, name)
+		size := l.Label()
+		for n := range min(labels, l.PerPage()) {
+			x, y := l.corner(n)
+			at := func(mm float64) int { return int(mm / 25.4 * float64(dpi)) }
+			part := image.NewGray(image.Rect(0, 0, at(size.Width), at(size.Height)))
+			draw.Draw(part, part.Bounds(), page, image.Pt(at(x), at(y)), draw.Src)
+			cut = append(cut, fmt.Sprintf("%s.%d.png", name, n))
+			keep(t, cut[len(cut)-1], part)
+		}
+	}
+	c := exec.Command("zbarimg", append([]string{"-q", "--raw", "-Sdisable", "-Sqrcode.enable"}, cut...)...)
+	out, err := c.Output()
+	if code := new(exec.ExitError); errors.As(err, &code) && code.ExitCode() == 4 { // some image has none
+		err = nil
+	}
+	if err != nil {
+		t.Fatal(err)
+	}
+	return strings.Fields(string(out))
+}
+
+// pixels reads a picture, keep writes one.
+func pixels(t testing.TB, name string) image.Image {
+	t.Helper()
+	f, err := os.Open(name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer func() { _ = f.Close() }()
+	picture, err := png.Decode(f)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return picture
+}
+
+func keep(t testing.TB, name string, picture image.Image) {
+	t.Helper()
+	var b bytes.Buffer
+	if err := png.Encode(&b, picture); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.WriteFile(name, b.Bytes(), 0o600); err != nil {
+		t.Fatal(err)
+	}
+}
+
+func TestSquareCodesLeadToAnAddress(t *testing.T) {
+	need(t, "pdftoppm", "zbarimg")
+	address, err := Address("https://garden.example/l")
+	if err != nil {
+		t.Fatal(err)
+	}
+	l := layout(t, "a4:3x8")
+	pdf, _ := printed(t, LabelJob{Layout: l, Labels: someLabels(1), Address: address})
+	if got := scanned(t, pdf, l, 1, 300); !slices.Equal(got, []string{address + someLabels(1)[0].Code}) {
+		t.Errorf("read %v", got)
+	}
+}
+
+// TestAddressesThatPass refuses what would make labels void when the network changes.
+func TestAddressesThatPass(t *testing.T) {
+	for _, typed := range []string{"http://192.168.1.5/", "https://[fe80::1]/", "http://localhost/", "http://cellar/", "garden.example", "ftp://garden.example/", "https://garden.example/?a=1", "https://garden.example/ü"} {
+		if got, err := Address(typed); err == nil {
+			t.Errorf("%s was taken, as %s", typed, got)
+		}
+	}
+}
+
+// names are hard ones; each must stand on every label whole.
+var names = []string{
+	"Tallow Bell",
+	"The Last Light over the Long Meadow before the Autumn Storms",
+	"Donaudampfschifffahrtsgesellschaftskapitänsmützenabzeichenrot",
+	"Białe Łąki w Śniegu", "Η Λευκή Αυγή του Χειμώνα", "Осенний Ёжик", "Ձմեռային Վարդ", "ზამთრის ვარდი",
+	"白い鷺の歌", "하얀 왜가리", "ורד לבן מאוד", "زهرة الشتاء البيضاء", `O'Hara "the Old"; ½ & 100 °`,
+}
+
+// TestNamesAreWhole reads every name back from every shape of label: nothing is cut.
+func TestNamesAreWhole(t *testing.T) {
+	for _, typed := range layouts {
+		if typed == "a4:6x2" || typed == "roll:28x10mm" {
+			continue // pdftotext tells text that stands letter by letter; the least label takes short names alone
+		}
+		l := layout(t, typed)
+		for _, name := range names {
+			label := someLabels(1)[0]
+			label.Variety, label.Date = name, day
+			pdf, told := printed(t, LabelJob{Layout: l, Labels: []Label{label}})
+			if len(told.LeftOut) > 0 {
+				t.Errorf("%s: left out %v", name, told.LeftOut)
+			}
+			if got := packed(textOf(t, pdf)); !strings.Contains(got, packed(name)) {
+				t.Errorf("%s on %s: read %q", name, typed, got)
+			}
+		}
+	}
+}
+
+// packed drops all but letters and figures, and what joining has done to them.
+func packed(s string) string {
+	return strings.Map(func(r rune) rune {
+		if unicode.IsLetter(r) || unicode.IsDigit(r) {
+			return r
+		}
+		return -1
+	}, norm.NFKC.String(s))
+}
+
+// TestLabelsStayWithin holds every word of a label within its edges.
+func TestLabelsStayWithin(t *testing.T) {
+	for _, typed := range []string{"a4:3x8", "a4:1x18", "roll:62mm", "stake:125x15mm", "roll:28x10mm"} {
+		l := layout(t, typed)
+		for _, name := range names[:3] {
+			label := someLabels(1)[0]
+			if label.Variety = name; typed == "roll:28x10mm" {
+				label.Variety = names[0]
+			}
+			label.Place, label.Note = "the cold frame behind the barn, crate 104", "12 of 144"
+			pdf, _ := printed(t, LabelJob{Layout: l, Labels: []Label{label}})
+			x, y := l.corner(0)
+			size := l.Label()
+			for _, b := range boxesOf(t, pdf) {
+				// A word's box is as tall as its typeface, not as its letters: half a millimetre is allowed.
+				if b.left < x || b.right > x+size.Width || b.top < y-0.5 || b.bottom > y+size.Height+0.5 {
+					t.Errorf("%s on %s: %q lies at %.1f to %.1f, %.1f to %.1f mm", name, typed, b.word, b.left, b.right, b.top, b.bottom)
+				}
+			}
+		}
+	}
+}
+
+func TestPictogramsAreLeftOutAndTold(t *testing.T) {
+	label := someLabels(1)[0]
+	label.Variety = "Moth 🌸👩‍🌾 Hour ❄️"
+	pdf, told := printed(t, LabelJob{Layout: layout(t, "a4:3x8"), Labels: []Label{label}})
+	if want := []string{"❄ (U+2744)", "🌸 (U+1F338)", "🌾 (U+1F33E)", "👩 (U+1F469)"}; !slices.Equal(told.LeftOut, want) {
+		t.Errorf("told %v, want %v", told.LeftOut, want)
+	}
+	if got := textOf(t, pdf); !strings.Contains(got, "Moth Hour") {
+		t.Errorf("read %q", got)
+	}
+}
+
+// TestLettersWithoutTypeAreRefused refuses scripts whose letters would come out garbled.
+func TestLettersWithoutTypeAreRefused(t *testing.T) {
+	for _, name := range []string{"सफेद गुलाब", "กุหลาบขาว", "வெள்ளை", "𐎀𐎁"} {
+		label := someLabels(1)[0]
+		label.Variety = name
+		_, err := Labels(io.Discard, LabelJob{Layout: layout(t, "a4:3x8"), Labels: []Label{label}, Today: day})
+		if is := new(Unprintable); !errors.As(err, &is) || is.Text != name {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+}
+
+func TestLabelsRefused(t *testing.T) {
+	l := layout(t, "a4:3x8")
+	for what, job := range map[string]LabelJob{
+		"there is nothing to print":   {Layout: l},
+		"there is no label 25":        {Layout: l, Labels: someLabels(1), From: 25},
+		"there is no label -1":        {Layout: l, Labels: someLabels(1), From: -1},
+		"does not go into":            {Layout: l, Labels: []Label{{Code: "FCXEN", Variety: strings.Repeat("very long ", 300)}}},
+		"a label needs a code":        {Layout: l, Labels: []Label{{Variety: "Tallow Bell"}}},
+		"can't stand in a square":     {Layout: l, Labels: []Label{{Code: "fcxen", Variety: "Tallow Bell"}}},
+		"the label of FCXEN: \"क\" c": {Layout: l, Labels: []Label{{Code: "FCXEN", Variety: "क"}}},
+	} {
+		if _, err := Labels(io.Discard, job); err == nil || !strings.Contains(err.Error(), what) {
+			t.Errorf("want %q, got: %v", what, err)
+		}
+	}
+}
+
+// TestFrom begins where a used sheet is free, and goes on overleaf.
+func TestFrom(t *testing.T) {
+	l := layout(t, "a4:3x8")
+	labels := someLabels(20)
+	for i := range labels {
+		labels[i].Variety = fmt.Sprintf("Name%d", i)
+	}
+	pdf, told := printed(t, LabelJob{Layout: l, Labels: labels, From: 10})
+	if told.Pages != 2 {
+		t.Errorf("%d pages, want 2: 15 labels are left on the first", told.Pages)
+	}
+	for _, b := range boxesOf(t, pdf) {
+		var n int
+		if _, err := fmt.Sscanf(b.word, "Name%d", &n); err != nil {
+			continue
+		}
+		at := 9 + n
+		x, y := l.corner(at % 24)
+		if b.page != at/24+1 || b.left < x || b.left > x+5 || b.top < y || b.top > y+8 {
+			t.Errorf("%s stands on page %d at %.1f, %.1f; its label begins at %.1f, %.1f", b.word, b.page, b.left, b.top, x, y)
+		}
+	}
+}
+
+// TestSameBytes writes the same twice, and something else on another day.
+func TestSameBytes(t *testing.T) {
+	job := LabelJob{Layout: layout(t, "a4:3x8"), Labels: someLabels(8), Today: day}
+	var a, b, c bytes.Buffer
+	for _, to := range []*bytes.Buffer{&a, &b} {
+		if _, err := Labels(to, job); err != nil {
+			t.Fatal(err)
+		}
+	}
+	job.Today = day.AddDays(1)
+	if _, err := Labels(&c, job); err != nil {
+		t.Fatal(err)
+	}
+	if !bytes.Equal(a.Bytes(), b.Bytes()) || bytes.Equal(a.Bytes(), c.Bytes()) {
+		t.Error("the same labels on the same day are the same file, and no other")
+	}
+}
+
+// TestTypeIsEmbedded asks another program whether the file brings its typefaces along.
+func TestTypeIsEmbedded(t *testing.T) {
+	need(t, "pdffonts")
+	pdf, _ := printed(t, LabelJob{Layout: layout(t, "a4:3x8"), Labels: someLabels(8)})
+	lines := strings.Split(strings.TrimSpace(tool(t, nil, "pdffonts", file(t, pdf))), "\n")[2:]
+	if len(lines) < 4 {
+		t.Errorf("there are %d typefaces", len(lines))
+	}
+	for _, line := range lines {
+		if f := strings.Fields(line); f[len(f)-5] != "yes" {
+			t.Errorf("not embedded: %s", line)
+		}
+	}
+}
+
+func BenchmarkLabels(b *testing.B) {
+	job := LabelJob{Layout: layout(b, "a4:3x8"), Labels: someLabels(1000), Today: day}
+	for b.Loop() {
+		if _, err := Labels(io.Discard, job); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

@@ -1,0 +1,261 @@
+package sheet
+
+import (
+	"slices"
+	"strings"
+	"unicode/utf8"
+
+	"golang.org/x/text/unicode/bidi"
+)
+
+// fromLeft puts letters in the order in which they stand on paper from left to right, by
+// the Unicode Bidirectional Algorithm (UAX #9) for a line without explicit embedding. Its
+// rules are named beside each step. The library that knows the classes of letters orders
+// brackets wrongly, so the rules are here.
+func fromLeft(text []rune) []rune {
+	if !strings.ContainsFunc(string(text), isRightToLeft) {
+		return text
+	}
+	o := &order{text: text, classes: make([]bidi.Class, len(text)), base: firstStrong(text)}
+	for i, r := range text {
+		o.classes[i] = classOf(r)
+	}
+	o.weak()
+	o.brackets()
+	o.neutral()
+	return o.turned()
+}
+
+// order is a line whose letters are being ordered.
+type order struct {
+	text    []rune
+	classes []bidi.Class // L, R, EN and AN in the end
+	base    bidi.Class   // L or R
+}
+
+func classOf(r rune) bidi.Class {
+	p, _ := bidi.LookupRune(r)
+	return p.Class()
+}
+
+func isRightToLeft(r rune) bool {
+	c := classOf(r)
+	return c == bidi.R || c == bidi.AL
+}
+
+// firstStrong returns R where the first letter with a direction reads from the right, and
+// L otherwise (P2, P3).
+func firstStrong(text []rune) bidi.Class {
+	for _, r := range text {
+		switch classOf(r) {
+		case bidi.L:
+			return bidi.L
+		case bidi.R, bidi.AL:
+			return bidi.R
+		}
+	}
+	return bidi.L
+}
+
+// at returns the class at a place, and that of the line beyond its ends.
+func (o *order) at(i int) bidi.Class {
+	if i < 0 || i >= len(o.classes) {
+		return o.base
+	}
+	return o.classes[i]
+}
+
+// weak settles marks, numbers and what stands with them (W1 to W7).
+func (o *order) weak() {
+	c := o.classes
+	strong, letters := o.base, o.base // the last strong class, with and without Arabic as its own
+	for i := range c {
+		switch c[i] {
+		case bidi.NSM: // W1
+			c[i] = o.at(i - 1)
+		case bidi.EN: // W2
+			if strong == bidi.AL {
+				c[i] = bidi.AN
+			}
+		}
+		if c[i] == bidi.L || c[i] == bidi.R || c[i] == bidi.AL {
+			strong = c[i]
+		}
+	}
+	for i := range c { // W3
+		if c[i] == bidi.AL {
+			c[i] = bidi.R
+		}
+	}
+	for i := range c { // W4
+		if before, after := o.at(i-1), o.at(i+1); i > 0 && i+1 < len(c) && before == after &&
+			(c[i] == bidi.CS && (before == bidi.EN || before == bidi.AN) || c[i] == bidi.ES && before == bidi.EN) {
+			c[i] = before
+		}
+	}
+	o.terminators()
+	for i := range c { // W6, W7
+		switch c[i] {
+		case bidi.ES, bidi.CS, bidi.ET:
+			c[i] = bidi.ON
+		case bidi.L, bidi.R:
+			letters = c[i]
+		case bidi.EN:
+			if letters == bidi.L {
+				c[i] = bidi.L
+			}
+		}
+	}
+}
+
+// terminators joins signs such as the per cent to the number beside them (W5).
+func (o *order) terminators() {
+	c := o.classes
+	for i := 0; i < len(c); i++ {
+		if c[i] != bidi.ET {
+			continue
+		}
+		end := i
+		for end < len(c) && c[end] == bidi.ET {
+			end++
+		}
+		if i > 0 && c[i-1] == bidi.EN || end < len(c) && c[end] == bidi.EN {
+			for k := i; k < end; k++ {
+				c[k] = bidi.EN
+			}
+		}
+		i = end
+	}
+}
+
+// direction is the side of a class for neutrals: numbers count as from the right.
+func direction(c bidi.Class) bidi.Class {
+	switch c {
+	case bidi.L:
+		return bidi.L
+	case bidi.R, bidi.EN, bidi.AN:
+		return bidi.R
+	}
+	return bidi.ON
+}
+
+// brackets settles pairs of brackets by what they hold (N0).
+func (o *order) brackets() {
+	for _, pair := range o.pairs() {
+		inside, opposite := bidi.ON, false
+		for i := pair[0] + 1; i < pair[1]; i++ {
+			if d := direction(o.classes[i]); d == o.base {
+				inside = d
+				break
+			} else if d != bidi.ON {
+				opposite = true
+			}
+		}
+		if inside == bidi.ON && opposite {
+			inside = o.base
+			for i := pair[0] - 1; i >= 0; i-- {
+				if d := direction(o.classes[i]); d != bidi.ON {
+					inside = d
+					break
+				}
+			}
+		}
+		if inside != bidi.ON {
+			o.classes[pair[0]], o.classes[pair[1]] = inside, inside
+		}
+	}
+}
+
+// pairs finds the brackets that belong together (BD16), by where they open.
+func (o *order) pairs() [][2]int {
+	var found [][2]int
+	var open []int
+	for i, r := range o.text {
+		p, _ := bidi.LookupRune(r)
+		if o.classes[i] != bidi.ON || !p.IsBracket() {
+			continue
+		}
+		if p.IsOpeningBracket() {
+			open = append(open, i)
+			continue
+		}
+		for k, at := range slices.Backward(open) {
+			if bidi.ReverseString(string(o.text[at])) == string(r) {
+				found = append(found, [2]int{at, i})
+				open = open[:k]
+				break
+			}
+		}
+	}
+	slices.SortFunc(found, func(a, b [2]int) int { return a[0] - b[0] })
+	return found
+}
+
+// neutral gives spaces and signs the side of what stands round them (N1, N2).
+func (o *order) neutral() {
+	c := o.classes
+	for i := 0; i < len(c); i++ {
+		if direction(c[i]) != bidi.ON {
+			continue
+		}
+		end := i
+		for end < len(c) && direction(c[end]) == bidi.ON {
+			end++
+		}
+		side := direction(o.at(i - 1))
+		if side != direction(o.at(end)) {
+			side = o.base
+		}
+		for k := i; k < end; k++ {
+			c[k] = side
+		}
+		i = end - 1
+	}
+}
+
+// turned turns stretches round by their levels (I1, I2, L1, L2, L4).
+func (o *order) turned() []rune {
+	levels := make([]int, len(o.text))
+	for i, c := range o.classes {
+		switch {
+		case c == bidi.EN || c == bidi.AN || c == bidi.L && o.base == bidi.R:
+			levels[i] = 2
+		case c == bidi.R:
+			levels[i] = 1
+		}
+	}
+	out := slices.Clone(o.text)
+	for i := range out {
+		if levels[i] == 1 {
+			out[i] = mirrored(out[i])
+		}
+	}
+	for level := 2; level >= 1; level-- {
+		for i := 0; i < len(out); i++ {
+			end := i
+			for end < len(out) && levels[end] >= level {
+				end++
+			}
+			slices.Reverse(out[i:end])
+			slices.Reverse(levels[i:end])
+			i = max(end, i)
+		}
+	}
+	return out
+}
+
+// mirrored turns round the signs that point. Source: Unicode's BidiMirroring.txt; brackets
+// as the library has them.
+func mirrored(r rune) rune {
+	const left, right = "«‹<≤", "»›>≥"
+	for i, l := range []rune(left) {
+		switch other := []rune(right)[i]; r {
+		case l:
+			return other
+		case other:
+			return l
+		}
+	}
+	other, _ := utf8.DecodeRuneInString(bidi.ReverseString(string(r)))
+	return other
+}
