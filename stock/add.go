@@ -97,13 +97,14 @@ func (b *Book) addAll(entries []Entry) ([]Added, error) {
 	late := false
 	var breaks, unborn []int32
 	for i := range entries {
+		from := len(b.touched)
 		t, err := b.addOne(&entries[i])
 		if err != nil {
 			return nil, refuse(&entries[i], err)
 		}
 		if t.late {
 			late = true
-			breaks = b.refold(b.touched)
+			breaks = b.refold(b.touched[from:])
 		}
 		breaks = append(breaks, t.breaks...)
 		unborn = append(unborn, t.unborn...)

@@ -162,10 +162,13 @@ func (t *turn) howMany(h int32, count int, all bool) int {
 		return 0
 	}
 	stand := t.count(h)
-	name := t.book.name(t.book.holdings[h].lot)
-	switch {
-	case all && count == 0:
+	if all && count == 0 {
 		return stand
+	}
+	if count > 0 && !all {
+		return count
+	}
+	switch name := t.book.name(t.book.holdings[h].lot); {
 	case all && count != stand:
 		t.fail("all of %s are %d on %s, not %d; say count or all, not both", name, stand, t.moment.on, count)
 	case count < 0:

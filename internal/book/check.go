@@ -144,20 +144,14 @@ func (r *Report) checkSnapshot(b *Book) {
 	if err != nil {
 		return // told by checkEntries
 	}
-	if !slices.Equal(tally(folded), tally(b.stock)) {
+	if !slices.EqualFunc(folded.Lots(), b.stock.Lots(), sameLot) {
 		r.wrong("the snapshot counts otherwise than the entries; open the book with nothing in it trusted by: eyeup restore")
 	}
 }
 
-// tally lists what stands where.
-func tally(s *stock.Book) []string {
-	var all []string
-	for _, l := range s.Lots() {
-		for _, st := range l.Standing {
-			all = append(all, fmt.Sprint(l.ID, l.Code, l.Name(), st))
-		}
-	}
-	return all
+// sameLot reports whether two lots are the same, and stand in the same spots.
+func sameLot(a, b stock.Lot) bool {
+	return a.ID == b.ID && a.Code == b.Code && a.Name() == b.Name() && slices.Equal(a.Standing, b.Standing)
 }
 
 func (r *Report) checkPapers(b *Book) {

@@ -11,6 +11,8 @@ import (
 	"strings"
 	"testing"
 	"time"
+
+	"eyeup/stock"
 )
 
 // filled is a closed book of some two hundred entries, and what its log says.
@@ -37,6 +39,17 @@ func filled(t testing.TB) (path string, log []byte) {
 		t.Fatal(err)
 	}
 	return b.Path(), out.Bytes()
+}
+
+// tally lists what stands where.
+func tally(s *stock.Book) []string {
+	var all []string
+	for _, l := range s.Lots() {
+		for _, st := range l.Standing {
+			all = append(all, fmt.Sprint(l.ID, l.Code, l.Name(), st))
+		}
+	}
+	return all
 }
 
 func checked(t testing.TB, path string) *Report {
