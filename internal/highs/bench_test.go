@@ -11,19 +11,19 @@ import (
 // compiled code out of its folder.
 func BenchmarkOpenFirst(b *testing.B) {
 	for b.Loop() {
-		open(b, "")
+		openOnce(b, "")
 	}
 }
 
 func BenchmarkOpenAgain(b *testing.B) {
 	folder := b.TempDir()
-	open(b, folder)
+	openOnce(b, folder)
 	for b.Loop() {
-		open(b, folder)
+		openOnce(b, folder)
 	}
 }
 
-func open(b *testing.B, folder string) {
+func openOnce(b *testing.B, folder string) {
 	e, err := Open(context.Background(), folder)
 	if err != nil {
 		b.Fatal(err)

@@ -8,6 +8,8 @@ import (
 	_ "embed"
 	"fmt"
 	"io"
+	"os"
+	"path/filepath"
 	"runtime"
 
 	"eyeup/solve"
@@ -33,20 +35,36 @@ type Engine struct {
 }
 
 // Open compiles the solver's program, or takes the compiled code out of folder, where it also
-// leaves it for the next time; an empty folder keeps nothing. It refuses a program that is
-// not the one expected, and a folder that cannot be written.
+// leaves it for the next time; an empty folder keeps nothing. Compiled code that was spoilt is
+// thrown away and made anew. It refuses a program that is not the one expected, and a folder
+// that cannot be written. folder is for the compiled code alone.
 func Open(ctx context.Context, folder string) (*Engine, error) {
 	program, err := unpack(packed)
 	if err != nil {
 		return nil, err
 	}
+	e, err := open(ctx, folder, program)
+	if err == nil || folder == "" || ctx.Err() != nil {
+		return e, err
+	}
+	kept, _ := filepath.Glob(filepath.Join(folder, "wazero-*")) // the pattern is well formed
+	for _, old := range kept {
+		if err := os.RemoveAll(old); err != nil {
+			return nil, fmt.Errorf("throw away the solver's spoilt code: %w; empty %s yourself", err, folder)
+		}
+	}
+	return open(ctx, folder, program)
+}
+
+func open(ctx context.Context, folder string, program []byte) (*Engine, error) {
 	e := &Engine{}
 	config := wazero.NewRuntimeConfig().WithMemoryLimitPages(pages)
 	if folder != "" {
-		if e.cache, err = wazero.NewCompilationCacheWithDir(folder); err != nil {
+		cache, err := wazero.NewCompilationCacheWithDir(folder)
+		if err != nil {
 			return nil, fmt.Errorf("keep the solver's compiled code in %s: %w; name a folder that can be written", folder, err)
 		}
-		config = config.WithCompilationCache(e.cache)
+		e.cache, config = cache, config.WithCompilationCache(cache)
 	}
 	e.runtime = wazero.NewRuntimeWithConfig(ctx, config)
 	if err := e.compile(ctx, program); err != nil {
@@ -60,7 +78,7 @@ func Open(ctx context.Context, folder string) (*Engine, error) {
 func (e *Engine) compile(ctx context.Context, program []byte) (err error) {
 	ctx = experimental.WithCompilationWorkers(ctx, runtime.GOMAXPROCS(0))
 	if e.program, err = e.runtime.CompileModule(ctx, program); err != nil {
-		return fmt.Errorf("compile the solver: %w; empty the folder of compiled code and try again", err)
+		return fmt.Errorf("compile the solver: %w", err)
 	}
 	if err := known(e.program); err != nil {
 		return err

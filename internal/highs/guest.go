@@ -17,10 +17,10 @@ import (
 const guestName = "guest"
 
 // The guest's clock, in microseconds: never is its time limit, which counting does not reach;
-// jump is what is added when it is to stop.
+// jump is what is added, for good, when it is to stop.
 const (
-	never = 1e14
-	jump  = 1e15
+	never = 1e11
+	jump  = 1e12
 )
 
 // guest is one running copy of the solver's program, with a memory of its own. It serves one
@@ -29,6 +29,7 @@ type guest struct {
 	module  api.Module
 	seat    api.Module // keeps the callback in the table alive
 	calls   map[string]api.Function
+	jumps   float64      // by how much it has jumped
 	asked   uint64       // how often the clock was asked
 	hurried *atomic.Bool // whether the clock has jumped in the present solve
 	watch   *watch       // what the callback has seen of the present solve
@@ -40,13 +41,22 @@ type guestKey struct{}
 // of returns the guest for whom a host function is called.
 func of(ctx context.Context) *guest { return ctx.Value(guestKey{}).(*guest) }
 
-// tick returns the guest's time in microseconds: one for each time it was asked.
+// tick returns the guest's time in microseconds: one for each time it was asked, and what it
+// has jumped. It never goes back.
 func (g *guest) tick() float64 {
 	g.asked++
 	if g.hurried.Load() {
-		return float64(g.asked) + jump
+		return float64(g.asked) + g.jumps + jump
 	}
-	return float64(g.asked)
+	return float64(g.asked) + g.jumps
+}
+
+// calm ends a solve: the next is not hurried.
+func (g *guest) calm() {
+	if g.hurried.Load() {
+		g.jumps += jump
+	}
+	g.hurried, g.watch = new(atomic.Bool), nil
 }
 
 // start runs a fresh copy of the program.

@@ -63,6 +63,9 @@ func (h *Held) figures(a *solve.Answer) error {
 
 // values reads the present values, one a column; nil when there are none.
 func (h *Held) values() ([]float64, error) {
+	if len(h.p.Columns) == 0 {
+		return []float64{}, nil
+	}
 	held, err := h.info("primal_solution_status", "Int")
 	const feasible = 2
 	if err != nil || int32(held) != feasible {
@@ -151,6 +154,9 @@ func (h *Held) Relax(ctx context.Context, limits solve.Limits) (solve.Relaxation
 		if state, err = h.which(ctx); err != nil {
 			return r, fmt.Errorf("solver: %w", err)
 		}
+	}
+	if state == empty {
+		state = h.bare()
 	}
 	switch state {
 	case infeasible:

@@ -15,6 +15,7 @@ import (
 // The solver's states that are told apart here; in every other it stopped short.
 // Source: HiGHS C API, HighsModelStatus.
 const (
+	empty               = 6 // no columns
 	optimal             = 7
 	infeasible          = 8
 	infeasibleUnbounded = 9 // one of the two
@@ -62,6 +63,9 @@ func (h *Held) answer(ctx context.Context, limits solve.Limits, start []float64)
 		if state, err = h.which(ctx); err != nil {
 			return solve.Answer{}, err
 		}
+	}
+	if state == empty {
+		state = h.bare()
 	}
 	a := solve.Answer{Objective: math.Inf(1), Bound: h.w.seen.Bound, Nodes: h.w.seen.Nodes, Iterations: h.w.seen.Iterations}
 	switch state {
@@ -122,7 +126,7 @@ func (h *Held) run(ctx context.Context, limits solve.Limits) (int32, error) {
 	h.g.hurried, h.g.watch = hurried, h.w
 	err := h.g.do("Highs_run", h.self)
 	stop()
-	h.g.hurried, h.g.watch = new(atomic.Bool), nil
+	h.g.calm()
 	if h.g.broken != nil && h.w.best != nil {
 		return stoppedShort, nil
 	}
@@ -131,6 +135,16 @@ func (h *Held) run(ctx context.Context, limits solve.Limits) (int32, error) {
 	}
 	state, err := h.g.call("Highs_getModelStatus", h.self)
 	return api.DecodeI32(state), err
+}
+
+// bare is the state of a programme without columns: its rows keep their limits or not.
+func (h *Held) bare() int32 {
+	for _, r := range h.p.Rows {
+		if r.Low > 0 || r.High < 0 {
+			return infeasible
+		}
+	}
+	return optimal
 }
 
 // which tells an infeasible programme from one whose costs fall without end: without costs,

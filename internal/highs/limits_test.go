@@ -1,0 +1,164 @@
+package highs
+
+import (
+	"context"
+	"math"
+	"math/rand/v2"
+	"reflect"
+	"testing"
+	"time"
+
+	"eyeup/solve"
+)
+
+// hard is a season that takes far longer to prove than any test.
+func hard() *solve.Programme { return garden(1, 40, 23) }
+
+func TestCancelledReturnsTheBestSoFar(t *testing.T) {
+	ctx, cancel := context.WithCancel(context.Background())
+	defer cancel()
+	began := time.Time{}
+	limits := solve.Limits{Progress: func(g *solve.Progress) {
+		if solve.GapOf(g.Objective, g.Bound) < 0.1 && began.IsZero() {
+			began = time.Now()
+			cancel()
+		}
+	}}
+	p := hard()
+	a := solved(t, ctx, p, limits, nil)
+	if a.State != solve.Stopped || a.Values == nil || !(a.Bound <= a.Objective) || !(a.Gap > 0 && a.Gap < 0.1) {
+		t.Errorf("%v, cost %v, bound %v, gap %v", a.State, a.Objective, a.Bound, a.Gap)
+	}
+	holds(t, 0, p, a)
+	if took := time.Since(began); took > time.Minute {
+		t.Errorf("stopping took %v", took) // a step of the solver; never more than seconds
+	}
+}
+
+func TestCancelledBeforehandReturnsTheStart(t *testing.T) {
+	ctx, cancel := context.WithCancel(context.Background())
+	cancel()
+	a := solved(t, ctx, workshop(), solve.Limits{}, []float64{1, 2})
+	if a.State != solve.Stopped || a.Objective != -130 || !reflect.DeepEqual(a.Values, []float64{1, 2}) {
+		t.Errorf("%+v, want the start", a)
+	}
+	if a := solved(t, ctx, workshop(), solve.Limits{}, []float64{100, 2}); a.Values != nil || !math.IsInf(a.Objective, 1) {
+		t.Errorf("%+v, want nothing, since the start breaks the programme", a)
+	}
+}
+
+func TestHeldIsSolvedAgainAfterStopping(t *testing.T) {
+	h := held(t, workshop())
+	ctx, cancel := context.WithCancel(context.Background())
+	limits := solve.Limits{Progress: func(*solve.Progress) { cancel() }}
+	if _, err := h.Solve(ctx, limits, nil); err != nil {
+		t.Fatal(err)
+	}
+	a, err := h.Solve(context.Background(), solve.Limits{}, nil)
+	if err != nil || a.State != solve.Proved || a.Objective != -1100 {
+		t.Errorf("%+v, %v", a, err)
+	}
+}
+
+func TestStopsByCount(t *testing.T) {
+	p := hard()
+	a := solved(t, context.Background(), p, solve.Limits{Nodes: 1}, nil)
+	if a.State != solve.Stopped || a.Nodes > 2 || a.Values == nil {
+		t.Errorf("one branch: %v after %d", a.State, a.Nodes)
+	}
+	b := solved(t, context.Background(), p, solve.Limits{Iterations: 240}, nil)
+	if b.State != solve.Stopped || b.Iterations < 240 || b.Iterations > 1000 {
+		t.Errorf("240 steps: %v after %d", b.State, b.Iterations)
+	}
+}
+
+func TestStartIsUsed(t *testing.T) {
+	p := hard()
+	first, err := solve.Plain(context.Background(), p, solve.Limits{}, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	met := math.Inf(1)
+	limits := solve.Limits{Share: 0.01, Progress: func(g *solve.Progress) { met = math.Min(met, g.Objective) }}
+	a := solved(t, context.Background(), p, limits, first.Values)
+	if a.Objective > first.Objective || met > first.Objective+1e-6 {
+		t.Errorf("cost %v, at first %v, by a start of %v", a.Objective, met, first.Objective)
+	}
+	if a.State != solve.Proved || a.Gap > 0.01 {
+		t.Errorf("%v with a gap of %v", a.State, a.Gap)
+	}
+}
+
+// TestSameTwice holds that two runs give the same answer by the same way, to the last bit.
+func TestSameTwice(t *testing.T) {
+	run := func() (a solve.Answer, told []solve.Progress) {
+		limits := solve.Limits{Share: 0.02, Progress: func(g *solve.Progress) { told = append(told, *g) }}
+		return solved(t, context.Background(), garden(3, 30, 18), limits, nil), told
+	}
+	a, atold := run()
+	b, btold := run()
+	if !reflect.DeepEqual(a, b) || !reflect.DeepEqual(atold, btold) {
+		t.Errorf("%v then %v; %d then %d reports", a.Objective, b.Objective, len(atold), len(btold))
+	}
+	for i := 1; i < len(atold); i++ {
+		if atold[i].Objective > atold[i-1].Objective || atold[i].Bound < atold[i-1].Bound {
+			t.Errorf("report %d is worse than the one before: %v, %v", i, atold[i-1], atold[i])
+		}
+	}
+	if len(atold) == 0 {
+		t.Error("no progress is told")
+	}
+}
+
+// TestPricesProve holds that the prices of the relaxation give its cost as a bound, reckoned
+// by Bound alone, for random programmes and after changes to what is held.
+func TestPricesProve(t *testing.T) {
+	r := rand.New(rand.NewPCG(11, 2))
+	for i := range 20 {
+		p := garden(uint64(i), 8, 12)
+		h := held(t, p)
+		proves(t, i, h)
+		costs := make([]float64, len(p.Columns))
+		for j, c := range p.Columns {
+			costs[j] = c.Cost * (0.8 + 0.4*r.Float64())
+		}
+		if err := h.Costs(costs, 5); err != nil {
+			t.Fatal(err)
+		}
+		proves(t, i, h)
+		if err := h.Column(3, 1, 2); err != nil {
+			t.Fatal(err)
+		}
+		if err := h.Row(len(p.Rows)-1, math.Inf(-1), 4); err != nil {
+			t.Fatal(err)
+		}
+		proves(t, i, h)
+		if i < 3 {
+			agrees(t, i, h)
+		}
+	}
+}
+
+// agrees holds the whole-number answer of what is held to that of the same programme afresh:
+// neither costs less than the other's bound.
+func agrees(t *testing.T, i int, h *Held) {
+	t.Helper()
+	limits := solve.Limits{Share: 0.02, Nodes: 200}
+	afresh := solved(t, context.Background(), h.Programme(), limits, nil)
+	a, err := h.Solve(context.Background(), limits, nil)
+	if err != nil || a.Values == nil || afresh.Values == nil || a.Objective < afresh.Bound-1e-6 || afresh.Objective < a.Bound-1e-6 {
+		t.Errorf("season %d: held %v %v, afresh %v %v, %v", i, a.State, a.Objective, afresh.State, afresh.Objective, err)
+	}
+}
+
+func proves(t *testing.T, i int, h *Held) {
+	t.Helper()
+	r, err := h.Relax(context.Background(), solve.Limits{})
+	if err != nil || r.State != solve.Proved {
+		t.Fatalf("season %d: %v, %v", i, r.State, err)
+	}
+	bound, err := h.Programme().Bound(r.Prices)
+	if err != nil || bound > r.Objective+1e-6 || bound < r.Objective-1e-6*math.Abs(r.Objective) {
+		t.Errorf("season %d: bound %v by the prices of %v, %v", i, bound, r.Objective, err)
+	}
+}
