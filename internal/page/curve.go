@@ -20,9 +20,10 @@ const (
 // drawing is an SVG being written; its looks stand in the style sheet.
 type drawing struct{ strings.Builder }
 
-func begin(class, title string, tall float64) *drawing {
+// begin opens a drawing: an img, or a group where it holds links.
+func begin(class, role, title string, tall float64) *drawing {
 	d := &drawing{}
-	fmt.Fprintf(d, `<svg class="%s" viewBox="0 0 %.0f %.0f" role="img" aria-label="%s">`, class, drawingWide, tall, html.EscapeString(title))
+	fmt.Fprintf(d, `<svg class="%s" viewBox="0 0 %.0f %.0f" role="%s" aria-label="%s">`, class, drawingWide, tall, role, html.EscapeString(title))
 	return d
 }
 
@@ -50,7 +51,7 @@ func drawFrost(c desk.FrostCurve, a *desk.FrostAnswer, t taste) template.HTML {
 		return marginLeft + (drawingWide-marginLeft-marginRight)*float64(i)/float64(len(c.Days)-1)
 	}
 	y := func(share float64) float64 { return foot - (foot-top)*share }
-	d := begin("drawn", "The odds of one more freeze, day by day", 212)
+	d := begin("drawn", "img", "The odds of one more freeze, day by day", 212)
 	for _, share := range []float64{0, 0.1, 0.25, 0.5, 0.75, 1} {
 		d.line("rule", marginLeft, y(share), drawingWide-marginRight, y(share))
 		d.words(marginLeft-4, y(share)+4, "end", fmt.Sprintf("%.0f %%", 100*share))
@@ -114,7 +115,7 @@ func drawBench(p *season.PlacePlan, t taste) template.HTML {
 		return marginLeft + (drawingWide-marginLeft-marginRight)*float64(i)/float64(len(weeks))
 	}
 	y := func(area float64) float64 { return foot - (foot-top)*area/most }
-	d := begin("drawn", "Bench fill: room used, week by week", 148)
+	d := begin("drawn", "img", "Bench fill: room used, week by week", 148)
 	for i, w := range weeks {
 		fmt.Fprintf(d, `<rect class="used" x="%.1f" y="%.1f" width="%.1f" height="%.1f"><title>%s</title></rect>`,
 			x(i), y(w.UsedM2), max(1, x(i+1)-x(i)-1), foot-y(w.UsedM2), html.EscapeString("week of "+t.day(w.Week)+": "+t.areaWords(w.UsedM2)))

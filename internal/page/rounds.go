@@ -145,7 +145,7 @@ func (s *server) crate(r *request) error {
 func drawCrates(place string, crates []crateRow) template.HTML {
 	const across, wide, tall, gap = 7, 49.0, 46.0, 3.0
 	rows := (len(crates) + across - 1) / across
-	d := begin("drawn crates", upper(place)+" by crate", float64(rows)*(tall+gap)+2)
+	d := begin("drawn crates", "group", upper(place)+" by crate", float64(rows)*(tall+gap)+2)
 	for i, c := range crates {
 		x, y := 1+float64(i%across)*(wide+gap), 1+float64(i/across)*(tall+gap)
 		name := c.Crate

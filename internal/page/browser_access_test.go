@@ -1,0 +1,85 @@
+package page
+
+import (
+	"fmt"
+	"testing"
+
+	"github.com/chromedp/chromedp"
+)
+
+// TestBrowserAccess looks at every page, light and dark: axe-core finds nothing serious,
+// what is pressed is 44 pixels at least, and nothing is wider than the phone, at 200 %
+// text neither. Sources: axe-core's rules (WCAG 2.2 A and AA); WCAG 2.5.5 for 44 pixels;
+// 1.4.4 and 1.4.10 for text and reflow.
+func TestBrowserAccess(t *testing.T) {
+	h := reading(t)
+	needBrowser(t)
+	b := open(t, h)
+	for _, path := range every(t, h) {
+		b.to(path)
+		script[bool](b, "document.querySelectorAll('details').forEach(d => d.open = true); true")
+		for _, scheme := range []string{"light", "dark"} {
+			b.theme(scheme)
+			for _, v := range b.violations() {
+				if v.Impact == "serious" || v.Impact == "critical" {
+					t.Errorf("%s, %s: %s (%s), %d times, first %s: %s", path, scheme, v.ID, v.Impact, len(v.Nodes), v.Nodes[0].HTML, v.Nodes[0].Why)
+				}
+			}
+		}
+		if small := script[[]string](b, smallTargets); len(small) > 0 {
+			t.Errorf("%s: smaller than 44 pixels: %q", path, small)
+		}
+		for _, size := range []string{"100%", "200%"} {
+			script[bool](b, fmt.Sprintf("document.documentElement.style.fontSize = %q; true", size))
+			if wide := script[[]string](b, tooWide); len(wide) > 0 {
+				t.Errorf("%s at %s text is wider than the phone: %q", path, size, wide)
+			}
+		}
+	}
+}
+
+// smallTargets lists what is pressed and is smaller than 44 pixels either way, links
+// within a sentence apart.
+const smallTargets = `[...document.querySelectorAll("button,.button,summary,select,input:not([type=hidden]):not([type=checkbox]):not([type=radio]),textarea,label.tick,nav a,a.row,td a,th a,footer a,.drawn a")]
+.filter(e => e.getClientRects().length)
+.map(e => [e, e.getBoundingClientRect()])
+.filter(([e, r]) => r.height < 43.5 || r.width < 43.5)
+.map(([e, r]) => e.outerHTML.slice(0, 80) + " " + Math.round(r.width) + "x" + Math.round(r.height)).slice(0, 5)`
+
+// tooWide lists what sticks out of the page, unless it scrolls in a box of its own.
+const tooWide = `document.documentElement.scrollWidth <= innerWidth + 1 ? [] :
+[...document.querySelectorAll("main *, nav *, header *")].filter(e => !e.closest(".wide") && e.getBoundingClientRect().right > innerWidth + 1)
+.map(e => e.outerHTML.slice(0, 80)).slice(0, 5).concat(["page " + document.documentElement.scrollWidth])`
+
+// TestBrowserKeyboard walks every page by the tab key: it reaches all that can be pressed
+// or typed into.
+func TestBrowserKeyboard(t *testing.T) {
+	h := reading(t)
+	needBrowser(t)
+	b := open(t, h)
+	for _, path := range []string{"/", "/stock?q=bell", "/season", "/weather", "/write/taken-in", "/rounds/cellar/0"} {
+		b.to(path)
+		count := script[int](b, `(() => { window.reached = new Set(); document.addEventListener("focusin", e => reached.add(e.target));
+			window.wanted = [...document.querySelectorAll("a[href],button,input:not([type=hidden]),select,summary,textarea")].filter(e => e.checkVisibility() && e.tabIndex >= 0); return wanted.length })()`)
+		for range count*4 + 10 { // a date field has parts
+			b.does(chromedp.KeyEvent("\t"))
+		}
+		if missed := script[[]string](b, `wanted.filter(e => !reached.has(e) && !(e.type === "radio" && !e.checked)).map(e => e.outerHTML.slice(0, 80))`); len(missed) > 0 {
+			t.Errorf("%s: the tab key does not reach %q", path, missed)
+		}
+	}
+}
+
+// TestBrowserDrawings sees that the drawings' own style passes the policy.
+func TestBrowserDrawings(t *testing.T) {
+	b := open(t, reading(t))
+	b.theme("light")
+	b.to("/season")
+	if fill := script[string](b, `getComputedStyle(document.querySelector("figure svg .paper")).fill`); fill != "rgb(255, 253, 248)" {
+		t.Errorf("the drawing's paper is %s", fill)
+	}
+	b.to("/weather")
+	if fill := script[string](b, `getComputedStyle(document.querySelector(".drawn .curve")).fill`); fill != "none" {
+		t.Errorf("the curve is filled with %s", fill)
+	}
+}
