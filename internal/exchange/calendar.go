@@ -46,7 +46,7 @@ func WriteCalendar(w io.Writer, c Calendar) error {
 	cal.SetRefreshInterval("P1D")
 	nth := map[string]int{}
 	for _, e := range c.Entries {
-		if e.Key == "" || e.Days.Days() < 1 {
+		if e.Key == "" || e.Days.From.IsZero() || e.Days.Days() < 1 {
 			return fmt.Errorf("the calendar's entry %q has no key or no days", e.What)
 		}
 		c.add(cal, e, nth[e.Key])

@@ -43,7 +43,7 @@ func (r *stockReader) typed(column string) string {
 	if !there {
 		return ""
 	}
-	return strings.TrimSpace(r.row[i])
+	return strings.TrimSpace(Armed(strings.TrimSpace(r.row[i]))) // tables are written defused
 }
 
 func (r *stockReader) holding() stock.Holding {

@@ -4,7 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"strings"
+	"slices"
 	"unicode/utf8"
 
 	"github.com/xuri/excelize/v2"
@@ -20,7 +20,7 @@ const (
 )
 
 // WriteXLSX writes tables as a workbook, a sheet each: texts as texts, whatever they begin
-// with, so that none is ever reckoned out; numbers as numbers and days as days. The first
+// with, so that none is ever reckoned out; numbers as numbers and days as days. The last
 // sheet, contents, says what each column means and in which unit. It fails for a table
 // longer than a sheet.
 func WriteXLSX(w io.Writer, tables []Table) error {
@@ -33,15 +33,11 @@ func WriteXLSX(w io.Writer, tables []Table) error {
 	if err != nil {
 		return err
 	}
-	if err := x.sheet(contents(tables), true); err != nil {
-		return err
-	}
-	for _, t := range tables {
-		if err := x.sheet(t, false); err != nil {
+	for i, t := range append(slices.Clone(tables), contents(tables)) {
+		if err := x.sheet(t, i == 0); err != nil {
 			return err
 		}
 	}
-	book.SetActiveSheet(0)
 	return book.Write(w)
 }
 
@@ -136,10 +132,16 @@ func (x *workbook) cell(cell any) (any, error) {
 	case civil.Date:
 		return excelize.Cell{Value: v.UTC(), StyleID: x.day}, nil
 	case string:
+		if !utf8.ValidString(v) {
+			return nil, errors.New("the text is not UTF-8")
+		}
 		if utf8.RuneCountInString(v) > cellSigns {
 			return nil, fmt.Errorf("the text has more than the %d signs that a cell holds; write it as CSV instead", cellSigns)
 		}
-		return strings.ToValidUTF8(v, "\ufffd"), nil
+		if Armed(v) != v { // so that reading, which arms, gives it back
+			v = "'" + v
+		}
+		return v, nil
 	}
 	return cell, nil
 }
