@@ -28,6 +28,7 @@ const pages = 448 << 20 >> 16
 // Engine is the solver's program, compiled and ready. It may be used from several goroutines
 // at once; each solve has a memory of its own.
 type Engine struct {
+	pages   uint32 // the most memory of a solve
 	runtime wazero.Runtime
 	cache   wazero.CompilationCache // nil without a folder
 	program wazero.CompiledModule
@@ -43,7 +44,7 @@ func Open(ctx context.Context, folder string) (*Engine, error) {
 	if err != nil {
 		return nil, err
 	}
-	e, err := open(ctx, folder, program)
+	e, err := open(ctx, folder, program, pages)
 	if err == nil || folder == "" || ctx.Err() != nil {
 		return e, err
 	}
@@ -53,11 +54,11 @@ func Open(ctx context.Context, folder string) (*Engine, error) {
 			return nil, fmt.Errorf("throw away the solver's spoilt code: %w; empty %s yourself", err, folder)
 		}
 	}
-	return open(ctx, folder, program)
+	return open(ctx, folder, program, pages)
 }
 
-func open(ctx context.Context, folder string, program []byte) (*Engine, error) {
-	e := &Engine{}
+func open(ctx context.Context, folder string, program []byte, pages uint32) (*Engine, error) {
+	e := &Engine{pages: pages}
 	config := wazero.NewRuntimeConfig().WithMemoryLimitPages(pages)
 	if folder != "" {
 		cache, err := wazero.NewCompilationCacheWithDir(folder)

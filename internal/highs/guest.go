@@ -33,6 +33,7 @@ type guest struct {
 	asked   uint64       // how often the clock was asked
 	hurried *atomic.Bool // whether the clock has jumped in the present solve
 	watch   *watch       // what the callback has seen of the present solve
+	pages   uint32       // the most memory it may take, in pages of 64 KiB
 	broken  error        // why the program can no longer be called
 }
 
@@ -62,7 +63,7 @@ func (g *guest) calm() {
 // start runs a fresh copy of the program.
 func (e *Engine) start(ctx context.Context) (*guest, error) {
 	ctx = context.WithoutCancel(ctx)
-	g := &guest{calls: map[string]api.Function{}, hurried: new(atomic.Bool)}
+	g := &guest{pages: e.pages, calls: map[string]api.Function{}, hurried: new(atomic.Bool)}
 	module, err := e.runtime.InstantiateModule(ctx, e.program, wazero.NewModuleConfig().WithName("").WithStartFunctions())
 	if err != nil {
 		return nil, fmt.Errorf("start the solver: %w", err)

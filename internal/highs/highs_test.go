@@ -19,8 +19,12 @@ import (
 // shared is one engine for all tests; compiling it takes seconds, so its code is kept in
 // the folder where the machine keeps temporary things.
 var shared = sync.OnceValues(func() (*Engine, error) {
-	return Open(context.Background(), filepath.Join(os.TempDir(), fmt.Sprintf("eyeup-solver-%d", os.Getuid())))
+	return Open(context.Background(), cacheFolder())
 })
+
+func cacheFolder() string {
+	return filepath.Join(os.TempDir(), fmt.Sprintf("eyeup-solver-%d", os.Getuid()))
+}
 
 func engine(t testing.TB) *Engine {
 	t.Helper()

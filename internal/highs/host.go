@@ -84,7 +84,7 @@ func grow(_ context.Context, m api.Module, s []uint64) {
 	want, have := uint64(uint32(s[0])), uint64(m.Memory().Size())
 	s[0] = 0
 	for _, size := range []uint64{max(want, have+have/5), want} {
-		if size <= pages<<16 && size > have {
+		if size > have && size < 1<<32 {
 			if _, ok := m.Memory().Grow(uint32((size - have + 1<<16 - 1) >> 16)); ok {
 				s[0] = 1
 				return

@@ -61,14 +61,14 @@ func TestHeldIsSolvedAgainAfterStopping(t *testing.T) {
 }
 
 func TestStopsByCount(t *testing.T) {
-	p := hard()
+	p := garden(1, 20, 14)
 	a := solved(t, context.Background(), p, solve.Limits{Nodes: 1}, nil)
 	if a.State != solve.Stopped || a.Nodes > 2 || a.Values == nil {
 		t.Errorf("one branch: %v after %d", a.State, a.Nodes)
 	}
-	b := solved(t, context.Background(), p, solve.Limits{Iterations: 240}, nil)
-	if b.State != solve.Stopped || b.Iterations < 240 || b.Iterations > 1000 {
-		t.Errorf("240 steps: %v after %d", b.State, b.Iterations)
+	b := solved(t, context.Background(), p, solve.Limits{Iterations: 150}, nil)
+	if b.State != solve.Stopped || b.Iterations < 150 || b.Iterations > 1000 {
+		t.Errorf("150 steps: %v after %d", b.State, b.Iterations)
 	}
 }
 
@@ -114,7 +114,7 @@ func TestSameTwice(t *testing.T) {
 // by Bound alone, for random programmes and after changes to what is held.
 func TestPricesProve(t *testing.T) {
 	r := rand.New(rand.NewPCG(11, 2))
-	for i := range 20 {
+	for i := range 8 {
 		p := garden(uint64(i), 8, 12)
 		h := held(t, p)
 		proves(t, i, h)
@@ -160,5 +160,38 @@ func proves(t *testing.T, i int, h *Held) {
 	bound, err := h.Programme().Bound(r.Prices)
 	if err != nil || bound > r.Objective+1e-6 || bound < r.Objective-1e-6*math.Abs(r.Objective) {
 		t.Errorf("season %d: bound %v by the prices of %v, %v", i, bound, r.Objective, err)
+	}
+}
+
+// TestTooLittleMemory holds that a programme too large for the memory is told as such, or
+// stopped with an answer that holds, and that nothing panics.
+func TestTooLittleMemory(t *testing.T) {
+	program, err := unpack(packed)
+	if err != nil {
+		t.Fatal(err)
+	}
+	told, cut := 0, 0
+	for _, mebibytes := range []uint32{21, 22, 30} {
+		e, err := open(context.Background(), cacheFolder(), program, mebibytes<<4)
+		if err != nil {
+			t.Fatal(err)
+		}
+		p := garden(1, map[bool]int{true: 400, false: 60}[mebibytes == 21], 23)
+		a, err := e.Solve(context.Background(), p, solve.Limits{Share: 0.02, Nodes: 1}, nil)
+		switch {
+		case err != nil:
+			told++
+		case a.State == solve.Stopped:
+			cut++
+		}
+		if a.Values != nil {
+			holds(t, int(mebibytes), p, a)
+		}
+		if err := e.Close(); err != nil {
+			t.Error(err)
+		}
+	}
+	if told == 0 || cut == 0 {
+		t.Errorf("%d told, %d stopped with an answer: try other sizes", told, cut)
 	}
 }

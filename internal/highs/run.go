@@ -131,7 +131,7 @@ func (h *Held) run(ctx context.Context, limits solve.Limits) (int32, error) {
 		return stoppedShort, nil
 	}
 	if err != nil {
-		return 0, fmt.Errorf("%w; the programme may be too large for its %d MiB: solve a smaller one", err, pages>>4)
+		return 0, fmt.Errorf("%w; the programme may be too large for its %d MiB: solve a smaller one", err, h.g.pages>>4)
 	}
 	state, err := h.g.call("Highs_getModelStatus", h.self)
 	return api.DecodeI32(state), err
