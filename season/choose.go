@@ -35,7 +35,7 @@ func (m *maker) baseline(b *batch) *outcome {
 	if m.baselines[key] == nil {
 		none := make([]float64, len(m.ends))
 		all := m.routes(b.store, make(levels, len(m.Places)))
-		m.baselines[key] = live(b.base, m.direct(b, all[len(all)-1]), none, m.ends)
+		m.baselines[key] = live(b.base, m.direct(b.base, all[len(all)-1]), none, m.ends)
 	}
 	return m.baselines[key]
 }
@@ -50,9 +50,9 @@ func (m *maker) baseWeeks(b *batch) []float64 {
 }
 
 // direct is the option of putting a batch straight into the ground.
-func (m *maker) direct(b *batch, r *route) option {
-	from := m.outOf(b.life)
-	if b.life.setBack > 0 { // dormant below ground frost does not reach it
+func (m *maker) direct(l *life, r *route) option {
+	from := m.outOf(l)
+	if l.setBack > 0 { // dormant below ground frost does not reach it
 		from = 0
 	}
 	return option{route: r, start: m.monday(max(m.newYear, 0)), outFrom: from, firstMonday: m.firstMonday}
@@ -75,7 +75,7 @@ func (m *maker) options(b *batch, at levels) []*outcome {
 	out := m.outOf(b.life)
 	for _, r := range m.routes(b.store, at) {
 		if r.direct {
-			all = append(all, live(b.life, m.direct(b, r), weeks, m.ends))
+			all = append(all, live(b.life, m.direct(b.life, r), weeks, m.ends))
 			continue
 		}
 		for _, start := range m.starts(b.life, out) {

@@ -25,12 +25,7 @@ func (r *realized) placePlans() {
 		if r.isSet(i) {
 			r.heats[i] = r.heat(i)
 			plan.Heat = r.heats[i].answer()
-			plan.Setting = r.settings[i].String()
-			plan.Level = r.settings[i].Steps[0].Level
-			if steps := r.settings[i].Steps; len(steps) == 3 {
-				plan.Then = &LevelStep{steps[1].From, steps[1].Level}
-			}
-			plan.HeatedFrom, plan.HeatedTo = r.date(r.used[i].from-warming), r.date(r.used[i].to)
+			r.setOf(&plan, i)
 		}
 		for w := range r.weeks {
 			week := PlaceWeek{Week: r.date(r.firstMonday + 7*w), UsedM2: hundredth(fill[i][w]), RoomM2: hundredth(float64(p.Room))}
@@ -45,9 +40,28 @@ func (r *realized) placePlans() {
 	}
 }
 
+// setOf tells how a place is held while it is in use. A room has no thermostat to set.
+func (r *realized) setOf(plan *PlacePlan, at int) {
+	plan.HeatedFrom, plan.HeatedTo = r.date(r.used[at].from-warming), r.date(r.used[at].to)
+	if r.Places[at].Sort != Glass {
+		return
+	}
+	steps := r.settings[at].Steps
+	plan.Setting, plan.Level = r.settings[at].String(), steps[0].Level
+	if len(steps) == 3 {
+		plan.Then = &LevelStep{steps[1].From, steps[1].Level}
+	}
+}
+
 // isSet reports whether a place is heated in this plan for the season's sake.
 func (r *realized) isSet(at int) bool {
-	return r.Places[at].Sort == Glass && len(r.settings[at].Steps) > 0
+	switch r.Places[at].Sort {
+	case Glass:
+		return len(r.settings[at].Steps) > 0
+	case Room:
+		return r.Places[at].Costs && r.used[at].from != never
+	}
+	return false
 }
 
 // fill adds up the room that all parts take, by place and week, on the plan's basis.

@@ -36,7 +36,7 @@ func (r *realized) potting() {
 		litres = odds.Amount{Low: litres.Low + n.Litres.Low, Middle: litres.Middle + n.Litres.Middle, High: litres.High + n.Litres.High}
 	}
 	for _, p := range r.parts {
-		if p.route.direct || p.route.stays && p.life.Life == culture.Soak {
+		if !p.isPotted() {
 			continue
 		}
 		first = min(first, p.start)
@@ -63,6 +63,12 @@ func (r *realized) potting() {
 			What: c.Name, Amount: odds.Exactly(float64(pots[id])), Unit: "each", By: by, Cost: hundredth(price.Times(float64(pots[id]))),
 		})
 	}
+}
+
+// isPotted reports whether a part is raised in containers: not what goes straight into the
+// ground, nor corms planted under cover for good.
+func (p *part) isPotted() bool {
+	return !p.route.direct && !(p.route.stays && p.life.Life == culture.Soak)
 }
 
 // fill tells add the mix that raising so many plants takes, and returns the containers:

@@ -47,12 +47,14 @@ func (m *maker) realize(name, says string, at levels, a assignment) *Plan {
 		Baseline: "dormant stock planted in the open as soon as the soil allows, seed sown there when frost allows too",
 	}}
 	for _, p := range a.portions {
-		r.parts = append(r.parts, &part{portion: p, life: p.batch.life, fates: p.fates})
+		own := *p.outcome // walked again with the settings as they are
+		own.fates, own.need = slices.Clone(own.fates), nil
+		p.outcome = &own
+		r.parts = append(r.parts, &part{portion: p, life: p.batch.life, fates: own.fates})
 	}
 	r.use()
 	r.set(at)
 	r.walk()
-	r.use()
 	r.batchPlans()
 	r.placePlans()
 	r.totals()

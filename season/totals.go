@@ -163,7 +163,7 @@ func (r *realized) cost() {
 	c.WorkHours = hundredth(c.WorkHours)
 	pots := 0
 	for _, p := range r.parts {
-		if !p.route.direct {
+		if p.isPotted() {
 			pots += p.count
 		}
 	}

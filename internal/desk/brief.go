@@ -129,6 +129,8 @@ func (g *Garden) place(p exchange.Place) season.Place {
 	switch model := p.Model.(type) {
 	case place.Steady:
 		s.Costs = model.HeatPerKelvin > 0
+		s.Levels, s.Level = s.Levels[:1], s.Level[:1] // a season holds no level in a room
+		s.Energy = g.usefulHeat(place.Heater{Fuel: "electricity", Efficiency: 1})
 		if model.Lamps != nil {
 			s.Lit = model.Lamps.Area
 		}

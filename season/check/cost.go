@@ -18,7 +18,7 @@ func (c *replay) cost() {
 		mix += n.Cost
 	}
 	for _, b := range c.batches {
-		if !b.direct {
+		if !b.inBed() {
 			pots += b.count
 		}
 	}

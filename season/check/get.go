@@ -44,7 +44,7 @@ func (w *wants) add(n season.Need) {
 func (c *replay) toGet() {
 	w := &wants{}
 	for _, b := range c.batches {
-		inBed := b.direct || b.forGood && b.kind.Life == culture.Soak
+		inBed := b.inBed()
 		exactly(&c.Report, "container", b.plan.ID, map[bool]string{false: b.pot.ID}[b.direct || b.forGood && b.route.first == b.route.on], b.plan.Container)
 		if !inBed {
 			c.pots(w, b)
@@ -161,4 +161,10 @@ func (c *replay) packing(w *wants) {
 	if away, err := supply.Pack(clumps, string(stock.Clump), false); err == nil && clumps > 0 {
 		w.add(season.Need{What: "vermiculite or other packing", Amount: away.Litres, Unit: "L"})
 	}
+}
+
+// inBed reports whether a batch is raised without pots: straight into the ground, or as
+// corms under cover for good.
+func (b *batch) inBed() bool {
+	return b.direct || b.forGood && b.kind.Life == culture.Soak
 }
