@@ -25,6 +25,7 @@ type Garden struct {
 	Prices  Prices
 	Places  []Place         // in the order of the file
 	Stock   []stock.Holding // in the order of the file; kinds are not looked up
+	Patch   *Patch          // what is asked of the planting list; nil where nothing is
 
 	// Figures are the garden's own of each kind, in place of the usual ones.
 	Figures map[string][]culture.Override

@@ -98,6 +98,9 @@ func (g *Garden) readTop(top *section) {
 		g.readFigures(s)
 	}
 	g.readPlaces(top)
+	if s := top.sub("patch", free); s != nil {
+		g.readPatch(s)
+	}
 	top.rest()
 }
 

@@ -54,6 +54,7 @@ type writtenGarden struct {
 	Season  writtenSeason                `toml:"season"`
 	Prices  map[string]string            `toml:"prices,omitempty"`
 	Figures map[string]map[string]string `toml:"figures,omitempty"`
+	Patch   *writtenPatch                `toml:"patch,omitempty"`
 	Places  []writtenPlace               `toml:"place"`
 }
 
@@ -100,7 +101,7 @@ func (g *Garden) written() writtenGarden {
 			g.Season.PlantYear, g.Season.FrostRisk.Written(), g.Season.Fits.Written(),
 			quantity.WrittenDuration(g.Season.HoursPerWeek), g.Season.StemsSold.Written(),
 		},
-		Prices: g.writtenPrices(),
+		Prices: g.writtenPrices(), Patch: g.Patch.written(),
 	}
 	if g.Weather.IsMadeUp() {
 		w.Garden.Weather = madeUpWeather

@@ -1,0 +1,229 @@
+package exchange
+
+import (
+	"fmt"
+	"slices"
+
+	"github.com/pelletier/go-toml/v2/unstable"
+
+	"eyeup/culture"
+	"eyeup/patch"
+	"eyeup/quantity"
+)
+
+// Patch is what the grower asks of the planting list; all of it may be left out.
+type Patch struct {
+	Place         string   // of open ground; empty: the only one there is
+	Kinds         []string // that stand in it; empty: all
+	Places        int      // most plants in it; 0: its area decides
+	Low, Tall     quantity.Length
+	Width, Length quantity.Length            // of its beds, for rows; 0 where there are none
+	Spacing       map[string]quantity.Length // from plant to plant, by kind
+	Varieties     []PatchVariety
+	Mixes         []patch.Mix
+}
+
+// PatchVariety is what is asked of one variety, beyond what the stock list says.
+type PatchVariety struct {
+	Name, Kind  string
+	Wish        patch.Wish // empty: would like
+	Least, Most int
+	Flower      string
+	Family      string // its colour in a word
+	Spacing     quantity.Length
+	New         *NewVariety // nil: it is in the stock list
+	Line        int         // of garden.toml
+}
+
+// NewVariety is what the stock list does not say yet of a variety to make room for.
+type NewVariety struct {
+	Plant, Reserve int
+	Bought         int // plants on their way, counted on
+	Timing         string
+	Colour         string // #rrggbb
+	Height         quantity.Length
+}
+
+// tallestSpacing bounds what a spacing may be.
+const tallestSpacing = 10 * quantity.Metre
+
+// readPatch reads the section [patch].
+func (g *Garden) readPatch(s *section) {
+	p := &Patch{Place: s.text("place", free)}
+	if at, known := g.Place(p.Place); p.Place != "" && (!known || at.Sort != Ground) {
+		s.refuseKey("place", "%q is no place of open ground; name one whose sort is %q", p.Place, Ground)
+	}
+	p.Kinds = s.kinds("kinds")
+	p.Places, _ = s.whole("places", free, 1, mostCount)
+	p.Low, p.Tall = s.stretch("low", tallest), s.stretch("tall", tallest)
+	if s.has("low") != s.has("tall") || p.Low > 0 && p.Tall > 0 && p.Tall <= p.Low {
+		s.refuse(s.place("tall"), "low and tall stand together, low below tall: up to low a variety is low, from tall on it is tall")
+	}
+	p.Width, p.Length = s.stretch("bed_width", longest), s.stretch("row_length", longest)
+	if s.has("bed_width") != s.has("row_length") {
+		s.refuse(s.group.at, "bed_width and row_length stand together; give both, or neither where no rows are wanted")
+	}
+	p.Spacing = s.spacings()
+	for _, one := range s.several("variety") {
+		p.Varieties = append(p.Varieties, one.patchVariety(p.Varieties))
+	}
+	for _, one := range s.several("mix") {
+		p.Mixes = append(p.Mixes, one.mix(p))
+	}
+	s.rest()
+	g.Patch = p
+}
+
+// kinds reads a list of kinds.
+func (s *section) kinds(key string) []string {
+	v, there := s.get(key, free)
+	if !there {
+		return nil
+	}
+	if len(v.list) == 0 {
+		s.refuse(v.at, `%s: a list of kinds is due, such as ["dahlia", "anemone"]`, key)
+	}
+	var all []string
+	for _, one := range v.list {
+		if one.kind != unstable.String || !slices.Contains(culture.Kinds(), one.text) {
+			s.refuse(one.at, "%s", notKnown("kind", one.text, culture.Kinds()))
+		}
+		all = append(all, one.text)
+	}
+	return all
+}
+
+// stretch reads a length above nothing, up to a most; 0 where it is missing or refused.
+func (s *section) stretch(key string, most quantity.Length) quantity.Length {
+	l, ok := measured(s, key, free, quantity.ParseLength)
+	if ok && !(l > 0 && l <= most) {
+		s.refuseKey(key, "%s can't be meant; check the number and its unit", quantity.Metric.Length(l))
+		return 0
+	}
+	return l
+}
+
+// spacings reads the spacing from plant to plant of each kind.
+func (s *section) spacings() map[string]quantity.Length {
+	of := s.sub("spacing", free)
+	if of == nil {
+		return nil
+	}
+	all := map[string]quantity.Length{}
+	for _, kind := range of.group.keys {
+		l := of.stretch(kind, tallestSpacing)
+		if !slices.Contains(culture.Kinds(), kind) {
+			of.refuse(of.group.key[kind], "%s", notKnown("kind", kind, culture.Kinds()))
+		}
+		all[kind] = l
+	}
+	return all
+}
+
+// several returns the sections under lines [[patch.KEY]].
+func (s *section) several(key string) []*section {
+	v, there := s.get(key, free)
+	if !there {
+		return nil
+	}
+	var all []*section
+	for _, one := range v.list {
+		if one.group != nil {
+			all = append(all, &section{file: s.file, name: s.name + " " + key, group: one.group, faults: s.faults})
+		}
+	}
+	if len(all) < max(1, len(v.list)) {
+		s.refuse(v.at, "%s: they stand one by one, each under a line [[patch.%s]]", key, key)
+	}
+	return all
+}
+
+// patchVariety reads what is asked of one variety.
+func (s *section) patchVariety(earlier []PatchVariety) PatchVariety {
+	v := PatchVariety{Name: s.text("name", due), Kind: s.choice("kind", due, culture.Kinds()...), Line: s.group.at.line}
+	if v.Name != "" {
+		s.name = fmt.Sprintf("patch variety %q", v.Name)
+	}
+	for _, e := range earlier {
+		if e.Name == v.Name && e.Kind == v.Kind {
+			s.refuseKey("name", "line %d speaks of it already; say all of it there", e.Line)
+		}
+	}
+	v.Wish = patch.Wish(s.choice("wish", free, string(patch.Must), string(patch.Would), string(patch.Could)))
+	v.Least, _ = s.whole("least", free, 1, mostCount)
+	v.Most, _ = s.whole("most", free, 1, mostCount)
+	if v.Most > 0 && v.Least > v.Most {
+		s.refuseKey("least", "at least %d but at most %d; turn them round", v.Least, v.Most)
+	}
+	v.Flower, v.Family = s.text("flower", free), s.text("colour_word", free)
+	v.Spacing = s.stretch("spacing", tallestSpacing)
+	s.newVariety(&v)
+	s.rest()
+	return v
+}
+
+// newVariety reads what only a variety that is new to the garden has; plant tells that it is.
+func (s *section) newVariety(v *PatchVariety) {
+	n := NewVariety{}
+	n.Plant, _ = s.whole("plant", free, 0, mostCount)
+	n.Reserve, _ = s.whole("reserve", free, 0, mostCount)
+	n.Bought, _ = s.whole("bought", free, 0, mostCount)
+	n.Timing = s.choice("timing", free, "early", "mid", "late")
+	n.Colour = s.text("colour", free)
+	if n.Colour != "" && !colourCode.MatchString(n.Colour) {
+		s.refuseKey("colour", "%q is not a colour; write it as # and six of 0-9 and a-f, such as #b3261e", n.Colour)
+		n.Colour = ""
+	}
+	n.Height = s.stretch("height", tallest)
+	if s.has("plant") {
+		v.New = &n
+		return
+	}
+	for _, key := range []string{"reserve", "bought", "timing", "colour", "height"} {
+		if s.has(key) {
+			s.refuseKey(key, "the stock list says that of what the garden has; of a new variety say also plant, how many places it is wanted in")
+		}
+	}
+}
+
+// mix reads one wished mix.
+func (s *section) mix(p *Patch) patch.Mix {
+	m := patch.Mix{Kind: s.choice("kind", due, culture.Kinds()...)}
+	var traits []string
+	for _, t := range patch.Traits() {
+		traits = append(traits, string(t))
+	}
+	m.By = patch.Trait(s.choice("by", due, traits...))
+	m.Slack, _ = measured(s, "slack", due, quantity.ParseShare)
+	want := s.sub("want", due)
+	if want == nil {
+		if !s.has("want") {
+			s.refuse(s.group.at, `want is missing; write it such as want = { red = "25%%" }`)
+		}
+		s.rest()
+		return m
+	}
+	for _, name := range slices.Sorted(slices.Values(want.group.keys)) {
+		share, _ := measured(want, name, free, quantity.ParseShare)
+		if known := words(m.By); known != nil && !slices.Contains(known, name) {
+			want.refuse(want.group.key[name], "%s", notKnown(string(m.By), name, known))
+		}
+		m.Want = append(m.Want, patch.Share{Name: name, Of: share})
+	}
+	if m.By == patch.Height && p.Low == 0 {
+		s.refuseKey("by", "say in [patch] what is low and what is tall, such as low = \"80 cm\" and tall = \"120 cm\"")
+	}
+	s.rest()
+	return m
+}
+
+// words are what parts of a mix by a trait are called; nil where the grower names them.
+func words(by patch.Trait) []string {
+	switch by {
+	case patch.Timing:
+		return []string{"early", "mid", "late"}
+	case patch.Height:
+		return patch.Heights()
+	}
+	return nil
+}
