@@ -68,7 +68,7 @@ type attempt struct {
 
 // work prices half its steps, searches, and prices the rest with a cost to aim at.
 func (a *attempt) work() {
-	if a.ended() {
+	if a.ended() || a.s.endless() {
 		return
 	}
 	a.g = newPricing(a.s)
@@ -104,7 +104,7 @@ func (a *attempt) price(steps int) {
 // values so far with their rows weighed anew.
 func (a *attempt) seek() {
 	values, heat := a.rounded(), warmth*a.scale()
-	if a.best.Values != nil && a.best.Nodes > 0 {
+	if again := a.best.Values != nil && a.best.Nodes > 0; again {
 		values, heat = a.best.Values, heat/10
 	}
 	weight := make([]float64, len(a.s.q.Rows))
@@ -115,12 +115,7 @@ func (a *attempt) seek() {
 	if !ok {
 		return
 	}
-	if len(h.free) == 0 {
-		found, _ := h.whole()
-		a.consider(found)
-		return
-	}
-	tries := min(max(fewest, moves*len(h.free)), mostMoves)
+	tries := min(max(fewest, moves*len(h.free)), mostMoves, mostMoves*len(h.free)) // none when nothing is free
 	found, _ := h.wander(tries, heat, func() bool { return a.ctx.Err() != nil })
 	a.consider(found)
 }

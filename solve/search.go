@@ -205,6 +205,10 @@ func (h *search) total() float64 {
 func (h *search) wander(tries int, heat float64, stop func() bool) (best []float64, cost float64) {
 	cost = math.Inf(1)
 	now, least := h.total(), math.Inf(1)
+	if h.kept() {
+		least = now
+		best, cost = h.whole()
+	}
 	for n := range tries {
 		if n%1000 == 999 {
 			if stop() {

@@ -15,6 +15,17 @@ type shape struct {
 	broken bool       // some limit cannot be kept
 }
 
+// endless reports whether the cost of some column pulls it towards a bound that is infinite.
+// Plain does not look for values then.
+func (s *shape) endless() bool {
+	for _, c := range s.q.Columns {
+		if c.Cost < 0 && math.IsInf(c.High, 1) || c.Cost > 0 && math.IsInf(c.Low, -1) {
+			return true
+		}
+	}
+	return false
+}
+
 // shaped prepares a sound programme.
 func shaped(p *Programme) *shape {
 	s := &shape{q: &Programme{Columns: slices.Clone(p.Columns), Rows: p.Rows, Offset: p.Offset}, parts: make([][]Term, len(p.Columns))}
@@ -32,8 +43,11 @@ func shaped(p *Programme) *shape {
 		}
 		s.broken = s.broken || c.Low > c.High
 	}
-	for j := range s.q.Columns {
-		s.cap(j)
+	for range 2 { // the second time with what the first has drawn in
+		for j := range s.q.Columns {
+			s.imply(j)
+			s.cap(j)
+		}
 	}
 	for _, r := range s.q.Rows {
 		reach := s.reach(r, -1)
@@ -55,6 +69,33 @@ func (s *shape) reach(r Row, without int) between {
 		b = b.plus(between{low.low, -high.low})
 	}
 	return b
+}
+
+// imply gives a column without a bound the one that its rows imply, a little widened.
+func (s *shape) imply(j int) {
+	c := &s.q.Columns[j]
+	for _, t := range s.parts[j] {
+		if finite(c.Low) && finite(c.High) {
+			break
+		}
+		r, f := s.q.Rows[t.Column], t.Factor
+		reach := s.reach(r, j)
+		low, high := (r.Low-reach.high)/f, (r.High-reach.low)/f
+		if f < 0 {
+			low, high = high, low
+		}
+		wider := func(x float64) float64 { return smallest * math.Max(1, math.Abs(x)) }
+		if math.IsInf(c.Low, -1) && finite(low) {
+			c.Low = low - wider(low)
+		}
+		if math.IsInf(c.High, 1) && finite(high) {
+			c.High = high + wider(high)
+		}
+	}
+	if c.Whole {
+		c.Low, c.High = math.Ceil(c.Low), math.Floor(c.High)
+	}
+	s.broken = s.broken || c.Low > c.High
 }
 
 // cap gives a column that costs something, and of which more can only help its rows, the
