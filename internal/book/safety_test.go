@@ -8,10 +8,12 @@ import (
 	"os"
 	"path/filepath"
 	"runtime"
+	"slices"
 	"strings"
 	"testing"
 	"time"
 
+	"eyeup/civil"
 	"eyeup/stock"
 )
 
@@ -138,10 +140,7 @@ func TestAFlippedByteIsNeverSilent(t *testing.T) {
 		t.Fatal(err)
 	}
 	chance := rand.New(rand.NewPCG(5, 2027))
-	tries := 150
-	if testing.Short() {
-		tries = 40
-	}
+	const tries = 50
 	found := 0
 	for range tries {
 		at := chance.IntN(len(whole))
@@ -194,27 +193,17 @@ func daily(on time.Time) Options {
 	return Options{Now: func() time.Time { return on }}
 }
 
-// A copy is made each day; those of the last thirty days are kept, then the first of each
-// month.
+// A copy is made each day, once.
 func TestDailyCopies(t *testing.T) {
 	b, p := newBook(t)
 	must(t)(b.Append(p.takenIn(5)))
-	day := clock()
-	for range 100 {
-		b = reopen(t, b, daily(day))
-		day = day.AddDate(0, 0, 1)
+	for n := range 3 {
+		b = reopen(t, b, daily(clock().AddDate(0, 0, n)))
+		b = reopen(t, b, daily(clock().AddDate(0, 0, n).Add(time.Hour)))
 	}
 	copies, err := Copies(b.Path())
-	if err != nil {
-		t.Fatal(err)
-	}
-	var old []string
-	for _, c := range copies[30:] {
-		old = append(old, c.Made.String())
-	}
-	// from 15 January, on 24 April the last thirty days begin on 26 March
-	if len(copies) != 33 || strings.Join(old, " ") != "2027-03-01 2027-02-01 2027-01-15" {
-		t.Errorf("%d copies, the old ones %v", len(copies), old)
+	if err != nil || len(copies) != 3 || copies[0].Made.String() != "2027-01-17" {
+		t.Fatalf("%+v, %v", copies, err)
 	}
 	if r, err := Check(copies[0].Path, still(options())); err != nil || !r.Whole() || r.Entries != 1 {
 		t.Errorf("%+v, %v", r, err)
@@ -222,6 +211,26 @@ func TestDailyCopies(t *testing.T) {
 	info, err := os.Stat(copies[0].Path)
 	if err != nil || info.Mode().Perm() != 0o600 {
 		t.Errorf("%v, %v", info.Mode(), err)
+	}
+}
+
+// Copies of the last thirty days are kept, then the first of each month.
+func TestCopiesAreSpent(t *testing.T) {
+	var kept []Copy
+	first := civil.MustOn(2027, 1, 15)
+	for n := range civil.Days(100) {
+		today := first.AddDays(n)
+		kept = append([]Copy{{Made: today}}, kept...)
+		old := spent(kept, today)
+		kept = slices.DeleteFunc(kept, func(c Copy) bool { return slices.Contains(old, c) })
+	}
+	var left []string
+	for _, c := range kept[30:] {
+		left = append(left, c.Made.String())
+	}
+	// on 24 April the last thirty days begin on 26 March
+	if len(kept) != 33 || strings.Join(left, " ") != "2027-03-01 2027-02-01 2027-01-15" {
+		t.Errorf("%d copies, the old ones %v", len(kept), left)
 	}
 }
 
