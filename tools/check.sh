@@ -14,6 +14,7 @@ need chromium chromium
 need pdftoppm poppler-utils
 need rsvg-convert librsvg2-bin
 need zbarimg zbar-tools
+need fribidi libfribidi-bin
 need glpsol glpk-utils
 need git git
 
@@ -26,7 +27,7 @@ if [ -n "$missing" ]; then
 			echo "check: could not install:$missing"
 	else
 		echo "check: not installed, and no leave to install:$missing"
-		echo "check: what needs them is left out: race tests (gcc), cross-checks (node, npm), browser tests (chromium), pictures (rsvg-convert), paper (pdftoppm, zbarimg), the solver's second opinion (glpsol)"
+		echo "check: what needs them is left out: race tests (gcc), cross-checks (node, npm), browser tests (chromium), pictures (rsvg-convert), paper (pdftoppm, zbarimg, fribidi), the solver's second opinion (glpsol)"
 	fi
 fi
 exec make --no-print-directory check

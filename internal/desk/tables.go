@@ -12,20 +12,21 @@ import (
 )
 
 // gardenTables makes the tables of a garden: its stock and places, and a plan with all that
-// hangs on it.
-func gardenTables(g *Garden, plan string, today civil.Date) ([]exchange.Table, []string, error) {
+// hangs on it. Where no plan can be made, and none was named, the rest goes out and a notice
+// says why.
+func gardenTables(g *Garden, plan string, today civil.Date) (tables []exchange.Table, notices []string, err error) {
+	tables, notices = []exchange.Table{exchange.StockTable(g.Stock), placesTable(g)}, []string{}
 	worked, p, err := planned(g, plan, today)
-	if err != nil {
+	switch {
+	case err != nil && plan == "":
+		return tables, append(notices, "Stock and places alone, for there is no plan: "+err.Error()+"."), nil
+	case err != nil:
 		return nil, nil, err
-	}
-	notices := []string{}
-	if worked.Weather.MadeUp {
+	case worked.Weather.MadeUp:
 		notices = append(notices, "The weather is made up, so every date of the plan is too.")
 	}
-	return []exchange.Table{
-		exchange.StockTable(g.Stock), placesTable(g), batchesTable(p), startsTable(p), staysTable(p), benchesTable(p),
-		jobsTable(worked.JobsOf(p.Name)), needsTable(p), frostTable(worked.FrostWeeks),
-	}, notices, nil
+	return append(tables, batchesTable(p), startsTable(p), staysTable(p), benchesTable(p),
+		jobsTable(worked.JobsOf(p.Name)), needsTable(p), frostTable(worked.FrostWeeks)), notices, nil
 }
 
 // TablesBook writes a garden's tables as one workbook.
