@@ -36,7 +36,7 @@ var rooms = map[string]string{
 	"internal/archive":  "quantity civil weather weather/ghcn weather/reading sun",
 	"internal/book":     "quantity civil stock",
 	"internal/demo":     "quantity civil stock",
-	"internal/desk":     "quantity civil odds air sun weather frost growth culture place keeping stock outlook supply solve season season/check week internal/archive internal/book internal/demo internal/exchange internal/picture internal/sheet",
+	"internal/desk":     "quantity civil odds air sun weather frost growth culture place keeping stock outlook supply solve patch season season/check week internal/archive internal/book internal/demo internal/exchange internal/highs internal/picture internal/sheet",
 	"internal/exchange": "quantity civil odds sun weather weather/ghcn weather/meteireann weather/epw weather/tmy3 weather/table weather/reading place culture stock supply",
 	"internal/picture":  "quantity civil odds season",
 	"internal/highs":    "quantity solve",
