@@ -38,10 +38,10 @@ func (a *CheckAnswer) Print(w io.Writer, _ quantity.System) {
 		fmt.Fprintf(w, "%s is not whole:\n", a.Book)
 	}
 	for _, s := range a.Wrong {
-		fmt.Fprintf(w, "  %s\n", s)
+		(&page{w}).wrap("  ", s)
 	}
 	for _, s := range a.Notices {
-		fmt.Fprintf(w, "  note: %s\n", s)
+		(&page{w}).wrap("  note: ", s)
 	}
 }
 

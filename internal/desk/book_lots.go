@@ -62,7 +62,7 @@ func (a LotsAnswer) Print(w io.Writer, _ quantity.System) {
 	}
 	total := 0
 	for _, r := range a {
-		fmt.Fprintf(w, "%-6s %5d %-9s %-26s %s\n", r.Code, r.Count, r.Form, clipped(r.Variety, 26), r.where())
+		(&page{w}).wrap(fmt.Sprintf("%-6s %5d %-9s %-26s ", r.Code, r.Count, r.Form, clipped(r.Variety, 26)), r.where())
 		total += r.Count
 	}
 	fmt.Fprintf(w, "%d in %d rows\n", total, len(a))
@@ -125,20 +125,21 @@ func (s *StockBook) Lot(ref string) (a *LotAnswer, err error) {
 
 // Print writes the lot for a grower.
 func (a *LotAnswer) Print(w io.Writer, units quantity.System) {
-	fmt.Fprintf(w, "%s  %s, %s, %s on %s", a.Code, a.Variety, a.Kind, a.How, a.Born)
+	p := &page{w}
+	head := fmt.Sprintf("%s, %s, %s on %s", a.Variety, a.Kind, a.How, a.Born)
 	if len(a.Parents) > 0 {
-		fmt.Fprintf(w, " from %s", strings.Join(a.Parents, ", "))
+		head += " from " + strings.Join(a.Parents, ", ")
 	}
-	fmt.Fprintln(w)
+	p.wrap(a.Code+"  ", head)
 	if len(a.Standing) == 0 {
 		fmt.Fprintln(w, "Nothing is left of it.")
 	}
 	for _, r := range a.Standing {
-		fmt.Fprintf(w, "%5d %-9s %s\n", r.Count, r.Form, r.where())
+		p.wrap(fmt.Sprintf("%5d %-9s ", r.Count, r.Form), r.where())
 	}
-	fmt.Fprintln(w)
+	p.line("")
 	for _, l := range a.Life {
-		fmt.Fprintf(w, "%s  %-14s %s\n", l.On, l.Kind, l.Says)
+		p.wrap(fmt.Sprintf("%s  %-14s ", l.On, l.Kind), l.Says)
 	}
 }
 
@@ -192,13 +193,14 @@ func (a KinAnswer) Print(w io.Writer, _ quantity.System) {
 				fmt.Fprintln(w, title)
 				title = ""
 			}
-			fmt.Fprintf(w, "  %s  %s, %d left%s\n", k.Code, k.Variety, k.Left, k.spots())
+			(&page{w}).wrap("  "+k.Code+"  ", fmt.Sprintf("%s, %d left%s", k.Variety, k.Left, k.spots()))
 			for _, why := range k.Why {
-				fmt.Fprintf(w, "         %s\n", why)
+				(&page{w}).wrap("         ", why)
 			}
 		}
 	}
-	fmt.Fprintln(w, "\nSet the sick apart and destroy them; clean knives and hands, and do not compost what is sick.")
+	fmt.Fprintln(w)
+	(&page{w}).wrap("", "Set the sick apart and destroy them; clean knives and hands, and do not compost what is sick.")
 }
 
 func (k KinRow) spots() string {

@@ -144,7 +144,7 @@ func (s *StockBook) stores() (map[string]outlook.Store, func(string) (*culture.K
 
 // Print writes the outlook for a grower.
 func (a *OutlookAnswer) Print(w io.Writer, units quantity.System) {
-	fmt.Fprintf(w, "What to count on at %s: one case in ten fewer, even odds, one in ten more\n\n", a.At)
+	fmt.Fprintf(w, "What to count on at %s: one in ten fewer, even odds, one in ten more\n\n", a.At)
 	fmt.Fprintf(w, "%-22s %8s %16s %14s %8s\n", "", "in store", "come through", "good", "enough")
 	var untold []string
 	for _, v := range a.Varieties {
@@ -196,7 +196,7 @@ func (a *OutlookAnswer) printCrates(w io.Writer) {
 		}
 		(&page{w}).wrap(fmt.Sprintf("  %-6s ", c.Code), fmt.Sprintf("%s in %s %s: %.0f%% of its weight lost, %s, %s", c.Variety, c.Place, c.Crate, c.Lost.Middle, c.State, wrinkles))
 	}
-	fmt.Fprintf(w, "  %s\n", a.Crates[0].ToDo)
+	(&page{w}).wrap("  ", a.Crates[0].ToDo)
 }
 
 func (v OutlookVariety) enough() string {

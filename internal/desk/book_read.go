@@ -112,7 +112,7 @@ func (a *StockListAnswer) Print(w io.Writer, _ quantity.System) {
 		}
 	}
 	for _, r := range a.First {
-		fmt.Fprintf(w, "%-6s %5d %-9s %-26s %s\n", r.Code, r.Count, r.Form, clipped(r.Variety, 26), r.where())
+		(&page{w}).wrap(fmt.Sprintf("%-6s %5d %-9s %-26s ", r.Code, r.Count, r.Form, clipped(r.Variety, 26)), r.where())
 	}
 	if a.Rows > len(a.First) {
 		fmt.Fprintf(w, "and %d rows more\n", a.Rows-len(a.First))
