@@ -124,6 +124,9 @@ func (b *Brief) Check() error {
 }
 
 func (v *Variety) check(byArea bool) error {
+	if _, err := FamilyOf(v.Colour); err != nil {
+		return err
+	}
 	for _, n := range []int{v.Plant, v.Least, v.Most, v.Reserve, v.Clumps, v.Whole} {
 		if n < 0 || n > mostPlants {
 			return fmt.Errorf("a count of %d; give 0 to %d", n, mostPlants)

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"strconv"
+	"strings"
 )
 
 // Families lists the words that FamilyOf uses.
@@ -21,7 +22,7 @@ func FamilyOf(colour string) (string, error) {
 	if colour == "" {
 		return "", nil
 	}
-	code, err := strconv.ParseUint(colour[1:], 16, 32)
+	code, err := strconv.ParseUint(strings.TrimPrefix(colour, "#"), 16, 32)
 	if err != nil || colour[0] != '#' || len(colour) != 7 {
 		return "", fmt.Errorf("%q is not a colour; write it as # and six of 0-9 and a-f, such as #b3261e", colour)
 	}
@@ -46,7 +47,7 @@ func FamilyOf(colour string) (string, error) {
 	for _, band := range []struct {
 		to   float64
 		name string
-	}{{50, "red"}, {80, "orange"}, {115, "yellow"}, {200, "green"}, {290, "blue"}} {
+	}{{50, "red"}, {80, "orange"}, {115, "yellow"}, {200, "green"}, {300, "blue"}} {
 		if hue < band.to {
 			return band.name, nil
 		}

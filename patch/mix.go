@@ -41,7 +41,7 @@ func Heights() []string { return []string{"low", "middle", "tall"} }
 func (b *Brief) trait(v *Variety, by Trait) string {
 	switch by {
 	case Colour:
-		return v.family()
+		return v.Word()
 	case Flower:
 		return v.Flower
 	case Timing:
@@ -64,8 +64,8 @@ func (b *Brief) height(h quantity.Length) string {
 	return "middle"
 }
 
-// family returns the colour of the variety in a word, as the grower says it or by FamilyOf.
-func (v *Variety) family() string {
+// Word returns the colour of the variety in a word, as the grower says it or by FamilyOf.
+func (v *Variety) Word() string {
 	if v.Family != "" {
 		return v.Family
 	}

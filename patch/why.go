@@ -157,14 +157,14 @@ var order = map[string]int{"early": 1, "mid": 2, "late": 3}
 // instead names a variety that gives the same colour no later, if one has places.
 func (s *sums) instead(i int) []string {
 	v := &s.b.Varieties[i]
-	family, timing := v.family(), order[string(v.Timing)]
+	family, timing := v.Word(), order[string(v.Timing)]
 	if family == "" || timing == 0 {
 		return nil
 	}
 	best := -1
 	for j := range s.b.Varieties {
 		o := &s.b.Varieties[j]
-		if at := order[string(o.Timing)]; j == i || o.Kind != v.Kind || o.family() != family || at == 0 || at > timing || s.places[j] == 0 || s.places[j] < o.Plant {
+		if at := order[string(o.Timing)]; j == i || o.Kind != v.Kind || o.Word() != family || at == 0 || at > timing || s.places[j] == 0 || s.places[j] < o.Plant {
 			continue
 		}
 		if best < 0 || order[string(o.Timing)] < order[string(s.b.Varieties[best].Timing)] ||
