@@ -21,20 +21,22 @@ type pricing struct {
 	rank   []Term    // room for sorting a choice
 }
 
-// Steps of the pricing: the share of a fresh choice in the mean, and how the stride changes.
+// Steps of the pricing, found by trial on invented seasons of 12 to 120 batches, where they
+// come within a part in a thousand of the best bound in some hundreds of steps.
 const (
-	fresh         = 0.08
-	longer        = 1.1
+	fresh         = 0.012 // the share of a fresh choice in the mean
+	stride        = 0.3   // the share of a full step that is taken at first
+	longer        = 1.1   // how the stride grows after a step that raised the bound
 	longest       = 2
-	shorter       = 0.66
-	patience      = 15
-	farther       = 0.05 // how far beyond the bound to aim when no cost is known
+	shorter       = 0.9 // how it shrinks after so many that did not:
+	patience      = 7
+	farther       = 0.01 // how far beyond the bound to aim, as a share of it, when no cost is near
 	instead       = 1e7  // stands for an infinite bound while choosing; the bound itself is not told by it
 	leastDistance = 1e-12
 )
 
 func newPricing(s *shape) *pricing {
-	g := &pricing{s: s, prices: make([]float64, len(s.q.Rows)), stride: 0.3}
+	g := &pricing{s: s, prices: make([]float64, len(s.q.Rows)), stride: stride}
 	g.mean = make([]float64, len(s.q.Columns))
 	g.bound = g.choose(g.prices, g.mean)
 	return g
