@@ -25,6 +25,7 @@ type commands struct {
 	Today string `placeholder:"DATE" help:"Reckon as if today were this day, year-month-day."`
 
 	Season  seasonCommand  `cmd:"" help:"Work out the season and print it; first line, what to do this week."`
+	Patch   patchCommand   `cmd:"" help:"The planting list: how many places each variety gets, and why."`
 	Book    bookCommand    `cmd:"" help:"The stock book: what stands where, and all that happened to it."`
 	Check   checkCommand   `cmd:"" help:"Is the book whole?"`
 	Restore restoreCommand `cmd:"" help:"Put the newest whole copy in the place of a damaged book."`

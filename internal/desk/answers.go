@@ -7,6 +7,7 @@ var answers = map[string]Answer{
 	"book lots":          &LotsAnswer{},
 	"book outlook":       &OutlookAnswer{},
 	"check":              &CheckAnswer{},
+	"patch":              &PatchAnswer{},
 	"read stock":         &StockListAnswer{},
 	"read weather":       &WeatherAnswer{},
 	"reckon air":         &AirAnswer{},
