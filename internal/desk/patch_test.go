@@ -1,0 +1,214 @@
+package desk
+
+import (
+	"bytes"
+	"context"
+	"math"
+	"path/filepath"
+	"reflect"
+	"strings"
+	"testing"
+	"time"
+	"unicode/utf8"
+
+	"eyeup/civil"
+	"eyeup/internal/exchange"
+	"eyeup/internal/highs"
+	"eyeup/odds"
+	"eyeup/patch"
+	"eyeup/quantity"
+	"eyeup/solve"
+)
+
+var inJanuary = civil.MustOn(2027, time.January, 12)
+
+// invented opens the invented garden, and lets change what is asked of its patch.
+func invented(t *testing.T, change func(*Garden)) *Garden {
+	t.Helper()
+	g, err := OpenDemo(inJanuary)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if change != nil {
+		change(g)
+	}
+	return g
+}
+
+func planted(t *testing.T, g *Garden) *PatchAnswer {
+	t.Helper()
+	a, err := g.Planting(context.Background(), PatchQuestion{Today: inJanuary, Solver: solve.Plain})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return a
+}
+
+// narrowed is the invented garden with a smaller patch, wishes, a mix and a newcomer.
+func narrowed(g *Garden) {
+	for i := range g.Places {
+		if g.Places[i].Sort == exchange.Ground {
+			g.Places[i].Bench = 38
+		}
+	}
+	g.Garden.Patch = &exchange.Patch{
+		Kinds: []string{"dahlia"}, Low: 85 * quantity.Centimetre, Tall: 115 * quantity.Centimetre, Width: 1.35, Length: 6,
+		Varieties: []exchange.PatchVariety{
+			{Name: "Gable Red", Kind: "dahlia", Wish: patch.Must, Least: 8},
+			{Name: "Second Hay", Kind: "dahlia", Wish: patch.Could, Least: 3},
+			{Name: "Moth Hour", Kind: "dahlia", Wish: patch.Could},
+			{Name: "Newcomer", Kind: "dahlia", Wish: patch.Must, New: &exchange.NewVariety{Plant: 5, Bought: 3, Timing: "early", Colour: "#f4efe4", Height: 1}},
+		},
+		Mixes: []patch.Mix{{Kind: "dahlia", By: patch.Timing, Slack: 0.02, Want: []patch.Share{{Name: "late", Of: 0.2}, {Name: "early", Of: 0.4}}}},
+	}
+}
+
+// readable reports lines that are too wide, and words no grower uses.
+func readable(t *testing.T, a *PatchAnswer) string {
+	t.Helper()
+	var out bytes.Buffer
+	a.Print(&out, quantity.US)
+	for line := range strings.SplitSeq(out.String(), "\n") {
+		if utf8.RuneCountInString(line) > pageWidth {
+			t.Errorf("%d columns: %s", utf8.RuneCountInString(line), line)
+		}
+	}
+	for _, word := range []string{"optim", "solver", "infeasib", "objective", "constraint", "NaN", "Inf", "%!"} {
+		if strings.Contains(out.String(), word) {
+			t.Errorf("it says %q", word)
+		}
+	}
+	return out.String()
+}
+
+func TestPlantingListOfTheInventedGarden(t *testing.T) {
+	a := planted(t, invented(t, nil))
+	holds(t, "patch", a)
+	if said := readable(t, a); !strings.Contains(said, "Every wish fits") {
+		t.Error(said)
+	}
+	if !a.Proof.Proved || a.Proof.Gap != 0 || len(a.Short) != 0 || len(a.NotListed) != 0 {
+		t.Errorf("%+v, short %v, not listed %v", a.Proof, a.Short, a.NotListed)
+	}
+	for _, l := range a.List {
+		if l.Places != l.Wanted {
+			t.Errorf("%+v", l)
+		}
+	}
+}
+
+func TestPlantingListOfANarrowPatch(t *testing.T) {
+	g := invented(t, narrowed)
+	a := planted(t, g)
+	holds(t, "patch", a)
+	said := readable(t, a)
+	used, newcomer := 0.0, false
+	for _, l := range a.List {
+		used += float64(l.Places) * 0.45 * 0.45 // the spacing of its ground
+		switch {
+		case l.Variety == "Newcomer":
+			newcomer = l.Places == 5
+		case l.Variety == "Gable Red" && l.Places < 8:
+			t.Errorf("a must has %d places, less than its least", l.Places)
+		case l.Places < l.Wanted && !strings.Contains(said, l.Variety+" "+"lost") && !strings.Contains(said, l.Variety+" makes way"):
+			t.Errorf("it is not said why %s lost places", l.Variety)
+		}
+	}
+	if !newcomer || used > 38+1e-9 || math.Abs(used-a.UsedM2) > 0.01 {
+		t.Errorf("newcomer %v; %v m² used, it says %v", newcomer, used, a.UsedM2)
+	}
+	if len(a.Short) != 1 || a.Short[0].Variety != "Newcomer" || a.Short[0].Plants != 2 {
+		t.Errorf("short: %v", a.Short)
+	}
+	inRows := 0
+	for _, r := range a.Rows {
+		for _, part := range r.Parts {
+			inRows += part.Count
+		}
+	}
+	if inRows != a.Planted {
+		t.Errorf("%d plants in rows, %d listed", inRows, a.Planted)
+	}
+	if again := planted(t, invented(t, narrowed)); !reflect.DeepEqual(a, again) && !sameButForUnknown(a, again) {
+		t.Error("the same question got another answer")
+	}
+}
+
+// sameButForUnknown compares answers in which not-a-number stands for not known.
+func sameButForUnknown(a, b *PatchAnswer) bool {
+	var one, two bytes.Buffer
+	return WriteJSON(&one, a) == nil && WriteJSON(&two, b) == nil && one.String() == two.String()
+}
+
+// A book knows when its stock was laid in and what rounds found; the folder of the same
+// garden does not. The list is of the same varieties.
+func TestPlantingListOfABook(t *testing.T) {
+	now := func() time.Time { return inJanuary.UTC() }
+	b, err := NewStockBook(filepath.Join(t.TempDir(), "a.book"), now)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer b.Close()
+	if err := b.Demo(); err != nil {
+		t.Fatal(err)
+	}
+	g, err := OpenBookGarden(b)
+	if err != nil {
+		t.Fatal(err)
+	}
+	a, err := b.Planting(context.Background(), g, PatchQuestion{Today: inJanuary, Solver: solve.Plain})
+	if err != nil {
+		t.Fatal(err)
+	}
+	holds(t, "patch", a)
+	if folder := planted(t, invented(t, nil)); len(a.List) != len(folder.List) || a.At != folder.At {
+		t.Errorf("%d varieties for %v, the folder has %d for %v", len(a.List), a.At, len(folder.List), folder.At)
+	}
+}
+
+func TestPlantingListsRefused(t *testing.T) {
+	for says, change := range map[string]func(*Garden){
+		"is Gable Red meant":         func(g *Garden) { g.Garden.Patch.Varieties[0].Name = "Gabel Red" },
+		"is in stock":                func(g *Garden) { g.Garden.Patch.Varieties[3].Name = "Gable Red" },
+		"several places":             func(g *Garden) { g.Places = append(g.Places, g.Places[len(g.Places)-1]) },
+		"no open ground":             func(g *Garden) { g.Garden.Patch.Place = "nowhere" },
+		"at least 40 but at most 12": func(g *Garden) { g.Garden.Patch.Varieties[0].Least = 40 },
+		"which no bed":               func(g *Garden) { g.Garden.Patch.Width = 0.3 },
+	} {
+		g := invented(t, func(g *Garden) { narrowed(g); change(g) })
+		_, err := g.Planting(context.Background(), PatchQuestion{Today: inJanuary, Solver: solve.Plain})
+		if err == nil || !strings.Contains(err.Error(), says) {
+			t.Errorf("want %q, got %v", says, err)
+		}
+	}
+}
+
+// What the full solver proves holds against lists made otherwise, and the other way round.
+func TestPlantingProvedByTheSolver(t *testing.T) {
+	if testing.Short() {
+		t.Skip("the solver takes seconds to compile")
+	}
+	engine, err := highs.Open(context.Background(), "")
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer engine.Close()
+	for _, n := range []int{12, 40} {
+		b := manyVarieties(n)
+		b.Varieties[0].Hand = odds.Exactly(math.NaN())
+		proved, err := patch.Make(context.Background(), b, engine.Solve, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		plain, err := patch.Make(context.Background(), b, solve.Plain, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if p := proved.Proof; !p.Proved || p.Gap > patch.Near {
+			t.Errorf("%d varieties: %+v", n, p)
+		}
+		if plain.Proof.Places < proved.Proof.Bound-1e-6 || proved.Proof.Places < plain.Proof.Bound-1e-6 {
+			t.Errorf("%d varieties: %+v and %+v can't both hold", n, proved.Proof, plain.Proof)
+		}
+	}
+}
