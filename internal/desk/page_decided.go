@@ -36,6 +36,7 @@ type decision struct {
 // planLine is one line of the plan followed.
 type planLine struct {
 	ID    string     `json:"id"`
+	Kind  string     `json:"kind,omitempty"`
 	Start civil.Date `json:"start"`
 	Count int        `json:"count"`
 	Route string     `json:"route,omitempty"`
@@ -58,7 +59,7 @@ func decisionOf(p *season.Plan) decision {
 	}}
 	for _, b := range p.Batches {
 		for _, s := range b.Starts {
-			d.Lines = append(d.Lines, planLine{b.ID, s.Week, s.Count, s.Route})
+			d.Lines = append(d.Lines, planLine{b.ID, b.Kind, s.Week, s.Count, s.Route})
 		}
 	}
 	return d
@@ -81,9 +82,9 @@ func (d *Desk) Decided() string {
 		e, err := d.book.Entry(id)
 		var said decision
 		if err == nil && e.Kind == "decided" && json.Unmarshal(e.Body, &said) == nil {
-			d.plan = said.Plan
+			d.decision, d.decidedOn = said, e.On
 		}
 	}
 	d.told = told
-	return d.plan
+	return d.decision.Plan
 }

@@ -15,19 +15,23 @@ type Desk struct {
 	book    *StockBook
 	scratch bool // the book ends with the program
 
-	mu     sync.Mutex
-	garden *Garden // as the book describes it; its Stock is what the book holds
-	seen   int     // how many entries the book had when Stock was made
-	says   string  // what the book said of the garden then
-	failed error   // why what it says now does not hold together
-	shelf  *Shelf
-	told   int    // how many entries were looked through for decisions
-	plan   string // decided on last
+	mu        sync.Mutex
+	garden    *Garden // as the book describes it; its Stock is what the book held
+	seen      int     // how many entries the book had when the shelf was made
+	stocked   int     // and when Stock was
+	says      string  // what the book said of the garden then
+	failed    error   // why what it says now does not hold together
+	shelf     *Shelf
+	told      int      // how many entries were looked through for decisions
+	decision  decision // the last plan decided on
+	decidedOn civil.Date
 
-	season seasons
-	heat   kept[string, *HeatAnswer]
-	light  kept[string, *LightAnswer]
-	frost  kept[string, *FrostAnswer]
+	season  fresh[standing, *SeasonAnswer]
+	changed kept[string, *SeasonAnswer]
+	heat    kept[string, *HeatAnswer]
+	light   kept[string, *LightAnswer]
+	frost   kept[string, *FrostAnswer]
+	outlook fresh[standing, *OutlookAnswer]
 }
 
 // NewDesk lays a book open, and the garden that it describes. It fails where the book
@@ -38,7 +42,7 @@ func NewDesk(b *StockBook, scratch bool) (*Desk, error) {
 	if err != nil {
 		return nil, err
 	}
-	d := &Desk{book: b, scratch: scratch, garden: g, seen: -1}
+	d := &Desk{book: b, scratch: scratch, garden: g, seen: -1, stocked: -1}
 	b.Read(func(s *stock.Book) { d.says = saysOf(s) })
 	return d, nil
 }
@@ -72,6 +76,27 @@ func (d *Desk) Entry(id stock.ID) (stock.Entry, error) { return d.book.Entry(id)
 // changed.
 func (d *Desk) Garden() *Garden {
 	d.refresh()
+	d.book.Read(func(b *stock.Book) {
+		d.mu.Lock()
+		defer d.mu.Unlock()
+		if d.stocked == b.Entries() {
+			return
+		}
+		read := *d.garden.Garden
+		read.Stock = b.Holdings()
+		g := *d.garden
+		g.Garden = &read
+		d.garden, d.stocked = &g, b.Entries()
+	})
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	return d.garden
+}
+
+// Site returns the garden as it is described, with stock that may be of before: for what
+// asks nothing of the stock.
+func (d *Desk) Site() *Garden {
+	d.refresh()
 	d.mu.Lock()
 	defer d.mu.Unlock()
 	return d.garden
@@ -94,12 +119,7 @@ func (d *Desk) refresh() {
 		if d.seen == b.Entries() {
 			return
 		}
-		read := *d.garden.Garden
-		read.Stock = b.Holdings()
-		g := *d.garden
-		g.Garden = &read
-		d.garden, d.seen = &g, b.Entries()
-		d.shelf = newShelf(b)
+		d.seen, d.shelf = b.Entries(), newShelf(b)
 		if now := saysOf(b); now != d.says {
 			says = now
 		}
@@ -117,7 +137,7 @@ func (d *Desk) describeAnew(says string) {
 	defer d.mu.Unlock()
 	d.says, d.failed = says, err
 	if err == nil {
-		d.garden = g
+		d.garden, d.stocked = g, -1
 		d.heat.forget()
 		d.light.forget()
 		d.frost.forget()
@@ -153,7 +173,7 @@ func (d *Desk) written() int {
 }
 
 // Weather says what weather the garden reckons with.
-func (d *Desk) Weather() WeatherSource { return d.Garden().source() }
+func (d *Desk) Weather() WeatherSource { return d.Site().source() }
 
 // Nights answers for the nights ahead. See Nights.
 func (d *Desk) Nights(q NightsQuestion) (*NightsAnswer, error) { return Nights(d.Garden(), q) }
@@ -161,7 +181,7 @@ func (d *Desk) Nights(q NightsQuestion) (*NightsAnswer, error) { return Nights(d
 // Heat answers what a place's levels take, the whole season through; each place is
 // reckoned once.
 func (d *Desk) Heat(place string) (*HeatAnswer, error) {
-	g := d.Garden()
+	g := d.Site()
 	return d.heat.get(place, func() (*HeatAnswer, error) {
 		q := HeatQuestion{Place: place}
 		if p, known := g.Place(place); known {
@@ -182,13 +202,13 @@ func (d *Desk) Heat(place string) (*HeatAnswer, error) {
 
 // Light answers what light a place has, month by month; each place is reckoned once.
 func (d *Desk) Light(place string) (*LightAnswer, error) {
-	return d.light.get(place, func() (*LightAnswer, error) { return Light(d.Garden(), place) })
+	return d.light.get(place, func() (*LightAnswer, error) { return Light(d.Site(), place) })
 }
 
 // Frost answers when it freezes in the garden at 0 °C, and the odds of a freeze later than
 // a day.
 func (d *Desk) Frost(after civil.MonthDay) (*FrostAnswer, error) {
-	return d.frost.get(after.String(), func() (*FrostAnswer, error) { return d.Garden().frostAnswer(after) })
+	return d.frost.get(after.String(), func() (*FrostAnswer, error) { return d.Site().frostAnswer(after) })
 }
 
 // kept holds answers that are reckoned once.

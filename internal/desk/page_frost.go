@@ -35,7 +35,7 @@ type FrostCurve struct {
 // are neither certain nor nothing, and a week beyond both. It is empty where the record
 // tells of too few springs.
 func (d *Desk) FrostCurve() FrostCurve {
-	g := d.Garden()
+	g := d.Site()
 	f := g.Freezes()
 	var c FrostCurve
 	c.Springs, _ = f.Valid()
@@ -79,7 +79,7 @@ type Month struct {
 // TypicalYear returns the months of the record's years as they are at the patch, January
 // first. Days without a low or a high are left out of the means.
 func (d *Desk) TypicalYear() []Month {
-	g := d.Garden()
+	g := d.Site()
 	from, to := g.Years()
 	var tallies [12]monthTally
 	for i, day := range g.Record.Days {
@@ -130,7 +130,7 @@ func (t *monthTally) month(m time.Month) Month {
 // the garden accepts, in the spring of planting out. Where the record can't tell, or no
 // freeze comes, it is the first day of that spring.
 func (d *Desk) SafeDay() civil.Date {
-	g := d.Garden()
+	g := d.Site()
 	from, _ := g.spring()
 	day, known := g.Freezes().SafeFrom(g.Season.FrostRisk)
 	if !known || day.IsZero() {

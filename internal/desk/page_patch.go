@@ -19,6 +19,8 @@ type PlantingList struct {
 // PlantingRow is one variety of the planting list.
 type PlantingRow struct {
 	VarietyOnShelf
+	Plant   int // wanted in the patch
+	Reserve int // kept back
 	Raised  int // by the plan
 	Planted int // in the ground now
 	Over    int // in hand beyond what is wanted and kept back; below nothing: short
@@ -52,15 +54,22 @@ func (d *Desk) PlantingList(today civil.Date) (*PlantingList, error) {
 	for _, b := range plan.Batches {
 		raised[key{b.Kind, b.Variety}] += b.Count
 	}
+	plant, reserve := map[key]int{}, map[key]int{}
+	for _, h := range d.Garden().Stock {
+		k := key{h.Variety.Kind, h.Variety.Name}
+		plant[k] += h.Plant
+		reserve[k] += h.Reserve
+	}
 	for _, v := range shelf.Varieties {
-		row := PlantingRow{VarietyOnShelf: v, Raised: raised[key{v.Kind, v.Name}], Over: v.Count - v.Plant - v.Reserve}
+		k := key{v.Kind, v.Name}
+		row := PlantingRow{VarietyOnShelf: v, Plant: plant[k], Reserve: reserve[k], Raised: raised[k], Over: v.Count - plant[k] - reserve[k]}
 		for _, i := range v.Lots {
 			for _, s := range shelf.Lots[i].Standing {
 				if s.Spot.Form == stock.Plant {
 					row.Planted += s.Count
 				}
 				if s.Spot.Form == stock.Seed { // packets are no plants
-					row.Over = row.Raised - v.Plant - v.Reserve
+					row.Over = row.Raised - row.Plant - row.Reserve
 				}
 			}
 		}
@@ -90,7 +99,7 @@ func groundRoom(plan *season.Plan) []GroundRoom {
 
 // beds lists what stands in beds and rows of open ground.
 func (d *Desk) beds(shelf *Shelf) []BedRow {
-	g := d.Garden()
+	g := d.Site()
 	var all []BedRow
 	for _, p := range shelf.Places {
 		if at, known := g.Place(p.Name); !known || at.Sort != exchange.Ground {

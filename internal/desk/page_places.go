@@ -29,7 +29,7 @@ type LevelChoice struct {
 // Places returns the garden's places in their order, and places the stock stands in that
 // the garden's description does not know.
 func (d *Desk) Places(today civil.Date) []PlaceNow {
-	g, shelf := d.Garden(), d.Shelf()
+	g, shelf := d.Site(), d.Shelf()
 	var plan *season.Plan
 	if worked, err := d.Season(today); err == nil {
 		plan, _ = d.followed(worked.SeasonAnswer)

@@ -23,9 +23,8 @@ type Shelf struct {
 // VarietyOnShelf is what there is of a variety.
 type VarietyOnShelf struct {
 	stock.Variety
-	Lots           []int // of Shelf.Lots
-	Count          int
-	Plant, Reserve int // wanted in the patch, and kept back
+	Lots  []int // of Shelf.Lots
+	Count int
 }
 
 // PlaceOnShelf is what stands in a place.
@@ -59,18 +58,37 @@ func newShelf(b *stock.Book) *Shelf {
 		s.Lots = append(s.Lots, l)
 		s.Count += l.Count()
 	}
-	slices.SortStableFunc(s.Lots, func(x, y stock.Lot) int {
-		return cmp.Or(cmp.Compare(x.Kind, y.Kind), cmp.Compare(strings.ToLower(x.Name()), strings.ToLower(y.Name())), cmp.Compare(x.Code, y.Code))
-	})
-	s.varieties(b.Holdings())
+	s.sort()
+	s.varieties()
 	s.places()
 	return s
 }
 
-func (s *Shelf) varieties(holdings []stock.Holding) {
+// sort puts the lots in the order of their kinds, names and codes. Lots are large; so it
+// is their keys that are sorted.
+func (s *Shelf) sort() {
+	type keyed struct {
+		key string
+		at  int
+	}
+	keys := make([]keyed, len(s.Lots))
+	for i := range s.Lots {
+		l := &s.Lots[i]
+		keys[i] = keyed{l.Kind + "\x00" + strings.ToLower(l.Name()) + "\x00" + string(l.Code), i}
+	}
+	slices.SortFunc(keys, func(a, b keyed) int { return strings.Compare(a.key, b.key) })
+	sorted := make([]stock.Lot, len(keys))
+	for i, k := range keys {
+		sorted[i] = s.Lots[k.at]
+	}
+	s.Lots = sorted
+}
+
+func (s *Shelf) varieties() {
 	type key struct{ kind, name string }
 	at := map[key]int{}
-	for i, l := range s.Lots {
+	for i := range s.Lots {
+		l := &s.Lots[i]
 		s.words = append(s.words, strings.ToLower(strings.Join([]string{string(l.Code), l.Name(), l.Kind, spotWords(l)}, " ")))
 		k := key{l.Kind, l.Name()}
 		n, known := at[k]
@@ -84,15 +102,9 @@ func (s *Shelf) varieties(holdings []stock.Holding) {
 		s.Varieties[n].Lots = append(s.Varieties[n].Lots, i)
 		s.Varieties[n].Count += l.Count()
 	}
-	for _, h := range holdings {
-		if n, known := at[key{h.Variety.Kind, h.Variety.Name}]; known {
-			s.Varieties[n].Plant += h.Plant
-			s.Varieties[n].Reserve += h.Reserve
-		}
-	}
 }
 
-func spotWords(l stock.Lot) string {
+func spotWords(l *stock.Lot) string {
 	var words []string
 	for _, s := range l.Standing {
 		words = append(words, s.Spot.Place, string(s.Spot.Form))

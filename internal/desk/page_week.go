@@ -71,7 +71,7 @@ func (d *Desk) Week(today civil.Date) (*Week, error) {
 			w.Late = append(w.Late, job)
 		}
 	}
-	w.Rounds = shelf.roundsDue(d.Garden(), today)
+	w.Rounds = shelf.roundsDue(d.Site(), today)
 	return w, nil
 }
 
@@ -201,5 +201,5 @@ func b2i(b bool) int {
 
 // RoundsDue tells for each store where stock waits whether a round is due.
 func (d *Desk) RoundsDue(today civil.Date) []RoundDue {
-	return d.Shelf().roundsDue(d.Garden(), today)
+	return d.Shelf().roundsDue(d.Site(), today)
 }

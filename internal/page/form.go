@@ -67,7 +67,7 @@ func (s *server) formOf(r *request) (*formView, error) {
 	if !known {
 		return nil, notFound("no entry is called " + strconv.Quote(kind))
 	}
-	g := s.desk.Garden()
+	g := s.desk.Site()
 	v := &formView{action: a, ID: r.FormValue("id"), On: r.FormValue("on"), Next: local(r.FormValue("next")), Money: g.Currency}
 	if v.ID == "" || r.FormValue("tap") == "" && r.Method == http.MethodGet {
 		id, err := stock.NewID(s.Now(), rand.Reader)

@@ -10,13 +10,19 @@ import (
 type patchView struct {
 	*desk.PlantingList
 	Shelf *desk.Shelf
+	All   int // varieties
+	Page  int
+	Pages int
 }
 
-// patch shows the planting list as it stands.
+// patch shows the planting list as it stands: page, of 100 varieties each.
 func (s *server) patch(r *request) error {
 	list, err := s.desk.PlantingList(s.today())
 	if err != nil {
 		return err
 	}
-	return s.show(r, http.StatusOK, "patch", view{Title: "Patch", Here: "patch", Main: patchView{list, s.desk.Shelf()}})
+	v := patchView{PlantingList: list, Shelf: s.desk.Shelf(), All: len(list.Rows)}
+	v.Page, v.Pages = pageNumber(r, v.All, onePage)
+	v.Rows = v.Rows[(v.Page-1)*onePage : min(v.All, v.Page*onePage)]
+	return s.show(r, http.StatusOK, "patch", view{Title: "Patch", Here: "patch", Main: v})
 }

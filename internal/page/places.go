@@ -27,6 +27,8 @@ type placeView struct {
 	Night      *desk.NightPlace
 	Shelf      *desk.Shelf
 	Bench      template.HTML
+	First      []desk.CrateOnShelf // of those there
+	More       int                 // crates beyond
 	Years      int
 }
 
@@ -66,6 +68,8 @@ func (s *server) place(r *request) error {
 		if err := s.inside(&v); err != nil {
 			return err
 		}
+		v.First = p.There.Crates[:min(len(p.There.Crates), cratesOnPage/2)]
+		v.More = len(p.There.Crates) - len(v.First)
 		if p.Plan != nil {
 			v.Bench = drawBench(p.Plan, r.taste)
 		}

@@ -123,7 +123,7 @@ func (s *server) show(r *request, status int, name string, v view) error {
 		v.Bare = true
 	}
 	if !v.Bare {
-		g := s.desk.Garden()
+		g := s.desk.Site()
 		v.Garden, v.Kept, v.Nav = g.Name, s.desk.Kept(), navWords
 		v.MadeUp, v.Demo, v.Warnings = g.Record.MadeUp, s.Demo, s.warnings()
 		v.Strip = s.strip.of(s.desk)

@@ -25,7 +25,11 @@ type storeView struct {
 	desk.PlaceOnShelf
 	Due    *desk.RoundDue
 	Drawn  template.HTML
-	Crates []crateRow
+	Crates []crateRow // of this page
+	All    int        // crates in all
+	Page   int
+	Pages  int
+	Tells  []desk.OutlookRound // where a round would tell most
 }
 
 // crateRow is a crate with what its last rounds found.
@@ -37,6 +41,7 @@ type crateRow struct {
 	Bad   int // of those, soft or lost
 	Limp  int // of those, wrinkled
 	Last  civil.Date
+	Dry   []desk.OutlookCrate // weight lost so far
 }
 
 // Name names the crate or what stands outside of one.
@@ -102,11 +107,45 @@ func (s *server) rounds(r *request) error {
 		if !is {
 			continue
 		}
-		store := storeView{PlaceOnShelf: p, Due: &d, Crates: crateRows(p)}
-		store.Drawn = drawCrates(p.Name, store.Crates)
-		v.Stores = append(v.Stores, store)
+		v.Stores = append(v.Stores, s.store(r, p, d))
 	}
 	return s.show(r, http.StatusOK, "rounds", view{Title: "Rounds", Here: "rounds", Main: v})
+}
+
+// cratesOnPage is how many crates of a store are shown at once.
+const cratesOnPage = 140
+
+// store makes one store ready to be shown: page tells which of its crates.
+func (s *server) store(r *request, p desk.PlaceOnShelf, due desk.RoundDue) storeView {
+	v := storeView{PlaceOnShelf: p, Due: &due, Crates: crateRows(p)}
+	v.All = len(v.Crates)
+	v.Page, v.Pages = pageNumber(r, v.All, cratesOnPage)
+	v.Crates = v.Crates[(v.Page-1)*cratesOnPage : min(v.All, v.Page*cratesOnPage)]
+	v.Drawn = drawCrates(p.Name, v.Crates)
+	if o, err := s.desk.Outlook(s.today()); err == nil && o != nil { // without it the page tells less
+		dry := map[string][]desk.OutlookCrate{}
+		for _, c := range o.Crates {
+			if c.Place == p.Name {
+				dry[c.Crate] = append(dry[c.Crate], c)
+			}
+		}
+		for i := range v.Crates {
+			v.Crates[i].Dry = dry[v.Crates[i].Crate]
+		}
+		v.Tells = slices.DeleteFunc(slices.Clone(o.Rounds), func(c desk.OutlookRound) bool { return c.Place != p.Name })
+	}
+	return v
+}
+
+// Driest is the lot of the crate that has lost most of its weight; nil where none is known.
+func (c crateRow) Driest() *desk.OutlookCrate {
+	var most *desk.OutlookCrate
+	for i := range c.Dry {
+		if most == nil || c.Dry[i].Lost.Middle > most.Lost.Middle {
+			most = &c.Dry[i]
+		}
+	}
+	return most
 }
 
 // crateView is one crate, to be gone through.
@@ -159,7 +198,7 @@ func drawCrates(place string, crates []crateRow) template.HTML {
 			class = "crate seen"
 		}
 		fmt.Fprintf(d, `<a href="/rounds/%s/%d"><title>%s</title><rect class="%s" x="%.0f" y="%.0f" width="%.0f" height="%.0f"/>`,
-			html.EscapeString(url.PathEscape(place)), i, html.EscapeString(says), class, x, y, wide, tall)
+			html.EscapeString(url.PathEscape(place)), c.N, html.EscapeString(says), class, x, y, wide, tall)
 		if c.Worst() > 0 {
 			fmt.Fprintf(d, `<rect class="lost" x="%.0f" y="%.1f" width="%.0f" height="%.1f"/>`, x, y+tall*(1-c.Worst()), wide, tall*c.Worst())
 		}

@@ -29,6 +29,7 @@ type seasonView struct {
 	Asks    url.Values
 
 	LotChoices []lotChoice
+	Against    *desk.Against
 	taste      taste
 }
 
@@ -81,7 +82,7 @@ func (s *server) season(r *request) error {
 	if v.Drawn, err = r.drawing(v.Answer, v.Plan.Name); err != nil {
 		return err
 	}
-	v.Heated = heated(v.Answer)
+	v.Heated, v.Against = heated(v.Answer), s.desk.Against(s.today())
 	v.Change, v.taste = s.changeForm(r), r.taste
 	for _, h := range s.desk.Garden().Stock {
 		if h.Plant > 0 {
@@ -183,7 +184,7 @@ func levelOrOff(text string) (*quantity.Temperature, error) {
 
 // changeForm fills the form with what was asked and what there is.
 func (s *server) changeForm(r *request) changeView {
-	g := s.desk.Garden()
+	g := s.desk.Site()
 	v := changeView{Risk: r.FormValue("risk"), Lot: r.FormValue("lot"), Plant: r.FormValue("plant"), Start: r.FormValue("start")}
 	for _, p := range s.desk.Places(s.today()) {
 		if len(p.Levels) == 0 {

@@ -83,8 +83,8 @@ func (s *server) today() civil.Date {
 		return s.Today
 	}
 	zone := time.Local
-	if s.desk != nil && s.desk.Garden().Zone != nil {
-		zone = s.desk.Garden().Zone
+	if s.desk != nil && s.desk.Site().Zone != nil {
+		zone = s.desk.Site().Zone
 	}
 	return civil.Of(s.Now().In(zone))
 }

@@ -6,7 +6,9 @@ import (
 	"strconv"
 	"strings"
 
+	"eyeup/civil"
 	"eyeup/internal/desk"
+	"eyeup/season"
 	"eyeup/stock"
 )
 
@@ -72,12 +74,23 @@ func pageOf[T any](all []T, v *stockView) []T {
 	return all[(v.Page-1)*onePage : min(len(all), v.Page*onePage)]
 }
 
+// pageNumber returns which page is asked for (page, from 1), and how many there are.
+func pageNumber(r *request, all, each int) (page, pages int) {
+	page, _ = strconv.Atoi(r.FormValue("page"))
+	pages = max(1, (all+each-1)/each)
+	return min(max(page, 1), pages), pages
+}
+
 // lotView is one lot's page.
 type lotView struct {
 	stock.Lot
 	Life    []mention
 	Kin     []kinGroup
 	Parents []stock.Lot
+	Next    []season.BatchPlan
+	Outlook *desk.OutlookVariety
+	Stored  []desk.OutlookCrate
+	At      civil.Date // of the outlook
 	Actions []action
 }
 
@@ -149,6 +162,10 @@ func (s *server) lot(r *request) error {
 		}
 	}
 	slices.Reverse(v.Life)
+	v.Next = s.desk.NextOf(string(v.Code), s.today())
+	if o, err := s.desk.Outlook(s.today()); err == nil && o != nil { // without it the page tells less
+		v.Outlook, v.Stored, v.At = o.OfVariety(v.Kind, v.Name()), o.OfLot(string(v.Code)), o.At
+	}
 	v.Actions = actionsFor(v.Lot)
 	return s.show(r, http.StatusOK, "lot", view{Title: v.Name() + " " + string(v.Code), Here: "stock", Main: v})
 }

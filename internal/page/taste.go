@@ -16,7 +16,7 @@ type taste struct {
 func (s *server) tasteOf(r *http.Request) taste {
 	var t taste
 	if s.desk != nil {
-		t.Units = s.desk.Garden().System
+		t.Units = s.desk.Site().System
 	}
 	if c, err := r.Cookie("units"); err == nil {
 		switch c.Value {

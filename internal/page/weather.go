@@ -22,7 +22,7 @@ type weatherView struct {
 
 // weather shows the odds of frost with a day of planting out to move (out, YYYY-MM-DD).
 func (s *server) weather(r *request) error {
-	v := weatherView{Months: s.desk.TypicalYear(), Source: s.desk.Weather(), Risk: float64(s.desk.Garden().Season.FrostRisk)}
+	v := weatherView{Months: s.desk.TypicalYear(), Source: s.desk.Weather(), Risk: float64(s.desk.Site().Season.FrostRisk)}
 	out, err := s.plantingOut(r.FormValue("out"))
 	if err != nil {
 		return err

@@ -1,0 +1,52 @@
+package desk
+
+import (
+	"sync"
+	"time"
+)
+
+// fresh holds one answer and reckons it anew when what it rests on has changed. Meanwhile
+// the one before serves, so that nobody waits but for the first.
+type fresh[K comparable, V any] struct {
+	mu     sync.Mutex
+	known  bool // whether there is an answer
+	rests  K    // what it rests on
+	answer V
+	failed error
+	done   chan struct{} // closed when it is; nil where nothing is being reckoned
+}
+
+// get returns the answer that rests on key. Where that has still to be reckoned, it waits
+// so long for it; then it returns the one before, and on what that rests. It is false
+// where there is none yet.
+func (f *fresh[K, V]) get(key K, wait time.Duration, reckon func() (V, error)) (answer V, rests K, known bool, err error) {
+	f.mu.Lock()
+	if f.known && f.rests == key {
+		defer f.mu.Unlock()
+		return f.answer, f.rests, true, f.failed
+	}
+	if f.done == nil {
+		f.done = make(chan struct{})
+		go f.run(key, reckon)
+	}
+	done := f.done
+	f.mu.Unlock()
+	patience := time.NewTimer(wait)
+	defer patience.Stop()
+	select {
+	case <-done:
+	case <-patience.C:
+	}
+	f.mu.Lock()
+	defer f.mu.Unlock()
+	return f.answer, f.rests, f.known, f.failed
+}
+
+func (f *fresh[K, V]) run(key K, reckon func() (V, error)) {
+	answer, err := reckon()
+	f.mu.Lock()
+	defer f.mu.Unlock()
+	f.known, f.rests, f.answer, f.failed = true, key, answer, err
+	close(f.done)
+	f.done = nil
+}

@@ -1,0 +1,114 @@
+package desk
+
+import (
+	"time"
+
+	"eyeup/civil"
+	"eyeup/season"
+)
+
+// outlookWait is how long a page waits for an outlook before it does without.
+const outlookWait = 30 * time.Millisecond
+
+// Outlook says what to count on when planting out begins, as the book stands today, or as
+// it stood some entries ago while it is reckoned anew. It is nil while the first is being
+// reckoned.
+func (d *Desk) Outlook(today civil.Date) (*OutlookAnswer, error) {
+	at := d.SafeDay()
+	if at.Before(today) {
+		at = today
+	}
+	a, _, _, err := d.outlook.get(standing{d.written(), today}, outlookWait, func() (*OutlookAnswer, error) { return d.book.Outlook(today, at) })
+	return a, err
+}
+
+// OfVariety returns what the outlook says of a variety; nil for nothing.
+func (a *OutlookAnswer) OfVariety(kind, name string) *OutlookVariety {
+	if a == nil {
+		return nil
+	}
+	for i := range a.Varieties {
+		if a.Varieties[i].Kind == kind && a.Varieties[i].Variety == name {
+			return &a.Varieties[i]
+		}
+	}
+	return nil
+}
+
+// OfLot returns what the lot has lost in store, crate by crate.
+func (a *OutlookAnswer) OfLot(code string) []OutlookCrate {
+	if a == nil {
+		return nil
+	}
+	var all []OutlookCrate
+	for _, c := range a.Crates {
+		if c.Code == code {
+			all = append(all, c)
+		}
+	}
+	return all
+}
+
+// NextOf returns what the plan that is followed, or the usual one, does with a lot next;
+// nothing where no season can be worked out.
+func (d *Desk) NextOf(code string, today civil.Date) []season.BatchPlan {
+	worked, err := d.Season(today)
+	if err != nil {
+		return nil
+	}
+	plan, _ := d.followed(worked.SeasonAnswer)
+	var all []season.BatchPlan
+	for _, b := range plan.Batches {
+		if b.Code == code {
+			all = append(all, b)
+		}
+	}
+	return all
+}
+
+// Against is the plan that is followed, held against what has come so far.
+type Against struct {
+	Decision
+	On    civil.Date // the day it was decided on
+	Lines []AgainstLine
+}
+
+// AgainstLine is one kind of stock: how many the plan would have started by today and in
+// all, and how many the book has in trays, pots or the ground.
+type AgainstLine struct {
+	Kind         string
+	Due, Planned int
+	Started      int
+}
+
+// Against holds the plan that is followed against what the book tells; nil where none is.
+func (d *Desk) Against(today civil.Date) *Against {
+	if d.Decided() == "" {
+		return nil
+	}
+	d.mu.Lock()
+	said, on := d.decision, d.decidedOn
+	d.mu.Unlock()
+	a := &Against{Decision: Decision{Plan: said.Plan}, On: on}
+	if said.Promised != nil {
+		a.Promised = *said.Promised
+	}
+	done := doneOf(d.Shelf())
+	at := map[string]int{}
+	for _, line := range said.Lines {
+		if line.Kind == "" {
+			continue // decided before lines had a kind
+		}
+		i, known := at[line.Kind]
+		if !known {
+			i = len(a.Lines)
+			at[line.Kind] = i
+			a.Lines = append(a.Lines, AgainstLine{Kind: line.Kind, Started: done.started[line.Kind]})
+		}
+		a.Lines[i].Planned += line.Count
+		if !line.Start.After(today) {
+			a.Lines[i].Due += line.Count
+		}
+	}
+	return a
+}
