@@ -22,6 +22,7 @@ type bookCommand struct {
 	Kin     bookKinCommand     `cmd:"" help:"What came of a lot, what it came of, and what it met."`
 	Outlook bookOutlookCommand `cmd:"" help:"What to count on at a date: good divisions of each variety, with odds."`
 	Log     bookLogCommand     `cmd:"" help:"All entries, a line of JSON each."`
+	People  bookPeopleCommand  `cmd:"" help:"Who the ids in entries are; a name may be blanked."`
 	Out     bookOutCommand     `cmd:"" help:"Write the book as a folder, from which the same book is made."`
 }
 
@@ -171,6 +172,37 @@ type bookLogCommand struct{ bookFile }
 // Run writes it; for a grower and for a program alike it is lines of JSON.
 func (c bookLogCommand) Run(d *door) error {
 	return c.use(d, func(b *desk.StockBook) error { return b.WriteLog(d.out) })
+}
+
+// bookPeopleCommand names people.
+type bookPeopleCommand struct {
+	bookFile
+	ID    string  `arg:"" optional:"" help:"Whom to name."`
+	Name  *string `arg:"" optional:"" help:"The name."`
+	Blank bool    `help:"Take the name away for good; entries keep the id."`
+}
+
+// Run names or blanks one, or lists all.
+func (c bookPeopleCommand) Run(d *door) error {
+	return c.use(d, func(b *desk.StockBook) error {
+		switch {
+		case c.ID != "" && (c.Name != nil) == c.Blank:
+			return errors.New("give the name, or --blank to take it away")
+		case c.ID != "" && c.Blank:
+			if err := b.Call(c.ID, ""); err != nil {
+				return err
+			}
+		case c.ID != "":
+			if err := b.Call(c.ID, *c.Name); err != nil {
+				return err
+			}
+		}
+		a, err := b.People()
+		if err != nil {
+			return err
+		}
+		return d.answer(a, quantity.Metric)
+	})
 }
 
 // bookOutCommand writes the book as a folder.

@@ -5,8 +5,6 @@ import (
 	"fmt"
 	"time"
 
-	"github.com/ncruces/go-sqlite3"
-
 	"eyeup/stock"
 )
 
@@ -81,6 +79,7 @@ func (b *Book) append(entries []stock.Entry) (answers []Answer, err error) {
 	b.stock.Keep()
 	answerFresh(answers, added, b.sequence)
 	b.sequence, b.head = sequence, head
+	b.tend(len(fresh))
 	return answers, nil
 }
 
@@ -172,16 +171,4 @@ func answerFresh(answers []Answer, added []stock.Added, sequence int64) {
 		answers[i].Sequence, answers[i].Born, answers[i].Notices = sequence, added[n].Born, added[n].Notices
 		n++
 	}
-}
-
-// Settle folds what was written since into the one file, where nobody else is reading it;
-// what can't be now is done when the book is put down. It is for times when nobody waits.
-func (b *Book) Settle() error {
-	b.mu.Lock()
-	defer b.mu.Unlock()
-	if b.why != nil {
-		return nil
-	}
-	_, _, err := b.conn.WALCheckpoint("main", sqlite3.CHECKPOINT_PASSIVE)
-	return plain(err)
 }

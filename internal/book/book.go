@@ -11,6 +11,7 @@ import (
 
 	"github.com/ncruces/go-sqlite3"
 
+	"eyeup/civil"
 	"eyeup/stock"
 )
 
@@ -39,6 +40,10 @@ type Book struct {
 	head     hash
 	snapped  int64 // of the last entry in the snapshot in the file
 	why      error // why it is open for reading only, nil where it is not
+
+	tending   sync.WaitGroup
+	unsettled int        // entries written since what was written was last folded in
+	copied    civil.Date // the day of the last daily copy that was tried
 }
 
 // applicationID marks an SQLite file as a stock book ("Eyup").
@@ -142,8 +147,8 @@ func (b *Book) begin() error {
 	if err == nil {
 		err = b.prepare()
 	}
-	if err == nil && b.why == nil && !b.options.NoCopies {
-		_ = b.dailyCopy() // a copy that can't be made must not keep anyone from the book; check tells
+	if err == nil {
+		b.copyToday()
 	}
 	return err
 }
@@ -249,6 +254,7 @@ func (b *Book) Head() (entries int64, last [32]byte) {
 
 // Close puts the book down: the last entries are folded into the one file.
 func (b *Book) Close() error {
+	b.tending.Wait()
 	b.mu.Lock()
 	defer b.mu.Unlock()
 	if b.conn == nil {

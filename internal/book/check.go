@@ -29,9 +29,6 @@ func (r *Report) wrong(format string, args ...any) {
 	r.Wrong = append(r.Wrong, fmt.Sprintf(format, args...))
 }
 
-// mostWrong is how many faults of one sort are told.
-const mostWrong = 5
-
 // Check goes through the book at path from the first entry on, trusting nothing in it:
 // every page, every hash of the chain, every entry's form, whether the counts fold, what
 // the snapshot says, the papers, and the last daily copy. Its error tells that the check

@@ -214,6 +214,22 @@ func TestDailyCopies(t *testing.T) {
 	}
 }
 
+// A book that lies open overnight is copied after the first entry of the next day.
+func TestABookLeftOpenIsCopied(t *testing.T) {
+	b, p := newBook(t)
+	must(t)(b.Append(p.takenIn(5)))
+	day := clock()
+	o := Options{Now: func() time.Time { return day }}
+	b = reopen(t, b, o)
+	day = day.AddDate(0, 0, 1)
+	must(t)(b.Append(p.takenIn(6)))
+	b.tending.Wait()
+	copies, err := Copies(b.Path())
+	if err != nil || len(copies) != 2 || copies[0].Made.String() != "2027-01-16" {
+		t.Errorf("%+v, %v", copies, err)
+	}
+}
+
 // Copies of the last thirty days are kept, then the first of each month.
 func TestCopiesAreSpent(t *testing.T) {
 	var kept []Copy

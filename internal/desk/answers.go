@@ -5,6 +5,7 @@ var answers = map[string]Answer{
 	"book kin":           &KinAnswer{},
 	"book lot":           &LotAnswer{},
 	"book lots":          &LotsAnswer{},
+	"book people":        &PeopleAnswer{},
 	"book outlook":       &OutlookAnswer{},
 	"check":              &CheckAnswer{},
 	"patch":              &PatchAnswer{},

@@ -85,9 +85,12 @@ func (s *StockBook) Outlook(today, at civil.Date) (*OutlookAnswer, error) {
 	if past {
 		today = at
 	}
-	s.Read(func(b *stock.Book) {
+	var copied []byte // so that nobody who writes has to wait
+	s.Read(func(b *stock.Book) { copied = b.Snapshot() })
+	b, err := stock.Restore(copied)
+	if err == nil {
 		o, err = outlook.Reckon(outlook.Question{Book: b, Today: today, At: at, Stores: stores, Kinds: kinds})
-	})
+	}
 	if err != nil {
 		return nil, err
 	}

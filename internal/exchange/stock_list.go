@@ -205,17 +205,26 @@ func sheetCells(name string, data []byte) ([][]string, error) {
 		return nil, Fault{File: name, What: fmt.Sprintf("it is no XLSX file that can be read (%v); save the table anew, or as CSV", err)}
 	}
 	defer f.Close()
-	rows, err := f.GetRows(f.GetSheetName(0))
+	sheet, err := f.Rows(f.GetSheetName(0))
 	if err != nil {
 		return nil, Fault{File: name, What: err.Error()}
 	}
-	for len(rows) > 0 && len(rows[len(rows)-1]) == 0 {
-		rows = rows[:len(rows)-1]
+	defer sheet.Close()
+	var rows [][]string
+	filled := 0 // rows up to the last that says something
+	for sheet.Next() {
+		row, err := sheet.Columns()
+		if err != nil {
+			return nil, Fault{File: name, Line: len(rows) + 1, What: err.Error()}
+		}
+		if rows = append(rows, row); len(rows) > mostRows {
+			return nil, Fault{File: name, What: fmt.Sprintf("there are more than %d rows; bring them in by parts", mostRows)}
+		}
+		if len(row) > 0 {
+			filled = len(rows)
+		}
 	}
-	if len(rows) > mostRows {
-		return nil, Fault{File: name, What: fmt.Sprintf("there are more than %d rows; bring them in by parts", mostRows)}
-	}
-	return rows, nil
+	return rows[:filled], sheet.Error()
 }
 
 // Meant says, of each column that was passed over, what it may have been meant for.
