@@ -6,6 +6,7 @@ import (
 	"eyeup/frost"
 	"eyeup/place"
 	"eyeup/quantity"
+	"eyeup/solve"
 	"eyeup/stock"
 	"eyeup/sun"
 	"eyeup/weather"
@@ -75,4 +76,6 @@ type Brief struct {
 	Prices       Prices
 	Held         map[string]civil.Date // starts decided already, by the lot's code
 	Explain      string                // the batch whose dates are to be explained; empty: none
+	Solver       solve.Solver          // answers the programmes of Prove; Make needs none
+	Relax        Relax                 // answers them without whole numbers
 }

@@ -26,6 +26,9 @@ type EarlyPoint struct {
 	Levels    []string `json:"levels" jsonschema_description:"place and level of what is heated; empty for no added heat"`
 	HeatCost  float64  `json:"heat_cost" jsonschema_description:"in the middle of the years, while the places are in use"`
 	GainWeeks float64  `json:"gain_weeks" jsonschema_description:"a plant, all batches together"`
+	TotalCost float64  `json:"total_cost,omitempty" jsonschema_description:"heat, light, mix, pots and paid hands; left out where the season is not proved"`
+	LeftOut   int      `json:"left_out,omitempty" jsonschema_description:"plants that find no way"`
+	Proof     *Proof   `json:"proof,omitempty"`
 }
 
 // FrostWeek is how often it freezes in the patch in one week of the span.
@@ -48,32 +51,53 @@ var ErrNoYears = errors.New("there is no whole year of weather to reckon with; g
 // Common practice: 45-55 °F.
 const usualGlass = 10.0
 
-// Make works out the plans of a season.
+// What the plans do, in a sentence.
+const (
+	coldSays  = "Only places that are warm anyway, and covers without heat."
+	usualSays = "Started as many weeks before planting out as is common, warm till up, then bright and cool."
+	earlySays = "The most weeks of flower that the benches have room for, whatever the heat costs."
+)
+
+// Make works out the plans of a season by filling the benches batch by batch. See Prove for
+// plans that are known to be the best.
 func Make(b Brief) (*Result, error) {
-	if len(b.Weather) == 0 {
-		return nil, ErrNoYears
-	}
-	m, err := newMaker(&b)
+	m, err := makerFor(&b)
 	if err != nil {
 		return nil, err
-	}
-	if len(m.batches) == 0 {
-		return nil, fmt.Errorf("none of the stock can be taken into a season: %s", m.reasons())
 	}
 	cold := make(levels, len(b.Places))
 	usual := m.usualLevels()
 	early, points := m.earlyLevels()
 	r := &Result{FrostOdds: m.frostOdds(), OutFrom: m.date(m.outFrom), Early: points}
 	r.Plans = append(r.Plans,
-		m.realize(NoHeat, "Only places that are warm anyway, and covers without heat.", cold, m.assign(cold, m.unheated(byGain))),
-		m.realize(Usual, "Started as many weeks before planting out as is common, warm till up, then bright and cool.", usual,
-			m.assign(usual, byCustom(m.usualWeeks))),
-		m.realize(AsEarly, "The most weeks of flower that the benches have room for, whatever the heat costs.", early, m.stepped(early, m.assign(early, byGain))))
-	beside(r.Plans)
-	for _, p := range r.Plans[1:] {
-		m.breakEven(p, r.Plans[0])
-	}
+		m.realize(NoHeat, coldSays, cold, m.assign(cold, m.unheated(byGain))),
+		m.realize(Usual, usualSays, usual, m.assign(usual, byCustom(m.usualWeeks))),
+		m.realize(AsEarly, earlySays, early, m.stepped(early, m.assign(early, byGain))))
+	m.sideBySide(r.Plans)
 	return r, nil
+}
+
+// makerFor readies a maker for a brief that has weather and stock.
+func makerFor(b *Brief) (*maker, error) {
+	if len(b.Weather) == 0 {
+		return nil, ErrNoYears
+	}
+	m, err := newMaker(b)
+	if err != nil {
+		return nil, err
+	}
+	if len(m.batches) == 0 {
+		return nil, fmt.Errorf("none of the stock can be taken into a season: %s", m.reasons())
+	}
+	return m, nil
+}
+
+// sideBySide tells each plan what it shares with the others, and when its heat pays.
+func (m *maker) sideBySide(plans []*Plan) {
+	beside(plans)
+	for _, p := range plans[1:] {
+		m.breakEven(p, plans[0])
+	}
 }
 
 func (m *maker) reasons() string {

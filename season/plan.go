@@ -28,6 +28,7 @@ type Plan struct {
 	DecideBy     civil.Date   `json:"decide_by" jsonschema_description:"the Monday on which this plan first parts from the others; null when it never does"`
 	BreakEven    *BreakEven   `json:"break_even,omitempty"`
 	Dividing     []Dividing   `json:"dividing"`
+	Proof        *Proof       `json:"proof,omitempty" jsonschema_description:"left out where the season is not proved"`
 }
 
 // BreakEven says when heating pays, against the plan without added heat.

@@ -76,27 +76,9 @@ func (r *realized) fitsIn(year int) bool {
 // it falls.
 func (r *realized) work() {
 	minutes := make([]float64, r.weeks)
-	add := func(p *part, step string, day float64) {
-		each, known := p.life.Work(step)
-		week := (int(day) - r.firstMonday) / 7
-		if known && !math.IsInf(day, 0) && week >= 0 && week < r.weeks {
-			minutes[week] += each * float64(p.count)
-		}
-	}
 	for _, p := range r.parts {
-		out := middle(p.pick(func(f fate) int { return f.out }))
-		add(p, "plant", out)
-		if p.route.direct {
-			continue
-		}
-		add(p, "start", float64(p.start))
-		r.dividing(p, minutes)
-		add(p, "harden", out-float64(p.life.harden))
-		if p.life.prick > 0 {
-			add(p, "prick", middle(p.pick(func(f fate) int { return f.up }))+float64(p.life.prick))
-		}
-		if p.route.firstPlace != p.route.onPlace {
-			add(p, "hand_on", middle(p.pick(func(f fate) int { return f.handOn })))
+		for w, min := range r.minutesOf(p) {
+			minutes[w] += min
 		}
 	}
 	for w, min := range minutes {
@@ -117,22 +99,35 @@ func (r *realized) work() {
 	}
 }
 
-// dividing adds the work of waking and cutting the clumps of a part that is divided.
-func (r *realized) dividing(p *part, minutes []float64) {
-	if p.how != Divided {
-		return
-	}
-	clumps := float64(p.parents) * float64(p.count) / float64(p.batch.want)
-	for _, step := range []struct {
-		name string
-		day  float64
-	}{{"wake", float64(p.start)}, {"divide", middle(p.pick(func(f fate) int { return f.eyed }))}} {
-		each, known := p.life.Work(step.name)
-		week := (int(step.day) - r.firstMonday) / 7
-		if known && !math.IsInf(step.day, 0) && week >= 0 && week < r.weeks {
-			minutes[week] += each * clumps
+// minutesOf returns the minutes of work of a part, by week.
+func (m *maker) minutesOf(p *part) []float64 {
+	minutes := make([]float64, m.weeks)
+	add := func(step string, day, count float64) {
+		each, known := p.life.Work(step)
+		week := (int(day) - m.firstMonday) / 7
+		if known && !math.IsInf(day, 0) && week >= 0 && week < m.weeks {
+			minutes[week] += each * count
 		}
 	}
+	count, out := float64(p.count), middle(p.pick(func(f fate) int { return f.out }))
+	add("plant", out, count)
+	if p.route.direct {
+		return minutes
+	}
+	add("start", float64(p.start), count)
+	if p.how == Divided { // its clumps are woken and cut
+		clumps := float64(p.parents) * count / float64(p.batch.want)
+		add("wake", float64(p.start), clumps)
+		add("divide", middle(p.pick(func(f fate) int { return f.eyed })), clumps)
+	}
+	add("harden", out-float64(p.life.harden), count)
+	if p.life.prick > 0 {
+		add("prick", middle(p.pick(func(f fate) int { return f.up }))+float64(p.life.prick), count)
+	}
+	if p.route.firstPlace != p.route.onPlace {
+		add("hand_on", middle(p.pick(func(f fate) int { return f.handOn })), count)
+	}
+	return minutes
 }
 
 // cost adds up the money. Every amount is rounded to the minor unit before it is added,

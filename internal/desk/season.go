@@ -69,6 +69,11 @@ func Explained(batch string) Asked {
 
 // Season works out the season of a garden as it stands today.
 func Season(g *Garden, today civil.Date, asked ...Asked) (*SeasonAnswer, error) {
+	return seasonBy(g, today, season.Make, asked)
+}
+
+// seasonBy works out a season by a way of making plans.
+func seasonBy(g *Garden, today civil.Date, plans func(season.Brief) (*season.Result, error), asked []Asked) (*SeasonAnswer, error) {
 	if today.After(g.Span.To) {
 		return nil, fmt.Errorf("the season of %d ended on %v; set plant_year to the year you plan for", g.Season.PlantYear, g.Span.To)
 	}
@@ -76,7 +81,7 @@ func Season(g *Garden, today civil.Date, asked ...Asked) (*SeasonAnswer, error) 
 	for _, ask := range asked {
 		ask(&brief)
 	}
-	result, err := season.Make(brief)
+	result, err := plans(brief)
 	if err != nil {
 		return nil, err
 	}

@@ -1,0 +1,114 @@
+package season
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+)
+
+// Proof says how good a plan is at best and at worst. Its money is in units of the plan's
+// currency.
+type Proof struct {
+	Gap       float64 `json:"gap" jsonschema_description:"money a better plan could save at most, as a share of the plan's money and the worth of its flowers"`
+	Money     float64 `json:"money" jsonschema_description:"no plan on these figures is better by more"`
+	Bound     float64 `json:"bound" jsonschema_description:"no plan's money less the worth of its weeks of flower is less"`
+	Cost      float64 `json:"cost" jsonschema_description:"the plan's money less the worth of its weeks of flower, in the figures it was weighed by"`
+	WeekWorth float64 `json:"week_worth" jsonschema_description:"what a week of one plant in flower counts for"`
+	Settings  string  `json:"settings" jsonschema:"enum=all,enum=unheated,enum=its own" jsonschema_description:"among which settings of the heated places no plan is better"`
+	Says      string  `json:"says"`
+}
+
+// The settings among which a plan is held to be best.
+const (
+	AllSettings = "all"
+	Unheated    = "unheated"
+	ItsOwn      = "its own"
+)
+
+// proofOf tells a proof. Money is rounded away from what would flatter the plan.
+func (p *prover) proofOf(one *proven, settings string) *Proof {
+	p.weight = one.weight
+	cost := p.costOf(one.best)
+	apart := math.Max(0, cost-one.bound)
+	proof := &Proof{
+		Money: math.Ceil(apart*100-1e-9) / 100, Bound: math.Floor(one.bound*100) / 100, Cost: hundredth(cost),
+		WeekWorth: one.weight, Settings: settings,
+	}
+	if scale := p.scale(one.best); scale > 0 {
+		proof.Gap = apart / scale
+	}
+	proof.Says = p.says(proof)
+	return proof
+}
+
+// says tells a proof in the grower's words.
+func (p *prover) says(f *Proof) string {
+	among := map[string]string{
+		AllSettings: "no plan on these figures is", Unheated: "no plan without added heat is", ItsOwn: "no plan at these settings is",
+	}[f.Settings]
+	if f.Money < 0.005 {
+		return fmt.Sprintf("%s better, where a week of a plant in flower counts %s", among, p.amount(f.WeekWorth))
+	}
+	return fmt.Sprintf("%s more than %s better, where a week of a plant in flower counts %s", among, p.amount(f.Money), p.amount(f.WeekWorth))
+}
+
+func (m *maker) amount(money float64) string {
+	return strings.TrimSpace(fmt.Sprintf("%.2f %s", money, m.Prices.Currency))
+}
+
+// assignmentOf parts the groups of a plan among their batches again: choice by choice, the
+// earliest first, batch by batch.
+func (p *prover) assignmentOf(f *found) assignment {
+	a := assignment{portions: f.made, short: map[*batch]*lack{}, left: map[*batch]int{}, value: f.gain}
+	if f.counts == nil {
+		return a
+	}
+	for g, group := range p.groups {
+		a.portions = append(a.portions, group.part(f.field.choices[g], f.counts[g], a.left)...)
+	}
+	return a
+}
+
+// part gives the batches of a group their plants. What is over is left out.
+func (g *group) part(all []choice, counts []int, left map[*batch]int) []portion {
+	order := make([]int, len(all))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(i, j int) int {
+		return cmp.Or(cmp.Compare(all[i].start, all[j].start), cmp.Compare(all[i].route.name, all[j].route.name))
+	})
+	rest := slices.Clone(counts)
+	var portions []portion
+	for _, b := range g.batches {
+		want := b.want
+		for _, i := range order {
+			if n := min(want, rest[i]); n > 0 {
+				portions = append(portions, portion{b, all[i].outcome, n})
+				rest[i], want = rest[i]-n, want-n
+			}
+		}
+		if want > 0 {
+			left[b] = want
+		}
+	}
+	return portions
+}
+
+// pointOfPlan tells what a plan on the price of early costs and gains.
+func (p *prover) pointOfPlan(one *proven) EarlyPoint {
+	f := one.best
+	point := EarlyPoint{
+		Levels: []string{}, HeatCost: hundredth(f.heat), TotalCost: hundredth(f.money()),
+		GainWeeks: hundredth(f.gain / float64(max(f.plants+f.left, 1))), LeftOut: f.left, Proof: p.proofOf(one, AllSettings),
+	}
+	for hot, at := range p.field(f.at).hot {
+		if used := f.used[hot]; used.from != never && p.Places[at].Sort == Glass {
+			point.Levels = append(point.Levels, fmt.Sprintf("%s %.1f °C from %v to %v", p.Places[at].Name,
+				p.Places[at].Level[f.at[at]].Celsius(), p.date(max(used.from-warming, 0)), p.date(used.to)))
+		}
+	}
+	return point
+}
