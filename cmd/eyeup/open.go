@@ -77,6 +77,7 @@ func (c openCommand) serveBeginning(d *door, b *desk.StockBook) error {
 
 // serve serves a garden's pages until a signal comes.
 func (c pagesFlags) serve(d *door, open *desk.Desk, demo bool) error {
+	defer open.Rest()
 	go open.Warm(d.today)
 	return c.serveHandler(d, func(o page.Options) (http.Handler, error) {
 		o.Demo, o.Stories = demo, demo

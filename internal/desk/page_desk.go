@@ -47,6 +47,12 @@ func NewDesk(b *StockBook, scratch bool) (*Desk, error) {
 	return d, nil
 }
 
+// Rest waits until nothing is being reckoned beside the pages: then the book may be put down.
+func (d *Desk) Rest() {
+	d.season.rest()
+	d.outlook.rest()
+}
+
 // Kept says where entries lie; empty where they end with the program.
 func (d *Desk) Kept() string {
 	if d.scratch {

@@ -50,3 +50,13 @@ func (f *fresh[K, V]) run(key K, reckon func() (V, error)) {
 	close(f.done)
 	f.done = nil
 }
+
+// rest waits until nothing is being reckoned.
+func (f *fresh[K, V]) rest() {
+	f.mu.Lock()
+	done := f.done
+	f.mu.Unlock()
+	if done != nil {
+		<-done
+	}
+}

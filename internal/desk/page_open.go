@@ -20,6 +20,7 @@ type Scratch struct {
 
 // Close puts the book down and throws it away.
 func (s *Scratch) Close() error {
+	s.Rest()
 	return errors.Join(s.book.Close(), os.RemoveAll(s.folder))
 }
 

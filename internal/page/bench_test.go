@@ -45,6 +45,7 @@ func grown(b testing.TB, lots int) (http.Handler, *desk.Desk) {
 	if err != nil {
 		b.Fatal(err)
 	}
+	b.Cleanup(d.Rest)
 	h, err := New(d, Options{Now: testNow, Today: testDay})
 	if err != nil {
 		b.Fatal(err)
@@ -93,6 +94,8 @@ func BenchmarkWrite(b *testing.B) {
 		to.Host, to.RemoteAddr = "127.0.0.1", "127.0.0.1:5000"
 		h.ServeHTTP(httptest.NewRecorder(), to)
 	}
+	e() // the season is waited for once
+	d.Rest()
 	for b.Loop() {
 		e()
 	}
