@@ -140,7 +140,9 @@ func (l *lister) shoppingLine(n season.Need) (line sheet.ShoppingLine, cost floa
 		if err != nil {
 			return line, 0, err
 		}
-		line.Need = fmt.Sprintf("%s (%s to %s)", volume(n.Amount.Middle), volume(n.Amount.Low), volume(n.Amount.High))
+		low, _, _ := strings.Cut(volume(n.Amount.Low), " ")
+		high, _, _ := strings.Cut(volume(n.Amount.High), " ")
+		line.Need = fmt.Sprintf("%s (%s to %s)", volume(n.Amount.Middle), low, high)
 		line.Get = fmt.Sprintf("%s of %s%s", counted(bags.Get, "bag"), volume(l.Bag.Litres()), moreBags(bags.Get, bags.High))
 		litre := n.Cost / n.Amount.Middle
 		if n.What == "potting mix" { // its cost is rounded; the garden's price is not

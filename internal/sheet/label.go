@@ -91,14 +91,15 @@ func (p *paper) plate(l Label, square string, x, y float64, size Size) {
 	quiet := quietOf(square, side)
 	tall := side - quiet - pad // beside the square code
 	top := size.Height - 2*pad - tall
-	name := p.fit(l.Variety, inner, top, min(30, top*0.62/point), bold)
+	name := p.fit(l.Variety, inner, top, min(36, top*0.62/point), bold)
 	p.draw(name, x+pad, y+pad, black)
 
 	p.drawSquare(square, x+size.Width-side, y+size.Height-side, side)
-	left := size.Width - side - pad + quiet
-	code := p.fit(l.Code, left, tall*0.45, tall*0.42/point, bold)
-	y += pad + top
-	p.details(l, x+pad, y, left-1, tall-code.height())
+	left := size.Width - side - pad
+	y += pad + name.height()
+	tall = size.Height - 2*pad - name.height() // what the name leaves
+	code := p.fit(l.Code, left, tall*0.45, min(36, tall*0.4/point), bold)
+	p.details(l, x+pad, y, left, tall-code.height())
 	p.draw(code, x+pad, y+tall-code.height(), black)
 }
 
@@ -125,7 +126,8 @@ func (p *paper) details(l Label, x, y, width, height float64) {
 		return
 	}
 	each := height / float64(count)
-	size := min(10, each/(point*leading))
+	size := min(11, each/(point*leading))
+	each = min(each, 1.2*size*point*leading)
 	mark := each * 0.72
 	blocks := make([]block, len(lines))
 	for i, line := range lines {
@@ -137,8 +139,9 @@ func (p *paper) details(l Label, x, y, width, height float64) {
 		blocks[i] = b
 	}
 	if words != "" {
-		p.swatch(x, y+each*0.12, mark*1.4, mark, l.Colour)
-		p.draw(p.fit(words, width-mark*1.4-1, each, size, plain), x+mark*1.4+1, y, black)
+		b := p.fit(words, width-mark*1.4-1, each, size, plain)
+		p.swatch(x, y+(b.height()-mark)/2, mark*1.4, mark, l.Colour)
+		p.draw(b, x+mark*1.4+1, y, black)
 		y += each
 	}
 	for _, b := range blocks {

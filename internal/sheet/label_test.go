@@ -21,7 +21,7 @@ import (
 )
 
 // layouts are labels of every shape: plates, strips, tall ones, the least there is.
-var layouts = []string{"a4:3x8", "letter:2x5,margin=12mm,gap=3mm", "a4:6x2", "a4:1x18", "a4:4x16,margin=5mm,gap=1mm", "roll:62mm", "roll:62x40mm", "roll:28x10mm", "stake:125x15mm", "stake:5x0.6in"}
+var layouts = []string{"a4:3x8", "a4:6x2", "a4:4x16,margin=5mm,gap=1mm", "roll:62mm", "roll:28x10mm", "stake:125x15mm"}
 
 // TestSquareCodes asks another program to read every square code, at the resolutions of an
 // office printer and of a poor one.
@@ -30,7 +30,7 @@ func TestSquareCodes(t *testing.T) {
 	for _, typed := range layouts {
 		t.Run(typed, func(t *testing.T) {
 			l := layout(t, typed)
-			labels := someLabels(4)
+			labels := someLabels(3)
 			pdf, _ := printed(t, LabelJob{Layout: l, Labels: labels, Outline: true})
 			for _, dpi := range []int{300, 150} {
 				var want []string

@@ -77,13 +77,17 @@ func TestPictureRefused(t *testing.T) {
 	}
 }
 
-// TestPictureColours compares what paper shows with what the picture asks: a red square of
-// a quarter of the width, filled, in the middle of nothing.
+// TestPictureColours compares what paper shows with what the picture asks: at half its
+// size, a red field from 10 to 30 across and 20 to 25 down, and a circle round 60, 70.
 func TestPictureColours(t *testing.T) {
 	need(t, "pdftoppm")
 	p := newPaper("test", Size{100, 100}, day)
 	p.page()
-	p.picture([]byte(`<svg width="100" height="100"><style>.red{fill:#c02020}@media(x){.red{fill:#000000}}</style><rect class="red" x="25" y="25" width="25" height="25"/></svg>`), 0, 0, 100, 100)
+	size := p.picture([]byte(`<svg width="200" height="160"><style>.red{fill:#c02020}@media(x){.red{fill:#000000}}</style>`+
+		`<rect class="red" x="20" y="40" width="40" height="10"/><circle class="red" cx="120" cy="140" r="10"/></svg>`), 0, 0, 100, 100)
+	if (size != Size{100, 80}) {
+		t.Errorf("drawn as %v", size)
+	}
 	var pdf bytes.Buffer
 	if _, err := p.finish(&pdf); err != nil {
 		t.Fatal(err)
@@ -91,9 +95,12 @@ func TestPictureColours(t *testing.T) {
 	stem := strings.TrimSuffix(file(t, pdf.Bytes()), ".pdf")
 	tool(t, nil, "pdftoppm", "-png", "-singlefile", "-r", "25.4", stem+".pdf", stem) // a pixel is a millimetre
 	page := pixels(t, stem+".png")
-	for at, want := range map[[2]int]uint32{{37, 37}: 0xc0, {30, 48}: 0xc0, {60, 37}: 0xff, {37, 60}: 0xff, {20, 30}: 0xff} {
+	for at, red := range map[[2]int]bool{
+		{11, 22}: true, {28, 22}: true, {20, 21}: true, {20, 23}: true, {60, 70}: true, {63, 70}: true, {60, 67}: true,
+		{7, 22}: false, {32, 22}: false, {20, 17}: false, {20, 27}: false, {60, 77}: false, {67, 70}: false, {22, 11}: false,
+	} {
 		r, g, _, _ := page.At(at[0], at[1]).RGBA()
-		if r>>8 != want || (want == 0xc0) != (g>>8 == 0x20) {
+		if got := r>>8 == 0xc0 && g>>8 == 0x20; got != red || !red && g>>8 != 0xff {
 			t.Errorf("at %v red is %x, green %x", at, r>>8, g>>8)
 		}
 	}
