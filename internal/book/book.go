@@ -134,7 +134,7 @@ func open(path string, o Options) (*Book, error) {
 
 // begin brings the file up to date and reads it.
 func (b *Book) begin() error {
-	id, err := b.pragma("application_id")
+	id, err := b.first("pragma application_id")
 	if err == nil && id != applicationID {
 		err = fmt.Errorf("this is a database, but %w", ErrNotABook)
 	}
@@ -272,16 +272,4 @@ func (b *Book) Close() error {
 	err := b.conn.Close()
 	b.conn = nil
 	return plain(err)
-}
-
-func (b *Book) pragma(name string) (int64, error) {
-	s, _, err := b.conn.Prepare("pragma " + name)
-	if err != nil {
-		return 0, err
-	}
-	defer s.Close()
-	if !s.Step() {
-		return 0, s.Err()
-	}
-	return s.ColumnInt64(0), s.Err()
 }

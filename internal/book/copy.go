@@ -8,6 +8,7 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
+	"time"
 
 	"eyeup/civil"
 )
@@ -15,6 +16,7 @@ import (
 const (
 	copiesSuffix = ".copies"
 	copyEnding   = ".book"
+	halfEnding   = ".half"
 
 	// keptDaily is how many days each day's copy is kept; after that, the first of each month.
 	keptDaily civil.Days = 30
@@ -57,6 +59,7 @@ func (b *Book) dailyCopy() error {
 	if err := b.copyTo(path); err != nil {
 		return err
 	}
+	clearHalves(filepath.Dir(path))
 	all, err := Copies(b.path)
 	if err != nil {
 		return err
@@ -65,6 +68,17 @@ func (b *Book) dailyCopy() error {
 		_ = os.Remove(c.Path)
 	}
 	return nil
+}
+
+// clearHalves removes what copies that were cut short have left, once nobody can be at
+// work on them any more.
+func clearHalves(folder string) {
+	names, _ := filepath.Glob(filepath.Join(folder, "*"+halfEnding))
+	for _, name := range names {
+		if info, err := os.Stat(name); err == nil && time.Since(info.ModTime()) > time.Hour {
+			removeAll(name)
+		}
+	}
 }
 
 // CopyTo makes a whole copy of the book, by SQLite's own backup, at a path that must not
@@ -83,7 +97,7 @@ func (b *Book) copyTo(path string) error {
 	if err := os.MkdirAll(filepath.Dir(path), 0o700); err != nil {
 		return plainFile(err)
 	}
-	half := fmt.Sprintf("%s.%d.half", path, os.Getpid())
+	half := fmt.Sprintf("%s.%d%s", path, os.Getpid(), halfEnding)
 	defer removeAll(half)
 	target := b.options
 	target.still = false

@@ -60,8 +60,18 @@ func (b *Book) upToDate() error {
 	return nil
 }
 
+// form reads which form the file has; 0 where it was never brought to one, as when the
+// making of a book was cut short.
 func (b *Book) form() (int64, error) {
-	s, _, err := b.conn.Prepare("select coalesce(max(version_id), 0) from goose_db_version where is_applied")
+	if tables, err := b.first("select count(*) from sqlite_schema where name = 'goose_db_version'"); err != nil || tables == 0 {
+		return 0, err
+	}
+	return b.first("select coalesce(max(version_id), 0) from goose_db_version where is_applied")
+}
+
+// first reads the one number that a query gives.
+func (b *Book) first(query string) (int64, error) {
+	s, _, err := b.conn.Prepare(query)
 	if err != nil {
 		return 0, err
 	}
