@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 
+	"eyeup/civil"
 	"eyeup/internal/desk"
 	"eyeup/quantity"
 )
@@ -17,6 +18,7 @@ type writeListsCommand struct {
 	Row    string `default:"5 m" placeholder:"LENGTH" help:"How long a row of the patch is, for the planting list (${default})."`
 	Bag    string `default:"2 ft3" placeholder:"VOLUME" help:"Volume printed on a bag of mix, for the shopping list (${default})."`
 	Bale   bool   `help:"The bag is a compressed bale, swelling as most do."`
+	At     string `placeholder:"DATE" help:"On which day divisions are counted on, for the giving list of a book; today if not given."`
 	Out    string `required:"" placeholder:"FILE.pdf" type:"path" help:"Where to."`
 	Garden string `arg:"" optional:"" help:"The folder or book of the garden; without it, the invented garden."`
 }
@@ -32,7 +34,18 @@ func (c writeListsCommand) Run(d *door) error {
 		return fmt.Errorf("--bag: %w", err)
 	}
 	q := desk.ListQuestion{List: c.List, Plan: c.Plan, Weeks: c.Weeks, Row: row, Bag: volume, Bale: c.Bale}
-	return withGarden(d, c.Garden, func(g *desk.Garden, _ *desk.StockBook) error {
+	at := d.today
+	if c.At != "" {
+		if at, err = civil.Parse(c.At); err != nil {
+			return fmt.Errorf("--at: %w", err)
+		}
+	}
+	return withGarden(d, c.Garden, func(g *desk.Garden, book *desk.StockBook) error {
+		if book != nil && c.List == "giving" {
+			if q.Outlook, err = book.Outlook(d.today, at); err != nil {
+				return err
+			}
+		}
 		q.Units = d.unitsOr(g.System)
 		q.SetPaper(c.Paper)
 		a, err := intoFile(c.Out, func(w io.Writer) (*desk.WrittenAnswer, error) { return desk.List(g, q, d.today, w) })

@@ -22,6 +22,10 @@ type ListQuestion struct {
 	Bag   quantity.Volume // printed on a bag of mix
 	Bale  bool            // the bag is a compressed bale
 	Units quantity.System
+
+	// Outlook is what to count on, for the giving list of a book; nil: stock is counted as
+	// it stands.
+	Outlook *OutlookAnswer
 }
 
 // SetPaper takes the paper that is named, a4 or letter, or what suits the units.

@@ -45,11 +45,36 @@ func plural(n int, one string) string {
 func (l *lister) giving(w io.Writer) (*WrittenAnswer, error) {
 	lines := givingLines(l.garden.Stock)
 	basis := "Counted as the stock stands today, less what is wanted for the patch and kept in reserve. Clumps are counted whole: what dividing gives, and what storage may still take, is not in it."
+	if l.Outlook != nil {
+		lines = countedOn(l.Outlook, l.garden.Stock)
+		basis = fmt.Sprintf("Good divisions and corms to count on at %s, were all clumps cut, less what is wanted for the patch and kept in reserve: even odds, and in brackets one in ten fewer to one in ten more. %s", l.Outlook.At, l.Outlook.Note)
+	}
 	told, err := sheet.Giving(w, l.head("Give nothing away that was marked sick or stood beside it: it spreads by stock. Say that tubers and bulbs can make pets ill."), lines, basis)
 	if err != nil {
 		return nil, err
 	}
 	return written("giving list", len(lines), "varieties", told), nil
+}
+
+// countedOn lists what is over of that which can be counted on, where even odds leave some.
+func countedOn(o *OutlookAnswer, all []stock.Holding) []sheet.GivingLine {
+	held := sorts(all)
+	var lines []sheet.GivingLine
+	for _, v := range o.Varieties {
+		over := func(good float64) int { return max(0, int(good)-v.Wanted) }
+		at := slices.IndexFunc(held, func(s sortOf) bool { return s.Name == v.Variety && s.Kind == v.Kind })
+		if at < 0 || v.Why != "" || over(v.Good.Middle) == 0 {
+			continue
+		}
+		s := held[at]
+		plant, reserve := s.wanted()
+		lines = append(lines, sheet.GivingLine{
+			Variety: s.Name, Kind: s.Kind, Colour: s.Colour, Have: counted(v.Clumps+v.Others, string(s.holdings[0].Form)),
+			Patch: fmt.Sprint(plant), Reserve: fmt.Sprint(reserve), Note: s.holdings[0].Note,
+			Over: fmt.Sprintf("%d (%d to %d)", over(v.Good.Middle), over(v.Good.Low), over(v.Good.High)),
+		})
+	}
+	return lines
 }
 
 // sortOf is a variety with all that the garden holds of it.

@@ -173,6 +173,20 @@ func TestGivingByHand(t *testing.T) {
 	}
 }
 
+// TestCountedOn takes what is wanted from what can be counted on: 20 good ones (12 to 31)
+// less 8 for the patch and 2 in reserve leave 10 (2 to 21); where even odds leave none, none.
+func TestCountedOn(t *testing.T) {
+	v := stock.Variety{Name: "Tallow Bell", Kind: "dahlia"}
+	lines := countedOn(&OutlookAnswer{Varieties: []OutlookVariety{
+		{Variety: "Tallow Bell", Kind: "dahlia", Clumps: 6, Good: odds.Amount{Low: 12, Middle: 20, High: 31}, Wanted: 10},
+		{Variety: "B", Kind: "dahlia", Good: odds.Amount{Low: 1, Middle: 3, High: 9}, Wanted: 3},
+		{Variety: "Gone", Kind: "dahlia", Good: odds.Exactly(9)},
+	}}, []stock.Holding{{Variety: v, Form: stock.Clump, Count: 6, Plant: 8, Reserve: 2}, {Variety: stock.Variety{Name: "B", Kind: "dahlia"}, Form: stock.Clump, Count: 3, Plant: 3}})
+	if len(lines) != 1 || lines[0].Over != "10 (2 to 21)" || lines[0].Have != "6 clumps" {
+		t.Errorf("%+v", lines)
+	}
+}
+
 // TestLabelsOf picks lots by code however it is typed, each or all, and refuses others.
 func TestLabelsOf(t *testing.T) {
 	g := opened(t)
