@@ -2,16 +2,15 @@ package page
 
 import (
 	"errors"
-	"fmt"
 	"io"
 	"net/http"
+	"os"
 	"path/filepath"
 	"strings"
 	"sync"
 	"sync/atomic"
 	"time"
 
-	"eyeup/civil"
 	"eyeup/internal/desk"
 	"eyeup/quantity"
 )
@@ -47,10 +46,7 @@ func Begin(b *desk.StockBook, o Options) (http.Handler, error) {
 		s := &server{Options: o, desk: d, looks: begin.looks}
 		return s.routes(), nil
 	}
-	begin.draft = desk.Draft{Zone: time.Local.String(), Night: "0 K", Day: "0 K", FrostRisk: "10%", Hours: "10 h"}
-	if begin.draft.Zone == "Local" {
-		begin.draft.Zone = ""
-	}
+	begin.draft = desk.Draft{Zone: machineZone(), Night: "0 K", Day: "0 K", FrostRisk: "10%", Hours: "10 h"}
 	mux := http.NewServeMux()
 	mux.Handle("GET /look/", looked())
 	for pattern, page := range map[string]page{
@@ -71,6 +67,23 @@ func Begin(b *desk.StockBook, o Options) (http.Handler, error) {
 		}
 		mux.ServeHTTP(w, r)
 	})), nil
+}
+
+// machineZone is the time zone that this machine is set to, where that can be told; empty
+// otherwise. The grower sees it and may type another.
+func machineZone() string {
+	if name := time.Local.String(); name != "Local" && name != "UTC" {
+		return name
+	}
+	target, err := os.Readlink("/etc/localtime")
+	if err != nil {
+		return ""
+	}
+	_, name, found := strings.Cut(filepath.ToSlash(target), "zoneinfo/")
+	if !found || strings.HasSuffix(name, "UTC") {
+		return ""
+	}
+	return name
 }
 
 // beginView is one step of first use.
@@ -309,62 +322,4 @@ func (b *beginning) next(r *request, err error) error {
 	b.step = min(b.step+1, len(steps)-1)
 	r.goTo("/begin")
 	return nil
-}
-
-// bringView is a stock list, typed or read.
-type bringView struct {
-	Text string
-	Bad  []string
-	Read *desk.Brought
-	On   string
-}
-
-// bringPage asks for a stock list.
-func (s *server) bringPage(r *request) error {
-	return s.showBring(r, http.StatusOK, bringView{})
-}
-
-func (s *server) showBring(r *request, status int, v bringView) error {
-	if v.On == "" {
-		v.On = s.today().String()
-	}
-	return s.show(r, status, "bring", view{Title: "Bring in stock", Here: "stock", Main: v})
-}
-
-// bring reads a stock list (list, or file) and shows what it was taken for; with write it
-// is taken in, all of it or nothing.
-func (s *server) bring(r *request) error {
-	_, content, err := uploaded(r, "file")
-	if err != nil {
-		return err
-	}
-	v := bringView{Text: r.FormValue("list"), On: r.FormValue("on")}
-	if len(content) > 0 {
-		v.Text = string(content)
-	}
-	if v.Read, err = s.desk.ReadList(v.Text); err != nil {
-		v.Bad = strings.Split(err.Error(), "\n")
-		return s.showBring(r, http.StatusUnprocessableEntity, v)
-	}
-	if r.FormValue("write") == "" {
-		return s.showBring(r, http.StatusOK, v)
-	}
-	on, err := dayTyped(v.On, s)
-	if err == nil {
-		err = s.desk.WriteList(v.Read, on)
-	}
-	if err != nil {
-		v.Bad = strings.Split(err.Error(), "\n")
-		return s.showBring(r, http.StatusUnprocessableEntity, v)
-	}
-	r.goTo("/season")
-	return nil
-}
-
-// dayTyped reads a day that is not still to come.
-func dayTyped(typed string, s *server) (day civil.Date, err error) {
-	if day, err = civil.Parse(typed); err == nil && day.After(s.today()) {
-		err = fmt.Errorf("%s is still to come; write down what has happened", day)
-	}
-	return day, err
 }

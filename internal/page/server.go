@@ -24,6 +24,7 @@ type server struct {
 	looks map[taste]*look
 	strip strip
 	told  told
+	lists lists
 }
 
 // New returns the handler of a garden's pages. It fails when a template is broken.
@@ -57,6 +58,7 @@ func (s *server) routes() *http.ServeMux {
 		"GET /rounds/{place}/{n}": s.crate,
 		"GET /bring":              s.bringPage,
 		"POST /bring":             s.bring,
+		"POST /bring/write":       s.takeIn,
 		"GET /write/{kind}":       s.form,
 		"POST /write/{kind}":      s.write,
 		"POST /undo":              s.undo,

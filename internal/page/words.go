@@ -50,6 +50,7 @@ func words(t taste) template.FuncMap {
 		"height":     func(l quantity.Length) string { return t.Units.Length(l) },
 		"deref":      func(x *float64) float64 { return *x },
 		"over":       over,
+		"things":     things,
 		"list":       func(all ...string) []string { return all },
 		"add":        func(a, b int) int { return a + b },
 		"spotfields": spotFields,
@@ -221,6 +222,14 @@ func swatch(colour string) template.HTML {
 // isColour reports whether a colour is written #rrggbb.
 func isColour(s string) bool {
 	return len(s) == 7 && s[0] == '#' && strings.Trim(s[1:], "0123456789abcdefABCDEF") == ""
+}
+
+// things says so many of something.
+func things(n int, one, many string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return fmt.Sprintf("%d %s", n, many)
 }
 
 // over says how many are over or short.

@@ -1,0 +1,120 @@
+package page
+
+import (
+	"crypto/sha256"
+	"encoding/hex"
+	"fmt"
+	"net/http"
+	"strings"
+	"sync"
+
+	"eyeup/civil"
+	"eyeup/internal/desk"
+)
+
+// bringView is a stock list, typed or read.
+type bringView struct {
+	Text string
+	Bad  []string
+	Read *desk.StockListAnswer
+	List string // by which the list that was read is named
+	On   string
+}
+
+// lists keeps the lists that were looked at last, till they are taken in.
+type lists struct {
+	mu    sync.Mutex
+	names []string
+	by    map[string]*desk.StockListAnswer
+}
+
+// mostLists is how many lists are kept.
+const mostLists = 8
+
+// keep keeps a list and returns by which name.
+func (l *lists) keep(content []byte, list *desk.StockListAnswer) string {
+	sum := sha256.Sum256(content)
+	name := hex.EncodeToString(sum[:8])
+	l.mu.Lock()
+	defer l.mu.Unlock()
+	if l.by == nil {
+		l.by = map[string]*desk.StockListAnswer{}
+	}
+	if l.by[name] == nil {
+		l.names = append(l.names, name)
+	}
+	l.by[name] = list
+	if len(l.names) > mostLists {
+		delete(l.by, l.names[0])
+		l.names = l.names[1:]
+	}
+	return name
+}
+
+// take returns a list and forgets it, so that it is taken in once.
+func (l *lists) take(name string) *desk.StockListAnswer {
+	l.mu.Lock()
+	defer l.mu.Unlock()
+	list := l.by[name]
+	delete(l.by, name)
+	return list
+}
+
+// bringPage asks for a stock list.
+func (s *server) bringPage(r *request) error {
+	return s.showBring(r, http.StatusOK, bringView{})
+}
+
+func (s *server) showBring(r *request, status int, v bringView) error {
+	if v.On == "" {
+		v.On = s.today().String()
+	}
+	return s.show(r, status, "bring", view{Title: "Bring in stock", Here: "stock", Main: v})
+}
+
+// bring looks through a stock list (list, or file) and shows what it was taken for;
+// nothing is written.
+func (s *server) bring(r *request) error {
+	name, content, err := uploaded(r, "file")
+	if err != nil {
+		return err
+	}
+	v := bringView{Text: r.FormValue("list"), On: r.FormValue("on")}
+	if len(content) == 0 {
+		name, content = "the list", []byte(strings.TrimSpace(v.Text)+"\n")
+	}
+	if v.Read, err = s.desk.ReadList(name, content); err != nil {
+		v.Bad = strings.Split(err.Error(), "\n")
+		return s.showBring(r, http.StatusUnprocessableEntity, v)
+	}
+	v.List = s.lists.keep(content, v.Read)
+	return s.showBring(r, http.StatusOK, v)
+}
+
+// takeIn takes in a list that was looked at (list, as the page names it), all of it or
+// nothing, on a day (on).
+func (s *server) takeIn(r *request) error {
+	v := bringView{On: r.FormValue("on")}
+	on, err := dayTyped(v.On, s)
+	if err != nil {
+		return refused("%v", err)
+	}
+	list := s.lists.take(r.FormValue("list"))
+	if list == nil {
+		return refused("that list was taken in already, or it was looked at too long ago; look at it again")
+	}
+	if err := s.desk.WriteList(list, on); err != nil {
+		v.Bad = strings.Split(err.Error(), "\n")
+		return s.showBring(r, http.StatusUnprocessableEntity, v)
+	}
+	r.goTo("/season")
+	return nil
+}
+
+// dayTyped reads a day that is not still to come.
+func dayTyped(typed string, s *server) (day civil.Date, err error) {
+	if day, err = civil.Parse(typed); err == nil && day.After(s.today()) {
+		err = fmt.Errorf("%s is still to come; write down what has happened", day)
+	}
+	return day, err
+}
