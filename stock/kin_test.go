@@ -148,3 +148,15 @@ func BenchmarkLotsOf10000(b *testing.B) {
 		book.Lots()
 	}
 }
+
+func TestTheLastDayOfEachKind(t *testing.T) {
+	s := &scribe{t: t, book: New()}
+	id := s.write("2026-11-02", "taken in", `{"variety":"Pale Heron","kind":"dahlia","form":"clump","count":5,"place":"cellar"}`)
+	lot := LotID{id, 0}.String()
+	s.write("2027-03-14", "eyed", fmt.Sprintf(`{"lot":%q,"count":2}`, lot))
+	s.write("2027-03-12", "eyed", fmt.Sprintf(`{"lot":%q,"count":1}`, lot))
+	l, err := s.book.Find(lot)
+	if err != nil || l.Last("eyed") != civil.MustOn(2027, 3, 14) || l.Last("taken in") != civil.MustOn(2026, 11, 2) || !l.Last("up").IsZero() || !l.Last("danced").IsZero() {
+		t.Errorf("eyed %s, taken in %s, up %s, %v", l.Last("eyed"), l.Last("taken in"), l.Last("up"), err)
+	}
+}

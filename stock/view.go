@@ -21,6 +21,18 @@ type Lot struct {
 	Sick       string // what it was marked sick with, last
 	Mark       string // keep or go, last
 	Proved     string // true to name, or not true to name, last
+
+	happened [kindTools + 1]civil.Date // the last day of each kind
+}
+
+// Last returns the last day on which an entry of a kind was told of the lot, such as
+// "woken", "started", "eyed", "up" or "planted out"; none where there was none.
+func (l *Lot) Last(kind string) civil.Date {
+	n, known := kindByName[kind]
+	if !known {
+		return civil.Date{}
+	}
+	return l.happened[n]
 }
 
 // Standing is so many of a lot at one spot.
@@ -71,10 +83,22 @@ func (b *Book) Lots() []Lot {
 
 func (b *Book) lotView(i int32) Lot {
 	l := &b.lots[i]
+	lines := b.linesOf(i)
 	view := Lot{
 		ID: l.id, Code: l.code, Kind: b.words(l.kind), How: l.how.String(),
-		Born: b.entries[l.born].moment.on, Standing: b.standings(i),
-		Sick: b.lastSaid(i, kindSick), Mark: b.lastSaid(i, kindMarked), Proved: b.lastSaid(i, kindProved),
+		Born: b.entries[l.born].moment.on, Standing: b.standings(lines),
+	}
+	for _, at := range lines {
+		said := &b.lines[at]
+		view.happened[said.kind] = said.moment.on
+		switch said.kind {
+		case kindSick:
+			view.Sick = b.words(said.note)
+		case kindMarked:
+			view.Mark = b.words(said.note)
+		case kindProved:
+			view.Proved = b.words(said.note)
+		}
 	}
 	if v := b.varietyOf(i, nil); v >= 0 {
 		view.Variety, _, _ = b.varietyView(v)
@@ -90,19 +114,11 @@ func (b *Book) lotView(i int32) Lot {
 	return view
 }
 
-// lastSaid returns the text of the last line of a kind.
-func (b *Book) lastSaid(l int32, kind kindNumber) string {
-	if i := b.lastLine(l, kind, nil); i >= 0 {
-		return b.words(b.lines[i].note)
-	}
-	return ""
-}
-
-// standings lists where a lot stands after the last entry, by place, crate and form.
-func (b *Book) standings(l int32) []Standing {
+// standings lists where a lot stands after its lines, by place, crate and form.
+func (b *Book) standings(lines []int32) []Standing {
 	found := map[int32]*Standing{}
 	counts := map[int32]int32{}
-	for _, i := range b.linesOf(l) {
+	for _, i := range lines {
 		at := &b.lines[i]
 		before := counts[at.holding]
 		foldOne(at, counts)

@@ -190,14 +190,15 @@ func (a *OutlookAnswer) printCrates(w io.Writer) {
 	}
 	fmt.Fprintln(w, "\nDriest in store:")
 	for _, c := range a.Crates[:min(len(a.Crates), mostCrates)] {
-		wrinkles := "will not wrinkle for years"
+		state := c.State
 		switch {
 		case c.State != string(keeping.Firm):
-			wrinkles = "no firm skin any more"
-		case !c.Wrinkles.Middle.IsZero():
-			wrinkles = "wrinkles about " + c.Wrinkles.Middle.String()
+		case c.Wrinkles.Middle.IsZero():
+			state += ", will not wrinkle for years"
+		default:
+			state += ", wrinkles about " + c.Wrinkles.Middle.String()
 		}
-		(&page{w}).wrap(fmt.Sprintf("  %-6s ", c.Code), fmt.Sprintf("%s in %s %s: %.0f%% of its weight lost, %s, %s", c.Variety, c.Place, c.Crate, c.Lost.Middle, c.State, wrinkles))
+		(&page{w}).wrap(fmt.Sprintf("  %-6s ", c.Code), fmt.Sprintf("%s in %s %s: %.0f%% of its weight lost, %s", c.Variety, c.Place, c.Crate, c.Lost.Middle, state))
 	}
 	(&page{w}).wrap("  ", a.Crates[0].ToDo)
 }
