@@ -84,6 +84,7 @@ type Answer struct {
 	Objective  float64   // what they cost; +Inf without values, -Inf when unbounded
 	Bound      float64   // no answer costs less; -Inf when not known, +Inf when infeasible
 	Gap        float64   // how far apart the two are, as a share of the cost; +Inf without values
+	Prices     []float64 // one a row, where the solver has them: DrawnIn's Bound by them is Bound; else nil
 	Nodes      int       // branches looked into
 	Iterations int       // steps of the linear method
 }
@@ -120,6 +121,7 @@ type Relaxation struct {
 	State     State
 	Values    []float64 // one a column, not whole
 	Objective float64   // what they cost
+	Bound     float64   // what the prices prove: DrawnIn's Bound by them; -Inf where they prove nothing
 	Prices    []float64 // one a row: what one unit more of its limit would add to the cost
 	Reduced   []float64 // one a column: what one unit more of it would add to the cost
 }

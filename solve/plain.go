@@ -49,6 +49,7 @@ func Plain(ctx context.Context, p *Programme, limits Limits, start []float64) (A
 	a.best = Answer{Objective: math.Inf(1), Bound: math.Inf(-1)}
 	a.consider(start)
 	a.work()
+	a.best.Bound = math.Min(a.best.Bound, a.best.Objective) // above it only where values overstep by less than Tolerance
 	a.best.Gap = GapOf(a.best.Objective, a.best.Bound)
 	if limits.Met(a.best.Objective, a.best.Bound) {
 		a.best.State = Proved
@@ -66,13 +67,14 @@ type attempt struct {
 	best   Answer
 }
 
-// work prices half its steps, searches, and prices the rest with a cost to aim at.
+// work takes most of its steps of pricing, searches from where they lead, and takes the rest
+// with a cost to aim at.
 func (a *attempt) work() {
 	if a.ended() || a.s.endless() {
 		return
 	}
 	a.g = newPricing(a.s)
-	a.price(a.limits.Iterations / 2)
+	a.price(a.limits.Iterations * 3 / 4)
 	for ; a.best.Nodes < a.limits.Nodes && !a.ended(); a.best.Nodes++ {
 		a.seek()
 		a.report()
@@ -95,7 +97,7 @@ func (a *attempt) price(steps int) {
 		a.best.Iterations++
 	}
 	if bound, err := a.s.q.Bound(a.g.prices); err == nil && bound > a.best.Bound {
-		a.best.Bound = math.Min(bound, a.best.Objective)
+		a.best.Bound, a.best.Prices = bound, slices.Clone(a.g.prices)
 	}
 	a.report()
 }
@@ -140,7 +142,6 @@ func (a *attempt) consider(values []float64) {
 	}
 	if cost := a.p.Cost(values); cost < a.best.Objective {
 		a.best.Values, a.best.Objective = slices.Clone(values), cost
-		a.best.Bound = math.Min(a.best.Bound, cost)
 	}
 }
 

@@ -83,6 +83,8 @@ func TestPlainAgainstEveryTrial(t *testing.T) {
 			continue
 		case a.State == Infeasible:
 			t.Errorf("shelf %d: infeasible, but %v can be had", i, want)
+		case !proven(t, p, a):
+			t.Errorf("shelf %d: its prices do not give the bound %v", i, a.Bound)
 		case a.Bound > want+1e-9:
 			t.Errorf("shelf %d: bound %v above the least cost %v", i, a.Bound, want)
 		case a.Objective < want-1e-9:
@@ -97,6 +99,14 @@ func TestPlainAgainstEveryTrial(t *testing.T) {
 	if none == 0 || some < 30 || exact < some*9/10 {
 		t.Errorf("the best was found for %d of %d, %d have none", exact, some, none)
 	}
+}
+
+// proven reports whether an answer's bound is what its prices prove.
+func proven(t *testing.T, p *Programme, a Answer) bool {
+	t.Helper()
+	drawn, possible := p.DrawnIn()
+	bound, err := drawn.Bound(a.Prices)
+	return possible && err == nil && bound >= a.Bound && bound <= a.Bound+Tolerance
 }
 
 func TestPlainSameTwice(t *testing.T) {

@@ -1,6 +1,7 @@
 package solve
 
 import (
+	"cmp"
 	"math"
 	"slices"
 )
@@ -24,12 +25,12 @@ type pricing struct {
 // Steps of the pricing, found by trial on invented seasons of 12 to 120 batches, where they
 // come within a part in a thousand of the best bound in some hundreds of steps.
 const (
-	fresh         = 0.012 // the share of a fresh choice in the mean
-	stride        = 0.3   // the share of a full step that is taken at first
-	longer        = 1.1   // how the stride grows after a step that raised the bound
+	fresh         = 0.02 // the share of a fresh choice in the mean
+	stride        = 0.3  // the share of a full step that is taken at first
+	longer        = 1.1  // how the stride grows after a step that raised the bound
 	longest       = 2
-	shorter       = 0.9 // how it shrinks after so many that did not:
-	patience      = 7
+	shorter       = 0.8 // how it shrinks after so many that did not:
+	patience      = 12
 	farther       = 0.01 // how far beyond the bound to aim, as a share of it, when no cost is near
 	instead       = 1e7  // stands for an infinite bound while choosing; the bound itself is not told by it
 	leastDistance = 1e-12
@@ -111,16 +112,7 @@ func (g *pricing) moved(i int, far float64) float64 {
 // choose sets the prices of the choice rows to what suits the others best, writes the values
 // that are cheapest under all prices, and returns the bound these give.
 func (g *pricing) choose(prices, values []float64) float64 {
-	q := g.s.q
-	left := make([]float64, len(q.Columns)) // what is left of each cost
-	for j, c := range q.Columns {
-		left[j] = c.Cost
-		for _, t := range g.s.parts[j] {
-			if !g.s.choice[t.Column] {
-				left[j] -= t.Factor * prices[t.Column]
-			}
-		}
-	}
+	q, left := g.s.q, g.left(prices)
 	bound := q.Offset
 	for i, r := range q.Rows {
 		switch {
@@ -141,6 +133,30 @@ func (g *pricing) choose(prices, values []float64) float64 {
 	return bound
 }
 
+// left returns what is left of each column's cost under the prices of the rows that are not
+// choices.
+func (g *pricing) left(prices []float64) []float64 {
+	left := make([]float64, len(g.s.q.Columns))
+	for j, c := range g.s.q.Columns {
+		left[j] = c.Cost
+		for _, t := range g.s.parts[j] {
+			if !g.s.choice[t.Column] {
+				left[j] -= t.Factor * prices[t.Column]
+			}
+		}
+	}
+	return left
+}
+
+// ranked sorts the columns of a choice by what is left of their cost.
+func (g *pricing) ranked(r Row, left []float64) {
+	g.rank = g.rank[:0]
+	for _, t := range r.Terms {
+		g.rank = append(g.rank, Term{t.Column, left[t.Column]})
+	}
+	slices.SortStableFunc(g.rank, func(a, b Term) int { return cmp.Compare(a.Factor, b.Factor) })
+}
+
 // end returns a column's least or most, or a large number that stands for an infinite one.
 func (g *pricing) end(j int, most bool) float64 {
 	c := g.s.q.Columns[j]
@@ -158,22 +174,12 @@ func (g *pricing) end(j int, most bool) float64 {
 // share fills a choice row as cheaply as its limits allow and returns the price of its limit:
 // what is left of the cost of the last column it reached for, per unit of the row.
 func (g *pricing) share(r Row, left, values []float64) float64 {
-	g.rank = g.rank[:0]
 	factor, sum := r.Terms[0].Factor, 0.0
 	for _, t := range r.Terms {
 		values[t.Column] = g.end(t.Column, false)
 		sum += values[t.Column]
-		g.rank = append(g.rank, Term{t.Column, left[t.Column]})
 	}
-	slices.SortStableFunc(g.rank, func(a, b Term) int {
-		switch {
-		case a.Factor < b.Factor:
-			return -1
-		case a.Factor > b.Factor:
-			return 1
-		}
-		return 0
-	})
+	g.ranked(r, left)
 	low, high := r.Low/factor, r.High/factor
 	for _, k := range g.rank {
 		limit := high

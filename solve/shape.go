@@ -57,6 +57,17 @@ func shaped(p *Programme) *shape {
 	return s
 }
 
+// DrawnIn returns the programme with bounds drawn in as far as its rows imply and a best
+// answer needs: whole columns to whole bounds, and columns without a bound to the most that
+// their rows allow or could ever want. Both have the same least cost, so that a Bound of the
+// one holds for the other; but where p leaves a column without bound, only the drawn one
+// gives a bound that is finite for any prices. It is false when some limit cannot be kept, so
+// that the programme has no answer. The programme must be sound. Rows are shared, not copied.
+func (p *Programme) DrawnIn() (*Programme, bool) {
+	s := shaped(p)
+	return s.q, !s.broken
+}
+
 // reach returns between what sums a row can lie, leaving one column out.
 func (s *shape) reach(r Row, without int) between {
 	var b between

@@ -82,10 +82,10 @@ func TestPlainOnSeasons(t *testing.T) {
 			t.Fatal(r.State, err)
 		}
 		t.Logf("season %d: gap %.2f %%, bound %.2f %% below the linear optimum", seed, 100*a.Gap, 100*(r.Objective-a.Bound)/math.Abs(r.Objective))
-		if a.Bound > r.Objective || r.Objective-a.Bound > 0.006*math.Abs(r.Objective) {
+		if a.Bound > r.Objective || r.Objective-a.Bound > 0.002*math.Abs(r.Objective) {
 			t.Errorf("season %d: bound %v, linear optimum %v", seed, a.Bound, r.Objective)
 		}
-		if a.Gap > 0.02 {
+		if a.Gap > 0.01 {
 			t.Errorf("season %d: a gap of %v", seed, a.Gap)
 		}
 	}

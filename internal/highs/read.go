@@ -133,13 +133,13 @@ func (h *Held) beside(ctx context.Context, values []float64) ([]float64, error) 
 }
 
 // Relax answers the programme without asking for whole numbers, with the prices that prove
-// it: Programme.Bound turns them into a bound that can be believed. After a change of costs
+// it. After a change of costs
 // or limits it takes up where the last answer left off.
 func (h *Held) Relax(ctx context.Context, limits solve.Limits) (solve.Relaxation, error) {
 	if err := solve.Ready(&h.p, limits, nil); err != nil {
 		return solve.Relaxation{}, err
 	}
-	r := solve.Relaxation{Objective: math.Inf(1)}
+	r := solve.Relaxation{Objective: math.Inf(1), Bound: math.Inf(-1)}
 	if ctx.Err() != nil {
 		return r, nil
 	}
@@ -160,7 +160,7 @@ func (h *Held) Relax(ctx context.Context, limits solve.Limits) (solve.Relaxation
 	}
 	switch state {
 	case infeasible:
-		r.State = solve.Infeasible
+		r.State, r.Bound = solve.Infeasible, math.Inf(1)
 	case unbounded:
 		r.State, r.Objective = solve.Unbounded, math.Inf(-1)
 	case optimal:
@@ -169,6 +169,10 @@ func (h *Held) Relax(ctx context.Context, limits solve.Limits) (solve.Relaxation
 			return r, fmt.Errorf("solver: %w", err)
 		}
 		r = solve.Relaxation{State: solve.Proved, Values: all[0], Objective: h.p.Cost(all[0]), Reduced: all[1], Prices: all[3]}
+		drawn, _ := h.p.DrawnIn() // without whole numbers it may be possible all the same, and the bound holds
+		if r.Bound, err = drawn.Bound(r.Prices); err != nil {
+			return r, fmt.Errorf("solver: %w", err)
+		}
 	}
 	return r, nil
 }
