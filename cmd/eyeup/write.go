@@ -21,8 +21,9 @@ type writeCommand struct {
 }
 
 // withGarden opens a garden by its book or its folder, or the invented one where none is
-// named, and lets do something with it. book is nil for a folder.
-func withGarden(d *door, name string, do func(g *desk.Garden, book *desk.StockBook) error) error {
+// named, and lets do something with it. book is nil for a folder. Without a plan the
+// weather of a folder is left unread, and may be missing.
+func withGarden(d *door, name string, plan bool, do func(g *desk.Garden, book *desk.StockBook) error) error {
 	if info, err := os.Stat(name); err == nil && !info.IsDir() {
 		return bookFile{name}.use(d, func(b *desk.StockBook) error {
 			g, err := desk.OpenBookGarden(b)
@@ -32,7 +33,13 @@ func withGarden(d *door, name string, do func(g *desk.Garden, book *desk.StockBo
 			return do(g, b)
 		})
 	}
-	g, err := openGarden(d, name)
+	var g *desk.Garden
+	var err error
+	if plan || name == "" {
+		g, err = openGarden(d, name)
+	} else {
+		g, err = desk.OpenStock(os.DirFS(name), name)
+	}
 	if err != nil {
 		return err
 	}

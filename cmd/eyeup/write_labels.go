@@ -36,7 +36,7 @@ func (c writeLabelsCommand) Run(d *door) error {
 	if err != nil {
 		return err
 	}
-	return withGarden(d, c.Garden, func(g *desk.Garden, book *desk.StockBook) error {
+	return withGarden(d, c.Garden, c.Session != "", func(g *desk.Garden, book *desk.StockBook) error {
 		if c.Renamed != "" {
 			if q.Lots, err = desk.Renamed(book, day); err != nil {
 				return err

@@ -40,7 +40,7 @@ func (c writeListsCommand) Run(d *door) error {
 			return fmt.Errorf("--at: %w", err)
 		}
 	}
-	return withGarden(d, c.Garden, func(g *desk.Garden, book *desk.StockBook) error {
+	return withGarden(d, c.Garden, desk.NeedsPlan(c.List), func(g *desk.Garden, book *desk.StockBook) error {
 		if book != nil && c.List == "giving" {
 			if q.Outlook, err = book.Outlook(d.today, at); err != nil {
 				return err

@@ -19,7 +19,7 @@ type writeCalendarCommand struct {
 
 // Run writes it.
 func (c writeCalendarCommand) Run(d *door) error {
-	return withGarden(d, c.Garden, func(g *desk.Garden, _ *desk.StockBook) error {
+	return withGarden(d, c.Garden, true, func(g *desk.Garden, _ *desk.StockBook) error {
 		a, err := intoFile(c.Out, func(w io.Writer) (*desk.WrittenAnswer, error) { return desk.CalendarOf(g, c.Plan, d.today, w) })
 		if err != nil {
 			return err
@@ -37,7 +37,7 @@ type writeTablesCommand struct {
 
 // Run writes them.
 func (c writeTablesCommand) Run(d *door) error {
-	return withGarden(d, c.Garden, func(g *desk.Garden, _ *desk.StockBook) error {
+	return withGarden(d, c.Garden, true, func(g *desk.Garden, _ *desk.StockBook) error {
 		a, err := c.write(d, g)
 		if err != nil {
 			return err
@@ -67,7 +67,7 @@ type writeFolderCommand struct {
 
 // Run writes it, with the weather file; of a book, with its log and its papers.
 func (c writeFolderCommand) Run(d *door) error {
-	return withGarden(d, c.Garden, func(g *desk.Garden, book *desk.StockBook) error {
+	return withGarden(d, c.Garden, true, func(g *desk.Garden, book *desk.StockBook) error {
 		a, err := intoFolder(c.Out, func(create func(string) (io.WriteCloser, error)) (*desk.WrittenAnswer, error) {
 			if book != nil {
 				return desk.BookFolder(g, book, create)

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"io"
+	"io/fs"
 	"slices"
 	"strconv"
 	"strings"
@@ -15,6 +16,16 @@ import (
 	"eyeup/season"
 	"eyeup/stock"
 )
+
+// OpenStock reads a garden folder without its weather: all that labels, crate cards, round
+// sheets and giving lists need.
+func OpenStock(fsys fs.FS, name string) (*Garden, error) {
+	read, err := exchange.ReadGarden(fsys, name)
+	if err != nil {
+		return nil, err
+	}
+	return &Garden{Garden: read}, nil
+}
 
 // LabelsQuestion asks for labels.
 type LabelsQuestion struct {

@@ -52,6 +52,9 @@ func ListNames() []string {
 	return names
 }
 
+// NeedsPlan reports whether a list tells of a plan, and so needs the weather.
+func NeedsPlan(list string) bool { return list != "round" && list != "giving" }
+
 // lister writes one list of a garden.
 type lister struct {
 	ListQuestion
@@ -68,7 +71,7 @@ func List(g *Garden, q ListQuestion, today civil.Date, w io.Writer) (*WrittenAns
 		return nil, fmt.Errorf("there is no list %q; there are: %s", q.List, strings.Join(ListNames(), ", "))
 	}
 	l := &lister{ListQuestion: q, garden: g, today: today}
-	if !slices.Contains([]string{"round", "giving"}, q.List) { // these need no plan
+	if NeedsPlan(q.List) {
 		var err error
 		if l.worked, l.plan, err = planned(g, q.Plan, today); err != nil {
 			return nil, err
