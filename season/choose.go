@@ -80,15 +80,35 @@ func (m *maker) options(b *batch, at levels) []*outcome {
 		}
 		for _, start := range m.starts(b.life, out) {
 			o := option{route: r, start: start, outFrom: out, firstMonday: m.firstMonday}
-			all = append(all, live(b.life, o, weeks, m.ends))
+			all = append(all, m.liveOnce(b.life, o, weeks))
 			if m.mayStay(b, r) {
 				o.route = r.forGood()
-				all = append(all, live(b.life, o, weeks, m.ends))
+				all = append(all, m.liveOnce(b.life, o, weeks))
 			}
 		}
 	}
 	m.outcomes[key] = all
 	return all
+}
+
+// livedKey tells apart the ways through the places, each as it is held, that are lived
+// through once.
+type livedKey struct {
+	life             *life
+	store, first, on *climate
+	places           [2]int
+	start            int
+	stays            bool
+}
+
+// liveOnce lives through an option, once for all levels of places that it does not pass.
+func (m *maker) liveOnce(l *life, o option, weeks []float64) *outcome {
+	r := o.route
+	key := livedKey{l, r.store, r.first, r.on, [2]int{r.firstPlace, r.onPlace}, o.start, r.stays}
+	if m.lived[key] == nil {
+		m.lived[key] = live(l, o, weeks, m.ends)
+	}
+	return m.lived[key]
 }
 
 // starts returns the Mondays on which a batch may be started: none before today, none in

@@ -190,11 +190,7 @@ func (m *maker) usualWeeks(l *life) (from, to float64) {
 	if f, ok := l.Figure("start.weeks"); ok && l.Life != culture.Store {
 		return f.Low, f.High
 	}
-	wait := 0.0
-	if last := m.Freezes.Spring().Middle; !last.IsZero() {
-		wait = float64(m.outFrom-m.springDay(last)) / 7
-	}
-	return wait + 4, wait + 6
+	return m.wait + 4, m.wait + 6
 }
 
 // usualLevels holds every heated place at the level nearest to what is usual.

@@ -13,18 +13,21 @@ import (
 // lives of the kinds, and the baseline of every life.
 type maker struct {
 	*Brief
-	weeks       int   // of the span
-	firstMonday int   // day of the first Monday
-	newYear     int   // day
-	summer      int   // midsummer, a day
-	outFrom     int   // the Monday before which nothing leafy is planted out
-	ends        []int // day of the first autumn freeze, each year
+	weeks       int     // of the span
+	firstMonday int     // day of the first Monday
+	newYear     int     // day
+	summer      int     // midsummer, a day
+	outFrom     int     // the Monday before which nothing leafy is planted out
+	wait        float64 // weeks from the average last frost to outFrom
+	ends        []int   // day of the first autumn freeze, each year
 	kinds       []rates
 	batches     []*batch
 	left        []NotCovered
 	climates    map[climateKey]*climate
 	outcomes    map[outcomeKey][]*outcome
 	baselines   map[baseKey]*outcome
+	lived       map[livedKey]*outcome
+	choices     map[weighed]choice
 }
 
 type climateKey struct {
@@ -35,7 +38,7 @@ type climateKey struct {
 func newMaker(b *Brief) (*maker, error) {
 	m := &maker{
 		Brief: b, left: []NotCovered{}, climates: map[climateKey]*climate{},
-		outcomes: map[outcomeKey][]*outcome{}, baselines: map[baseKey]*outcome{},
+		outcomes: map[outcomeKey][]*outcome{}, baselines: map[baseKey]*outcome{}, lived: map[livedKey]*outcome{}, choices: map[weighed]choice{},
 	}
 	m.firstMonday = m.day(b.Span.From.Monday())
 	if m.firstMonday < 0 {
@@ -124,11 +127,13 @@ func (m *maker) fixFrostDate() error {
 	if !known {
 		return fmt.Errorf("the record can't say when odds of a freeze fall to %.3g %%: it has too few springs; give more years, or accept a larger risk", m.FrostRisk.Percent())
 	}
-	if safe.IsZero() { // so many springs have no freeze at all
-		m.outFrom = m.newYear
-		return nil
+	m.outFrom = m.newYear // where so many springs have no freeze at all
+	if !safe.IsZero() {
+		m.outFrom = m.monday(m.springDay(safe))
 	}
-	m.outFrom = m.monday(m.springDay(safe))
+	if last := m.Freezes.Spring().Middle; !last.IsZero() {
+		m.wait = float64(m.outFrom-m.springDay(last)) / 7
+	}
 	return nil
 }
 

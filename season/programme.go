@@ -1,6 +1,7 @@
 package season
 
 import (
+	"math"
 	"slices"
 
 	"eyeup/civil"
@@ -21,7 +22,7 @@ type choice struct {
 	money float64 // mix and containers, units of the currency
 	takes []take  // m² by bench and week
 	hours []take  // hours of work by week
-	use   []span  // by heated place: the days in any year on which it stands there; from is never where it does not
+	use   []span  // by burner: the days on which it wants it on; from is never where it does not
 }
 
 // take is so much of what a row limits.
@@ -33,11 +34,10 @@ type take struct {
 // field is all that may be chosen while the places are held at certain levels.
 type field struct {
 	at      levels
-	hot     []int      // places heated at these levels
+	burners []*burner
 	choices [][]choice // by group
-	warmth  []*warmth  // by heated place
-	begins  [][]int    // by heated place: the days on which its heating may begin, from the latest to the first
-	ends    [][]int    // by heated place: the days on which it may end, from the first to the latest
+	begins  [][]int    // by burner: the days on which it may be lit, from the latest to the first
+	ends    [][]int    // by burner: the days on which it may go out, from the first to the latest
 }
 
 // groups puts like batches together, in the maker's order.
@@ -76,18 +76,12 @@ func (m *maker) rowCount() int { return (2*len(m.Places) + 1) * m.weeks }
 // fieldOf gathers what may be chosen at some levels, on a basis of room: the share of years
 // in which no plant takes more.
 func (m *maker) fieldOf(groups []*group, at levels, basis float64) *field {
-	f := &field{at: at}
-	for i := range m.Places {
-		if m.isHeated(i, at) {
-			f.hot = append(f.hot, i)
-			f.warmth = append(f.warmth, m.warmthOf(i, at[i]))
-		}
-	}
+	f := &field{at: at, burners: m.burners(at)}
 	for _, g := range groups {
 		var all []choice
 		for _, o := range m.held(g.batches[0], m.options(g.batches[0], at)) {
 			if m.admissible(o) {
-				all = append(all, m.choiceOf(g, o, f.hot, basis))
+				all = append(all, m.choiceOf(g.batches[0], o, f.burners, basis))
 			}
 		}
 		f.choices = append(f.choices, undominatedChoices(all))
@@ -96,26 +90,65 @@ func (m *maker) fieldOf(groups []*group, at levels, basis float64) *field {
 	return f
 }
 
-// choiceOf reckons all that counts of an outcome.
-func (m *maker) choiceOf(g *group, o *outcome, hot []int, basis float64) choice {
-	c := choice{outcome: o, money: m.moneyFor(g.batches[0], o), hours: m.hoursFor(g.batches[0], o)}
-	based := outcome{option: o.option, life: o.life, fates: o.fates}
-	need := based.room(basis, m.weeks, m)
-	for bench := range 2 * len(m.Places) {
-		for week, area := range need[bench] {
-			if area > 0 && bench != o.route.groundPlace {
-				c.takes = append(c.takes, take{m.programmeRow(bench, week), area})
+// choiceOf reckons all that counts of an outcome of a batch.
+func (m *maker) choiceOf(b *batch, o *outcome, burners []*burner, basis float64) choice {
+	key := weighed{o, basis}
+	c, known := m.choices[key]
+	if !known {
+		c = choice{outcome: o, money: m.moneyFor(b, o), hours: m.hoursFor(b, o), takes: m.takesOf(o, basis)}
+		m.choices[key] = c
+	}
+	c.use = nil
+	for _, one := range burners {
+		c.use = append(c.use, one.wanted(o, int(m.Span.Days())))
+	}
+	return c
+}
+
+// weighed tells choices apart that are reckoned once.
+type weighed struct {
+	*outcome
+	basis float64
+}
+
+// takesOf returns the room under cover that a plant takes, in the order of the rows: what it
+// takes at most in the share of years that is the basis.
+func (m *maker) takesOf(o *outcome, basis float64) []take {
+	if o.route.direct {
+		return nil
+	}
+	years := make([][]float64, m.hoursRow(0)) // by row, one a year
+	note := func(bench, week, year int, area float64) {
+		row := m.programmeRow(bench, week)
+		if years[row] == nil {
+			years[row] = make([]float64, len(o.fates))
+		}
+		years[row][year] = max(years[row][year], area)
+	}
+	for year, f := range o.fates {
+		for day := max(o.start, m.firstMonday); day < int(m.Span.Days()); day++ {
+			place, area := o.stands(f, day)
+			if place < 0 || place == o.route.groundPlace {
+				break
+			}
+			week := (day - m.firstMonday) / 7
+			note(place, week, year, area)
+			if m.Places[place].Lit > 0 && f.up != never && day > f.up+o.dark(place) {
+				note(m.lamps(place), week, year, area)
 			}
 		}
 	}
-	for _, at := range hot {
-		used := span{never, 0}
-		for _, f := range o.fates {
-			used = used.with(o.option, o.life, f, at, int(m.Span.Days()))
+	var all []take
+	for row, areas := range years {
+		if areas == nil {
+			continue
 		}
-		c.use = append(c.use, used)
+		slices.Sort(areas)
+		if area := areas[max(0, int(math.Ceil(basis*float64(len(areas))))-1)]; area > 0 {
+			all = append(all, take{row, area})
+		}
 	}
-	return c
+	return all
 }
 
 // moneyFor returns the mix and the containers that one plant of an outcome takes, as shares

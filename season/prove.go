@@ -38,6 +38,7 @@ type prover struct {
 	groups []*group
 	fields []*field
 	pool   []*prices
+	serve  []int // of the pool, those that serve at this weight
 	say    func(Progress)
 
 	weight float64 // money for a week of one plant in flower
@@ -53,7 +54,7 @@ type found struct {
 	counts   [][]int   // by group and choice of its field; nil for a plan made otherwise
 	field    *field    // nil for a plan made otherwise
 	made     []portion // of a plan made otherwise
-	used     []span    // by heated place of its levels
+	used     []span    // by burner of its levels
 	left     int       // plants left out
 	plants   int
 	gain     float64 // weeks of flower, all plants together
@@ -94,8 +95,8 @@ func (p *prover) tell() {
 // newProver readies a proof. Fields are added when they are asked for.
 func (m *maker) newProver(ctx context.Context, say func(Progress)) *prover {
 	p := &prover{maker: m, counting: m.counting(), ctx: ctx, groups: m.groups(), say: say}
-	for row, lamp := range p.lamp {
-		p.spare += lamp + p.hired*p.limit[row]
+	for week := range m.weeks {
+		p.spare += p.hired * p.limit[m.hoursRow(week)]
 	}
 	p.pool = []*prices{p.pricesOf(make([]float64, m.rowCount()))}
 	return p
@@ -111,8 +112,8 @@ func (p *prover) field(at levels) *field {
 	f := p.fieldOf(p.groups, at, float64(p.Fits))
 	p.fields = append(p.fields, f)
 	dear := 0.0
-	for hot := range f.hot {
-		dear += f.warmth[hot].cost(span{0, int(p.Span.Days())})
+	for _, b := range f.burners {
+		dear += b.cost(span{0, int(p.Span.Days())})
 	}
 	for _, all := range f.choices {
 		for _, c := range all {
@@ -138,7 +139,7 @@ func (p *prover) consider(f *found) {
 
 // close solves one setting in whole plants.
 func (p *prover) close(n *node) error {
-	s := p.state(p.counting, p.groups, n.f, n.allows, p.weight, n.heat)
+	s := p.state(p.counting, p.groups, n.f, n.may, p.weight, n.burning)
 	limits := solve.Limits{Nodes: mostBranches}
 	if p.best != nil {
 		limits.Apart = Share / 4 * p.scale(p.best)
@@ -178,7 +179,7 @@ func (p *prover) foundIn(f *field, s *stated, values []float64) *found {
 // sumUp reckons what a plan comes to.
 func (p *prover) sumUp(f *field, counts [][]int, left int) *found {
 	sum := &found{at: f.at, field: f, counts: counts, left: left, ofLimits: make([]float64, p.rowCount())}
-	for range f.hot {
+	for range f.burners {
 		sum.used = append(sum.used, span{never, 0})
 	}
 	for g, all := range f.choices {
@@ -202,22 +203,23 @@ func (f *found) add(c *choice, n int) {
 			f.ofLimits[t.row] += float64(n) * t.amount
 		}
 	}
-	for hot, used := range c.use {
+	for i, used := range c.use {
 		if used.from != never {
-			f.used[hot] = span{min(f.used[hot].from, used.from), max(f.used[hot].to, used.to)}
+			f.used[i] = span{min(f.used[i].from, used.from), max(f.used[i].to, used.to)}
 		}
 	}
 }
 
 // bill adds what is paid for all plants together: heat, lamps, hired hands.
 func (p *prover) bill(f *field, sum *found) *found {
-	for hot, used := range sum.used {
-		sum.heat += f.warmth[hot].cost(used)
+	for i, used := range sum.used {
+		if b := f.burners[i]; b.lamps {
+			sum.light += b.cost(used)
+		} else {
+			sum.heat += b.cost(used)
+		}
 	}
 	for row, used := range sum.ofLimits {
-		if p.lamp[row] > 0 && used > 1e-9 {
-			sum.light += p.lamp[row]
-		}
 		if row >= p.hoursRow(0) {
 			sum.hands += p.hired * math.Max(0, used-p.limit[row])
 		}
@@ -229,11 +231,11 @@ func (p *prover) bill(f *field, sum *found) *found {
 func (p *prover) weigh(at levels, a assignment) *found {
 	f := p.field(at)
 	sum := &found{at: at, made: a.portions, ofLimits: make([]float64, p.rowCount())}
-	for range f.hot {
+	for range f.burners {
 		sum.used = append(sum.used, span{never, 0})
 	}
 	for _, of := range a.portions {
-		c := p.choiceOf(&group{batches: []*batch{of.batch}}, of.outcome, f.hot, float64(p.Fits))
+		c := p.choiceOf(of.batch, of.outcome, f.burners, float64(p.Fits))
 		sum.add(&c, of.count)
 	}
 	for _, n := range a.left {

@@ -1,7 +1,9 @@
 package season
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"eyeup/solve"
 )
@@ -12,6 +14,9 @@ type prices struct {
 	by   []float64
 	lean map[*field][][]float64 // what each choice costs in money and in limits leaned on
 	rest float64                // what the limits themselves come to
+
+	weight float64                // at which cost was reckoned
+	cost   map[*field][][]float64 // lean, less the worth of the choice's flowers
 }
 
 // priced takes prices over from the answer of a programme without whole numbers.
@@ -28,11 +33,7 @@ func (p *prover) priced(s *stated, found []float64) *prices {
 func (p *prover) pricesOf(by []float64) *prices {
 	c, x := p.counting, &prices{by: by, lean: map[*field][][]float64{}}
 	for row, price := range by {
-		switch {
-		case c.lamp[row] > 0: // a week of lamps gives its room, or none
-			x.rest += min(0, c.lamp[row]-price*c.limit[row])
-			continue
-		case row >= p.hoursRow(0): // hired hands are never worth more than they cost
+		if row >= p.hoursRow(0) { // hired hands are never worth more than they cost
 			by[row] = min(price, c.hired)
 		}
 		x.rest -= by[row] * c.limit[row]
@@ -62,46 +63,97 @@ func (x *prices) leanOf(f *field) [][]float64 {
 	return lean
 }
 
+// costOf returns what every choice of a field costs, its flowers counted at a weight.
+func (x *prices) costOf(f *field, weight float64) [][]float64 {
+	if x.weight != weight || x.cost == nil {
+		x.weight, x.cost = weight, map[*field][][]float64{}
+	}
+	if x.cost[f] != nil {
+		return x.cost[f]
+	}
+	lean := x.leanOf(f)
+	cost := make([][]float64, len(lean))
+	for g, all := range f.choices {
+		cost[g] = make([]float64, len(all))
+		for i := range all {
+			cost[g][i] = lean[g][i] - weight*all[i].gain
+		}
+	}
+	x.cost[f] = cost
+	return cost
+}
+
 // boundOf returns a cost below which no plan within a node can lie, whoever found the prices:
 // every plant takes the way that is cheapest once the limits it leans on are paid for, and
-// heat costs what the shortest heating of the node takes. Valid by weak duality.
+// what burns costs what it takes at the shortest. Valid by weak duality.
 func (p *prover) boundOf(n *node, x *prices) float64 {
-	lean, total := x.leanOf(n.f), x.rest+n.heat
-	for g, all := range n.f.choices {
-		least, always := math.Inf(1), false
-		for i := range all {
-			if c := &all[i]; n.allows(c) {
-				always = always || c.route.direct
-				least = min(least, lean[g][i]-p.weight*c.gain)
-			}
+	cost, total := x.costOf(n.f, p.weight), x.rest+n.burning
+	for g, may := range n.may {
+		least, of := math.Inf(1), cost[g]
+		if !n.always[g] {
+			least = p.leaving(p.maker, p.weight)
 		}
-		if !always {
-			least = min(least, p.counting.leaving(p.maker, p.weight))
+		for _, i := range may {
+			if of[i] < least {
+				least = of[i]
+			}
 		}
 		total += float64(p.groups[g].want) * least
 	}
 	return total
 }
 
-// tighten raises the bound of a node by all prices known.
-func (p *prover) tighten(n *node) {
-	for ; n.tried < len(p.pool); n.tried++ {
-		if bound := p.boundOf(n, p.pool[n.tried]); bound > n.bound {
-			n.bound, n.by = bound, n.tried
+// bestPrices is how many of the prices found at other weights are kept for the levels that
+// they suit best.
+const bestPrices = 3
+
+// suit chooses from all prices known those that serve at this weight, for each of the widest
+// nodes, and bounds these by them.
+func (p *prover) suit(roots []*node) {
+	var chosen []int
+	for _, n := range roots {
+		bounds, order := make([]float64, len(p.pool)), make([]int, len(p.pool))
+		for i, x := range p.pool {
+			bounds[i], order[i] = p.boundOf(n, x), i
 		}
+		slices.SortStableFunc(order, func(i, j int) int { return cmp.Compare(bounds[j], bounds[i]) })
+		chosen = append(chosen, order[:min(bestPrices, len(order))]...)
+		n.bound, n.by = bounds[order[0]], order[0]
+	}
+	slices.Sort(chosen)
+	p.serve = slices.Compact(chosen)
+	for _, n := range roots {
+		n.tried = len(p.serve)
+	}
+}
+
+// tighten raises the bound of a node by the prices that serve and that it has not been tried
+// with. It reports whether there were any.
+func (p *prover) tighten(n *node) bool {
+	any := n.tried < len(p.serve)
+	for ; n.tried < len(p.serve); n.tried++ {
+		p.try(n, p.serve[n.tried])
+	}
+	return any
+}
+
+func (p *prover) try(n *node, by int) {
+	if bound := p.boundOf(n, p.pool[by]); bound > n.bound {
+		n.bound, n.by = bound, by
 	}
 }
 
 // relax solves a node without whole numbers, for its prices.
 func (p *prover) relax(n *node) error {
 	n.relaxed = true
-	s := p.state(p.counting, p.groups, n.f, n.allows, p.weight, n.heat)
+	s := p.state(p.counting, p.groups, n.f, n.may, p.weight, n.burning)
 	found, err := p.Relax(p.ctx, &s.Programme)
 	if err != nil || found.State != solve.Proved {
 		return err
 	}
 	p.told.Solves++
 	p.pool = append(p.pool, p.priced(s, found.Prices))
+	p.serve = append(p.serve, len(p.pool)-1)
 	p.tighten(n)
 	return nil
 }

@@ -33,7 +33,7 @@ func (p *prover) proofOf(one *proven, settings string) *Proof {
 	cost := p.costOf(one.best)
 	apart := math.Max(0, cost-one.bound)
 	proof := &Proof{
-		Money: math.Ceil(apart*100-1e-9) / 100, Bound: math.Floor(one.bound*100) / 100, Cost: hundredth(cost),
+		Money: math.Max(0, math.Ceil(apart*100-1e-9)/100), Bound: math.Floor(one.bound*100) / 100, Cost: hundredth(cost),
 		WeekWorth: one.weight, Settings: settings,
 	}
 	if scale := p.scale(one.best); scale > 0 {
@@ -104,10 +104,10 @@ func (p *prover) pointOfPlan(one *proven) EarlyPoint {
 		Levels: []string{}, HeatCost: hundredth(f.heat), TotalCost: hundredth(f.money()),
 		GainWeeks: hundredth(f.gain / float64(max(f.plants+f.left, 1))), LeftOut: f.left, Proof: p.proofOf(one, AllSettings),
 	}
-	for hot, at := range p.field(f.at).hot {
-		if used := f.used[hot]; used.from != never && p.Places[at].Sort == Glass {
-			point.Levels = append(point.Levels, fmt.Sprintf("%s %.1f °C from %v to %v", p.Places[at].Name,
-				p.Places[at].Level[f.at[at]].Celsius(), p.date(max(used.from-warming, 0)), p.date(used.to)))
+	for i, b := range p.field(f.at).burners {
+		if used := f.used[i]; used.from != never && !b.lamps && p.Places[b.at].Sort == Glass {
+			point.Levels = append(point.Levels, fmt.Sprintf("%s %.1f °C from %v to %v", p.Places[b.at].Name,
+				p.Places[b.at].Level[f.at[b.at]].Celsius(), p.date(max(used.from-warming, 0)), p.date(used.to)))
 		}
 	}
 	return point

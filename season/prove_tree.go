@@ -5,44 +5,60 @@ import (
 	"slices"
 )
 
-// node is a set of settings: the levels of a field, each heated place warmed from one of a
-// run of days to one of another. What it holds for its widest run of choices and its shortest
-// heating holds for every setting in it.
+// node is a set of settings: the levels of a field, each burner lit on one of a run of days
+// and put out on one of another. What holds for its widest run of choices and its shortest
+// burning holds for every setting in it.
 type node struct {
 	f        *field
-	from, to [][2]int // by heated place: first and last of the field's begins and ends
-	heat     float64  // of the shortest heating
+	from, to [][2]int // by burner: first and last of the field's begins and ends
+	may      [][]int  // by group: the choices within its widest run
+	always   []bool   // by group: whether one of them wants nothing that is short
+	burning  float64  // cost of the shortest burning
 	bound    float64  // no plan within costs less
 	by       int      // the prices that show it; -1: by a search of all whole numbers
-	tried    int      // prices tried on it
+	tried    int      // of the prices that serve, those tried on it
 	root     bool     // all settings of its field
 	relaxed  bool     // its own prices have been looked for
 }
 
-func (p *prover) nodeOf(f *field, from, to [][2]int) *node {
-	n := &node{f: f, from: from, to: to, bound: math.Inf(-1)}
-	for hot := range f.hot {
-		n.heat += f.warmth[hot].cost(span{f.begins[hot][from[hot][0]], f.ends[hot][to[hot][0]]})
+// nodeOf makes a node out of what may be chosen in a wider one.
+func (p *prover) nodeOf(f *field, may [][]int, from, to [][2]int) *node {
+	n := &node{f: f, from: from, to: to, bound: math.Inf(-1), may: make([][]int, len(may)), always: make([]bool, len(may))}
+	for g, all := range may {
+		for _, i := range all {
+			if n.allows(&f.choices[g][i]) {
+				n.may[g] = append(n.may[g], i)
+				n.always[g] = n.always[g] || f.choices[g][i].route.direct
+			}
+		}
 	}
-	p.tighten(n)
+	for i := range f.burners {
+		n.burning += f.burners[i].cost(span{f.begins[i][from[i][0]], f.ends[i][to[i][0]]})
+	}
 	return n
 }
 
 // whole is the node of all settings of a field.
 func (p *prover) whole(f *field) *node {
 	var from, to [][2]int
-	for hot := range f.hot {
-		from, to = append(from, [2]int{0, len(f.begins[hot]) - 1}), append(to, [2]int{0, len(f.ends[hot]) - 1})
+	for i := range f.burners {
+		from, to = append(from, [2]int{0, len(f.begins[i]) - 1}), append(to, [2]int{0, len(f.ends[i]) - 1})
 	}
-	n := p.nodeOf(f, from, to)
+	may := make([][]int, len(f.choices))
+	for g, all := range f.choices {
+		for i := range all {
+			may[g] = append(may[g], i)
+		}
+	}
+	n := p.nodeOf(f, may, from, to)
 	n.root = true
 	return n
 }
 
-// allows reports whether a choice can be made within the longest heating of the node.
+// allows reports whether a choice can be made within the longest burning of the node.
 func (n *node) allows(c *choice) bool {
-	for hot, used := range c.use {
-		if used.from != never && (used.from < n.f.begins[hot][n.from[hot][1]] || used.to > n.f.ends[hot][n.to[hot][1]]) {
+	for i, used := range c.use {
+		if used.from != never && (used.from < n.f.begins[i][n.from[i][1]] || used.to > n.f.ends[i][n.to[i][1]]) {
 			return false
 		}
 	}
@@ -55,22 +71,15 @@ func (n *node) isOne() bool {
 	return !slices.ContainsFunc(n.from, func(r [2]int) bool { return !one(r) }) && !slices.ContainsFunc(n.to, func(r [2]int) bool { return !one(r) })
 }
 
-// split parts a node in two, where most heat is at stake.
+// split parts a node in two, where most money is at stake.
 func (p *prover) split(n *node) [2]*node {
 	most, side, at := -1.0, 0, 0
-	for hot := range n.f.hot {
-		b, e, w := n.f.begins[hot], n.f.ends[hot], n.f.warmth[hot]
-		long := w.cost(span{b[n.from[hot][1]], e[n.to[hot][1]]})
-		for i, r := range [][2]int{n.from[hot], n.to[hot]} {
-			if r[0] == r[1] {
-				continue
-			}
-			short := span{b[n.from[hot][0]], e[n.to[hot][1]]}
-			if i == 1 {
-				short = span{b[n.from[hot][1]], e[n.to[hot][0]]}
-			}
-			if stake := long - w.cost(short); stake > most {
-				most, side, at = stake, i, hot
+	for i, b := range n.f.burners {
+		lit, out, from, to := n.f.begins[i], n.f.ends[i], n.from[i], n.to[i]
+		long := b.cost(span{lit[from[1]], out[to[1]]})
+		for k, short := range []span{{lit[from[0]], out[to[1]]}, {lit[from[1]], out[to[0]]}} {
+			if stake := long - b.cost(short); stake > most && [][2]int{from, to}[k][0] != [][2]int{from, to}[k][1] {
+				most, side, at = stake, k, i
 			}
 		}
 	}
@@ -82,9 +91,12 @@ func (p *prover) split(n *node) [2]*node {
 		} else {
 			r[0] = half + 1
 		}
-		child := p.nodeOf(n.f, from, to)
+		child := p.nodeOf(n.f, n.may, from, to)
 		if n.bound > child.bound {
 			child.bound, child.by = n.bound, n.by
+		}
+		if n.by >= 0 {
+			p.try(child, n.by)
 		}
 		return child
 	}
@@ -95,6 +107,7 @@ func (p *prover) split(n *node) [2]*node {
 // found and the bound of all that is left are near enough, ctx ends, or it has solved as
 // often as it may.
 func (p *prover) search(open []*node) error {
+	p.suit(open)
 	for p.ctx.Err() == nil {
 		at := leastBound(open)
 		if at < 0 {
@@ -106,6 +119,7 @@ func (p *prover) search(open []*node) error {
 		}
 		p.tell()
 		switch {
+		case p.tighten(n):
 		case !n.relaxed && (n.isOne() || n.root):
 			if err := p.relax(n); err != nil {
 				return err
