@@ -9,7 +9,6 @@ import (
 	"eyeup/civil"
 	"eyeup/internal/desk"
 	"eyeup/quantity"
-	"eyeup/stock"
 )
 
 // bookCommand keeps the stock book, one word for each thing done with it.
@@ -83,15 +82,8 @@ type bookUndoCommand struct {
 
 // Run undoes it and says what was undone.
 func (c bookUndoCommand) Run(d *door) error {
-	var id stock.ID
-	if c.Entry != "" {
-		var err error
-		if id, err = stock.ParseID(c.Entry); err != nil {
-			return err
-		}
-	}
 	return c.use(d, func(b *desk.StockBook) error {
-		undone, by, err := b.Undo(id)
+		undone, by, err := b.UndoNamed(c.Entry)
 		if err != nil {
 			return err
 		}

@@ -21,3 +21,14 @@ func readPutRight(e stock.Entry) (p puttingRight, err error) {
 	}
 	return p, err
 }
+
+// UndoNamed is Undo of an entry named by its id as text; empty is the last that counts.
+func (s *StockBook) UndoNamed(entry string) (undone, by stock.Entry, err error) {
+	var id stock.ID
+	if entry != "" {
+		if id, err = stock.ParseID(entry); err != nil {
+			return undone, by, err
+		}
+	}
+	return s.Undo(id)
+}
