@@ -66,8 +66,10 @@ func every(b *Brief, try func([]int)) {
 	from(0)
 }
 
-func made(t interface{ Fatal(...any) }, b *Brief) *List {
-	l, err := Make(context.Background(), b, solve.Plain, nil)
+func made(t interface{ Fatal(...any) }, b *Brief) *List { return madeBy(t, b, solve.Plain) }
+
+func madeBy(t interface{ Fatal(...any) }, b *Brief, solver solve.Solver) *List {
+	l, err := Make(context.Background(), b, solver, nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -77,9 +79,15 @@ func made(t interface{ Fatal(...any) }, b *Brief) *List {
 // No list of all there are counts for less than the bound, nor is one better than the list
 // made by more than its gap.
 func TestBruteForce(t *testing.T) {
+	for name, solver := range map[string]solve.Solver{"plain": solve.Plain, "none": nil} {
+		t.Run(name, func(t *testing.T) { bruteForce(t, solver) })
+	}
+}
+
+func bruteForce(t *testing.T, solver solve.Solver) {
 	rapid.Check(t, func(t *rapid.T) {
 		b := drawn(t, 4, 4)
-		l := made(t, b)
+		l := madeBy(t, b, solver)
 		c, ok := b.Count(l.Places)
 		if !ok || math.Abs(c.Total()-l.Proof.Places) > 1e-9 {
 			t.Fatalf("the list %v keeps its limits: %v; it counts for %v, not %v", l.Places, ok, c.Total(), l.Proof.Places)

@@ -15,9 +15,9 @@ type Proof struct {
 	Proved bool    `json:"proved" jsonschema_description:"whether the gap is as small as was asked for"`
 }
 
-// Near is how close a list and its bound must be to count as proved, in places: less than
-// the least that one place more for a variety that is liked can count for.
-const Near = 0.25
+// Near is how close a list and its bound must be to count as proved, in places: no other
+// list is better by half a place of a variety that is liked.
+const Near = 0.5
 
 // List is a planting list worked out.
 type List struct {
@@ -31,8 +31,9 @@ type List struct {
 	s *sums
 }
 
-// Make works out the list. When ctx ends it returns the best so far, with its honest gap.
-// progress is told when the count or its bound got better; it may be nil.
+// Make works out the list. A solver is asked only where the list found without one is not
+// near enough its bound; nil asks none. When ctx ends it returns the best so far, with its
+// honest gap. progress is told when the count or its bound got better; it may be nil.
 func Make(ctx context.Context, b *Brief, solver solve.Solver, progress func(Proof)) (*List, error) {
 	if err := b.Check(); err != nil {
 		return nil, err
@@ -42,6 +43,9 @@ func Make(ctx context.Context, b *Brief, solver solve.Solver, progress func(Proo
 	s.better()
 	bound := s.alone()
 	if s.count().Total()-bound > telling {
+		s, bound = s.seek(bound)
+	}
+	if solver != nil && s.count().Total()-bound > Near {
 		var err error
 		if s, bound, err = s.solved(ctx, solver, bound, progress); err != nil {
 			return nil, err

@@ -20,6 +20,15 @@ type programme struct {
 	total    []int // by mix
 }
 
+// Programme returns the search for the least count as a programme, for other solvers and for
+// checks. It fails for a brief that makes no sense.
+func (b *Brief) Programme() (*solve.Programme, error) {
+	if err := b.Check(); err != nil {
+		return nil, err
+	}
+	return &newSums(b).programme().Programme, nil
+}
+
 // programme states the search for the list that counts least. Each variety's places are the
 // quarters of its wish that it gets and what it gets beyond; since a quarter lost counts more
 // than the one before it, they fill in order by themselves.

@@ -24,7 +24,7 @@ func (c patchCommand) Run(d *door) error {
 	defer stop()
 	q := desk.PatchQuestion{Today: d.today, Solver: desk.Solver, Progress: c.progress(d)}
 	if c.Quick {
-		q.Solver = desk.Quickly
+		q.Solver = nil
 	}
 	if c.At != "" {
 		at, err := civil.Parse(c.At)

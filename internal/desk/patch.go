@@ -114,7 +114,7 @@ type PatchProof = patch.Proof
 type PatchQuestion struct {
 	Today    civil.Date
 	At       civil.Date       // the day for which stock is counted on; none: six weeks before the middle last frost
-	Solver   solve.Solver     // Solver, unless a test or a hurry wants another
+	Solver   solve.Solver     // Solver, as a rule; none where a good list is enough
 	Progress func(PatchProof) // told of a better list or bound; may be nil
 }
 

@@ -9,6 +9,10 @@ import (
 	"eyeup/solve"
 )
 
+// mostNodes is how many branches are looked into where nobody says, so that there always is
+// an answer; the gap that is left is told.
+const mostNodes = 5000
+
 // Solver is the solver of every question that needs one. Its program is compiled when it is
 // first needed and kept in the cache folder of this user; where there is none, or the program
 // can't be run here, the plain one takes its place, whose gap is wider and told.
@@ -18,7 +22,11 @@ func Solver(ctx context.Context, p *solve.Programme, limits solve.Limits, start 
 		return solve.Plain(ctx, p, limits, start)
 	}
 	defer engine.Close()
-	answer, err := engine.Solve(ctx, p, limits, start)
+	asked := limits
+	if asked.Nodes == 0 {
+		asked.Nodes = mostNodes
+	}
+	answer, err := engine.Solve(ctx, p, asked, start)
 	if err != nil {
 		return solve.Plain(ctx, p, limits, start)
 	}
@@ -36,9 +44,4 @@ func solverFolder() string {
 		return ""
 	}
 	return folder
-}
-
-// Quickly is the plain solver: it needs no program compiled, and tells a wider gap.
-func Quickly(ctx context.Context, p *solve.Programme, limits solve.Limits, start []float64) (solve.Answer, error) {
-	return solve.Plain(ctx, p, limits, start)
 }

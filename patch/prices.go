@@ -1,0 +1,215 @@
+package patch
+
+import "math"
+
+// prices are what room and each share of a mix are held to be worth, in places. Given them
+// every variety can be settled by itself, and what all of them then count for is a bound:
+// no list that fits counts for less, whatever the prices are (Lagrangian relaxation; Held,
+// Wolfe and Crowder, Validation of subgradient optimization, Mathematical Programming 6
+// (1974), 62-88).
+type prices struct {
+	room, plants float64   // of room for a mean plant, and of a plant; never below nothing
+	over, under  []float64 // of a place in a group, 0 to what one outside counts for
+}
+
+// seeking looks for good prices.
+type seeking struct {
+	s     *sums
+	alone [][]float64 // by variety: what x places count for by itself; infinite where x may not be
+	mean  float64     // room of a mean plant, m²
+	now   prices
+	bound float64   // the best yet
+	trend []float64 // room, plants, over and under of each group
+	drift []float64 // a mean of the places chosen, by variety
+	x     []int
+}
+
+// How prices are sought: how many times, how bold, and when to be less so.
+const (
+	seeks    = 600
+	bold     = 1.2
+	patience = 12
+	inertia  = 0.6
+	fresh    = 0.05
+	tries    = 12 // how often the mean is made a list
+)
+
+func newSeeking(s *sums) *seeking {
+	k := &seeking{s: s, bound: math.Inf(-1), x: make([]int, len(s.places)), drift: make([]float64, len(s.places))}
+	k.now = prices{over: make([]float64, len(s.groups)), under: make([]float64, len(s.groups))}
+	k.trend = make([]float64, 2+2*len(s.groups))
+	area, n := 0.0, 0
+	for i := range s.b.Varieties {
+		v := &s.b.Varieties[i]
+		counts := make([]float64, v.most()+1)
+		for x := range counts {
+			counts[x] = v.lost(x) + shortCounts*float64(v.short(x))
+			if x == 0 && s.firm[i] || x > 0 && x < s.least[i] {
+				counts[x] = math.Inf(1)
+			}
+		}
+		k.alone = append(k.alone, counts)
+		area, n = area+float64(v.Plant)*v.area(), n+v.Plant
+	}
+	if k.mean = area / float64(max(1, n)); k.mean == 0 {
+		k.mean = 1
+	}
+	return k
+}
+
+// choose settles every variety by itself under the prices and returns what that counts for,
+// with what room and places are over or lacking.
+func (k *seeking) choose() (total float64, slope []float64) {
+	slope = make([]float64, len(k.trend))
+	for i, counts := range k.alone {
+		price := k.price(i)
+		best, least := 0, math.Inf(1)
+		for x, c := range counts {
+			if c += price * float64(x); c < least {
+				best, least = x, c
+			}
+		}
+		k.x[i] = best
+		total += least
+		k.lay(i, float64(best), slope)
+	}
+	if k.s.b.Room > 0 {
+		slope[0] -= float64(k.s.b.Room) / k.mean
+		total -= k.now.room * float64(k.s.b.Room) / k.mean
+	}
+	if k.s.b.Places > 0 {
+		slope[1] -= float64(k.s.b.Places)
+		total -= k.now.plants * float64(k.s.b.Places)
+	}
+	return total, slope
+}
+
+// price returns what a place of a variety costs under the prices.
+func (k *seeking) price(i int) float64 {
+	price := 0.0
+	if k.s.b.Room > 0 {
+		price += k.now.room * k.s.b.Varieties[i].area() / k.mean
+	}
+	if k.s.b.Places > 0 {
+		price += k.now.plants
+	}
+	for g := range k.s.groups {
+		over, under := k.s.parts(g, i)
+		price += k.now.over[g]*over + k.now.under[g]*under
+	}
+	return price
+}
+
+// parts returns what one place of variety i adds to what group g is over and under.
+func (s *sums) parts(g, i int) (over, under float64) {
+	group := &s.groups[g]
+	switch {
+	case group.in[i]:
+		return 1 - group.high, group.low - 1
+	case s.of[group.mix][i]:
+		return -group.high, group.low
+	}
+	return 0, 0
+}
+
+// lay adds x places of a variety to sums of what is over and lacking.
+func (k *seeking) lay(i int, x float64, slope []float64) {
+	if k.s.b.Room > 0 {
+		slope[0] += x * k.s.b.Varieties[i].area() / k.mean
+	}
+	if k.s.b.Places > 0 {
+		slope[1] += x
+	}
+	for g := range k.s.groups {
+		over, under := k.s.parts(g, i)
+		slope[2+2*g] += x * over
+		slope[3+2*g] += x * under
+	}
+}
+
+// move moves the prices along the trend, within what they may be.
+func (k *seeking) move(far float64) {
+	k.now.room = max(0, k.now.room+far*k.trend[0])
+	k.now.plants = max(0, k.now.plants+far*k.trend[1])
+	for g := range k.s.groups {
+		k.now.over[g] = min(overCounts, max(0, k.now.over[g]+far*k.trend[2+2*g]))
+		k.now.under[g] = min(underCounts, max(0, k.now.under[g]+far*k.trend[3+2*g]))
+	}
+}
+
+// seek looks for prices that give a high bound, and for a better list among those that the
+// prices suggest. It returns both; the list is the one it began with if none is better.
+func (s *sums) seek(bound float64) (*sums, float64) {
+	k, best := newSeeking(s), s
+	least := s.count().Total()
+	boldness, missed := bold, 0
+	for n := range seeks {
+		total, slope := k.choose()
+		if missed++; total > k.bound {
+			k.bound, missed = total, 0
+		}
+		if missed >= patience {
+			boldness, missed = boldness/2, 0
+		}
+		square := 0.0
+		for j, x := range slope {
+			k.trend[j] = inertia*k.trend[j] + (1-inertia)*x
+			square += k.trend[j] * k.trend[j]
+		}
+		for i, x := range k.x {
+			k.drift[i] += max(fresh, 1/float64(n+1)) * (float64(x) - k.drift[i])
+		}
+		if (n+1)%(seeks/tries) == 0 {
+			if list := k.list(); list.count().Total() < least-telling {
+				best, least = list, list.count().Total()
+			}
+		}
+		if square < 1e-12 || least-k.bound < telling {
+			break
+		}
+		k.move(boldness * max(least-total, telling) / square)
+	}
+	best.better()
+	return best, max(bound, k.bound-telling) // less what the sums may have lost in rounding
+}
+
+// list makes a list of the mean of the places chosen.
+func (k *seeking) list() *sums {
+	list := newSums(k.s.b)
+	for i, mean := range k.drift {
+		x := int(math.Round(mean))
+		if x < list.least[i] && (list.firm[i] || 2*x >= list.least[i]) {
+			x = list.least[i]
+		} else if x < list.least[i] {
+			x = 0
+		}
+		list.add(i, min(x, k.s.b.Varieties[i].most())-list.places[i])
+	}
+	list.shrink()
+	list.fill()
+	return list
+}
+
+// shrink takes places until the list fits, each from the variety that loses least for the
+// room it gives.
+func (s *sums) shrink() {
+	for !s.fits() {
+		best, least := step{}, math.Inf(1)
+		for i := range s.places {
+			if t, may := s.down(i); may {
+				c, _ := s.change(t)
+				loss := c.Total() / float64(-t.by)
+				if area := s.b.Varieties[i].area(); s.b.Room > 0 && area > 0 {
+					loss /= area
+				}
+				if loss < least {
+					best, least = t, loss
+				}
+			}
+		}
+		if best.by == 0 {
+			return
+		}
+		s.add(best.i, best.by)
+	}
+}
