@@ -6,6 +6,7 @@ import (
 	"os/exec"
 	"path/filepath"
 	"strings"
+	"sync"
 	"testing"
 )
 
@@ -97,7 +98,7 @@ func plant(t *testing.T, f fault) string {
 
 // test runs the short tests of a package, and returns what they said.
 func test(room string, flags ...string) (string, error) {
-	args := append([]string{"test", "-short", "-count=1", "-vet=off"}, flags...)
+	args := append([]string{"test", "-short", "-failfast", "-count=1", "-vet=off"}, flags...)
 	args = append(args, "./"+room)
 	if drawsAtRandom(room) {
 		args = append(args, "-rapid.nofailfile") // or it would leave its failures in the room
@@ -105,10 +106,18 @@ func test(room string, flags ...string) (string, error) {
 	return run(args...)
 }
 
+// random remembers which packages use rapid.
+var random sync.Map
+
 // drawsAtRandom reports whether the tests of a package use rapid.
 func drawsAtRandom(room string) bool {
+	if known, ok := random.Load(room); ok {
+		return known.(bool)
+	}
 	imports, err := run("list", "-f", "{{.TestImports}} {{.XTestImports}}", "./"+room)
-	return err == nil && strings.Contains(imports, "pgregory.net/rapid")
+	draws := err == nil && strings.Contains(imports, "pgregory.net/rapid")
+	random.Store(room, draws)
+	return draws
 }
 
 // run runs the go command at the root of the repository.
