@@ -146,14 +146,23 @@ func (p *prover) try(n *node, by int) {
 // relax solves a node without whole numbers, for its prices.
 func (p *prover) relax(n *node) error {
 	n.relaxed = true
+	if p.Relax == nil {
+		p.learn(p.pricing(n), n)
+		return nil
+	}
 	s := p.state(p.counting, p.groups, n.f, n.may, p.weight, n.burning)
 	found, err := p.Relax(p.ctx, &s.Programme)
 	if err != nil || found.State != solve.Proved {
 		return err
 	}
 	p.told.Solves++
-	p.pool = append(p.pool, p.priced(s, found.Prices))
+	p.learn(p.priced(s, found.Prices), n)
+	return nil
+}
+
+// learn adds prices to those that serve.
+func (p *prover) learn(x *prices, n *node) {
+	p.pool = append(p.pool, x)
 	p.serve = append(p.serve, len(p.pool)-1)
 	p.tighten(n)
-	return nil
 }

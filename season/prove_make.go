@@ -4,16 +4,18 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"math"
 )
 
 // errNoProver is what Prove returns where it is not told how.
-var errNoProver = errors.New("a proof wants something to prove with: set the brief's Solver and Relax, or ask for plans without it")
+var errNoProver = errors.New("the best plans want something to find them with: set the brief's Solver, or ask for plans without it")
 
 // Prove works out the plans of a season like Make, but looks for the best ones and says how
-// much better any other could be. The brief's Solver and Relax are needed. say may be nil.
+// much better any other could be. The brief's Solver is needed; without its Relax bounds are
+// reckoned by plain arithmetic, and are wider. say may be nil.
 // When ctx ends it takes the best so far, and the proofs tell of a wider gap.
 func Prove(ctx context.Context, b Brief, say func(Progress)) (*Result, error) {
-	if b.Solver == nil || b.Relax == nil {
+	if b.Solver == nil {
 		return nil, errNoProver
 	}
 	m, err := makerFor(&b)
@@ -31,6 +33,17 @@ func Prove(ctx context.Context, b Brief, say func(Progress)) (*Result, error) {
 	return p.result(s)
 }
 
+// bounded proves nothing best, but says by plain arithmetic how much better than a plan that was
+// made otherwise any other at its levels could be.
+func (p *prover) bounded(at levels, a assignment, weight float64) (*proven, error) {
+	made := p.weigh(at, a)
+	one, err := p.prove(weight, "", []*found{made}, p.only(made))
+	if err == nil {
+		one.best = made
+	}
+	return one, err
+}
+
 // proofs are the plans of a season as proved.
 type proofs struct {
 	cold, usual, early *proven
@@ -43,10 +56,10 @@ func (p *prover) season() (*proofs, error) {
 	cold := make(levels, len(p.Places))
 	usual := p.weigh(at, p.assign(at, byCustom(p.usualWeeks)))
 	seeds := []*found{usual, p.weigh(cold, p.assign(cold, p.unheated(byGain)))}
-	own := p.ownWeight(usual)
+	own, top := p.weights(usual)
 	s := &proofs{}
 	var err error
-	if s.early, err = p.prove(dearest*max(own, ratio(usual)), AsEarly, seeds, p.everything); err != nil {
+	if s.early, err = p.prove(top, AsEarly, seeds, p.everything); err != nil {
 		return nil, err
 	}
 	unheated := func() []*node { return []*node{p.whole(p.field(cold))} }
@@ -69,34 +82,74 @@ func ratio(f *found) float64 {
 	return f.money() / f.gain
 }
 
-// ownWeight is what a week of a plant in flower is worth: the garden's own price, and where
-// there is none what it costs in the usual plan.
-func (p *prover) ownWeight(usual *found) float64 {
-	switch worth := p.Prices.PlantWeek.Amount; {
-	case p.Prices.PlantWeek.Known && worth > 0:
-		return worth
-	case ratio(usual) > 0:
-		return ratio(usual)
+// weights returns what a week of a plant in flower is worth, and what it counts for when all
+// is to be as early as can be. It is worth the garden's own price, and where there is none
+// what it costs in the usual plan.
+func (p *prover) weights(usual *found) (own, top float64) {
+	own = 1
+	if worth := p.Prices.PlantWeek.Amount; p.Prices.PlantWeek.Known && worth > 0 {
+		own = worth
+	} else if ratio(usual) > 0 {
+		own = ratio(usual)
 	}
-	return 1
+	return own, dearest * max(own, ratio(usual))
 }
 
 // result makes the plans out of their proofs.
 func (p *prover) result(s *proofs) (*Result, error) {
-	r := &Result{FrostOdds: p.frostOdds(), OutFrom: p.date(p.outFrom), Early: []EarlyPoint{}}
+	r := &Result{FrostOdds: p.frostOdds(), OutFrom: p.date(p.outFrom), Early: []EarlyPoint{}, prover: p, proofs: map[string]*proven{}}
 	for _, one := range []struct {
 		name, says, settings string
 		*proven
 	}{
 		{NoHeat, coldSays, Unheated, s.cold}, {Usual, usualSays, ItsOwn, s.usual}, {AsEarly, earlySays, AllSettings, s.early},
 	} {
-		plan := p.realize(one.name, one.says, one.best.at, p.assignmentOf(one.best))
+		plan, err := p.fitting(one.name, one.says, one.proven)
+		if err != nil {
+			return nil, err
+		}
 		plan.Proof = p.proofOf(one.proven, one.settings)
-		r.Plans = append(r.Plans, plan)
+		r.Plans, r.proofs[one.name] = append(r.Plans, plan), one.proven
 	}
 	for _, one := range s.curve {
 		r.Early = append(r.Early, p.pointOfPlan(one))
 	}
 	p.sideBySide(r.Plans)
 	return r, nil
+}
+
+// How much wider a basis of room is tried, and how often, where a plan fits in too few years.
+const (
+	widerBy   = 0.02
+	widerMost = 3
+)
+
+// fitting tells a plan. Where its benches suffice in fewer years than was asked for, it is
+// found again at its own settings on a wider basis of room, a few times at most; the bound
+// holds for that too, since it has less room.
+func (p *prover) fitting(name, says string, one *proven) (*Plan, error) {
+	plan := p.realize(name, says, one.best.at, p.assignmentOf(one.best))
+	asked := int(math.Ceil(float64(p.Fits)*float64(plan.Years) - 1e-9))
+	if one.best.counts == nil {
+		return plan, nil
+	}
+	for wider := 1; wider <= widerMost && plan.FitsYears < asked && p.ctx.Err() == nil; wider++ {
+		basis := min(1, float64(p.Fits)+widerBy*float64(wider))
+		f := p.fieldOf(p.groups, one.best.at, basis)
+		f.begins, f.ends = nil, nil
+		for _, used := range one.best.used {
+			f.begins, f.ends = append(f.begins, []int{used.from}), append(f.ends, []int{used.to})
+		}
+		p.at(one.weight, name)
+		if err := p.close(p.whole(f)); err != nil {
+			return nil, err
+		}
+		if p.best == nil {
+			break
+		}
+		if other := p.realize(name, says, p.best.at, p.assignmentOf(p.best)); other.FitsYears > plan.FitsYears {
+			plan, one.best = other, p.best
+		}
+	}
+	return plan, nil
 }

@@ -32,9 +32,10 @@ func (p *prover) proofOf(one *proven, settings string) *Proof {
 	p.weight = one.weight
 	cost := p.costOf(one.best)
 	apart := math.Max(0, cost-one.bound)
-	proof := &Proof{
-		Money: math.Max(0, math.Ceil(apart*100-1e-9)/100), Bound: math.Floor(one.bound*100) / 100, Cost: hundredth(cost),
-		WeekWorth: one.weight, Settings: settings,
+	proof := &Proof{Cost: hundredth(cost), Bound: hundredth(cost), WeekWorth: one.weight, Settings: settings}
+	if apart >= 0.005 {
+		proof.Bound = math.Floor(one.bound*100) / 100
+		proof.Money = math.Ceil((proof.Cost-proof.Bound)*100-1e-6) / 100
 	}
 	if scale := p.scale(one.best); scale > 0 {
 		proof.Gap = apart / scale
@@ -48,7 +49,7 @@ func (p *prover) says(f *Proof) string {
 	among := map[string]string{
 		AllSettings: "no plan on these figures is", Unheated: "no plan without added heat is", ItsOwn: "no plan at these settings is",
 	}[f.Settings]
-	if f.Money < 0.005 {
+	if f.Money == 0 {
 		return fmt.Sprintf("%s better, where a week of a plant in flower counts %s", among, p.amount(f.WeekWorth))
 	}
 	return fmt.Sprintf("%s more than %s better, where a week of a plant in flower counts %s", among, p.amount(f.Money), p.amount(f.WeekWorth))

@@ -124,6 +124,9 @@ func (p *prover) search(open []*node) error {
 			if err := p.relax(n); err != nil {
 				return err
 			}
+		case n.isOne() && p.Solver == nil:
+			p.leaves = append(p.leaves, n)
+			open = slices.Delete(open, at, at+1)
 		case n.isOne():
 			if err := p.close(n); err != nil {
 				return err

@@ -1,0 +1,129 @@
+package season
+
+import (
+	"errors"
+	"fmt"
+	"maps"
+	"math"
+	"slices"
+
+	"eyeup/solve"
+)
+
+// Check adds a certificate up again: each leaf's bound from its prices, all sums rounded
+// outwards; that the leaves leave no setting out; and that the bound is the least of theirs.
+// It shares nothing with the search that found it.
+func (c *Certificate) Check() error {
+	least := math.Inf(1)
+	for i, leaf := range c.Leaves {
+		bound, err := c.add(leaf)
+		if err != nil {
+			return fmt.Errorf("leaf %d: %w", i, err)
+		}
+		if bound < leaf.Bound {
+			return fmt.Errorf("leaf %d: its prices add up to a bound of %v, and not to %v", i, bound, leaf.Bound)
+		}
+		least = math.Min(least, leaf.Bound)
+	}
+	if c.Bound > least {
+		return fmt.Errorf("the bound is %v, though a leaf is bound by %v only", c.Bound, least)
+	}
+	return c.covers()
+}
+
+// add reckons the bound of a leaf.
+func (c *Certificate) add(leaf CertifiedSetting) (float64, error) {
+	if leaf.Levels < 0 || leaf.Levels >= len(c.Levels) || leaf.Prices < 0 || leaf.Prices >= len(c.Prices) {
+		return 0, errors.New("it names levels or prices that are not there")
+	}
+	l, prices := &c.Levels[leaf.Levels], c.Prices[leaf.Prices]
+	if len(leaf.Lit) != len(l.Lit) || len(leaf.Out) != len(l.Out) || len(l.Ways) != len(c.Groups) {
+		return 0, errors.New("it does not name every burner and group")
+	}
+	p := &solve.Programme{Offset: leaf.Burning}
+	terms := make([][]solve.Term, len(c.Limits))
+	var by []float64
+	for g, ways := range l.Ways {
+		want := float64(c.Groups[g].Plants)
+		row, always, cheapest := solve.Row{Low: want, High: want}, false, math.Inf(1)
+		add := func(cost float64, takes map[int]float64) {
+			at := p.Column(solve.Column{Cost: cost, High: want})
+			row.Terms = append(row.Terms, solve.Term{Column: at, Factor: 1})
+			for _, limit := range slices.Sorted(maps.Keys(takes)) {
+				terms[limit] = append(terms[limit], solve.Term{Column: at, Factor: takes[limit]})
+				cost += prices[limit] * takes[limit]
+			}
+			cheapest = math.Min(cheapest, cost)
+		}
+		for _, w := range ways {
+			if leaf.allows(l, w) {
+				always = always || w.Direct
+				add(w.Money-c.WeekWorth*w.Gain, w.Takes)
+			}
+		}
+		if !always {
+			add(c.LeftOut, nil)
+		}
+		p.Row(row)
+		by = append(by, cheapest)
+	}
+	for limit, all := range terms {
+		if limit >= c.Hours {
+			all = append(all, solve.Term{Column: p.Column(solve.Column{Cost: c.Hired, High: math.Inf(1)}), Factor: -1})
+		}
+		p.Row(solve.Row{Low: math.Inf(-1), High: c.Limits[limit], Terms: all})
+		by = append(by, -prices[limit])
+	}
+	return p.Bound(by)
+}
+
+// allows reports whether a way wants nothing outside the longest burning of a leaf.
+func (leaf CertifiedSetting) allows(l *CertifiedLevels, w CertifiedChoice) bool {
+	for i, wanted := range w.Wanted {
+		if wanted[0] != never && (wanted[0] < l.Lit[i][leaf.Lit[i][1]] || wanted[1] > l.Out[i][leaf.Out[i][1]]) {
+			return false
+		}
+	}
+	return true
+}
+
+// covers reports what setting of the levels named the leaves leave out, if any: no two of
+// them overlap, and together they are as many settings as there are.
+func (c *Certificate) covers() error {
+	for at, l := range c.Levels {
+		var boxes [][][2]int
+		for _, leaf := range c.Leaves {
+			if leaf.Levels == at {
+				boxes = append(boxes, slices.Concat(leaf.Lit, leaf.Out))
+			}
+		}
+		whole := 1
+		for _, days := range slices.Concat(l.Lit, l.Out) {
+			whole *= len(days)
+		}
+		filled := 0
+		for i, box := range boxes {
+			size := 1
+			for _, r := range box {
+				size *= r[1] - r[0] + 1
+			}
+			filled += size
+			if slices.ContainsFunc(boxes[:i], func(other [][2]int) bool { return overlap(box, other) }) {
+				return fmt.Errorf("two leaves of the levels %v overlap", l.Held)
+			}
+		}
+		if filled != whole {
+			return fmt.Errorf("the leaves of the levels %v hold %d of %d settings", l.Held, filled, whole)
+		}
+	}
+	return nil
+}
+
+func overlap(a, b [][2]int) bool {
+	for i := range a {
+		if a[i][1] < b[i][0] || b[i][1] < a[i][0] {
+			return false
+		}
+	}
+	return true
+}

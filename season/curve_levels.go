@@ -1,0 +1,94 @@
+package season
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+)
+
+// EarlyPoint is one point of the price of early: what holding the heated places at some
+// levels costs, and what it gains. Points that cost more and gain no more are left out.
+type EarlyPoint struct {
+	Levels    []string `json:"levels" jsonschema_description:"place and level of what is heated; empty for no added heat"`
+	HeatCost  float64  `json:"heat_cost" jsonschema_description:"in the middle of the years, while the places are in use"`
+	GainWeeks float64  `json:"gain_weeks" jsonschema_description:"a plant, all batches together"`
+	TotalCost float64  `json:"total_cost,omitempty" jsonschema_description:"heat, light, mix, pots and paid hands; left out where the season is not proved"`
+	LeftOut   int      `json:"left_out,omitempty" jsonschema_description:"plants that find no way"`
+	Proof     *Proof   `json:"proof,omitempty"`
+}
+
+// mostHeated is how many heated places are tried at every level; the others stay off.
+const mostHeated = 2
+
+// earlyLevels tries every level of the heated places and returns the coolest of those
+// that gain the most, with the points of the price of early.
+func (m *maker) earlyLevels() (levels, []EarlyPoint) {
+	best, bestValue := make(levels, len(m.Places)), math.Inf(-1)
+	plants := 0
+	for _, b := range m.batches {
+		plants += b.want
+	}
+	var points []EarlyPoint
+	for _, at := range m.allLevels() {
+		a := m.assign(at, byGain)
+		if a.value > bestValue+alike*float64(plants) {
+			best, bestValue = at, a.value
+		}
+		points = append(points, m.pointOf(at, a, plants))
+	}
+	return best, undominated(points)
+}
+
+// pointOf tells what levels cost and gain.
+func (m *maker) pointOf(at levels, a assignment, plants int) EarlyPoint {
+	p := EarlyPoint{Levels: []string{}, GainWeeks: hundredth(a.value / float64(max(plants, 1)))}
+	for i, level := range at {
+		if level == 0 {
+			continue
+		}
+		used := m.usedBy(i, a)
+		p.Levels = append(p.Levels, fmt.Sprintf("%s %.1f °C", m.Places[i].Name, m.Places[i].Level[level].Celsius()))
+		if used.from != never {
+			p.HeatCost += m.Places[i].Energy.Times(m.heatOf(m.climate(i, m.setting(i, level)), used))
+		}
+	}
+	p.HeatCost = hundredth(p.HeatCost)
+	return p
+}
+
+// undominated leaves out the points that another beats or equals in both cost and gain.
+func undominated(points []EarlyPoint) []EarlyPoint {
+	slices.SortStableFunc(points, func(a, b EarlyPoint) int {
+		return cmp.Or(cmp.Compare(a.HeatCost, b.HeatCost), cmp.Compare(b.GainWeeks, a.GainWeeks))
+	})
+	kept := []EarlyPoint{}
+	for _, p := range points {
+		if len(kept) == 0 || p.GainWeeks > kept[len(kept)-1].GainWeeks {
+			kept = append(kept, p)
+		}
+	}
+	return kept
+}
+
+// allLevels returns every combination of levels of the heated places, cool ones first.
+func (m *maker) allLevels() []levels {
+	all := []levels{make(levels, len(m.Places))}
+	heated := 0
+	for i, p := range m.Places {
+		if len(p.Levels) < 2 || heated == mostHeated {
+			continue
+		}
+		heated++
+		var next []levels
+		for j := range p.Levels {
+			for _, at := range all {
+				at = slices.Clone(at)
+				at[i] = j
+				next = append(next, at)
+			}
+		}
+		all = next
+	}
+	return all
+}

@@ -1,0 +1,100 @@
+package season
+
+import (
+	"math"
+	"slices"
+)
+
+// How the prices of limits are looked for where nothing solves without whole numbers: the
+// stride as a share of what a full step would take, and how many steps without a better
+// bound halve it.
+const (
+	priceSteps  = 400
+	firstStride = 1.0
+	patientFor  = 12
+	keptSlope   = 0.7 // share of the direction before that stays in the next
+	least       = 1e-12
+)
+
+// pricing looks for prices of a node's limits by steps along what its cheapest ways take
+// beyond what there is: a subgradient of its bound, towards a cost known to be reached.
+//
+// Source: Held, Wolfe and Crowder, Validation of subgradient optimization, Mathematical
+// Programming 6 (1974), 62-88; the kept direction is that of Camerini, Fratta and Maffioli,
+// Mathematical Programming Study 3 (1975), 26-34.
+func (p *prover) pricing(n *node) *prices {
+	now := slices.Clone(p.pool[max(n.by, 0)].by)
+	best, bound := p.pool[max(n.by, 0)], p.boundOf(n, p.pool[max(n.by, 0)])
+	slope, stride, misses := make([]float64, len(now)), firstStride, 0
+	for range priceSteps {
+		if p.ctx.Err() != nil {
+			break
+		}
+		x := p.pricesOf(slices.Clone(now))
+		reached := p.boundOf(n, x)
+		if misses++; reached > bound {
+			best, bound, misses = x, reached, 0
+		}
+		if misses >= patientFor {
+			misses, stride = 0, stride/2
+			copy(now, best.by)
+		}
+		p.slope(n, x, slope)
+		square := 0.0
+		for _, s := range slope {
+			square += s * s
+		}
+		aim := bound + 0.05*math.Max(1, math.Abs(bound))
+		if p.best != nil {
+			aim = p.costOf(p.best)
+		}
+		if square < least || aim-reached < least {
+			break
+		}
+		for row, s := range slope {
+			now[row] = max(0, now[row]+stride*(aim-reached)/square*s)
+			if row >= p.hoursRow(0) {
+				now[row] = min(now[row], p.hired)
+			}
+		}
+	}
+	return best
+}
+
+// slope turns a direction towards what the cheapest ways of a node take beyond its limits.
+func (p *prover) slope(n *node, x *prices, slope []float64) {
+	for row := range slope {
+		over := -p.limit[row]
+		if !p.binds(p.maker, row) {
+			over = 0
+		}
+		slope[row] = keptSlope*slope[row] + over
+	}
+	cost := x.costOf(n.f, p.weight)
+	for g, may := range n.may {
+		least, chosen := math.Inf(1), -1
+		if !n.always[g] {
+			least = p.leaving(p.maker, p.weight)
+		}
+		for _, i := range may {
+			if cost[g][i] < least {
+				least, chosen = cost[g][i], i
+			}
+		}
+		if chosen < 0 {
+			continue
+		}
+		for _, list := range [][]take{n.f.choices[g][chosen].takes, n.f.choices[g][chosen].hours} {
+			for _, t := range list {
+				if p.binds(p.maker, t.row) {
+					slope[t.row] += float64(p.groups[g].want) * t.amount
+				}
+			}
+		}
+	}
+	for row, s := range slope { // a price of nothing can't fall
+		if s < 0 && x.by[row] == 0 {
+			slope[row] = 0
+		}
+	}
+}
