@@ -80,7 +80,7 @@ func (c Column) sound() error {
 	if !finite(c.Cost) || math.Abs(c.Cost) > largest {
 		return fmt.Errorf("cost %v; give a finite cost of at most %g", c.Cost, largest)
 	}
-	return ordered(c.Low, c.High)
+	return Ordered(c.Low, c.High)
 }
 
 // sound checks a row; seen holds for each column the mark of the last row that named it.
@@ -98,11 +98,12 @@ func (r Row) sound(mark int, seen []int) error {
 		}
 		seen[t.Column] = mark
 	}
-	return ordered(r.Low, r.High)
+	return Ordered(r.Low, r.High)
 }
 
-// ordered checks a pair of limits.
-func ordered(low, high float64) error {
+// Ordered returns what is wrong with a pair of limits: not numbers, crossed, or finite but too
+// large to be reckoned with.
+func Ordered(low, high float64) error {
 	switch {
 	case math.IsNaN(low) || math.IsNaN(high) || math.IsInf(low, 1) || math.IsInf(high, -1):
 		return fmt.Errorf("limits %v to %v; give numbers, the lower one below +Inf and the upper one above -Inf", low, high)
@@ -114,8 +115,8 @@ func ordered(low, high float64) error {
 	return nil
 }
 
-// wholes reports whether any column must be whole.
-func (p *Programme) wholes() bool {
+// Wholes reports whether any column must be whole.
+func (p *Programme) Wholes() bool {
 	for _, c := range p.Columns {
 		if c.Whole {
 			return true

@@ -3,7 +3,6 @@ package highs
 import (
 	"context"
 	"fmt"
-	"math"
 	"slices"
 
 	"eyeup/solve"
@@ -174,8 +173,11 @@ func (h *Held) charge(costs []float64, offset float64) error {
 
 // Column changes the bounds of a column.
 func (h *Held) Column(i int, low, high float64) error {
-	if i < 0 || i >= len(h.p.Columns) || !(low <= high) || math.IsInf(low, 1) || math.IsInf(high, -1) {
-		return fmt.Errorf("bounds %v to %v for column %d of %d; name a column, and a least that is at most the most", low, high, i, len(h.p.Columns))
+	if i < 0 || i >= len(h.p.Columns) {
+		return fmt.Errorf("column %d of %d; name one that is held", i, len(h.p.Columns))
+	}
+	if err := solve.Ordered(low, high); err != nil {
+		return fmt.Errorf("column %d: %w", i, err)
 	}
 	h.p.Columns[i].Low, h.p.Columns[i].High = low, high
 	return h.g.do("Highs_changeColBounds", h.self, uint64(i), api.EncodeF64(low), api.EncodeF64(high))
@@ -183,8 +185,11 @@ func (h *Held) Column(i int, low, high float64) error {
 
 // Row changes the limits of a row.
 func (h *Held) Row(i int, low, high float64) error {
-	if i < 0 || i >= len(h.p.Rows) || !(low <= high) || math.IsInf(low, 1) || math.IsInf(high, -1) {
-		return fmt.Errorf("limits %v to %v for row %d of %d; name a row, and a least that is at most the most", low, high, i, len(h.p.Rows))
+	if i < 0 || i >= len(h.p.Rows) {
+		return fmt.Errorf("row %d of %d; name one that is held", i, len(h.p.Rows))
+	}
+	if err := solve.Ordered(low, high); err != nil {
+		return fmt.Errorf("row %d: %w", i, err)
 	}
 	h.p.Rows[i].Low, h.p.Rows[i].High = low, high
 	return h.g.do("Highs_changeRowBounds", h.self, uint64(i), api.EncodeF64(low), api.EncodeF64(high))

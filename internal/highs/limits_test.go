@@ -110,6 +110,28 @@ func TestSameTwice(t *testing.T) {
 	}
 }
 
+// TestTwoAtOnce holds that solves side by side do not disturb one another.
+func TestTwoAtOnce(t *testing.T) {
+	e, p := engine(t), garden(3, 20, 12)
+	limits := solve.Limits{Share: 0.02, Nodes: 50}
+	want := solved(t, context.Background(), p, limits, nil)
+	answers := make(chan solve.Answer, 2)
+	for range cap(answers) {
+		go func() {
+			a, err := e.Solve(context.Background(), p, limits, nil)
+			if err != nil {
+				t.Error(err)
+			}
+			answers <- a
+		}()
+	}
+	for range cap(answers) {
+		if a := <-answers; !reflect.DeepEqual(a, want) {
+			t.Errorf("side by side %v, alone %v", a.Objective, want.Objective)
+		}
+	}
+}
+
 // TestPricesProve holds that the prices of the relaxation give its cost as a bound, reckoned
 // by Bound alone, for random programmes and after changes to what is held.
 func TestPricesProve(t *testing.T) {

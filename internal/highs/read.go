@@ -11,16 +11,6 @@ import (
 	"github.com/tetratelabs/wazero/api"
 )
 
-// wholes reports whether any column must be whole.
-func (h *Held) wholes() bool {
-	for _, c := range h.p.Columns {
-		if c.Whole {
-			return true
-		}
-	}
-	return false
-}
-
 // info reads one of the solver's figures, of the sort Int, Int64 or Double.
 func (h *Held) info(name, sort string) (uint64, error) {
 	a := arena{g: h.g}
@@ -46,7 +36,7 @@ func (h *Held) figures(a *solve.Answer) error {
 		return err
 	}
 	a.Iterations = max(a.Iterations, int(int32(steps)))
-	if !h.wholes() {
+	if !h.p.Wholes() {
 		return nil
 	}
 	nodes, err := h.info("mip_node_count", "Int64")

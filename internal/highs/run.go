@@ -101,7 +101,7 @@ func (h *Held) ask(limits solve.Limits, start []float64) error {
 			return err
 		}
 	}
-	if start == nil || !h.wholes() {
+	if start == nil || !h.p.Wholes() {
 		return nil
 	}
 	a := arena{g: h.g}
@@ -188,7 +188,7 @@ func (h *Held) read(ctx context.Context, a *solve.Answer) error {
 		return err
 	}
 	a.Values, a.Objective = values, h.p.Cost(values)
-	if a.State == solve.Proved && !h.wholes() {
+	if a.State == solve.Proved && !h.p.Wholes() {
 		a.Bound = a.Objective
 	}
 	a.Bound = math.Min(a.Bound, a.Objective) // above it only by what rounding to whole numbers moved
