@@ -66,7 +66,7 @@ func every(b *Brief, try func([]int)) {
 	from(0)
 }
 
-func made(t interface{ Fatal(...any) }, b *Brief) *List { return madeBy(t, b, solve.Plain) }
+func made(t interface{ Fatal(...any) }, b *Brief) *List { return madeBy(t, b, nil) }
 
 func madeBy(t interface{ Fatal(...any) }, b *Brief, solver solve.Solver) *List {
 	l, err := Make(context.Background(), b, solver, nil)
@@ -98,6 +98,9 @@ func bruteForce(t *testing.T, solver solve.Solver) {
 				least = min(least, c.Total())
 			}
 		})
+		if _, bound := newSums(b).seek(math.Inf(-1)); bound > least+1e-7 {
+			t.Fatalf("prices give a bound of %v, above the best list's %v", bound, least)
+		}
 		if least < l.Proof.Bound-1e-7 {
 			t.Fatalf("a list counts for %v, below the bound of %v", least, l.Proof.Bound)
 		}

@@ -49,7 +49,7 @@ func (l *List) Get(i int) string {
 	return Buy
 }
 
-// Share found is what a list makes of one share of a mix.
+// Found is what a list makes of one share of a mix.
 type Found struct {
 	Mix       Mix
 	Name      string

@@ -15,6 +15,7 @@ import (
 	"eyeup/internal/exchange"
 	"eyeup/internal/highs"
 	"eyeup/odds"
+	"eyeup/outlook"
 	"eyeup/patch"
 	"eyeup/quantity"
 	"eyeup/solve"
@@ -138,6 +139,41 @@ func TestPlantingListOfANarrowPatch(t *testing.T) {
 func sameButForUnknown(a, b *PatchAnswer) bool {
 	var one, two bytes.Buffer
 	return WriteJSON(&one, a) == nil && WriteJSON(&two, b) == nil && one.String() == two.String()
+}
+
+// One in ten divisions of a dahlia never shoots (common practice: 5 to 15 %), and what can't
+// be told is not made up.
+func TestPlantsInHandShoot(t *testing.T) {
+	g := invented(t, nil)
+	book, err := bookOf(g.Stock, inJanuary)
+	if err != nil {
+		t.Fatal(err)
+	}
+	at := inJanuary.AddDays(60)
+	hand, _, err := g.inHand(book, inJanuary, at)
+	if err != nil {
+		t.Fatal(err)
+	}
+	o, err := outlook.Reckon(outlook.Question{Book: book, Today: inJanuary, At: at, Stores: g.stores(), Kinds: g.kind})
+	if err != nil {
+		t.Fatal(err)
+	}
+	told := 0
+	for _, v := range o.Varieties {
+		h := hand[sortKey{v.Kind, v.Name}]
+		if v.Why != "" {
+			if !math.IsNaN(h.plants.Low) || h.why == "" {
+				t.Errorf("%s: %+v of what can't be told", v.Name, h)
+			}
+			continue
+		}
+		if told++; v.Kind == "dahlia" && math.Abs(h.plants.Middle-0.9*v.Good.Middle) > 1e-9 {
+			t.Errorf("%s: %v plants of %v good divisions", v.Name, h.plants.Middle, v.Good.Middle)
+		}
+	}
+	if told < 30 {
+		t.Errorf("only %d varieties are told of", told)
+	}
 }
 
 // A book knows when its stock was laid in and what rounds found; the folder of the same
