@@ -2,7 +2,6 @@ package highs
 
 import (
 	"context"
-	"fmt"
 	"math"
 	"math/rand/v2"
 	"os"
@@ -174,7 +173,7 @@ func TestAgreesWithGLPK(t *testing.T) {
 			agree(t, i, p, a, objective)
 		}
 	}
-	fmt.Println(met)
+
 	for _, s := range []solve.State{solve.Proved, solve.Infeasible, solve.Unbounded} {
 		if met[s] < 10 {
 			t.Errorf("only %d programmes were %v: draw others", met[s], s)

@@ -61,9 +61,11 @@ func called(ctx context.Context, m api.Module, s []uint64) {
 	default:
 		return
 	}
+	listen := uint32(0) // written each time: what was said in an earlier solve is still there
 	if stop {
-		put(m, in, 1)
+		listen = 1
 	}
+	put(m, in, listen)
 }
 
 // locate finds where the fields lie, which is the same for every callback.
