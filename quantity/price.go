@@ -43,7 +43,7 @@ func ParseMoney(s string) (Money, error) {
 		return Money{}, err
 	}
 	minor := amount * 100
-	if math.Abs(minor-math.Round(minor)) > 1e-6 {
+	if rounding := max(1e-6, math.Abs(minor)*1e-12); math.Abs(minor-math.Round(minor)) > rounding {
 		return Money{}, fmt.Errorf("%q: an amount of money has two decimals at most", s)
 	}
 	if math.Abs(minor) >= 1<<53 {
