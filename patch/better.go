@@ -28,13 +28,11 @@ func (s *sums) down(i int) (step, bool) {
 // change returns what the count changes by, part by part, when steps are taken, and whether
 // the list fits afterwards. The list itself stays as it is.
 func (s *sums) change(steps ...step) (c Count, fits bool) {
+	before := s.mixes(steps)
 	for _, t := range steps {
 		v, n := &s.b.Varieties[t.i], s.places[t.i]
 		c.Wish += v.lost(n+t.by) - v.lost(n)
 		c.Short += shortCounts * float64(v.short(n+t.by)-v.short(n))
-	}
-	before := s.mixes(steps)
-	for _, t := range steps {
 		s.add(t.i, t.by)
 	}
 	fits = s.fits()

@@ -194,22 +194,10 @@ func (k *seeking) list() *sums {
 // room it gives.
 func (s *sums) shrink() {
 	for !s.fits() {
-		best, least := step{}, math.Inf(1)
-		for i := range s.places {
-			if t, may := s.down(i); may {
-				c, _ := s.change(t)
-				loss := c.Total() / float64(-t.by)
-				if area := s.b.Varieties[i].area(); s.b.Room > 0 && area > 0 {
-					loss /= area
-				}
-				if loss < least {
-					best, least = t, loss
-				}
-			}
-		}
-		if best.by == 0 {
+		t, found := s.cheapest(-1)
+		if !found {
 			return
 		}
-		s.add(best.i, best.by)
+		s.add(t.i, t.by)
 	}
 }

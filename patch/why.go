@@ -2,6 +2,8 @@ package patch
 
 import (
 	"fmt"
+	"math"
+	"slices"
 	"strings"
 )
 
@@ -41,16 +43,16 @@ func (s *sums) reasons(i int) []string {
 		return s.free(i, t, c)
 	}
 	full := "the patch is full"
-	from, c, found := s.giver(t)
+	from, c, found := s.givers(t)
 	if !found {
-		return []string{full + " and nothing else can give way"}
+		return []string{full, "nothing else can give way"}
 	}
 	all := []string{full}
 	if c.Mix > telling {
-		all = append(all, s.missed(i, []step{from, t})...)
+		all = append(all, s.missed(i, append(slices.Clone(from), t))...)
 	}
 	if c.Wish > telling || len(all) == 1 {
-		all = append(all, s.stronger(v, &s.b.Varieties[from.i]))
+		all = append(all, s.stronger(v, &s.b.Varieties[from[0].i]))
 	}
 	if c.Short > telling {
 		all = append(all, "more of it would have to be got first")
@@ -73,19 +75,47 @@ func (s *sums) free(i int, t step, c Count) []string {
 	return all
 }
 
-// giver returns the variety that could best give way to a step up, and what that would
-// change.
-func (s *sums) giver(t step) (from step, c Count, found bool) {
-	for j := range s.places {
-		d, may := s.down(j)
-		if j == t.i || !may {
-			continue
+// givers returns the steps down that could best make room for a step up, and what all of
+// them together would change; false where no room can be made.
+func (s *sums) givers(t step) (from []step, c Count, found bool) {
+	s.add(t.i, t.by)
+	for found = s.fits(); !found; found = s.fits() {
+		d, may := s.cheapest(t.i)
+		if !may {
+			break
 		}
-		if change, fits := s.change(d, t); fits && (!found || change.Total() < c.Total()) {
-			from, c, found = d, change, true
-		}
+		s.add(d.i, d.by)
+		from = append(from, d)
+	}
+	for _, d := range from {
+		s.add(d.i, -d.by)
+	}
+	s.add(t.i, -t.by)
+	if found {
+		c, _ = s.change(append(slices.Clone(from), t)...)
 	}
 	return from, c, found
+}
+
+// cheapest returns the step down of any variety but one that loses least for the room it
+// gives; false where none can be taken.
+func (s *sums) cheapest(but int) (best step, found bool) {
+	least := math.Inf(1)
+	for i := range s.places {
+		t, may := s.down(i)
+		if !may || i == but {
+			continue
+		}
+		c, _ := s.change(t)
+		loss := c.Total() / float64(-t.by)
+		if area := s.b.Varieties[i].area(); s.b.Room > 0 && area > 0 {
+			loss /= area
+		}
+		if loss < least {
+			best, least, found = t, loss, true
+		}
+	}
+	return best, found
 }
 
 // stronger says why another variety keeps its place.

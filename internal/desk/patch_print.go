@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"slices"
 	"strings"
 
 	"eyeup/quantity"
@@ -24,13 +25,26 @@ func (a *PatchAnswer) Print(w io.Writer, units quantity.System) {
 	a.mixes(p)
 	a.rows(p)
 	p.line("")
-	for _, n := range a.NotListed {
-		p.wrap("Not listed: ", fmt.Sprintf("%s (%s): %s.", n.Variety, n.Kind, n.Why))
+	for i, n := range a.NotListed {
+		if slices.IndexFunc(a.NotListed, func(o NotListed) bool { return o.Why == n.Why }) == i {
+			p.wrap("Not listed: ", a.alike(n.Why)+": "+n.Why+".")
+		}
 	}
 	for _, s := range a.Assumed {
 		p.wrap("Taken for granted: ", s+".")
 	}
 	p.wrap("", a.Note)
+}
+
+// alike names the varieties that are not listed for the same reason.
+func (a *PatchAnswer) alike(why string) string {
+	var names []string
+	for _, n := range a.NotListed {
+		if n.Why == why {
+			names = append(names, fmt.Sprintf("%s (%s)", n.Variety, n.Kind))
+		}
+	}
+	return strings.Join(names, ", ")
 }
 
 // varieties counts those that have places.
@@ -173,7 +187,11 @@ func (a *PatchAnswer) rows(p *page) {
 	for _, r := range a.Rows {
 		var parts []string
 		for _, part := range r.Parts {
-			parts = append(parts, fmt.Sprintf("%d %s %d-%d", part.Label, part.Variety, part.From, part.From+part.Count-1))
+			at := fmt.Sprint(part.From)
+			if part.Count > 1 {
+				at += fmt.Sprintf("-%d", part.From+part.Count-1)
+			}
+			parts = append(parts, fmt.Sprintf("%d %s %s", part.Label, part.Variety, at))
 		}
 		p.wrap(fmt.Sprintf("  bed %2d row %2d  ", r.Bed, r.Row), strings.Join(parts, ", "))
 	}
