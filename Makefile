@@ -50,7 +50,7 @@ fuzz: ## ten seconds for every reader, and new draws for every property
 	@sh tools/fuzz.sh
 
 torture: ## kill, cut the power, fill the disk; see docs/book.md
-	@if [ -d internal/torture ]; then EYEUP_TORTURE=$${EYEUP_TORTURE:-60s} $(ROUND) -timeout 30m -v -run Torture ./internal/torture; fi
+	$(GO) run ./internal/torture -for $${EYEUP_TORTURE:-60s}
 
 clean:
 	rm -f eyeup

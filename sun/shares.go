@@ -58,7 +58,7 @@ func shares(latitude float64, d civil.Date, c curve) [24]float64 {
 	whole := 2 * within(sunset)
 	for i := range 12 {
 		from, to := float64(i)*math.Pi/12, float64(i+1)*math.Pi/12
-		share := (within(to) - within(from)) / whole
+		share := max(0, (within(to)-within(from))/whole) // where the sun only grazes, rounding may go below nothing
 		all[12+i], all[11-i] = share, share
 	}
 	return all

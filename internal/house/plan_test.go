@@ -25,6 +25,7 @@ var rooms = map[string]string{
 	"season/check": "quantity civil odds weather growth culture place stock season sun supply",
 	"week":         "quantity civil culture growth place season stock",
 	"solve":        "quantity",
+	"patch":        "quantity civil odds stock culture outlook solve",
 
 	"weather/reading":    "quantity civil sun weather",
 	"weather/ghcn":       "quantity civil weather weather/reading",
@@ -37,7 +38,7 @@ var rooms = map[string]string{
 	"internal/book":     "quantity civil stock",
 	"internal/demo":     "quantity civil stock",
 	"internal/desk":     "quantity civil odds air sun weather frost growth culture place keeping stock outlook supply solve patch season season/check week internal/archive internal/book internal/demo internal/exchange internal/highs internal/picture internal/sheet",
-	"internal/exchange": "quantity civil odds sun weather weather/ghcn weather/meteireann weather/epw weather/tmy3 weather/table weather/reading place culture stock supply",
+	"internal/exchange": "quantity civil odds sun weather weather/ghcn weather/meteireann weather/epw weather/tmy3 weather/table weather/reading place culture stock supply patch",
 	"internal/picture":  "quantity civil odds season",
 	"internal/highs":    "quantity solve",
 	"internal/page":     "quantity civil odds stock season week internal/desk internal/picture",
