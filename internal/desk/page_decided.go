@@ -65,26 +65,61 @@ func decisionOf(p *season.Plan) decision {
 	return d
 }
 
+// decided is an entry by which a plan was decided on.
+type decided struct {
+	id   stock.ID
+	on   civil.Date
+	said decision
+}
+
 // Decided returns the name of the plan that the grower decided on last, empty for none.
 func (d *Desk) Decided() string {
+	if last := d.lastDecided(); last != nil {
+		return last.said.Plan
+	}
+	return ""
+}
+
+// lastDecided returns the last decision that counts still; nil for none.
+func (d *Desk) lastDecided() *decided {
+	d.lookForDecisions()
+	d.mu.Lock()
+	all := d.decisions
+	d.mu.Unlock()
+	var last *decided
+	d.Read(func(b *stock.Book) {
+		for i := len(all) - 1; i >= 0 && last == nil; i-- {
+			if _, stands, _ := b.Head(all[i].id); stands {
+				last = &all[i]
+			}
+		}
+	})
+	return last
+}
+
+// lookForDecisions looks through the entries that were written since it last did.
+func (d *Desk) lookForDecisions() {
 	var fresh []stock.ID
 	d.mu.Lock()
 	told := d.told
 	d.mu.Unlock()
+	from := told
 	d.Read(func(b *stock.Book) {
 		for ; told < b.Entries(); told++ {
 			fresh = append(fresh, b.Nth(told))
 		}
 	})
-	d.mu.Lock()
-	defer d.mu.Unlock()
+	var found []decided
 	for _, id := range fresh {
 		e, err := d.book.Entry(id)
 		var said decision
 		if err == nil && e.Kind == "decided" && json.Unmarshal(e.Body, &said) == nil {
-			d.decision, d.decidedOn = said, e.On
+			found = append(found, decided{id, e.On, said})
 		}
 	}
-	d.told = told
-	return d.decision.Plan
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	if d.told == from { // nobody else looked meanwhile
+		d.told, d.decisions = told, append(d.decisions, found...)
+	}
 }

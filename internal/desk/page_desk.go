@@ -15,16 +15,15 @@ type Desk struct {
 	book    *StockBook
 	scratch bool // the book ends with the program
 
-	mu        sync.Mutex
-	garden    *Garden // as the book describes it; its Stock is what the book held
-	seen      int     // how many entries the book had when the shelf was made
-	stocked   int     // and when Stock was
-	says      string  // what the book said of the garden then
-	failed    error   // why what it says now does not hold together
+	mu        sync.Mutex // taken after the book's own lock, never before it
+	garden    *Garden    // as the book describes it; its Stock is what the book held
+	seen      int        // how many entries the book had when the shelf was made
+	stocked   int        // and when Stock was
+	says      string     // what the book said of the garden then
+	failed    error      // why what it says now does not hold together
 	shelf     *Shelf
-	told      int      // how many entries were looked through for decisions
-	decision  decision // the last plan decided on
-	decidedOn civil.Date
+	told      int       // how many entries were looked through for decisions
+	decisions []decided // in the order in which they were written down
 
 	season  fresh[standing, *SeasonAnswer]
 	changed kept[string, *SeasonAnswer]

@@ -83,13 +83,12 @@ type AgainstLine struct {
 
 // Against holds the plan that is followed against what the book tells; nil where none is.
 func (d *Desk) Against(today civil.Date) *Against {
-	if d.Decided() == "" {
+	last := d.lastDecided()
+	if last == nil {
 		return nil
 	}
-	d.mu.Lock()
-	said, on := d.decision, d.decidedOn
-	d.mu.Unlock()
-	a := &Against{Decision: Decision{Plan: said.Plan}, On: on}
+	said := last.said
+	a := &Against{Decision: Decision{Plan: said.Plan}, On: last.on}
 	if said.Promised != nil {
 		a.Promised = *said.Promised
 	}

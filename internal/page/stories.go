@@ -1,9 +1,94 @@
 package page
 
-import "net/http"
+import (
+	"html/template"
+	"net/http"
+	"time"
 
-// stories shows each part of the pages with made-up data: for tests and the invented
+	"eyeup/civil"
+	"eyeup/frost"
+	"eyeup/internal/desk"
+	"eyeup/odds"
+	"eyeup/quantity"
+	"eyeup/season"
+	"eyeup/stock"
+	"eyeup/week"
+)
+
+// storiesView holds each part of the pages with made-up data: for tests and the invented
 // garden alone.
+type storiesView struct {
+	Wrote, Undone done
+	Jobs          []jobView
+	Inputs        []input
+	Colours       []string
+	Names         []string
+	Crates        template.HTML
+	Frost         template.HTML
+	Bench         template.HTML
+	Behind        int
+}
+
+// stories shows the parts by themselves.
 func (s *server) stories(r *request) error {
-	return s.show(r, http.StatusOK, "stories", view{Title: "Stories", Main: storyParts()})
+	return s.show(r, http.StatusOK, "stories", view{Title: "Stories", Main: madeUp(r.taste)})
+}
+
+// madeUp is what no garden has, but parts must be able to show.
+func madeUp(t taste) storiesView {
+	monday := civil.MustOn(2027, time.April, 12)
+	born := []stock.Born{{Code: "MRMM5"}, {Code: "PT877"}}
+	job := week.Job{Week: monday, What: "start", Kind: "dahlia", Count: 40, Where: "warm room", Sorts: []string{"Pale Heron", "Brass Lantern"}, Minutes: 95, Why: "the start of the plan"}
+	lot := stock.Lot{Code: "MRMM5", Kind: "dahlia", Variety: stock.Variety{Name: longName, Kind: "dahlia", Colour: "#f4efe4"}, Standing: []stock.Standing{{Count: 14}}}
+	return storiesView{
+		Wrote:   done{Says: "divided", Born: born, Notes: []string{"labels due for reprint: MRMM5"}},
+		Undone:  done{Says: "put right", Undone: true},
+		Jobs:    []jobView{{desk.WeekJob{Job: job, Done: 12}, []stock.Lot{lot}, "started"}, {desk.WeekJob{Job: week.Job{Week: monday, What: "look for mites", Where: "warm room"}}, nil, ""}},
+		Inputs:  madeUpInputs(),
+		Colours: []string{"#f4efe4", "#1d1d1b", "#b3261e", "#3f4fa3", ""},
+		Names:   []string{"Sol", longName, "夕焼け", `"quoted" & <odd>`},
+		Crates:  drawCrates("cellar", madeUpCrates()),
+		Frost:   drawFrost(madeUpFrost(), &desk.FrostAnswer{After: &desk.FreezeAfter{Day: civil.MonthDay{Month: time.May, Day: 20}}}, t),
+		Bench:   drawBench(madeUpBench(monday), t),
+		Behind:  2,
+	}
+}
+
+const longName = "Old Colonel Featherstonehaugh of the Lower Meadow Cottage II"
+
+func madeUpInputs() []input {
+	return []input{
+		{field: field{Name: "firm", Label: "firm", Type: tally, Help: "each one felt"}, Value: "12", Less: "firm-1", More: "firm+1", Ten: "firm+10"},
+		{field: field{Name: "form", Label: "in a", Type: choice, Choices: []string{"pot", "tray"}}, Value: "tray"},
+		{field: field{Name: "whole", Label: "all of them were looked at", Type: yes}, On: true},
+		{field: field{Name: "weight", Label: "weight", Type: measure, Help: "such as 4.2 kg"}},
+	}
+}
+
+func madeUpCrates() []crateRow {
+	rows := make([]crateRow, 9)
+	for i := range rows {
+		rows[i] = crateRow{CrateOnShelf: desk.CrateOnShelf{Crate: string(rune('1' + i))}, N: i, Stood: 10 + i, Seen: 10 * (i % 3), Bad: i}
+	}
+	return rows
+}
+
+func madeUpFrost() desk.FrostCurve {
+	c := desk.FrostCurve{Springs: 30}
+	for i := range 60 {
+		later := max(0, 30-i*2/3)
+		share := float64(later) / 30
+		c.Days = append(c.Days, desk.FreezeAfter{Day: civil.MustOn(2027, time.April, 10).AddDays(civil.Days(i)).MonthDay(), Odds: frost.Odds{
+			Later: later, Springs: 30, Share: quantity.Share(share), Interval: odds.Interval{From: max(0, share-0.1), To: min(1, share+0.1)}}})
+	}
+	return c
+}
+
+// madeUpBench is a bench too small for some weeks.
+func madeUpBench(monday civil.Date) *season.PlacePlan {
+	p := &season.PlacePlan{Place: "glass", Sort: "glass"}
+	for i := range 16 {
+		p.Weeks = append(p.Weeks, season.PlaceWeek{Week: monday.AddDays(civil.Days(i) * civil.Week), UsedM2: float64(i%9) * 2, RoomM2: 14})
+	}
+	return p
 }

@@ -5,7 +5,9 @@ import (
 	"net/http"
 	"net/url"
 	"strings"
+	"sync"
 	"testing"
+	"time"
 
 	"eyeup/internal/desk"
 	"eyeup/stock"
@@ -263,5 +265,35 @@ func TestAPlanIsFollowed(t *testing.T) {
 	}
 	if status, _, _ := post(t, h, "/season/follow", url.Values{"plan": {"the best"}}); status != http.StatusNotFound {
 		t.Errorf("a plan that is not there: status %d", status)
+	}
+}
+
+// TestManyHandsAtOnce reads every page and writes at the same time: nothing hangs, nothing
+// is lost.
+func TestManyHandsAtOnce(t *testing.T) {
+	h, d := writing(t)
+	lot, at := clumps(t, d, 8)
+	pages := every(t, h)
+	done := make(chan struct{})
+	go func() {
+		defer close(done)
+		var hands sync.WaitGroup
+		for n := range 6 {
+			hands.Go(func() {
+				post(t, h, "/write/destroyed", url.Values{"lot": {string(lot.Code)}, "count": {"1"}})
+				for i := range pages {
+					get(t, h, pages[(i+n*5)%len(pages)])
+				}
+			})
+		}
+		hands.Wait()
+	}()
+	select {
+	case <-done:
+	case <-time.After(2 * time.Minute):
+		t.Fatal("the pages hang")
+	}
+	if left := standing(t, d, lot.Code)[stock.Clump]; left != at.Count-6 {
+		t.Errorf("%d of %d are left after six were taken", left, at.Count)
 	}
 }
