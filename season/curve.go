@@ -10,7 +10,6 @@ import (
 // a week of flower. The first counts it for so little that only what is nearly free is done.
 const (
 	mostPoints = 7
-	fewPoints  = 5
 	dearest    = 10.0
 	cheapest   = 0.02
 )
@@ -22,7 +21,6 @@ type proven struct {
 	bound  float64
 	leaves []*node
 	pool   []*prices
-	whole  bool // all settings were open, not only those of the plan
 	ended  bool // it was stopped before its bound was near
 }
 
@@ -39,9 +37,6 @@ func (p *prover) prove(weight float64, name string, seeds []*found, open func() 
 	for _, n := range p.leaves {
 		bound = math.Min(bound, n.bound)
 	}
-	if p.best != nil {
-		bound = math.Min(bound, p.costOf(p.best))
-	}
 	p.told.Bound = bound
 	p.tell()
 	return &proven{weight: weight, best: p.best, bound: bound, leaves: p.leaves, pool: p.pool, ended: !p.isNear(bound)}, nil
@@ -56,7 +51,7 @@ func (p *prover) everything() []*node {
 	return all
 }
 
-// only is the one setting of a plan that was made otherwise.
+// only is the one setting of a plan: what burns, and when, is settled and paid for.
 func (p *prover) only(f *found) func() []*node {
 	return func() []*node {
 		one := *p.field(f.at)
@@ -79,7 +74,6 @@ func (p *prover) curve(own float64, last *proven, seeds []*found) ([]*proven, er
 		}
 		one, err := p.prove(weight, "the price of early", seeds, p.everything)
 		if err == nil {
-			one.whole = true
 			all = append(all, one)
 		}
 		return err

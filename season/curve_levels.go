@@ -5,6 +5,9 @@ import (
 	"fmt"
 	"math"
 	"slices"
+
+	"eyeup/civil"
+	"eyeup/quantity"
 )
 
 // EarlyPoint is one point of the price of early: what holding the heated places at some
@@ -13,9 +16,20 @@ type EarlyPoint struct {
 	Levels    []string `json:"levels" jsonschema_description:"place and level of what is heated; empty for no added heat"`
 	HeatCost  float64  `json:"heat_cost" jsonschema_description:"in the middle of the years, while the places are in use"`
 	GainWeeks float64  `json:"gain_weeks" jsonschema_description:"a plant, all batches together"`
+	Held      []Held   `json:"held,omitempty" jsonschema_description:"what is heated at what level, and when; left out where the season is not proved"`
 	TotalCost float64  `json:"total_cost,omitempty" jsonschema_description:"heat, light, mix, pots and paid hands; left out where the season is not proved"`
 	LeftOut   int      `json:"left_out,omitempty" jsonschema_description:"plants that find no way"`
 	Proof     *Proof   `json:"proof,omitempty"`
+
+	Limits []LimitWorth `json:"limits,omitempty" jsonschema_description:"what a little more of what is short would be worth, the dearest first"`
+}
+
+// Held is a place held at a level from one day to the day before another.
+type Held struct {
+	Place string               `json:"place"`
+	Level quantity.Temperature `json:"level_c"`
+	From  civil.Date           `json:"from"`
+	To    civil.Date           `json:"to"`
 }
 
 // mostHeated is how many heated places are tried at every level; the others stay off.

@@ -20,6 +20,14 @@ type Progress struct {
 	Bound  float64 // no plan costs less
 }
 
+// String says it in the grower's words.
+func (p Progress) String() string {
+	if apart := p.Cost - p.Bound; !math.IsInf(apart, 0) && !math.IsNaN(apart) {
+		return fmt.Sprintf("%d seasons worked out, none can be more than %.2f better than the best", p.Solves, math.Max(0, apart))
+	}
+	return fmt.Sprintf("%d seasons worked out", p.Solves)
+}
+
 // Share is how near a plan and its bound must be, as a share of its money and the worth of
 // its flowers together, to count as proved.
 const Share = 0.004

@@ -112,7 +112,12 @@ func (p *prover) result(s *proofs) (*Result, error) {
 		r.Plans, r.proofs[one.name] = append(r.Plans, plan), one.proven
 	}
 	for _, one := range s.curve {
-		r.Early = append(r.Early, p.pointOfPlan(one))
+		point := p.pointOfPlan(one)
+		var err error
+		if point.Limits, err = p.limitsOf(one); err != nil {
+			return nil, err
+		}
+		r.Early = append(r.Early, point)
 	}
 	p.sideBySide(r.Plans)
 	return r, nil

@@ -16,7 +16,7 @@ type Proof struct {
 	Bound     float64 `json:"bound" jsonschema_description:"no plan's money less the worth of its weeks of flower is less"`
 	Cost      float64 `json:"cost" jsonschema_description:"the plan's money less the worth of its weeks of flower, in the figures it was weighed by"`
 	WeekWorth float64 `json:"week_worth" jsonschema_description:"what a week of one plant in flower counts for"`
-	Settings  string  `json:"settings" jsonschema:"enum=all,enum=unheated,enum=its own" jsonschema_description:"among which settings of the heated places no plan is better"`
+	Settings  string  `json:"settings" jsonschema:"enum=all,enum=unheated,enum=its own" jsonschema_description:"among which settings of heat and lamps no plan is better"`
 	Says      string  `json:"says"`
 }
 
@@ -47,7 +47,7 @@ func (p *prover) proofOf(one *proven, settings string) *Proof {
 // says tells a proof in the grower's words.
 func (p *prover) says(f *Proof) string {
 	among := map[string]string{
-		AllSettings: "no plan on these figures is", Unheated: "no plan without added heat is", ItsOwn: "no plan at these settings is",
+		AllSettings: "no plan on these figures is", Unheated: "no plan without added heat is", ItsOwn: "no plan that heats and lights as this one does is",
 	}[f.Settings]
 	if f.Money == 0 {
 		return fmt.Sprintf("%s better, where a week of a plant in flower counts %s", among, p.amount(f.WeekWorth))
@@ -107,8 +107,9 @@ func (p *prover) pointOfPlan(one *proven) EarlyPoint {
 	}
 	for i, b := range p.field(f.at).burners {
 		if used := f.used[i]; used.from != never && !b.lamps && p.Places[b.at].Sort == Glass {
-			point.Levels = append(point.Levels, fmt.Sprintf("%s %.1f °C from %v to %v", p.Places[b.at].Name,
-				p.Places[b.at].Level[f.at[b.at]].Celsius(), p.date(max(used.from-warming, 0)), p.date(used.to)))
+			level := p.Places[b.at].Level[f.at[b.at]]
+			point.Levels = append(point.Levels, fmt.Sprintf("%s %.1f °C", p.Places[b.at].Name, level.Celsius()))
+			point.Held = append(point.Held, Held{p.Places[b.at].Name, level, p.date(max(used.from-warming, 0)), p.date(used.to)})
 		}
 	}
 	return point

@@ -1,12 +1,18 @@
 package main
 
 import (
+	"bytes"
+	"context"
 	"fmt"
+	"io"
 	"os"
+	"os/signal"
 	"strings"
+	"time"
 
 	"eyeup/civil"
 	"eyeup/internal/desk"
+	"eyeup/season"
 )
 
 // seasonCommand works out a season.
@@ -14,8 +20,13 @@ type seasonCommand struct {
 	Picture string   `placeholder:"FILE.svg" type:"path" help:"Draw the season into this file."`
 	Why     string   `placeholder:"BATCH" help:"Tell step by step where the dates of this batch come from (its lot's code)."`
 	Hold    []string `placeholder:"CODE=DATE" help:"Keep to a start that is decided: this lot in the week of this day."`
-	Plan    string   `placeholder:"NAME" default:"usual for the trade" help:"Which plan to draw."`
-	Garden  string   `arg:"" optional:"" help:"The book or the folder of the garden; without it, the invented garden."`
+	Plan    string   `placeholder:"NAME" default:"usual for the trade" help:"Which plan to draw, or to write the proof of."`
+
+	Prove       bool   `help:"Look for the best plans, and say how much better any other could be."`
+	Programme   string `placeholder:"FILE.mps" type:"path" help:"Write what the plan was weighed by into this file, for other solvers (with --prove)."`
+	Certificate string `placeholder:"FILE.json" type:"path" help:"Write the proof of the plan into this file, so that it can be added up again (with --prove)."`
+
+	Garden string `arg:"" optional:"" help:"The book or the folder of the garden; without it, the invented garden."`
 }
 
 // Run prints the season.
@@ -28,7 +39,7 @@ func (c seasonCommand) Run(d *door) error {
 	if err != nil {
 		return err
 	}
-	a, err := desk.Season(g, d.today, desk.KeepingTo(held), desk.Explained(c.Why))
+	a, err := c.workOut(d, g, held)
 	if err != nil {
 		return err
 	}
@@ -40,7 +51,49 @@ func (c seasonCommand) Run(d *door) error {
 			return err
 		}
 	}
+	if err := c.writeProof(d, a); err != nil {
+		return err
+	}
 	return d.answer(a, g.System)
+}
+
+// workOut works out the season, with proof where that was asked for. It can be stopped then,
+// and takes the best so far.
+func (c seasonCommand) workOut(d *door, g *desk.Garden, held map[string]civil.Date) (*desk.SeasonAnswer, error) {
+	asked := []desk.Asked{desk.KeepingTo(held), desk.Explained(c.Why)}
+	if !c.Prove && c.Programme == "" && c.Certificate == "" {
+		return desk.Season(g, d.today, asked...)
+	}
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
+	defer stop()
+	said := d.now()
+	return desk.Prove(ctx, g, d.today, func(p season.Progress) {
+		if now := d.now(); now.Sub(said) >= time.Second {
+			said = now
+			fmt.Fprintf(d.errs, "%s: %s (stop with Ctrl-C and take the best so far)\n", p.Plan, p)
+		}
+	}, asked...)
+}
+
+// writeProof writes the files of the proof that were asked for.
+func (c seasonCommand) writeProof(d *door, a *desk.SeasonAnswer) error {
+	for _, f := range []struct {
+		name, what string
+		write      func(io.Writer, string) error
+	}{{c.Programme, "programme", a.WriteProgramme}, {c.Certificate, "certificate", a.WriteCertificate}} {
+		if f.name == "" {
+			continue
+		}
+		var b bytes.Buffer
+		if err := f.write(&b, c.Plan); err != nil {
+			return err
+		}
+		if err := os.WriteFile(f.name, b.Bytes(), 0o644); err != nil {
+			return fmt.Errorf("the %s can't be written: %w", f.what, err)
+		}
+		fmt.Fprintf(d.errs, "the %s is in %s\n", f.what, f.name)
+	}
+	return nil
 }
 
 // held reads the starts that are decided.

@@ -2,7 +2,9 @@ package desk
 
 import (
 	"context"
+	"encoding/json"
 	"fmt"
+	"io"
 
 	"eyeup/civil"
 	"eyeup/internal/highs"
@@ -35,4 +37,29 @@ func relaxing(engine *highs.Engine) season.Relax {
 		defer h.Close()
 		return h.Relax(ctx, solve.Limits{})
 	}
+}
+
+// WriteProgramme writes what a proved plan was weighed by, with its heat and lamps settled, in
+// the form that other solvers read.
+func (a *SeasonAnswer) WriteProgramme(w io.Writer, plan string) error {
+	p, err := a.result.Programme(plan)
+	if err != nil {
+		return err
+	}
+	return p.WriteMPS(w)
+}
+
+// WriteCertificate writes all that it takes to add the proof of a plan up again, and adds it
+// up first.
+func (a *SeasonAnswer) WriteCertificate(w io.Writer, plan string) error {
+	c, err := a.result.Certificate(plan)
+	if err != nil {
+		return err
+	}
+	if err := c.Check(); err != nil {
+		return fmt.Errorf("the proof of %q does not add up: %w; please report this with your garden's folder", plan, err)
+	}
+	out := json.NewEncoder(w)
+	out.SetIndent("", " ")
+	return out.Encode(c)
 }

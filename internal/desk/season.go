@@ -27,7 +27,8 @@ type SeasonAnswer struct {
 	NotCovered   []season.NotCovered `json:"not_covered"`
 	Assumptions  []season.Assumption `json:"assumptions"`
 
-	jobs map[string][]week.Job // by plan
+	jobs   map[string][]week.Job // by plan
+	result *season.Result
 }
 
 // WeatherSource says what weather a season rests on.
@@ -91,7 +92,7 @@ func seasonBy(g *Garden, today civil.Date, plans func(season.Brief) (*season.Res
 		Frost: SeasonFrost{freezes.Spring(), freezes.Autumn(), g.Season.FrostRisk},
 		Plans: result.Plans, PriceOfEarly: result.Early, FrostWeeks: result.FrostOdds, NotCovered: result.Plans[0].NotCovered,
 	}
-	a.jobs = map[string][]week.Job{}
+	a.jobs, a.result = map[string][]week.Job{}, result
 	for _, plan := range result.Plans {
 		a.jobs[plan.Name] = week.Of(brief, plan)
 	}

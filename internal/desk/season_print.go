@@ -18,6 +18,8 @@ func (a *SeasonAnswer) Print(w io.Writer, units quantity.System) {
 	p.line("")
 	a.sideBySide(p, units)
 	p.line("")
+	a.proofs(p, units)
+	p.line("")
 	a.usual(p)
 	a.rest(p, units)
 	a.steps(p)
