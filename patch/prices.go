@@ -26,12 +26,14 @@ type seeking struct {
 
 // How prices are sought: how many times, how bold, and when to be less so.
 const (
-	seeks    = 600
+	seeks    = 1200
 	bold     = 1.2
 	patience = 12
 	inertia  = 0.6
 	fresh    = 0.05
-	tries    = 12 // how often the mean is made a list
+	tries    = 24 // how often the mean is made a list
+
+	worthBettering = 3 // places above the best within which a list is bettered
 )
 
 func newSeeking(s *sums) *seeking {
@@ -160,7 +162,11 @@ func (s *sums) seek(bound float64) (*sums, float64) {
 			k.drift[i] += max(fresh, 1/float64(n+1)) * (float64(x) - k.drift[i])
 		}
 		if (n+1)%(seeks/tries) == 0 {
-			if list := k.list(); list.count().Total() < least-telling {
+			list := k.list()
+			if list.count().Total() < least+worthBettering {
+				list.better()
+			}
+			if list.count().Total() < least-telling {
 				best, least = list, list.count().Total()
 			}
 		}
@@ -169,7 +175,6 @@ func (s *sums) seek(bound float64) (*sums, float64) {
 		}
 		k.move(boldness * max(least-total, telling) / square)
 	}
-	best.better()
 	return best, max(bound, k.bound-telling) // less what the sums may have lost in rounding
 }
 

@@ -14,8 +14,10 @@ import (
 )
 
 // manyVarieties is a brief of so many varieties that want a third more than the patch holds.
-func manyVarieties(n int) *patch.Brief {
-	chance := odds.Stream(7, "planting list")
+func manyVarieties(n int) *patch.Brief { return varietiesOf(7, n) }
+
+func varietiesOf(seed uint64, n int) *patch.Brief {
+	chance := odds.Stream(seed, "planting list")
 	b := &patch.Brief{Low: 85 * quantity.Centimetre, Tall: 115 * quantity.Centimetre}
 	total := 0
 	for i := range n {
