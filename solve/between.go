@@ -43,7 +43,7 @@ const faint = 1e-280
 
 // productBelow is for products what sumBelow is for sums.
 func productBelow(a, b float64) float64 {
-	p := a * b
+	p := float64(a * b) // the conversion keeps the product from being fused with a sum
 	if a == 0 || b == 0 || math.Abs(p) > faint && math.FMA(a, b, -p) >= 0 {
 		return p
 	}

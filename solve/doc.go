@@ -13,5 +13,6 @@
 // writes the programme for other solvers.
 //
 // Nothing here reads a clock: limits are counts, and the same programme with the same limits
-// gives the same answer on every machine whose floating-point sums follow IEEE 754 unfused.
+// gives the same answer on every run. Products are kept from being fused with sums, so that
+// machines agree as far as their exponential functions do.
 package solve

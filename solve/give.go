@@ -71,7 +71,7 @@ func idle(c Column) float64 {
 
 // own adds a column to the row's give.
 func (g *give) own(j int, factor float64, c Column, value float64) {
-	g.rest += factor * value
+	g.rest += float64(factor * value)
 	rate, size := math.Abs(c.Cost/factor), math.Abs(factor)
 	up := part{j, rate, size * (c.High - value), 1 / factor}
 	down := part{j, rate, size * (value - c.Low), 1 / factor}
@@ -99,7 +99,7 @@ func (g *give) cost(sum float64) (cost, over float64) {
 			return cost, 0
 		}
 		take := math.Min(need, p.length)
-		cost += p.rate * take
+		cost += float64(p.rate * take)
 		need -= take
 	}
 	return cost, math.Max(0, need)
@@ -117,7 +117,7 @@ func (g *give) settle(sum float64, values []float64) {
 			return
 		}
 		take := math.Min(need, p.length)
-		values[p.column] += sign * take * p.step
+		values[p.column] += float64(sign * take * p.step)
 		need -= take
 	}
 }

@@ -51,7 +51,7 @@ func (g *pricing) step(cost float64) {
 	}
 	slope, square := g.slope(), 0.0
 	for _, x := range slope {
-		square += x * x
+		square += float64(x * x)
 	}
 	if square < leastDistance {
 		return
@@ -59,12 +59,12 @@ func (g *pricing) step(cost float64) {
 	far := g.stride * math.Max(aim-g.bound, leastDistance) / square
 	prices := slices.Clone(g.prices)
 	for i, x := range slope {
-		prices[i] = g.moved(i, far*x)
+		prices[i] = g.moved(i, float64(far*x))
 	}
 	values := make([]float64, len(g.mean))
 	bound := g.choose(prices, values)
 	for j, x := range values {
-		g.mean[j] += fresh * (x - g.mean[j])
+		g.mean[j] += float64(fresh * (x - g.mean[j]))
 	}
 	if bound > g.bound {
 		g.bound, g.prices, g.misses = bound, prices, 0
@@ -86,7 +86,7 @@ func (g *pricing) slope() []float64 {
 		}
 		sum := 0.0
 		for _, t := range r.Terms {
-			sum += t.Factor * g.mean[t.Column]
+			sum += float64(t.Factor * g.mean[t.Column])
 		}
 		switch {
 		case sum < r.Low, g.prices[i] > 0:
@@ -119,16 +119,16 @@ func (g *pricing) choose(prices, values []float64) float64 {
 		case g.s.choice[i]:
 			prices[i] = g.share(r, left, values)
 		case prices[i] > 0:
-			bound += prices[i] * r.Low
+			bound += float64(prices[i] * r.Low)
 		case prices[i] < 0:
-			bound += prices[i] * r.High
+			bound += float64(prices[i] * r.High)
 		}
 	}
 	for j := range q.Columns {
 		if g.s.group[j] < 0 {
 			values[j] = g.end(j, left[j] < 0)
 		}
-		bound += left[j] * values[j]
+		bound += float64(left[j] * values[j])
 	}
 	return bound
 }
@@ -141,7 +141,7 @@ func (g *pricing) left(prices []float64) []float64 {
 		left[j] = c.Cost
 		for _, t := range g.s.parts[j] {
 			if !g.s.choice[t.Column] {
-				left[j] -= t.Factor * prices[t.Column]
+				left[j] -= float64(t.Factor * prices[t.Column])
 			}
 		}
 	}

@@ -89,7 +89,7 @@ func (h *search) resum() {
 	for j, x := range h.values {
 		if !h.owned[j] {
 			for _, t := range h.s.parts[j] {
-				h.sums[t.Column] += t.Factor * x
+				h.sums[t.Column] += float64(t.Factor * x)
 			}
 		}
 	}
@@ -114,7 +114,7 @@ func (h *search) rowCost(i int, sum float64) (cost, over float64) {
 	if over <= keen*math.Max(1, math.Abs(sum)) {
 		over = 0
 	}
-	return cost + h.weight[i]*over, over
+	return cost + float64(h.weight[i]*over), over
 }
 
 // kept reports whether every row is kept.
@@ -131,13 +131,13 @@ func (h *search) kept() bool {
 func (h *search) worth(moves ...move) float64 {
 	total := 0.0
 	for _, m := range moves {
-		total += h.s.q.Columns[m.column].Cost * m.by
+		total += float64(h.s.q.Columns[m.column].Cost * m.by)
 		for _, t := range h.s.parts[m.column] {
 			if !h.marked[t.Column] {
 				h.marked[t.Column] = true
 				h.rowsOf = append(h.rowsOf, t.Column)
 			}
-			h.change[t.Column] += t.Factor * m.by
+			h.change[t.Column] += float64(t.Factor * m.by)
 		}
 	}
 	for _, i := range h.rowsOf {
@@ -157,7 +157,7 @@ func (h *search) make(moves ...move) {
 		h.values[m.column] += m.by
 		h.enlist(m.column)
 		for _, t := range h.s.parts[m.column] {
-			h.sums[t.Column] += t.Factor * m.by
+			h.sums[t.Column] += float64(t.Factor * m.by)
 		}
 	}
 	for _, m := range moves {
@@ -185,7 +185,7 @@ func (h *search) whole() ([]float64, float64) {
 func (h *search) total() float64 {
 	total := 0.0
 	for _, j := range h.free {
-		total += h.s.q.Columns[j].Cost * h.values[j]
+		total += float64(h.s.q.Columns[j].Cost * h.values[j])
 	}
 	for _, c := range h.costs {
 		total += c
