@@ -93,9 +93,13 @@ func (s *sums) better() {
 	for changed := true; changed; {
 		changed = false
 		for i := range s.places {
-			changed = s.single(i) || changed
+			for s.single(i) {
+				changed = true
+			}
 			for j := range s.places {
-				changed = i != j && s.exchange(i, j) || changed
+				for i != j && s.exchange(i, j) {
+					changed = true
+				}
 			}
 		}
 	}

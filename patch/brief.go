@@ -92,8 +92,8 @@ type Share struct {
 	Of   quantity.Share
 }
 
-// mostPlants is the most of anything that a list can be worked out for.
-const mostPlants = 1_000_000
+// mostPlants is the most of one variety that a list can be worked out for.
+const mostPlants = 100_000
 
 // Check returns what makes the brief senseless.
 func (b *Brief) Check() error {

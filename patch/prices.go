@@ -21,7 +21,10 @@ type seeking struct {
 	bound float64   // the best yet
 	trend []float64 // room, plants, over and under of each group
 	drift []float64 // a mean of the places chosen, by variety
-	x     []int
+	x     []int     // the places chosen last
+
+	boldness float64
+	missed   int // choices since the bound last rose
 }
 
 // How prices are sought: how many times, how bold, and when to be less so.
@@ -37,7 +40,7 @@ const (
 )
 
 func newSeeking(s *sums) *seeking {
-	k := &seeking{s: s, bound: math.Inf(-1), x: make([]int, len(s.places)), drift: make([]float64, len(s.places))}
+	k := &seeking{s: s, bound: math.Inf(-1), boldness: bold, x: make([]int, len(s.places)), drift: make([]float64, len(s.places))}
 	k.now = prices{over: make([]float64, len(s.groups)), under: make([]float64, len(s.groups))}
 	k.trend = make([]float64, 2+2*len(s.groups))
 	area, n := 0.0, 0
@@ -144,38 +147,47 @@ func (k *seeking) move(far float64) {
 func (s *sums) seek(bound float64) (*sums, float64) {
 	k, best := newSeeking(s), s
 	least := s.count().Total()
-	boldness, missed := bold, 0
 	for n := range seeks {
 		total, slope := k.choose()
-		if missed++; total > k.bound {
-			k.bound, missed = total, 0
-		}
-		if missed >= patience {
-			boldness, missed = boldness/2, 0
-		}
-		square := 0.0
-		for j, x := range slope {
-			k.trend[j] = inertia*k.trend[j] + (1-inertia)*x
-			square += k.trend[j] * k.trend[j]
-		}
-		for i, x := range k.x {
-			k.drift[i] += max(fresh, 1/float64(n+1)) * (float64(x) - k.drift[i])
-		}
+		far := k.learn(n, total, slope)
 		if (n+1)%(seeks/tries) == 0 {
 			list := k.list()
 			if list.count().Total() < least+worthBettering {
 				list.better()
 			}
-			if list.count().Total() < least-telling {
-				best, least = list, list.count().Total()
+			if count := list.count().Total(); count < least-telling {
+				best, least = list, count
 			}
 		}
-		if square < 1e-12 || least-k.bound < telling {
+		if far == 0 || least-k.bound < telling {
 			break
 		}
-		k.move(boldness * max(least-total, telling) / square)
+		k.move(far * max(least-total, telling))
 	}
 	return best, max(bound, k.bound-telling) // less what the sums may have lost in rounding
+}
+
+// learn takes a choice into the trend and the mean, and returns how far to move along the
+// trend for each place between the choice and the best list; 0 where there is nowhere to go.
+func (k *seeking) learn(n int, total float64, slope []float64) float64 {
+	if k.missed++; total > k.bound {
+		k.bound, k.missed = total, 0
+	}
+	if k.missed >= patience {
+		k.boldness, k.missed = k.boldness/2, 0
+	}
+	square := 0.0
+	for j, x := range slope {
+		k.trend[j] = inertia*k.trend[j] + (1-inertia)*x
+		square += k.trend[j] * k.trend[j]
+	}
+	for i, x := range k.x {
+		k.drift[i] += max(fresh, 1/float64(n+1)) * (float64(x) - k.drift[i])
+	}
+	if square < 1e-12 {
+		return 0
+	}
+	return k.boldness / square
 }
 
 // list makes a list of the mean of the places chosen.

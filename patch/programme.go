@@ -91,7 +91,8 @@ func (p *programme) hand(i, x int) {
 	v, short := &p.s.b.Varieties[i], -1
 	if sure, known := v.sure(); known && v.most()+v.Reserve > sure {
 		short = p.Column(solve.Column{Name: "short " + v.Name, Cost: shortCounts, High: float64(v.most() + v.Reserve)})
-		p.Row(solve.Row{Name: "in hand " + v.Name, Low: math.Inf(-1), High: float64(sure - v.Reserve), Terms: []solve.Term{{Column: x, Factor: 1}, {Column: short, Factor: -1}}})
+		terms := []solve.Term{{Column: x, Factor: 1}, {Column: short, Factor: -1}}
+		p.Row(solve.Row{Name: "in hand " + v.Name, Low: math.Inf(-1), High: float64(sure - v.Reserve), Terms: terms})
 	}
 	p.short = append(p.short, short)
 }

@@ -194,7 +194,8 @@ func (s *sums) instead(i int) []string {
 	best := -1
 	for j := range s.b.Varieties {
 		o := &s.b.Varieties[j]
-		if at := order[string(o.Timing)]; j == i || o.Kind != v.Kind || o.Word() != family || at == 0 || at > timing || s.places[j] == 0 || s.places[j] < o.Plant {
+		at, whole := order[string(o.Timing)], s.places[j] > 0 && s.places[j] >= o.Plant
+		if j == i || o.Kind != v.Kind || o.Word() != family || at == 0 || at > timing || !whole {
 			continue
 		}
 		if best < 0 || order[string(o.Timing)] < order[string(s.b.Varieties[best].Timing)] ||
