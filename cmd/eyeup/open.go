@@ -109,7 +109,7 @@ func (c pagesFlags) serveHandler(d *door, build func(page.Options) (http.Handler
 	if !c.NoBrowser {
 		browse(address, d.errs)
 	}
-	return serveUntil(ctx, listener, handler, d.errs)
+	return serveUntil(ctx, listener, newServer(handler, d.errs))
 }
 
 // listen opens the port; to the local network only when the pages are shared.
@@ -156,13 +156,17 @@ func localNames() []string {
 	return names
 }
 
-// serveUntil serves until ctx ends; then what is being answered is answered to its end.
-func serveUntil(ctx context.Context, l net.Listener, h http.Handler, errs io.Writer) error {
-	srv := &http.Server{
-		Handler: h, ReadHeaderTimeout: 5 * time.Second, ReadTimeout: 20 * time.Second,
+// newServer answers requests; who is slow to ask is left.
+func newServer(h http.Handler, errs io.Writer) *http.Server {
+	return &http.Server{
+		Handler: h, ReadHeaderTimeout: 5 * time.Second, ReadTimeout: time.Minute,
 		WriteTimeout: 2 * time.Minute, IdleTimeout: 2 * time.Minute, MaxHeaderBytes: 32 << 10,
 		ErrorLog: slog.NewLogLogger(slog.NewTextHandler(errs, nil), slog.LevelWarn),
 	}
+}
+
+// serveUntil serves until ctx ends; then what is being answered is answered to its end.
+func serveUntil(ctx context.Context, l net.Listener, srv *http.Server) error {
 	ended := make(chan error, 1)
 	go func() { ended <- srv.Serve(l) }()
 	select {

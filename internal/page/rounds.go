@@ -182,7 +182,7 @@ func (s *server) crate(r *request) error {
 // drawCrates draws a store's crates as they stand, each a link, darker the more of what
 // was looked at was soft or lost.
 func drawCrates(place string, crates []crateRow) template.HTML {
-	const across, wide, tall, gap = 7, 49.0, 46.0, 3.0
+	const across, wide, tall, gap = 7, 49.0, 50.0, 3.0
 	rows := (len(crates) + across - 1) / across
 	d := begin("drawn crates", "group", upper(place)+" by crate", float64(rows)*(tall+gap)+2)
 	for i, c := range crates {

@@ -6,10 +6,7 @@ import (
 	"time"
 
 	"eyeup/civil"
-	"eyeup/frost"
 	"eyeup/internal/desk"
-	"eyeup/odds"
-	"eyeup/quantity"
 	"eyeup/season"
 	"eyeup/stock"
 	"eyeup/week"
@@ -31,11 +28,12 @@ type storiesView struct {
 
 // stories shows the parts by themselves.
 func (s *server) stories(r *request) error {
-	return s.show(r, http.StatusOK, "stories", view{Title: "Stories", Main: madeUp(r.taste)})
+	return s.show(r, http.StatusOK, "stories", view{Title: "Stories", Main: madeUp(r.taste, s.desk.FrostCurve())})
 }
 
-// madeUp is what no garden has, but parts must be able to show.
-func madeUp(t taste) storiesView {
+// madeUp is what no garden has, but parts must be able to show. The curve is that of the
+// invented garden, whose weather is made up.
+func madeUp(t taste, curve desk.FrostCurve) storiesView {
 	monday := civil.MustOn(2027, time.April, 12)
 	born := []stock.Born{{Code: "MRMM5"}, {Code: "PT877"}}
 	job := week.Job{Week: monday, What: "start", Kind: "dahlia", Count: 40, Where: "warm room", Sorts: []string{"Pale Heron", "Brass Lantern"}, Minutes: 95, Why: "the start of the plan"}
@@ -48,7 +46,7 @@ func madeUp(t taste) storiesView {
 		Colours: []string{"#f4efe4", "#1d1d1b", "#b3261e", "#3f4fa3", ""},
 		Names:   []string{"Sol", longName, "夕焼け", `"quoted" & <odd>`},
 		Crates:  drawCrates("cellar", madeUpCrates()),
-		Frost:   drawFrost(madeUpFrost(), &desk.FrostAnswer{After: &desk.FreezeAfter{Day: civil.MonthDay{Month: time.May, Day: 20}}}, t),
+		Frost:   drawFrost(curve, &desk.FrostAnswer{After: &desk.FreezeAfter{Day: civil.MonthDay{Month: time.May, Day: 20}}}, t),
 		Bench:   drawBench(madeUpBench(monday), t),
 		Behind:  2,
 	}
@@ -71,17 +69,6 @@ func madeUpCrates() []crateRow {
 		rows[i] = crateRow{CrateOnShelf: desk.CrateOnShelf{Crate: string(rune('1' + i))}, N: i, Stood: 10 + i, Seen: 10 * (i % 3), Bad: i}
 	}
 	return rows
-}
-
-func madeUpFrost() desk.FrostCurve {
-	c := desk.FrostCurve{Springs: 30}
-	for i := range 60 {
-		later := max(0, 30-i*2/3)
-		share := float64(later) / 30
-		c.Days = append(c.Days, desk.FreezeAfter{Day: civil.MustOn(2027, time.April, 10).AddDays(civil.Days(i)).MonthDay(), Odds: frost.Odds{
-			Later: later, Springs: 30, Share: quantity.Share(share), Interval: odds.Interval{From: max(0, share-0.1), To: min(1, share+0.1)}}})
-	}
-	return c
 }
 
 // madeUpBench is a bench too small for some weeks.
