@@ -227,5 +227,5 @@ func tidy(x float64, c solve.Column) float64 {
 	if math.Abs(near-x) > solve.Tolerance {
 		return x
 	}
-	return near
+	return near + 0 // -0 becomes 0
 }
