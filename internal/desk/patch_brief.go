@@ -133,7 +133,7 @@ func (b *patchBrief) comes(g *Garden, one exchange.PatchVariety) error {
 		return fmt.Errorf("%s%s is in stock, which says how many places it is wanted in; leave plant out", g.lineOf(one), one.Name)
 	}
 	v := patch.Variety{Variety: stock.Variety{Name: one.Name, Kind: one.Kind, Timing: stock.Timing(n.Timing), Colour: n.Colour, Height: n.Height}}
-	v.Plant, v.Reserve = n.Plant, n.Reserve
+	v.Wish, v.Plant, v.Reserve = patch.Would, n.Plant, n.Reserve
 	before := len(b.Varieties)
 	b.take(g, v, inHand{plants: odds.Exactly(float64(n.Bought)), whole: n.Bought, stands: n.Bought})
 	if len(b.Varieties) > before {

@@ -135,6 +135,14 @@ func TestPlantingListOfANarrowPatch(t *testing.T) {
 	}
 }
 
+// A newcomer of whom no wish is told is liked.
+func TestPlantingNewcomerWithoutAWish(t *testing.T) {
+	a := planted(t, invented(t, func(g *Garden) { narrowed(g); g.Garden.Patch.Varieties[3].Wish = "" }))
+	if last := a.List[len(a.List)-1]; last.Variety != "Newcomer" || last.Wish != patch.Would {
+		t.Errorf("got %+v", last)
+	}
+}
+
 // sameButForUnknown compares answers in which not-a-number stands for not known.
 func sameButForUnknown(a, b *PatchAnswer) bool {
 	var one, two bytes.Buffer
