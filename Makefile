@@ -7,7 +7,7 @@ ROUND  := $(GO) test -count=1
 # nothing between; `make fuzz` draws anew.
 export RAPID_SEED ?= 1
 
-.PHONY: build check quick format vet lint house race browser docs faults bench fuzz torture clean
+.PHONY: build check quick format vet lint house test race browser docs faults bench fuzz torture clean
 
 build: ## the program, one static file
 	CGO_ENABLED=0 $(GO) build -trimpath -ldflags='-s -w' -o eyeup ./cmd/eyeup
@@ -16,7 +16,7 @@ quick: format vet house ## the fast part
 	$(GO) test ./...
 
 check: ## everything that must hold before a change lands
-	@sh tools/stages.sh format vet lint house race browser docs faults torture
+	@sh tools/stages.sh format vet lint house test race browser docs faults torture
 
 format:
 	@test -z "$$(gofmt -l .)" || { echo "run gofmt -w on:"; gofmt -l .; exit 1; }
@@ -30,8 +30,14 @@ lint:
 house:
 	$(ROUND) ./internal/house
 
+test:
+	$(GO) test -timeout 20m ./...
+
+# The rooms in which more than one thing happens at a time.
+RACED := ./season ./solve ./internal/archive ./internal/book ./internal/desk ./internal/highs ./internal/page
+
 race:
-	$(GO) test -race -timeout 20m ./...
+	$(GO) test -race -timeout 20m $(RACED)
 
 browser:
 	EYEUP_BROWSER=1 $(ROUND) -run Browser ./...
