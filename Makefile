@@ -37,6 +37,7 @@ test:
 RACED := ./season ./solve ./internal/archive ./internal/book ./internal/desk ./internal/highs ./internal/page
 
 race:
+	@command -v gcc >/dev/null || { echo "left out: race tests, for want of gcc"; test "$$CI" != true; exit; } && \
 	$(GO) test -race -timeout 20m $(RACED)
 
 browser:
