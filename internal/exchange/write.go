@@ -167,8 +167,8 @@ func writeStock(w io.Writer, holdings []stock.Holding) error {
 			height = h.Variety.Height.Written()
 		}
 		if err := rows.Write([]string{
-			h.Code, h.Variety.Name, h.Variety.Kind, string(h.Form), strconv.Itoa(h.Count), h.Place, h.Crate, h.Pack,
-			string(h.Variety.Timing), h.Variety.Colour, height, strconv.Itoa(h.Plant), strconv.Itoa(h.Reserve), h.Note,
+			h.Code, Defused(h.Variety.Name), Defused(h.Variety.Kind), string(h.Form), strconv.Itoa(h.Count), Defused(h.Place), Defused(h.Crate), Defused(h.Pack),
+			string(h.Variety.Timing), h.Variety.Colour, height, strconv.Itoa(h.Plant), strconv.Itoa(h.Reserve), Defused(h.Note),
 		}); err != nil {
 			return err
 		}
