@@ -57,6 +57,8 @@ func (s *server) routes() *http.ServeMux {
 		"GET /rounds":             s.rounds,
 		"GET /rounds/{place}/{n}": s.crate,
 		"GET /bring":              s.bringPage,
+		"GET /paper":              s.paperPage,
+		"GET /paper/{name}":       s.paper,
 		"POST /bring":             s.bring,
 		"POST /bring/write":       s.takeIn,
 		"GET /write/{kind}":       s.form,
