@@ -12,7 +12,6 @@ import (
 
 	"eyeup/civil"
 	"eyeup/internal/desk"
-	"eyeup/season"
 )
 
 // seasonCommand works out a season.
@@ -67,7 +66,7 @@ func (c seasonCommand) workOut(d *door, g *desk.Garden, held map[string]civil.Da
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
 	defer stop()
 	said := d.now()
-	return desk.Prove(ctx, g, d.today, func(p season.Progress) {
+	return desk.Prove(ctx, g, d.today, func(p desk.Progress) {
 		if now := d.now(); now.Sub(said) >= time.Second {
 			said = now
 			fmt.Fprintf(d.errs, "%s: %s (stop with Ctrl-C and take the best so far)\n", p.Plan, p)
