@@ -2,6 +2,7 @@ package page
 
 import (
 	"errors"
+	"fmt"
 	"net/http"
 	"os"
 	"path/filepath"
@@ -24,7 +25,8 @@ type beginning struct {
 
 	mu    sync.Mutex
 	draft desk.Draft
-	step  int // how many of the steps are done
+	step  int    // how many of the steps are done
+	told  string // of the step before
 }
 
 // The steps of first use.
@@ -49,7 +51,7 @@ func Begin(b *desk.StockBook, o Options) (http.Handler, error) {
 	mux := http.NewServeMux()
 	mux.Handle("GET /look/", looked())
 	for pattern, page := range map[string]page{
-		"GET /begin": begin.show1, "POST /begin/where": begin.where, "POST /begin/climate": begin.climate, "POST /begin/places": begin.places,
+		"GET /begin": begin.show1, "POST /begin/where": begin.where, "POST /begin/climate": begin.climate, "POST /begin/places": begin.places, "POST /begin/nearest": begin.nearest,
 		"GET /pair": begin.pairPage, "POST /pair": begin.pair, "GET /share": begin.sharePage, "POST /share/code": begin.newCode, "POST /share/end": begin.endSession,
 	} {
 		mux.Handle(pattern, begin.serve(page))
@@ -91,6 +93,7 @@ type beginView struct {
 	Step     string
 	N, Of    int
 	Find     string
+	Told     string
 	Found    []desk.NamedPlace
 	Bad      []string
 	Sketches []sketchView
@@ -128,7 +131,7 @@ func (b *beginning) show1(r *request) error {
 
 // showStep shows the step that is next, with what is wrong with what was sent.
 func (b *beginning) showStep(r *request, status int, bad error) error {
-	v := beginView{Draft: b.draft, Step: steps[b.step], N: b.step + 1, Of: len(steps), Find: r.FormValue("find")}
+	v := beginView{Draft: b.draft, Step: steps[b.step], N: b.step + 1, Of: len(steps), Find: r.FormValue("find"), Told: b.told}
 	if bad != nil {
 		v.Bad = strings.Split(bad.Error(), "\n")
 	}
@@ -223,6 +226,28 @@ func (b *beginning) climate(r *request) error {
 	}
 	b.draft = d
 	return b.next(r, d.CheckClimate())
+}
+
+// fetchLasts is how long fetching a station's record may take: the archive's lists are
+// some 45 MB.
+const fetchLasts = 15 * time.Minute
+
+// nearest fetches the nearest long record for the second step.
+func (b *beginning) nearest(r *request) error {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	_ = http.NewResponseController(r.w).SetWriteDeadline(time.Now().Add(fetchLasts)) // where it can't be set, it need not be
+	d := b.draft
+	station, err := d.FetchNearest(r.Context(), b.Archive)
+	if err == nil {
+		err = d.CheckClimate()
+	}
+	if err != nil {
+		return b.next(r, err)
+	}
+	b.draft = d
+	b.told = fmt.Sprintf("The record of %s (%s) was fetched: %.0f km away, %d to %d.", station.Name, station.ID, station.DistanceKm, station.FromYear, station.ToYear)
+	return b.next(r, nil)
 }
 
 // twelve parts figures typed in a row and gives those without a unit the one chosen.

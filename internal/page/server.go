@@ -15,6 +15,7 @@ type Options struct {
 	Demo    bool             // the garden is invented: say so
 	Stories bool             // serve /stories, which shows each part with made-up data
 	Share   *Share           // opened to the local network; nil: this machine alone
+	Archive string           // address of the archive of weather; empty: its own
 }
 
 // server answers requests.
