@@ -32,11 +32,12 @@ func (p Progress) String() string {
 // its flowers together, to count as proved.
 const Share = 0.004
 
-// mostSolves is how many programmes are solved for one plan before it is left as it is.
-const mostSolves = 120
-
-// mostBranches is how many branches are looked into for one setting.
-const mostBranches = 2000
+// How many programmes are solved for one plan before it is left as it is, with a full solver
+// and by plain arithmetic, and how many branches or rounds are looked into for one setting.
+const (
+	mostSolves, mostPlainSolves     = 120, 16
+	mostBranches, mostPlainBranches = 2000, 1
+)
 
 // prover looks for the best plan at one weight of a week of flower after another.
 type prover struct {
@@ -88,7 +89,13 @@ func (p *prover) isNear(bound float64) bool {
 	return p.best != nil && p.costOf(p.best)-bound <= Share*p.scale(p.best)
 }
 
-func (p *prover) solves() bool { return p.told.Solves-p.begun >= mostSolves }
+// isSpent reports whether it has solved as often as it may.
+func (p *prover) isSpent() bool {
+	if p.Relax == nil {
+		return p.told.Solves-p.begun >= mostPlainSolves
+	}
+	return p.told.Solves-p.begun >= mostSolves
+}
 
 func (p *prover) tell() {
 	if p.say != nil {
@@ -149,6 +156,9 @@ func (p *prover) consider(f *found) {
 func (p *prover) close(n *node) error {
 	s := p.state(p.counting, p.groups, n.f, n.may, p.weight, n.burning)
 	limits := solve.Limits{Nodes: mostBranches}
+	if p.Relax == nil {
+		limits.Nodes = mostPlainBranches
+	}
 	if p.best != nil {
 		limits.Apart = Share / 4 * p.scale(p.best)
 	}

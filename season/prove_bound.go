@@ -147,6 +147,7 @@ func (p *prover) try(n *node, by int) {
 func (p *prover) relax(n *node) error {
 	n.relaxed = true
 	if p.Relax == nil {
+		p.told.Solves++
 		p.learn(p.pricing(n), n)
 		return nil
 	}

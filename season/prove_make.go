@@ -56,6 +56,11 @@ func (p *prover) season() (*proofs, error) {
 	cold := make(levels, len(p.Places))
 	usual := p.weigh(at, p.assign(at, byCustom(p.usualWeeks)))
 	seeds := []*found{usual, p.weigh(cold, p.assign(cold, p.unheated(byGain)))}
+	if p.Relax == nil { // fewer settings can be tried, so that more must be known beforehand
+		for _, at := range p.allLevels() {
+			seeds = append(seeds, p.weigh(at, p.assign(at, byGain)))
+		}
+	}
 	own, top := p.weights(usual)
 	s := &proofs{}
 	var err error
@@ -63,7 +68,7 @@ func (p *prover) season() (*proofs, error) {
 		return nil, err
 	}
 	unheated := func() []*node { return []*node{p.whole(p.field(cold))} }
-	if s.cold, err = p.prove(s.early.weight, NoHeat, seeds[1:], unheated); err != nil {
+	if s.cold, err = p.prove(s.early.weight, NoHeat, seeds[1:2], unheated); err != nil {
 		return nil, err
 	}
 	if s.usual, err = p.prove(own, Usual, []*found{usual}, p.only(usual)); err != nil {

@@ -114,7 +114,7 @@ func (p *prover) search(open []*node) error {
 			break
 		}
 		n := open[at]
-		if p.told.Bound = n.bound; p.isNear(n.bound) || p.solves() {
+		if p.told.Bound = n.bound; p.isNear(n.bound) || p.isSpent() {
 			break
 		}
 		p.tell()
