@@ -1,9 +1,13 @@
 package page
 
 import (
+	"context"
 	"fmt"
 	"testing"
 
+	"github.com/chromedp/cdproto/cdp"
+	"github.com/chromedp/cdproto/emulation"
+	"github.com/chromedp/cdproto/network"
 	"github.com/chromedp/chromedp"
 )
 
@@ -81,5 +85,33 @@ func TestBrowserDrawings(t *testing.T) {
 	b.to("/weather")
 	if fill := script[string](b, `getComputedStyle(document.querySelector(".drawn .curve")).fill`); fill != "none" {
 		t.Errorf("the curve is filled with %s", fill)
+	}
+}
+
+// TestBrowserUsableSoon tells how soon pages are usable on a slow phone: 1.6 Mbit/s, 150 ms
+// there and back, a processor four times slower. It asserts nothing of time, which is not
+// a test's to keep; what is told goes into BENCHMARKS.md.
+func TestBrowserUsableSoon(t *testing.T) {
+	h := reading(t)
+	needBrowser(t)
+	for _, path := range every(t, h) { // all is reckoned before
+		get(t, h, path)
+	}
+	b := open(t, h)
+	b.does(chromedp.Func(func(ctx context.Context, tab *chromedp.Target) error {
+		if _, err := cdp.Call(ctx, tab, network.Enable, network.EnableParams{}); err != nil {
+			return err
+		}
+		if _, err := cdp.Call(ctx, tab, network.EmulateNetworkConditionsByRule, network.EmulateNetworkConditionsByRuleParams{
+			MatchedNetworkConditions: []*network.Conditions{{Latency: 150, DownloadThroughput: 200_000, UploadThroughput: 90_000}}}); err != nil {
+			return err
+		}
+		_, err := cdp.Call(ctx, tab, emulation.SetCPUThrottlingRate, emulation.SetCPUThrottlingRateParams{Rate: 4})
+		return err
+	}))
+	for _, path := range []string{"/", "/stock", "/stock?by=lot", "/rounds", "/season", "/patch", "/places", "/weather", "/write/taken-in"} {
+		b.to(path)
+		ms := script[float64](b, `performance.getEntriesByType("navigation")[0].domContentLoadedEventEnd`)
+		t.Logf("%-16s usable after %4.0f ms", path, ms)
 	}
 }
