@@ -114,6 +114,9 @@ func (p *prover) result(s *proofs) (*Result, error) {
 			return nil, err
 		}
 		plan.Proof = p.proofOf(one.proven, one.settings)
+		if one.name == AsEarly {
+			plan = p.stepDown(one.says, plan, one.proven)
+		}
 		r.Plans, r.proofs[one.name] = append(r.Plans, plan), one.proven
 	}
 	for _, one := range s.curve {
@@ -162,4 +165,46 @@ func (p *prover) fitting(name, says string, one *proven) (*Plan, error) {
 		}
 	}
 	return plan, nil
+}
+
+// stepDown changes the level of a heated place once while it is in use, where that saves more
+// heat than the flowers that it loses are worth; a plan proved best at one level is bettered
+// beyond what was proved.
+func (p *prover) stepDown(says string, plan *Plan, one *proven) *Plan {
+	a := p.assignmentOf(one.best)
+	a.steps = map[int]step{}
+	saved := 0.0
+	for i := range p.Places {
+		change, is := p.bestStep(i, one.best.at, a)
+		if !is {
+			continue
+		}
+		if worth := p.savedBy(i, change, a, one); worth > 0 {
+			a.steps[i] = change
+			saved += worth
+		}
+	}
+	if len(a.steps) == 0 {
+		return plan
+	}
+	other := p.realize(plan.Name, says, one.best.at, a)
+	if other.FitsYears < plan.FitsYears {
+		return plan
+	}
+	other.Proof = plan.Proof
+	other.Proof.Says += fmt.Sprintf("; a step of level betters it by about another %s", p.amount(saved))
+	return other
+}
+
+// savedBy returns what a step saves in heat, less the worth of the flowers that it loses.
+func (p *prover) savedBy(place int, s step, a assignment, one *proven) float64 {
+	high, low := p.climate(place, p.setting(place, one.best.at[place])), p.climate(place, p.setting(place, s.level))
+	stepped := splice(high, low, s.day)
+	if s.up {
+		stepped = splice(low, high, s.day)
+	}
+	used := p.usedBy(place, a)
+	_, before := a.worth()
+	_, after, _ := p.livedIn(a, place, stepped)
+	return p.Places[place].Energy.Times(p.heatOf(high, used)-p.heatOf(stepped, used)) - one.weight*(before-after)
 }

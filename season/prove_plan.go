@@ -17,6 +17,7 @@ type Proof struct {
 	Cost      float64 `json:"cost" jsonschema_description:"the plan's money less the worth of its weeks of flower, in the figures it was weighed by"`
 	WeekWorth float64 `json:"week_worth" jsonschema_description:"what a week of one plant in flower counts for"`
 	Settings  string  `json:"settings" jsonschema:"enum=all,enum=unheated,enum=its own" jsonschema_description:"among which settings of heat and lamps no plan is better"`
+	Stopped   bool    `json:"stopped,omitempty" jsonschema_description:"it was not looked for long enough to come as near as is aimed at"`
 	Says      string  `json:"says"`
 }
 
@@ -41,6 +42,12 @@ func (p *prover) proofOf(one *proven, settings string) *Proof {
 		proof.Gap = apart / scale
 	}
 	proof.Says = p.says(proof)
+	if proof.Stopped = one.ended && settings != ItsOwn; proof.Stopped {
+		proof.Says += "; more time would bring that nearer"
+	}
+	if one.best.left > 0 {
+		proof.Says += fmt.Sprintf("; the %d plants that it leaves out count for more here than any money", one.best.left)
+	}
 	return proof
 }
 
@@ -49,10 +56,15 @@ func (p *prover) says(f *Proof) string {
 	among := map[string]string{
 		AllSettings: "no plan on these figures is", Unheated: "no plan without added heat is", ItsOwn: "no plan that heats and lights as this one does is",
 	}[f.Settings]
-	if f.Money == 0 {
-		return fmt.Sprintf("%s better, where a week of a plant in flower counts %s", among, p.amount(f.WeekWorth))
+	better := "better"
+	if f.Money > 0 {
+		better = fmt.Sprintf("more than %s better", p.amount(f.Money))
 	}
-	return fmt.Sprintf("%s more than %s better, where a week of a plant in flower counts %s", among, p.amount(f.Money), p.amount(f.WeekWorth))
+	held := ""
+	if f.Settings == AllSettings {
+		held = ", each heated place held at one level while it is in use"
+	}
+	return fmt.Sprintf("%s %s, where a week of a plant in flower counts %s%s", among, better, p.amount(f.WeekWorth), held)
 }
 
 func (m *maker) amount(money float64) string {

@@ -71,3 +71,44 @@ func saysHowGood(t *testing.T, a *SeasonAnswer) {
 		}
 	}
 }
+
+// BenchmarkProve proves the season of the invented garden, plans and price of early, with the
+// solver's compiled code at hand; BenchmarkProveTenfold one with ten times the lots and room.
+func BenchmarkProve(b *testing.B)        { benchmarkProve(b, 1) }
+func BenchmarkProveTenfold(b *testing.B) { benchmarkProve(b, 10) }
+
+func benchmarkProve(b *testing.B, times int) {
+	g, err := OpenDemo(provedOn)
+	if err != nil {
+		b.Fatal(err)
+	}
+	lots := g.Stock
+	for i := 1; i < times; i++ {
+		for _, h := range lots {
+			h.Code += string(rune('a' + i))
+			h.Variety.Name += string(rune('a' + i))
+			g.Stock = append(g.Stock, h)
+		}
+	}
+	for i := range g.Places {
+		g.Places[i].Bench *= quantity.Area(times)
+	}
+	for b.Loop() {
+		if _, err := Prove(context.Background(), g, provedOn, nil); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+// BenchmarkSeasonUnproved works the same season out without proof.
+func BenchmarkSeasonUnproved(b *testing.B) {
+	g, err := OpenDemo(provedOn)
+	if err != nil {
+		b.Fatal(err)
+	}
+	for b.Loop() {
+		if _, err := Season(g, provedOn); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
