@@ -232,3 +232,58 @@ func TestPathTricksInUploads(t *testing.T) {
 		t.Errorf("status %d: %s", status, gist(body))
 	}
 }
+
+// TestTheGardenIsDescribedAnew changes an offset and a price, refuses what can't be, adds a
+// place and takes it away again.
+func TestTheGardenIsDescribedAnew(t *testing.T) {
+	h, d := writing(t)
+	parts, err := d.Parts()
+	if err != nil {
+		t.Fatal(err)
+	}
+	form := func(what, name string) url.Values {
+		f := url.Values{"what": {what}, "name": {name}}
+		for _, p := range parts {
+			if p.What == what && p.Name == name {
+				for _, one := range p.Fields {
+					f.Set("key."+one.Key, one.Value)
+				}
+			}
+		}
+		return f
+	}
+	for _, p := range parts { // what is sent as it stands changes nothing
+		if status, body, _ := post(t, h, "/garden", form(p.What, p.Name)); status != http.StatusSeeOther {
+			t.Errorf("%s %s as it stands: status %d: %s", p.What, p.Name, status, gist(body))
+		}
+	}
+	offset := form("garden", "offset")
+	offset.Set("key.night", "-3 F")
+	if status, body, _ := post(t, h, "/garden", offset); status != http.StatusSeeOther {
+		t.Fatalf("an offset: status %d: %s", status, gist(body))
+	}
+	if got := d.Weather().NightK; got > -1.66 || got < -1.67 { // 3 F are 5/3 K
+		t.Errorf("the nights are %g K colder", got)
+	}
+	prices := form("garden", "prices")
+	prices.Set("key.electricity", "0.24")
+	status, body, _ := post(t, h, "/garden", prices)
+	if status != http.StatusUnprocessableEntity || !strings.Contains(body, "electricity") || strings.Contains(body, "garden.toml") {
+		t.Errorf("a price without its unit: status %d: %s", status, gist(body))
+	}
+	if status, body, _ := post(t, h, "/garden/place", url.Values{"sketch": {"tunnel"}, "name": {"long tunnel"}}); status != http.StatusSeeOther {
+		t.Fatalf("one more place: status %d: %s", status, gist(body))
+	}
+	if _, there := d.Site().Place("long tunnel"); !there {
+		t.Error("the place is not there")
+	}
+	if status, _, _ := post(t, h, "/garden/gone", url.Values{"name": {"cellar"}}); status != http.StatusUnprocessableEntity {
+		t.Errorf("a place where stock stands is taken away: status %d", status)
+	}
+	if status, body, _ := post(t, h, "/garden/gone", url.Values{"name": {"long tunnel"}}); status != http.StatusSeeOther {
+		t.Errorf("the place taken away: status %d: %s", status, gist(body))
+	}
+	if _, there := d.Site().Place("long tunnel"); there {
+		t.Error("the place is there still")
+	}
+}
