@@ -41,6 +41,7 @@ type crateRow struct {
 	Bad   int // of those, soft or lost
 	Limp  int // of those, wrinkled
 	Last  civil.Date
+	Then  int                 // of those now there, how many there were when last counted
 	Dry   []desk.OutlookCrate // weight lost so far
 }
 
@@ -54,6 +55,9 @@ func (c crateRow) Name() string {
 	}
 	return "not in a crate"
 }
+
+// Since is how many came or went since the last rounds counted them.
+func (c crateRow) Since() int { return c.Stood - c.Then }
 
 // Worst is the share of those looked at that were soft or lost.
 func (c crateRow) Worst() float64 {
@@ -85,11 +89,17 @@ func (c *crateRow) add(h desk.Held) {
 	c.Stood += h.Count
 	g := h.Round
 	if g == nil {
+		c.Then += h.Count
 		return
 	}
 	c.Seen += g.Firm + g.Wrinkled + g.Soft + g.Lost
 	c.Bad += g.Soft + g.Lost
 	c.Limp += g.Wrinkled
+	if g.Whole {
+		c.Then += g.Firm + g.Wrinkled + g.Soft
+	} else {
+		c.Then += h.Count // a sampled round counts nothing
+	}
 	if g.On.After(c.Last) {
 		c.Last = g.On
 	}

@@ -50,6 +50,7 @@ func words(t taste) template.FuncMap {
 		"height":     func(l quantity.Length) string { return t.Units.Length(l) },
 		"deref":      func(x *float64) float64 { return *x },
 		"over":       over,
+		"signed":     signed,
 		"things":     things,
 		"list":       func(all ...string) []string { return all },
 		"add":        func(a, b int) int { return a + b },
@@ -222,6 +223,14 @@ func swatch(colour string) template.HTML {
 // isColour reports whether a colour is written #rrggbb.
 func isColour(s string) bool {
 	return len(s) == 7 && s[0] == '#' && strings.Trim(s[1:], "0123456789abcdefABCDEF") == ""
+}
+
+// signed says a change, and no change as a dash.
+func signed(n int) string {
+	if n == 0 {
+		return "–"
+	}
+	return fmt.Sprintf("%+d", n)
 }
 
 // things says so many of something.
