@@ -44,7 +44,7 @@ func (m *maker) realize(name, says string, at levels, a assignment) *Plan {
 	r := &realized{maker: m, short: a.short, left: a.left, at: at, steps: a.steps, plan: &Plan{
 		Name: name, Says: says, Years: len(m.Weather), PlantOutFrom: m.date(m.outFrom), NotCovered: m.left,
 		Work: []WorkWeek{}, Shortfalls: []Shortfall{}, ToGet: []Need{}, Shared: []string{}, Dividing: []Dividing{}, Batches: []BatchPlan{}, Places: []PlacePlan{},
-		Baseline: "dormant stock planted in the open as soon as the soil allows, seed sown there when frost allows too",
+		Baseline: "stock and seed put into the open when soil and frost allow",
 	}}
 	for _, p := range a.portions {
 		own := *p.outcome // walked again with the settings as they are

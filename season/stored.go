@@ -64,7 +64,7 @@ func (r *realized) cutting() {
 		hours := float64(b.parents) * minutes(b.life.Kind, "divide") / 60
 		d.Spring = r.cutIn(b, string(stock.Clump), b.parents, hours+float64(b.parents)*minutes(b.life.Kind, "wake")/60)
 		d.Autumn = r.cutIn(b, string(stock.Division), b.want, hours)
-		d.Why = fmt.Sprintf("eyes show in spring, and clumps dry more slowly than pieces: %s against %s come through", share(d.Spring.Through), share(d.Autumn.Through))
+		d.Why = fmt.Sprintf("eyes show then, and of clumps %s come through, of pieces %s", share(d.Spring.Through), share(d.Autumn.Through))
 		if d.Autumn.Through.Middle > d.Spring.Through.Middle {
 			d.Choice, d.Why = "autumn", fmt.Sprintf("pieces come through as well (%s against %s), and spring has no time to spare", share(d.Autumn.Through), share(d.Spring.Through))
 		}

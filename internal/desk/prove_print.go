@@ -11,7 +11,7 @@ import (
 // proofs says of every plan how much better any other could be, and what being early costs.
 func (a *SeasonAnswer) proofs(p *page, units quantity.System) {
 	if !a.proved() {
-		p.wrap("", "Ask for --prove to have the best plans found, and to be told how much better any other could be.")
+		p.wrap("", "--prove finds the best plans, and tells how much better another could be.")
 		return
 	}
 	for _, plan := range a.Plans {

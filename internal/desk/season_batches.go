@@ -28,13 +28,13 @@ func (a *SeasonAnswer) usual(p *page) {
 	}
 }
 
-// grouped puts batches together that are of one kind and timing and do the same.
+// grouped puts batches together that are of one kind and do the same on the same days.
 func grouped(batches []season.BatchPlan) [][]season.BatchPlan {
 	var groups [][]season.BatchPlan
 	for _, b := range batches {
 		at := slices.IndexFunc(groups, func(g []season.BatchPlan) bool {
 			h := g[0]
-			return h.Kind == b.Kind && h.Timing == b.Timing && h.Form == b.Form && h.Starts[0].Route == b.Starts[0].Route && h.Dates.Start == b.Dates.Start
+			return h.Kind == b.Kind && h.Dates == b.Dates && h.Starts[0].Route == b.Starts[0].Route
 		})
 		if at < 0 {
 			groups = append(groups, nil)
@@ -53,11 +53,14 @@ func groupName(g []season.BatchPlan) string {
 	if len(g) == 1 {
 		return clipped(b.Variety+", "+b.Kind, 23)
 	}
-	sorts := map[string]bool{}
+	sorts, timing := map[string]bool{}, b.Timing
 	for _, one := range g {
 		sorts[one.Variety] = true
+		if one.Timing != timing {
+			timing = ""
+		}
 	}
-	name := fmt.Sprintf("%s, %s%d sorts", b.Kind, spaced(b.Timing), len(sorts))
+	name := fmt.Sprintf("%s, %s%d sorts", b.Kind, spaced(timing), len(sorts))
 	if len(sorts) == 1 {
 		name = b.Variety + ", " + b.Kind
 	}

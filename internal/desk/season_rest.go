@@ -43,7 +43,7 @@ func (a *SeasonAnswer) rest(p *page, units quantity.System) {
 	if len(a.Assumptions) > 0 {
 		p.wrap("Rests on: ", assumed(a.Assumptions))
 	}
-	p.wrap("Care: ", "damp the mix and open bags away from your face; keep lamps and heaters on protected circuits, by local code; a burning heater wants fresh air and an alarm.")
+	p.wrap("Care: ", "damp the mix, open bags away from your face; protected circuits by local code; a heater that burns wants fresh air and an alarm.")
 }
 
 // breakEven says what a week of flower costs in heat, and when that pays.
@@ -77,11 +77,7 @@ func cutWords(all []season.Dividing) []string {
 func decide(plan *season.Plan) string {
 	words := fmt.Sprintf("the plans part in the week of %s.", shortDate(plan.DecideBy))
 	if n := len(plan.Shared); n > 0 {
-		words += fmt.Sprintf(" In all of them: %s", plan.Shared[0])
-		if n > 1 {
-			words += fmt.Sprintf(", and %d more", n-1)
-		}
-		words += "."
+		words += " The same in all: " + counted(n, "start") + "."
 	}
 	return words
 }
@@ -125,12 +121,12 @@ func assumed(all []season.Assumption) string {
 	for _, part := range []struct {
 		lead  string
 		names []string
-	}{{"how fast these come up, grow or flower, which nobody has measured: ", kinds}, {"not known and left out: ", unknown}, {"your own figures: ", own}} {
+	}{{"nobody has measured how fast these come up, grow or flower: ", kinds}, {"not known and left out: ", unknown}, {"your own figures: ", own}} {
 		if len(part.names) > 0 {
 			words = append(words, part.lead+strings.Join(part.names, ", "))
 		}
 	}
-	return strings.Join(words, "; ") + ". See eyeup reckon culture KIND."
+	return strings.Join(words, "; ") + " (eyeup reckon culture)."
 }
 
 func leftNames(left []season.NotCovered) []string {

@@ -31,7 +31,7 @@ func (a *SeasonAnswer) sideBySide(p *page, units quantity.System) {
 	a.costRows(p)
 	p.row("benches suffice", func(plan *season.Plan) string { return fmt.Sprintf("%d of %d years", plan.FitsYears, plan.Years) }, a.Plans)
 	for i, pl := range a.Plans[0].Places {
-		if pl.Weeks[0].RoomM2 > 0 {
+		if pl.Weeks[0].RoomM2 > 0 && isUsed(a.Plans, i) {
 			p.row(pl.Place+", fullest", func(plan *season.Plan) string { return fullest(plan.Places[i], units) }, a.Plans)
 		}
 	}
@@ -94,6 +94,13 @@ func raised(plan *season.Plan) int {
 		n += b.Count
 	}
 	return n
+}
+
+// isUsed reports whether some plan uses the place of a number.
+func isUsed(plans []*season.Plan, place int) bool {
+	return slices.ContainsFunc(plans, func(plan *season.Plan) bool {
+		return slices.ContainsFunc(plan.Places[place].Weeks, func(w season.PlaceWeek) bool { return w.UsedM2 > 0 })
+	})
 }
 
 // fullest says how much room a place's fullest week takes, of the room there is.
