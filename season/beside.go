@@ -45,7 +45,7 @@ func beside(plans []*Plan) {
 	for i, p := range plans {
 		for _, a := range all[i] {
 			if inAll(a) {
-				p.Shared = append(p.Shared, fmt.Sprintf("%v: start %d %s (%s)", a.week, a.count, a.what, a.route))
+				p.Shared = append(p.Shared, fmt.Sprintf("%s: start %d %s (%s)", a.week.Short(), a.count, a.what, a.route))
 			} else if p.DecideBy.IsZero() {
 				p.DecideBy = a.week
 			}
