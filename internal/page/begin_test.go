@@ -148,6 +148,30 @@ func hold(g *hand, h http.Handler) {
 	}
 }
 
+// TestAnEmptyGardenHasPages begins a garden without stock: every page says what to do.
+func TestAnEmptyGardenHasPages(t *testing.T) {
+	h := emptyBook(t)
+	g := &hand{t: t, h: h, form: url.Values{"name": {"Test"}, "latitude": {"52.1"}, "longitude": {"5.2"}, "elevation": {"3 m"}, "zone": {"Europe/Amsterdam"}, "units": {"metric"}, "currency": {"EUR"}}}
+	g.press("/begin/where")
+	g.form = url.Values{"unit": {"C"}, "low": {"0 0 2 4 8 11 13 12 10 7 3 1"}, "high": {"6 7 10 14 18 20 23 22 19 14 10 7"}}
+	g.press("/begin/climate")
+	hold(g, h)
+	g.has("patch", "yes")
+	g.has("patch.name", "patch")
+	g.has("risk", "10%")
+	g.has("hours", "8 h")
+	g.press("/begin/places")
+	for _, word := range navWords {
+		status, body := get(t, h, address(word))
+		if status != http.StatusOK {
+			t.Errorf("%s: status %d: %s", word, status, gist(body))
+		}
+		if (word == "this week" || word == "season" || word == "patch") && !strings.Contains(body, "/bring") {
+			t.Errorf("%s does not lead to bringing in stock", word)
+		}
+	}
+}
+
 // TestEverySketchIsAGarden begins a garden with all worked places, in both systems.
 func TestEverySketchIsAGarden(t *testing.T) {
 	for _, units := range []string{"us", "metric"} {

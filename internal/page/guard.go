@@ -40,27 +40,35 @@ func (s *server) guard(next http.Handler) http.Handler {
 			return
 		}
 		r.Body = http.MaxBytesReader(w, r.Body, mostOf(r.URL.Path))
-		switch {
-		case isLoopback(r.RemoteAddr):
-		case s.Share == nil:
+		if isLoopback(r.RemoteAddr) {
+			inner.ServeHTTP(w, r)
+			return
+		}
+		if s.Share == nil {
 			http.Error(w, "these pages are for the machine they run on; start them with --share to open them to your network", http.StatusForbidden)
 			return
-		case s.Share.isPaired(r):
-			r = r.WithContext(context.WithValue(r.Context(), guest{}, true))
-		case r.URL.Path == "/pair" || strings.HasPrefix(r.URL.Path, "/look/"):
-			r = r.WithContext(context.WithValue(r.Context(), guest{}, true))
-		default:
+		}
+		device, paired := s.Share.isPaired(r)
+		if !paired && r.URL.Path != "/pair" && !strings.HasPrefix(r.URL.Path, "/look/") {
 			http.Redirect(w, r, "/pair", http.StatusSeeOther)
 			return
 		}
-		inner.ServeHTTP(w, r)
+		inner.ServeHTTP(w, r.WithContext(context.WithValue(r.Context(), guest{}, device)))
 	})
 }
 
-// guest marks requests that don't come from the machine itself.
+// guest marks requests that don't come from the machine itself; its value is the device.
 type guest struct{}
 
 func isGuest(c context.Context) bool { return c.Value(guest{}) != nil }
+
+// deviceOf names what a request comes from, for the book.
+func deviceOf(c context.Context) string {
+	if device, _ := c.Value(guest{}).(string); device != "" {
+		return device
+	}
+	return "browser"
+}
 
 // knows reports whether a Host is one of the names the pages are served by.
 func (s *server) knows(host string) bool {

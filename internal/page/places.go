@@ -68,7 +68,7 @@ func (s *server) place(r *request) error {
 		if err := s.inside(&v); err != nil {
 			return err
 		}
-		v.First = p.There.Crates[:min(len(p.There.Crates), cratesOnPage/2)]
+		v.First = firstCrates(p.There.Crates)
 		v.More = len(p.There.Crates) - len(v.First)
 		if p.Plan != nil {
 			v.Bench = drawBench(p.Plan, r.taste)
@@ -76,6 +76,17 @@ func (s *server) place(r *request) error {
 		return s.show(r, http.StatusOK, "place", view{Title: upper(name), Here: "places", Main: v})
 	}
 	return notFound(fmt.Sprintf("the garden has no place named %q", name))
+}
+
+// firstCrates returns as many crates as hold some hundred rows, one at least.
+func firstCrates(all []desk.CrateOnShelf) []desk.CrateOnShelf {
+	rows := 0
+	for i, c := range all {
+		if rows += len(c.Holdings); rows > onePage && i > 0 {
+			return all[:i]
+		}
+	}
+	return all
 }
 
 // inside asks what the place's nights, heat and light are like.

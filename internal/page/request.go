@@ -141,6 +141,17 @@ func (s *server) show(r *request, status int, name string, v view) error {
 	return nil
 }
 
+// needsStock says that a page has nothing to tell before there is stock.
+func (s *server) needsStock(next page) page {
+	return func(r *request) error {
+		if len(s.desk.Shelf().Lots) > 0 {
+			return next(r)
+		}
+		here := strings.TrimPrefix(r.URL.Path, "/")
+		return s.show(r, http.StatusOK, "empty", view{Title: upper(here), Here: here})
+	}
+}
+
 // warnings tells what is dangerous about where the book lies, or about what it says.
 func (s *server) warnings() []string {
 	told := s.desk.Warnings()

@@ -47,12 +47,12 @@ func (s *server) routes() *http.ServeMux {
 	mux.Handle("GET /look/", looked())
 	for pattern, page := range map[string]page{
 		"GET /{$}":                s.week,
-		"GET /season":             s.season,
+		"GET /season":             s.needsStock(s.season),
 		"POST /season/follow":     s.follow,
 		"GET /places":             s.places,
 		"GET /places/{place}":     s.place,
 		"GET /weather":            s.weather,
-		"GET /patch":              s.patch,
+		"GET /patch":              s.needsStock(s.patch),
 		"GET /stock":              s.stock,
 		"GET /stock/{code}":       s.lot,
 		"GET /rounds":             s.rounds,

@@ -127,11 +127,11 @@ func (s *Share) Pair(typed, name string) (token string, err error) {
 // cookieName is the cookie by which a paired device is known.
 const cookieName = "paired"
 
-// isPaired reports whether a request comes from a paired device.
-func (s *Share) isPaired(r *http.Request) bool {
+// isPaired reports whether a request comes from a paired device, and which.
+func (s *Share) isPaired(r *http.Request) (device string, is bool) {
 	c, err := r.Cookie(cookieName)
 	if err != nil {
-		return false
+		return "", false
 	}
 	s.mu.Lock()
 	defer s.mu.Unlock()
@@ -140,10 +140,10 @@ func (s *Share) isPaired(r *http.Request) bool {
 	for i := range s.sessions {
 		if subtle.ConstantTimeCompare([]byte(s.sessions[i].token), []byte(c.Value)) == 1 {
 			s.sessions[i].Seen = now
-			return true
+			return s.sessions[i].Name, true
 		}
 	}
-	return false
+	return "", false
 }
 
 // Sessions lists the paired devices.

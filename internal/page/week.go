@@ -15,6 +15,7 @@ type weekView struct {
 	Today  civil.Date
 	Week   *desk.Week
 	NoPlan string // why there is no season
+	Empty  bool   // there is no stock yet
 	Shelf  *desk.Shelf
 	Nights *desk.NightsAnswer
 	Low    string // tonight's low as it was typed
@@ -60,9 +61,12 @@ const nightsAhead = 7
 func (s *server) week(r *request) error {
 	v := weekView{Today: s.today(), Shelf: s.desk.Shelf(), Low: r.FormValue("low")}
 	w, err := s.desk.Week(v.Today)
-	if err != nil {
+	switch {
+	case len(v.Shelf.Lots) == 0:
+		v.Empty = true
+	case err != nil:
 		v.NoPlan = err.Error()
-	} else {
+	default:
 		v.Week, v.Late, v.Due = w, jobs(w.Late, v.Shelf), jobs(w.Due, v.Shelf)
 	}
 	for _, round := range s.desk.RoundsDue(v.Today) {

@@ -60,7 +60,7 @@ func (s *server) append(r *request, kind string, on civil.Date, body []byte) (st
 	if err != nil {
 		return id, err
 	}
-	added, err := s.desk.Append(stock.Entry{ID: id, Kind: kind, Version: 1, On: on, Device: "browser", Body: canonical})
+	added, err := s.desk.Append(stock.Entry{ID: id, Kind: kind, Version: 1, On: on, Device: deviceOf(r.Context()), Body: canonical})
 	if err != nil {
 		return id, err
 	}
