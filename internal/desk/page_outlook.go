@@ -8,7 +8,7 @@ import (
 )
 
 // outlookWait is how long a page waits for an outlook before it does without.
-const outlookWait = 30 * time.Millisecond
+const outlookWait = 15 * time.Millisecond
 
 // Outlook says what to count on when planting out begins, as the book stands today, or as
 // it stood some entries ago while it is reckoned anew. It is nil while the first is being

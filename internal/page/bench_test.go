@@ -100,3 +100,16 @@ func BenchmarkWrite(b *testing.B) {
 		e()
 	}
 }
+
+// TestFourHundredLots asks for every page of a garden of 400 lots more: none is longer than
+// 100 KB without its pictures.
+func TestFourHundredLots(t *testing.T) {
+	h, d := grown(t, 400)
+	code := string(d.Shelf().Lots[200].Code)
+	for _, path := range []string{"/", "/stock", "/stock?by=lot", "/stock?by=place", "/stock/" + code, "/rounds", "/rounds/cellar/9", "/season", "/patch", "/places", "/places/cellar"} {
+		status, body := get(t, h, path)
+		if size := len(withoutPictures(body)); status != http.StatusOK || size > 100<<10 {
+			t.Errorf("%s: status %d, %d bytes", path, status, size)
+		}
+	}
+}

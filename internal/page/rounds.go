@@ -108,6 +108,10 @@ func (c *crateRow) add(h desk.Held) {
 // rounds shows the stores by crate, shaded by what the last rounds found lost.
 func (s *server) rounds(r *request) error {
 	v := roundsView{Shelf: s.desk.Shelf()}
+	outlook, err := s.desk.Outlook(s.today())
+	if err != nil {
+		outlook = nil // without it the page tells less
+	}
 	due := map[string]desk.RoundDue{}
 	for _, d := range s.desk.RoundsDue(s.today()) {
 		due[d.Place] = d
@@ -117,7 +121,7 @@ func (s *server) rounds(r *request) error {
 		if !is {
 			continue
 		}
-		v.Stores = append(v.Stores, s.store(r, p, d))
+		v.Stores = append(v.Stores, storeOf(r, p, d, outlook))
 	}
 	return s.show(r, http.StatusOK, "rounds", view{Title: "Rounds", Here: "rounds", Main: v})
 }
@@ -125,14 +129,14 @@ func (s *server) rounds(r *request) error {
 // cratesOnPage is how many crates of a store are shown at once.
 const cratesOnPage = 140
 
-// store makes one store ready to be shown: page tells which of its crates.
-func (s *server) store(r *request, p desk.PlaceOnShelf, due desk.RoundDue) storeView {
+// storeOf makes one store ready to be shown: page tells which of its crates.
+func storeOf(r *request, p desk.PlaceOnShelf, due desk.RoundDue, o *desk.OutlookAnswer) storeView {
 	v := storeView{PlaceOnShelf: p, Due: &due, Crates: crateRows(p)}
 	v.All = len(v.Crates)
 	v.Page, v.Pages = pageNumber(r, v.All, cratesOnPage)
 	v.Crates = v.Crates[(v.Page-1)*cratesOnPage : min(v.All, v.Page*cratesOnPage)]
 	v.Drawn = drawCrates(p.Name, v.Crates)
-	if o, err := s.desk.Outlook(s.today()); err == nil && o != nil { // without it the page tells less
+	if o != nil {
 		dry := map[string][]desk.OutlookCrate{}
 		for _, c := range o.Crates {
 			if c.Place == p.Name {
