@@ -11,6 +11,9 @@
 //
 // Dates come with their spread, that of the weather and that of the lot together. Gains
 // are weeks of flower before the autumn frost, against dormant stock planted (or seed sown)
-// in the open when the soil allows. The package makes its plans by plain enumeration: it
-// tries every start week and route, and fills the benches with the best first.
+// in the open when the soil allows. Make tries every start week and route, and fills the
+// benches with the best first. Prove states the same as a programme over all levels of the
+// heated places and all days on which they may be lit, finds plans that are best, or nearly,
+// along the price of early, and tells by how much any other could be better; a Certificate
+// lets anyone add that up again.
 package season

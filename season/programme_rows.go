@@ -81,7 +81,7 @@ type stated struct {
 
 // state puts a field into a programme: the choices that may be made, weeks of flower counted
 // at weight, with heat and lamps already settled.
-func (m *maker) state(c *counting, groups []*group, f *field, may [][]int, weight, burning float64) *stated {
+func (m *maker) state(c *counting, groups []*group, f *field, may [][]int32, weight, burning float64) *stated {
 	s := &stated{Programme: solve.Programme{Offset: burning}}
 	terms := make([][]solve.Term, m.rowCount())
 	for g, all := range f.choices {
@@ -98,7 +98,7 @@ func (m *maker) state(c *counting, groups []*group, f *field, may [][]int, weigh
 		for _, i := range may[g] {
 			o := &all[i]
 			always = always || o.route.direct
-			at := add(solve.Column{Name: m.choiceName(groups[g], o), Cost: o.money - weight*o.gain}, i)
+			at := add(solve.Column{Name: m.choiceName(groups[g], o), Cost: o.money - weight*o.gain}, int(i))
 			for _, list := range [][]take{o.takes, o.hours} {
 				for _, t := range list {
 					if c.binds(m, t.row) {

@@ -33,8 +33,10 @@ func (p Progress) String() string {
 const Share = 0.004
 
 // How many programmes are solved for one plan before it is left as it is, with a full solver
-// and by plain arithmetic, and how many branches or rounds are looked into for one setting.
+// and by plain arithmetic, how many branches or rounds are looked into for one setting, and
+// how often the settings are split.
 const (
+	mostSplits                      = 4000
 	mostSolves, mostPlainSolves     = 120, 16
 	mostBranches, mostPlainBranches = 2000, 1
 )
@@ -53,6 +55,7 @@ type prover struct {
 	weight float64 // money for a week of one plant in flower
 	best   *found  // at that weight
 	leaves []*node // of the last tree
+	made   int     // nodes, for their order
 	told   Progress
 	begun  int // solves when the last search began
 }
@@ -85,8 +88,11 @@ func (p *prover) costOf(f *found) float64 {
 // scale is what a gap is a share of.
 func (p *prover) scale(f *found) float64 { return f.money() + p.weight*math.Max(0, f.gain) }
 
-func (p *prover) isNear(bound float64) bool {
-	return p.best != nil && p.costOf(p.best)-bound <= Share*p.scale(p.best)
+func (p *prover) isNear(bound float64) bool { return p.isWithin(bound, Share) }
+
+// isWithin reports whether the best plan is as near to a bound as a share of its scale.
+func (p *prover) isWithin(bound, share float64) bool {
+	return p.best != nil && p.costOf(p.best)-bound <= share*p.scale(p.best)
 }
 
 // isSpent reports whether it has solved as often as it may.

@@ -103,18 +103,22 @@ func (p *prover) boundOf(n *node, x *prices) float64 {
 	return total
 }
 
-// bestPrices is how many of the prices found at other weights are kept for the levels that
-// they suit best.
-const bestPrices = 3
+// How many of the prices found at other weights are kept for the levels that they suit best,
+// and how many of those found last are looked through.
+const (
+	bestPrices   = 3
+	latestPrices = 48
+)
 
-// suit chooses from all prices known those that serve at this weight, for each of the widest
-// nodes, and bounds these by them.
+// suit chooses from the prices found last those that serve at this weight, for each of the
+// widest nodes, and bounds these by them. What was reckoned with the others is forgotten.
 func (p *prover) suit(roots []*node) {
+	from := max(0, len(p.pool)-latestPrices)
 	var chosen []int
 	for _, n := range roots {
-		bounds, order := make([]float64, len(p.pool)), make([]int, len(p.pool))
-		for i, x := range p.pool {
-			bounds[i], order[i] = p.boundOf(n, x), i
+		bounds, order := make([]float64, len(p.pool)), []int{}
+		for i := from; i < len(p.pool); i++ {
+			bounds[i], order = p.boundOf(n, p.pool[i]), append(order, i)
 		}
 		slices.SortStableFunc(order, func(i, j int) int { return cmp.Compare(bounds[j], bounds[i]) })
 		chosen = append(chosen, order[:min(bestPrices, len(order))]...)
@@ -122,9 +126,20 @@ func (p *prover) suit(roots []*node) {
 	}
 	slices.Sort(chosen)
 	p.serve = slices.Compact(chosen)
+	for i, x := range p.pool {
+		if !slices.Contains(p.serve, i) {
+			x.forget()
+		}
+	}
 	for _, n := range roots {
 		n.tried = len(p.serve)
 	}
+}
+
+// forget drops what was reckoned with prices; it can be reckoned again.
+func (x *prices) forget() {
+	clear(x.lean)
+	clear(x.cost)
 }
 
 // tighten raises the bound of a node by the prices that serve and that it has not been tried

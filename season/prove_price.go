@@ -72,7 +72,7 @@ func (p *prover) slope(n *node, x *prices, slope []float64) {
 	}
 	cost := x.costOf(n.f, p.weight)
 	for g, may := range n.may {
-		least, chosen := math.Inf(1), -1
+		least, chosen := math.Inf(1), int32(-1)
 		if !n.always[g] {
 			least = p.leaving(p.maker, p.weight)
 		}

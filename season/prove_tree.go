@@ -1,6 +1,8 @@
 package season
 
 import (
+	"cmp"
+	"container/heap"
 	"math"
 	"slices"
 )
@@ -10,27 +12,27 @@ import (
 // burning holds for every setting in it.
 type node struct {
 	f        *field
-	from, to [][2]int // by burner: first and last of the field's begins and ends
-	may      [][]int  // by group: the choices within its widest run
-	always   []bool   // by group: whether one of them wants nothing that is short
-	burning  float64  // cost of the shortest burning
-	bound    float64  // no plan within costs less
-	by       int      // the prices that show it; -1: by a search of all whole numbers
-	tried    int      // of the prices that serve, those tried on it
-	root     bool     // all settings of its field
-	relaxed  bool     // its own prices have been looked for
+	from, to [][2]int  // by burner: first and last of the field's begins and ends
+	may      [][]int32 // by group: the choices within its widest run
+	always   []bool    // by group: whether one of them wants nothing that is short
+	burning  float64   // cost of the shortest burning
+	bound    float64   // no plan within costs less
+	by       int       // the prices that show it; -1: by a search of all whole numbers
+	tried    int       // of the prices that serve, those tried on it
+	order    int       // in which it was made
+	depth    int       // times that it was split from all settings of its field
+	relaxed  bool      // its own prices have been looked for
 }
 
 // nodeOf makes a node out of what may be chosen in a wider one.
-func (p *prover) nodeOf(f *field, may [][]int, from, to [][2]int) *node {
-	n := &node{f: f, from: from, to: to, bound: math.Inf(-1), may: make([][]int, len(may)), always: make([]bool, len(may))}
+func (p *prover) nodeOf(f *field, may [][]int32, from, to [][2]int) *node {
+	n := &node{f: f, from: from, to: to, bound: math.Inf(-1), may: make([][]int32, len(may)), always: make([]bool, len(may))}
 	for g, all := range may {
-		for _, i := range all {
-			if n.allows(&f.choices[g][i]) {
-				n.may[g] = append(n.may[g], i)
-				n.always[g] = n.always[g] || f.choices[g][i].route.direct
-			}
+		n.may[g] = all
+		if slices.ContainsFunc(all, func(i int32) bool { return !n.allows(&f.choices[g][i]) }) {
+			n.may[g] = slices.DeleteFunc(slices.Clone(all), func(i int32) bool { return !n.allows(&f.choices[g][i]) })
 		}
+		n.always[g] = slices.ContainsFunc(n.may[g], func(i int32) bool { return f.choices[g][i].route.direct })
 	}
 	for i := range f.burners {
 		n.burning += f.burners[i].cost(span{f.begins[i][from[i][0]], f.ends[i][to[i][0]]})
@@ -44,14 +46,13 @@ func (p *prover) whole(f *field) *node {
 	for i := range f.burners {
 		from, to = append(from, [2]int{0, len(f.begins[i]) - 1}), append(to, [2]int{0, len(f.ends[i]) - 1})
 	}
-	may := make([][]int, len(f.choices))
+	may := make([][]int32, len(f.choices))
 	for g, all := range f.choices {
 		for i := range all {
-			may[g] = append(may[g], i)
+			may[g] = append(may[g], int32(i))
 		}
 	}
 	n := p.nodeOf(f, may, from, to)
-	n.root = true
 	return n
 }
 
@@ -92,6 +93,8 @@ func (p *prover) split(n *node) [2]*node {
 			r[0] = half + 1
 		}
 		child := p.nodeOf(n.f, n.may, from, to)
+		p.made++
+		child.order, child.depth = p.made, n.depth+1
 		if n.bound > child.bound {
 			child.bound, child.by = n.bound, n.by
 		}
@@ -103,53 +106,96 @@ func (p *prover) split(n *node) [2]*node {
 	return [2]*node{part(true), part(false)}
 }
 
-// search goes through the tree of settings, the most promising first, until the best plan
-// found and the bound of all that is left are near enough, ctx ends, or it has solved as
-// often as it may.
-func (p *prover) search(open []*node) error {
-	p.suit(open)
-	for p.ctx.Err() == nil {
-		at := leastBound(open)
-		if at < 0 {
-			break
+// wantsPrices reports whether a node's own prices are worth looking for: at the root and at
+// the leaves, since those between are bound well enough by either.
+func (n *node) wantsPrices() bool { return !n.relaxed && (n.isOne() || n.depth == 0) }
+
+// mostDives is how many of the most promising levels are followed down to one setting before
+// the tree is searched, so that there is a plan to hold bounds against.
+const mostDives = 2
+
+// nearEnough is the gap within which a plan known beforehand serves as well.
+const nearEnough = 0.3
+
+// dive follows the most promising half of a node down to one setting and solves it.
+func (p *prover) dive(n *node) error {
+	if err := p.relax(n); err != nil {
+		return err
+	}
+	for !n.isOne() {
+		halves := p.split(n)
+		p.tighten(halves[0])
+		p.tighten(halves[1])
+		if n = halves[0]; halves[1].bound < n.bound {
+			n = halves[1]
 		}
-		n := open[at]
+	}
+	return p.close(n)
+}
+
+// search goes through the tree of settings, the most promising first, until the best plan
+// found and the bound of all that is left are near enough, ctx ends, or it has solved or
+// split as often as it may.
+func (p *prover) search(roots []*node) error {
+	p.suit(roots)
+	open := tree(roots)
+	heap.Init(&open)
+	if p.Solver != nil && p.Relax != nil && !p.isWithin(open[0].bound, nearEnough) {
+		for i := range min(mostDives, len(open)) {
+			if err := p.dive(open[i]); err != nil {
+				return err
+			}
+		}
+		heap.Init(&open)
+	}
+	for splits := 0; len(open) > 0 && p.ctx.Err() == nil && splits < mostSplits; {
+		n := open[0]
 		if p.told.Bound = n.bound; p.isNear(n.bound) || p.isSpent() {
 			break
 		}
 		p.tell()
+		var err error
 		switch {
 		case p.tighten(n):
-		case !n.relaxed && (n.isOne() || n.root):
-			if err := p.relax(n); err != nil {
-				return err
-			}
-		case n.isOne() && p.Solver == nil:
-			p.leaves = append(p.leaves, n)
-			open = slices.Delete(open, at, at+1)
+			heap.Fix(&open, 0)
+		case n.wantsPrices():
+			err = p.relax(n)
+			heap.Fix(&open, 0)
 		case n.isOne():
-			if err := p.close(n); err != nil {
-				return err
+			if p.Solver != nil {
+				err = p.close(n)
 			}
-			p.leaves = append(p.leaves, n)
-			open = slices.Delete(open, at, at+1)
+			p.leaves = append(p.leaves, heap.Pop(&open).(*node))
 		default:
-			open = slices.Delete(open, at, at+1)
-			halves := p.split(n)
-			open = append(open, halves[0], halves[1])
+			halves := p.split(heap.Pop(&open).(*node))
+			heap.Push(&open, halves[0])
+			heap.Push(&open, halves[1])
+			splits++
+		}
+		if err != nil {
+			return err
 		}
 	}
 	p.leaves = append(p.leaves, open...)
 	return nil
 }
 
-// leastBound returns the node with the lowest bound, the first of several; -1 for none.
-func leastBound(open []*node) int {
-	best := -1
-	for i, n := range open {
-		if best < 0 || n.bound < open[best].bound {
-			best = i
-		}
-	}
-	return best
+// tree is nodes that are open, that with the lowest bound first.
+type tree []*node
+
+func (t tree) Len() int      { return len(t) }
+func (t tree) Swap(i, j int) { t[i], t[j] = t[j], t[i] }
+func (t tree) Less(i, j int) bool {
+	return cmp.Or(cmp.Compare(t[i].bound, t[j].bound), cmp.Compare(t[i].order, t[j].order)) < 0
+}
+
+// Push adds a node, as package heap wants it.
+func (t *tree) Push(n any) { *t = append(*t, n.(*node)) }
+
+// Pop takes the last one away, as package heap wants it.
+func (t *tree) Pop() any {
+	last := len(*t) - 1
+	n := (*t)[last]
+	*t = (*t)[:last]
+	return n
 }
