@@ -74,6 +74,7 @@ type Brief struct {
 	Stock        []stock.Holding
 	Kinds        func(name string) (*culture.Kind, bool)
 	Prices       Prices
+	Kept         *Climates             // climates of earlier seasons of the same garden; nil: none are kept
 	Held         map[string]civil.Date // starts decided already, by the lot's code
 	Explain      string                // the batch whose dates are to be explained; empty: none
 	Solver       solve.Solver          // answers the programmes of Prove; Make needs none

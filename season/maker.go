@@ -99,7 +99,9 @@ func (m *maker) ratesOf(l *life) int {
 func (m *maker) climate(at int, setting place.Setting) *climate {
 	key := climateKey{at, setting.String()}
 	if m.climates[key] == nil {
-		m.climates[key] = climateOf(m.Places[at].Model, setting, m.Weather, m.Site, m.kinds)
+		m.climates[key] = m.Kept.kept(fmt.Sprintf("%d %q %s", at, key.setting, m.kindNames()), func() *climate {
+			return climateOf(m.Places[at].Model, setting, m.Weather, m.Site, m.kinds)
+		})
 	}
 	return m.climates[key]
 }

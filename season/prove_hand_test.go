@@ -1,0 +1,42 @@
+package season
+
+import (
+	"math"
+	"testing"
+	"time"
+
+	"eyeup/civil"
+)
+
+// TestTwelveClumpsByHand: twelve mid-season clumps, a lit shelf of 0.3 m² and half a square
+// metre of glass that is left cold. A plant whose leaves meet takes 0.057 m², so that the
+// shelf holds 0.3 / 0.057 = 5.26, five plants; they gain most and go there. The other seven
+// take 7 × 0.03 = 0.21 m² in the cold glass. Weeks, pots and light are then added up.
+func TestTwelveClumpsByHand(t *testing.T) {
+	b := crowded(t)
+	b.Today = civil.MustOn(2027, time.April, 5)
+	b.Stock = b.Stock[1:2]
+	b.Stock[0].Count, b.Stock[0].Plant = 12, 12
+	b.Places[1].Room, b.Places[1].Lit, b.Places[2].Room = 0.3, 0.3, 0.5
+	b.HoursPerWeek = 20
+	r := proved(t, b)
+	one := r.proofs[NoHeat]
+	ways := map[string]int{}
+	weeks, pots := 0.0, 0.0
+	for i, n := range one.best.counts[0] {
+		if n > 0 {
+			c := one.best.field.choices[0][i]
+			ways[c.route.name] += n
+			weeks, pots = weeks+float64(n)*c.gain, pots+float64(n)*c.money
+		}
+	}
+	if ways["room, under lamps"] != 5 || ways["glass"] != 7 {
+		t.Errorf("five under lamps and seven in the cold glass, not %v", ways)
+	}
+	if math.Abs(weeks-28.5) > 1e-9 || math.Abs(one.best.gain-weeks) > 1e-9 { // 5 × 4.5 + 7 × 6/7
+		t.Errorf("%v weeks gained, not 28.5", one.best.gain)
+	}
+	if want := pots + one.best.light - one.weight*weeks; math.Abs(r.prover.costAt(one)-want) > 1e-9 {
+		t.Errorf("it counts for %v, not %v", r.prover.costAt(one), want)
+	}
+}
