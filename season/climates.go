@@ -1,13 +1,15 @@
 package season
 
 import (
+	"fmt"
 	"strings"
 	"sync"
 )
 
-// Climates keeps what places were like in every year between seasons that are worked out
-// of the same weather, places and figures of kinds, so that a change of stock, prices or
-// risk need not run the places again. It may serve several at once. Its zero value is empty.
+// Climates keeps what places were like in every year between seasons, so that a change of
+// stock, prices or risk need not run the places again. A climate is known again by the very
+// hours it was run through, the place, its setting and the figures of the kinds: what differs
+// in any of them is run anew. It may serve several at once. Its zero value is empty.
 type Climates struct {
 	mu  sync.Mutex
 	all map[string]*climate
@@ -37,11 +39,13 @@ func (c *Climates) kept(key string, run func() *climate) *climate {
 	return made
 }
 
-// kindNames tells which kinds a climate was reduced for, and in which order.
-func (m *maker) kindNames() string {
-	names := make([]string, len(m.kinds))
-	for i, k := range m.kinds {
-		names[i] = k.kind.Name
+// keyOf tells a climate from every other: the hours are told apart by where they lie, so
+// they must not be changed once a season has been worked out of them.
+func (m *maker) keyOf(at int, setting string) string {
+	var key strings.Builder
+	fmt.Fprintf(&key, "%p %d %+v %+v %q", m.Weather[0], len(m.Weather), m.Site, m.Places[at].Model, setting)
+	for _, k := range m.kinds {
+		fmt.Fprintf(&key, " %s %+v %+v %+v %+v", k.kind.Name, k.kind.Sprout, k.kind.Grow, k.kind.Light, k.kind.DayLength)
 	}
-	return strings.Join(names, ",")
+	return key.String()
 }

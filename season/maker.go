@@ -99,7 +99,7 @@ func (m *maker) ratesOf(l *life) int {
 func (m *maker) climate(at int, setting place.Setting) *climate {
 	key := climateKey{at, setting.String()}
 	if m.climates[key] == nil {
-		m.climates[key] = m.Kept.kept(fmt.Sprintf("%d %q %s", at, key.setting, m.kindNames()), func() *climate {
+		m.climates[key] = m.Kept.kept(m.keyOf(at, key.setting), func() *climate {
 			return climateOf(m.Places[at].Model, setting, m.Weather, m.Site, m.kinds)
 		})
 	}

@@ -198,11 +198,8 @@ func (p *prover) stepDown(says string, plan *Plan, one *proven) *Plan {
 
 // savedBy returns what a step saves in heat, less the worth of the flowers that it loses.
 func (p *prover) savedBy(place int, s step, a assignment, one *proven) float64 {
-	high, low := p.climate(place, p.setting(place, one.best.at[place])), p.climate(place, p.setting(place, s.level))
-	stepped := splice(high, low, s.day)
-	if s.up {
-		stepped = splice(low, high, s.day)
-	}
+	high := p.climate(place, p.setting(place, one.best.at[place]))
+	stepped := p.steppedClimate(place, one.best.at[place], s)
 	used := p.usedBy(place, a)
 	_, before := a.worth()
 	_, after, _ := p.livedIn(a, place, stepped)

@@ -41,11 +41,19 @@ type step struct {
 // stepEvery is how many weeks lie between the steps that are tried.
 const stepEvery = 2
 
-// change is a step that may be made, with the climate and the heat it would make.
+// change is a step that may be made, with the heat it would take.
 type change struct {
 	step
-	climate *climate
-	heat    float64
+	heat float64
+}
+
+// steppedClimate is a place held at a level, with a step to or from another.
+func (m *maker) steppedClimate(place, level int, s step) *climate {
+	full, low := m.climate(place, m.setting(place, level)), m.climate(place, m.setting(place, s.level))
+	if s.up {
+		return splice(low, full, s.day)
+	}
+	return splice(full, low, s.day)
 }
 
 // bestStep looks for the step of level, up or down, that saves the most heat without
@@ -58,7 +66,7 @@ func (m *maker) bestStep(place int, at levels, a assignment) (step, bool) {
 	}
 	plants, value := a.worth()
 	for _, c := range m.changes(place, at[place], used) {
-		lived, weeks, safe := m.livedIn(a, place, c.climate)
+		lived, weeks, safe := m.livedIn(a, place, m.steppedClimate(place, at[place], c.step))
 		if safe && weeks > value-spared*float64(plants) && !m.crowds(a, lived) {
 			return c.step, true
 		}
@@ -75,12 +83,12 @@ func (m *maker) changes(place, level int, used span) []change {
 		low := m.climate(place, m.setting(place, lower))
 		for day := m.monday(used.from + 7*stepEvery); day < used.to-7; day += 7 * stepEvery {
 			for _, up := range []bool{false, true} {
-				c := splice(full, low, day)
+				before, after := full, low
 				if up {
-					c = splice(low, full, day)
+					before, after = low, full
 				}
-				if heat := m.heatOf(c, used); heat < whole {
-					all = append(all, change{step{day, lower, up}, c, heat})
+				if heat := m.heatBetween(before, after, day, used); heat < whole {
+					all = append(all, change{step{day, lower, up}, heat})
 				}
 			}
 		}
@@ -175,9 +183,17 @@ func (u span) with(o option, l *life, f fate, place, end int) span {
 
 // heatOf returns the heat of a climate while it is in use, in the middle of the years.
 func (m *maker) heatOf(c *climate, used span) float64 {
-	years := make([]float64, len(c.years))
-	for i, y := range c.years {
-		years[i] = sum(y.given[max(used.from-warming, 0):min(used.to, len(y.given))])
+	return m.heatBetween(c, c, used.from, used)
+}
+
+// heatBetween returns the heat, while in use, of one climate up to a day and of another from
+// then on, in the middle of the years.
+func (m *maker) heatBetween(before, after *climate, day int, used span) float64 {
+	years := make([]float64, len(before.years))
+	for i := range before.years {
+		from, to := max(used.from-warming, 0), min(used.to, len(before.years[i].given))
+		change := min(max(day, from), to)
+		years[i] = sum(before.years[i].given[from:change]) + sum(after.years[i].given[change:to])
 	}
 	slices.Sort(years)
 	return years[(len(years)-1)/2]
