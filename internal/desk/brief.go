@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io/fs"
 	"maps"
+	"sync"
 
 	"eyeup/civil"
 	"eyeup/culture"
@@ -24,6 +25,8 @@ type Garden struct {
 	Members []weather.Member
 	LeftOut []weather.LeftOut
 	Span    civil.Span
+
+	kept *keptWeather // between the seasons that are worked out of it
 }
 
 // OpenGarden reads a garden folder and its weather. name is the folder as the grower
@@ -41,7 +44,7 @@ func openGarden(read *exchange.Garden, fsys fs.FS) (*Garden, error) {
 	if err != nil {
 		return nil, err
 	}
-	g := &Garden{Garden: read, Record: record, Span: season.Span(read.Season.PlantYear, read.Site)}
+	g := &Garden{kept: &keptWeather{}, Garden: read, Record: record, Span: season.Span(read.Season.PlantYear, read.Site)}
 	from, to := g.Years()
 	g.Sky = weather.FitSky(record, read.Site)
 	g.Members, g.LeftOut = weather.Members(record, g.Span, from, to)
@@ -68,6 +71,19 @@ func (g *Garden) Years() (from, to int) {
 	return cmp.Or(g.Weather.FromYear, from), cmp.Or(g.Weather.ToYear, to)
 }
 
+// keptWeather is the garden's weather hour by hour, made once, with the climates that
+// seasons have run through it.
+type keptWeather struct {
+	once     sync.Once
+	hours    []*weather.Hours
+	climates season.Climates
+}
+
+func (k *keptWeather) of(g *Garden) ([]*weather.Hours, *season.Climates) {
+	k.once.Do(func() { k.hours = g.Hours() })
+	return k.hours, &k.climates
+}
+
 // Hours returns the garden's weather hour by hour, one of each year.
 func (g *Garden) Hours() []*weather.Hours {
 	hours := make([]*weather.Hours, len(g.Members))
@@ -87,9 +103,14 @@ func (g *Garden) Freezes() frost.Freezes {
 func (g *Garden) Brief(today civil.Date) season.Brief {
 	b := season.Brief{
 		Garden: g.Name, Site: g.Site, Span: g.Span, Today: today,
-		Weather: g.Hours(), Freezes: g.Freezes(),
+		Freezes:   g.Freezes(),
 		FrostRisk: g.Season.FrostRisk, Fits: g.Season.Fits, HoursPerWeek: g.Season.HoursPerWeek.Hours(),
 		Stock: g.Stock, Kinds: g.kind, Prices: g.prices(),
+	}
+	if g.kept != nil {
+		b.Weather, b.Kept = g.kept.of(g)
+	} else {
+		b.Weather = g.Hours()
 	}
 	for _, m := range g.Members {
 		b.Years = append(b.Years, m.Year)
