@@ -83,6 +83,12 @@ func live(l *life, o option, base []float64, ends []int) *outcome {
 	return out
 }
 
+// taken is the room that a plant takes on one bench.
+type taken struct {
+	bench int
+	area  float64
+}
+
 // room returns the room that a plant of this outcome takes on each bench in each week, on
 // the basis of the share fits of years: in that share it takes no more. Weeks are counted
 // from the first Monday of the span.
@@ -91,43 +97,86 @@ func (o *outcome) room(fits float64, weeks int, m *maker) map[int][]float64 {
 		return o.need
 	}
 	o.need = map[int][]float64{}
-	takes := map[int][]float64{} // by bench, in one week, each year
+	years := len(o.fates)
+	at := max(0, int(math.Ceil(fits*float64(years)))-1)
+	settled := o.settled()
+	var areas [][]float64 // by bench, in the order in which benches are met, and year
+	var benches []int
+	var most [8]taken
 	for week := range weeks {
-		clear(takes)
+		from := o.firstMonday + 7*week
+		if from+7 <= o.start {
+			continue
+		}
+		if from >= settled {
+			o.needs(o.route.groundPlace, weeks)[week] = o.life.bed
+			continue
+		}
+		for _, a := range areas {
+			clear(a)
+		}
 		for year, f := range o.fates {
-			for bench, area := range o.takes(f, week, m) {
-				if takes[bench] == nil {
-					takes[bench] = make([]float64, len(o.fates))
+			for _, t := range o.takes(f, week, m, most[:0]) {
+				row := slices.Index(benches, t.bench)
+				if row < 0 {
+					row = len(benches)
+					benches, areas = append(benches, t.bench), append(areas, make([]float64, years))
 				}
-				takes[bench][year] = area
+				areas[row][year] = t.area
 			}
 		}
-		for bench, areas := range takes {
-			if o.need[bench] == nil {
-				o.need[bench] = make([]float64, weeks)
+		for row, bench := range benches {
+			slices.Sort(areas[row])
+			if areas[row][years-1] > 0 {
+				o.needs(bench, weeks)[week] = areas[row][at]
 			}
-			slices.Sort(areas)
-			o.need[bench][week] = areas[max(0, int(math.Ceil(fits*float64(len(areas))))-1)]
 		}
 	}
 	return o.need
 }
 
-// takes returns the most room that a plant of fate f takes on each bench during one week.
-func (o *outcome) takes(f fate, week int, m *maker) map[int]float64 {
-	var most map[int]float64
+// needs returns the weeks of one bench, beginning them with the first.
+func (o *outcome) needs(bench, weeks int) []float64 {
+	if o.need[bench] == nil {
+		o.need[bench] = make([]float64, weeks)
+	}
+	return o.need[bench]
+}
+
+// settled returns the day from which the plant stands in the open ground in every year,
+// and never where in some it does not, or dies.
+func (o *outcome) settled() int {
+	last := 0
+	for _, f := range o.fates {
+		last = max(last, f.out)
+		if f.died != never {
+			return never
+		}
+	}
+	return last
+}
+
+// takes adds to most the room that a plant of fate f takes on each bench during one week:
+// the most on any of its days.
+func (o *outcome) takes(f fate, week int, m *maker, most []taken) []taken {
+	take := func(bench int, area float64) {
+		for i := range most {
+			if most[i].bench == bench {
+				most[i].area = max(most[i].area, area)
+				return
+			}
+		}
+		most = append(most, taken{bench, area})
+	}
 	from := o.firstMonday + 7*week
 	for day := max(from, o.start); day < from+7; day++ {
 		place, area := o.stands(f, day)
 		if place < 0 {
 			continue
 		}
-		if most == nil {
-			most = map[int]float64{}
-		}
-		most[place] = max(most[place], area)
+		take(place, area)
 		if m.Places[place].Lit > 0 && f.up != never && day > f.up+o.dark(place) {
-			most[m.lamps(place)] = max(most[m.lamps(place)], area)
+			take(m.lamps(place), area)
 		}
 	}
 	return most

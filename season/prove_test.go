@@ -49,7 +49,7 @@ func proving(t testing.TB, b Brief) Brief {
 	return b
 }
 
-// crowded is the brief of waterville with six years, less room, three levels, more stock, and
+// crowded is the brief of waterville with six years, less room, two levels, more stock, and
 // a price for a week of flower and an hour of work.
 func crowded(t testing.TB) Brief {
 	b := waterville(t)

@@ -58,8 +58,8 @@ func (r *realized) fitsIn(year int) bool {
 	for w := range r.weeks {
 		used := map[int]float64{}
 		for _, p := range r.parts {
-			for bench, area := range p.takes(p.fates[year], w, r.maker) {
-				used[bench] += float64(p.count) * area
+			for _, t := range p.takes(p.fates[year], w, r.maker, nil) {
+				used[t.bench] += float64(p.count) * t.area
 			}
 		}
 		for bench, area := range used {
