@@ -59,7 +59,7 @@ func TestGiveIsBest(t *testing.T) {
 			t.Fatalf("settled for %v, but %v is proved", p.Cost(values), best)
 		}
 	})
-	if kept < 20 || not < 5 {
+	if !testing.Short() && (kept < 20 || not < 5) { // short runs draw a fifth
 		t.Errorf("%d rows kept, %d not: draw others", kept, not)
 	}
 }
