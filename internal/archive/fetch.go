@@ -106,7 +106,7 @@ func (d *download) once(parent context.Context) error {
 	if err != nil || total == here {
 		return err
 	}
-	return d.take(answer.Body, here, total, silence)
+	return d.take(ctx, answer.Body, here, total, silence)
 }
 
 // opened judges the head of an answer, and returns how long the whole file is, -1 where
@@ -161,8 +161,9 @@ func (d *download) begin(h http.Header) error {
 	return os.WriteFile(version(d.path), []byte(tag), 0o644)
 }
 
-// take writes what comes behind what is here.
-func (d *download) take(body io.Reader, here, total int64, silence *time.Timer) error {
+// take writes what comes behind what is here. It looks at ctx itself after every piece: what
+// was on its way when ctx ended may still be read to its end.
+func (d *download) take(ctx context.Context, body io.Reader, here, total int64, silence *time.Timer) error {
 	flags := os.O_CREATE | os.O_WRONLY | os.O_APPEND
 	if here == 0 {
 		flags |= os.O_TRUNC
@@ -184,6 +185,8 @@ func (d *download) take(body io.Reader, here, total int64, silence *time.Timer) 
 		}
 		d.tell(here, total)
 		switch {
+		case ctx.Err() != nil:
+			return broken{context.Cause(ctx)}
 		case err == io.EOF && (total < 0 || here == total):
 			return file.Close()
 		case err != nil:
