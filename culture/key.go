@@ -83,6 +83,7 @@ var keys = []key{
 	{"plant.ready", Days, "sow", false, "up to fit for planting out, at best"},
 	{"plant.harden", Days, every, false, "hardening before planting out"},
 	{"plant.check", Days, every, false, "set back by transplanting for"},
+	{"plant.check_framed", Days, "", false, "set back so long where a frame hardened it"},
 	{"plant.check_rate", Share, every, false, "growth while set back"},
 	{"plant.soil_leafy", Celsius, every, false, "soil for leafy plants, at least"},
 	{"plant.soil_dormant", Celsius, "store soak", false, "soil for dormant stock, at least"},

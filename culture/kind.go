@@ -67,8 +67,9 @@ type Kind struct {
 	facts   []Fact
 }
 
-// Transplant is how transplanting sets a plant back: for Days it grows at Share.
-type Transplant struct{ Days, Share float64 }
+// Transplant is how transplanting sets a plant back: for Days it grows at Share; for no more
+// than Framed days where it has stood in a frame to harden.
+type Transplant struct{ Days, Share, Framed float64 }
 
 // DayLength is how progress to flower depends on the length of the day, in hours:
 // Least up to None, rising in a line to 1 at Full.
@@ -108,7 +109,7 @@ func (k *Kind) fill() {
 	k.Grow = growth.Growing{Base: t("grow.base"), Best: t("grow.best"), Ceiling: t("grow.ceiling")}
 	k.RestUntil, k.LookAfter, k.StartWeeks = n("rest.until"), n("sprout.look"), n("start.weeks")
 	k.Ready, k.HardenDays, k.SowToPot, k.RateFloor = n("plant.ready"), n("plant.harden"), n("start.prick"), n("pot.floor")
-	k.Transplant = Transplant{n("plant.check"), n("plant.check_rate")}
+	k.Transplant = Transplant{n("plant.check"), n("plant.check_rate"), n("plant.check_framed")}
 	k.DayLength = DayLength{n("day.none"), n("day.full"), n("day.least")}
 	k.Light = LightNeed{n("light.least"), n("light.enough")}
 	k.Frost.Kills, k.Frost.Weeks = t("cold.dead"), n("cold.back")

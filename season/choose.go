@@ -78,10 +78,13 @@ func (m *maker) options(b *batch, at levels) []*outcome {
 			all = append(all, live(b.life, m.direct(b.life, r), weeks, m.ends))
 			continue
 		}
+		if !b.life.goes(r, out) {
+			continue
+		}
 		for _, start := range m.starts(b.life, out) {
 			o := option{route: r, start: start, outFrom: out, firstMonday: m.firstMonday}
 			all = append(all, m.liveOnce(b.life, o, weeks))
-			if m.mayStay(b, r) {
+			if r.framePlace < 0 && m.mayStay(b, r) {
 				o.route = r.forGood()
 				all = append(all, m.liveOnce(b.life, o, weeks))
 			}
@@ -96,7 +99,7 @@ func (m *maker) options(b *batch, at levels) []*outcome {
 type livedKey struct {
 	life             *life
 	store, first, on *climate
-	places           [2]int
+	places           [3]int
 	start            int
 	stays            bool
 }
@@ -104,7 +107,7 @@ type livedKey struct {
 // liveOnce lives through an option, once for all levels of places that it does not pass.
 func (m *maker) liveOnce(l *life, o option, weeks []float64) *outcome {
 	r := o.route
-	key := livedKey{l, r.store, r.first, r.on, [2]int{r.firstPlace, r.onPlace}, o.start, r.stays}
+	key := livedKey{l, r.store, r.first, r.on, [3]int{r.firstPlace, r.onPlace, r.framePlace}, o.start, r.stays}
 	if m.lived[key] == nil {
 		m.lived[key] = live(l, o, weeks, m.ends)
 	}
@@ -167,12 +170,6 @@ func (m *maker) admissible(o *outcome) bool {
 	if o.route.direct {
 		return o.life.upAfter == 0 && 2*o.unplanted() <= len(o.fates)
 	}
-	if o.life.upAfter > 0 && !o.route.warm {
-		return false // cuttings want warmth from the first
-	}
-	if o.life.Life == culture.Soak && o.route.warm {
-		return false // a warm room is too warm for corms
-	}
 	if o.route.night != unheld && o.route.night < o.life.night-slack && o.route.firstPlace == o.route.onPlace {
 		return false
 	}
@@ -185,7 +182,7 @@ func (m *maker) admissible(o *outcome) bool {
 		if f.flower < f.out && !o.route.stays {
 			inPot++
 		}
-		if f.handOn == f.out && !o.route.stays {
+		if f.handOn == min(f.framed, f.out) && !o.route.stays {
 			skipped++ // the second place is never warm enough in time
 		}
 	}

@@ -84,8 +84,13 @@ func (r *realized) explainMoves(p *part, f fate) []string {
 	if p.route.stays {
 		return append(steps, "It stays there and flowers under cover.")
 	}
+	if p.route.framePlace >= 0 {
+		steps = append(steps, fmt.Sprintf("Moved to %s on %s to harden for %d days: the first Monday after it is ready (%s), not before %s, from when killing frost seldom comes into it. Planting out then checks it for %.0f days, not %.0f.",
+			r.Places[p.route.framePlace].Name, r.said(f.framed), l.harden, r.said(f.ready), r.said(p.frameFrom(l)), orElse(l.Transplant.Framed, l.Transplant.Days), l.Transplant.Days))
+	} else {
+		steps = append(steps, fmt.Sprintf("Fit to be planted out %d days after it is ready, for hardening: ready on %s.", l.harden, r.said(f.ready)))
+	}
 	return append(steps,
-		fmt.Sprintf("Fit to be planted out %d days after it is ready, for hardening: ready on %s.", l.harden, r.said(f.ready)),
 		fmt.Sprintf("Planted out on %s: the first Monday not before %s (the odds of frost), with soil at %s for a week.", r.said(f.out), r.said(p.outFrom), celsius(l.soilLeafy)))
 }
 

@@ -146,12 +146,7 @@ func (m *maker) outOf(l *life) int {
 	if l.kill > hardy {
 		return m.outFrom
 	}
-	ground := m.climate(m.placeOf(Ground), place.Off())
-	last := make([]int, len(ground.years))
-	for i, y := range ground.years {
-		last[i] = lastBelow(y.low, m.summer, l.kill)
-	}
-	return min(m.outFrom, m.monday(m.risked(last)+1))
+	return min(m.outFrom, m.monday(m.safeFrom(m.climate(m.placeOf(Ground), place.Off()), l.kill)))
 }
 
 // hardy is the cold that a hardy kind stands, °C: well below the frost that the trade

@@ -13,10 +13,12 @@ type route struct {
 	warm   bool // begins in a warm room
 	heated bool // passes a place that is heated for the season's sake
 
-	store, first, on, ground                     *climate        // store is nil for seed
+	store, first, on, frame, ground              *climate        // store is nil for seed, frame where it hardens without
 	firstPlace, onPlace, groundPlace, storePlace int             // indexes into the brief's places
+	framePlace                                   int             // where it hardens; -1: carried out and in
 	night                                        float64         // °C at which the heated place is held; unheld
 	safe                                         map[float64]int // by harm limit, the day from which on is safe
+	frostFree                                    map[float64]int // by killing cold, the day from which the frame is safe
 }
 
 // onFrom returns the first day from which the second place is safe for young leaves, as
@@ -27,6 +29,14 @@ func (r *route) onFrom(l *life) int {
 		return 0
 	}
 	return day
+}
+
+// frameFrom returns the day from which plants that are ready may go into the frame: as long
+// before the Monday of planting out as they harden, and once the frame is safe from the frost
+// that kills them. Cool nights do no harm there: they are what hardens.
+func (o *option) frameFrom(l *life) int {
+	weeks := (l.harden + 6) / 7
+	return max(o.route.frostFree[l.kill], o.outFrom-7*weeks)
 }
 
 // option is one way to raise a batch: a start week and a route.
@@ -211,7 +221,10 @@ func (o *outcome) stands(f fate, day int) (place int, area float64) {
 		return -1, 0
 	}
 	place = o.route.firstPlace
-	if day >= f.handOn {
+	switch {
+	case day >= f.framed:
+		place = o.route.framePlace
+	case day >= f.handOn:
 		place = o.route.onPlace
 	}
 	switch {

@@ -123,6 +123,7 @@ type Dates struct {
 	Eyed        civil.When `json:"eyed"`
 	Up          civil.When `json:"up"`
 	HandOn      civil.When `json:"hand_on" jsonschema_description:"moved from the warm place to light"`
+	Frame       civil.When `json:"frame" jsonschema_description:"moved to a frame to harden"`
 	PlantOut    civil.When `json:"plant_out"`
 	FirstFlower civil.When `json:"first_flower"`
 }

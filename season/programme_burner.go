@@ -76,7 +76,7 @@ func (b *burner) lit(o *outcome, end int) span {
 	}
 	var from, to []int
 	for _, f := range o.fates {
-		leaves := min(f.out, end)
+		leaves := min(f.framed, f.out, end)
 		if o.route.onPlace != b.at {
 			leaves = min(f.handOn, leaves)
 		}

@@ -128,7 +128,7 @@ func (r *realized) walk() {
 		for year := range r.Weather {
 			w := walker{life: p.life, option: &o, year: year}
 			p.fates[year] = w.middle()
-			moves := &schedule{p.fates[year].handOn, p.fates[year].out}
+			moves := &schedule{p.fates[year].handOn, p.fates[year].framed, p.fates[year].out}
 			for _, i := range individuals {
 				one := individual{
 					growth.Lognormal{Middle: 1, Sigma: p.life.Sprout.Sigma}.At(i.up),
@@ -236,6 +236,9 @@ func (r *realized) batchPlan(p *part) BatchPlan {
 	case p.route.firstPlace != p.route.onPlace:
 		plan.Dates.HandOn = r.when(p.pick(func(f fate) int { return f.handOn }))
 	}
+	if p.route.framePlace >= 0 {
+		plan.Dates.Frame = r.when(p.pick(func(f fate) int { return f.framed }))
+	}
 	plan.Stored = r.stored(p)
 	plan.Starts = []Start{{Week: plan.Dates.Start.Monday(), Count: p.count, Route: p.route.name}}
 	plan.Stays = r.stays(p)
@@ -286,11 +289,19 @@ func (r *realized) stays(p *part) []Stay {
 		gone := middle(p.pick(func(f fate) int { return min(f.flower, f.died) })) + float64(p.life.cutFor)
 		return append(first, stay(p.route.onPlace, from, r.dateOf(gone)))
 	}
-	if p.route.firstPlace == p.route.onPlace {
-		return []Stay{stay(p.route.firstPlace, r.date(p.start), out), ground}
+	first := []Stay{stay(p.route.firstPlace, r.date(p.start), out)}
+	move := func(to int, day func(fate) int) {
+		on := r.dateOf(middle(p.pick(day)))
+		first[len(first)-1].To = on
+		first = append(first, stay(to, on, out))
 	}
-	handOn := r.dateOf(middle(p.pick(func(f fate) int { return f.handOn })))
-	return []Stay{stay(p.route.firstPlace, r.date(p.start), handOn), stay(p.route.onPlace, handOn, out), ground}
+	if p.route.firstPlace != p.route.onPlace {
+		move(p.route.onPlace, func(f fate) int { return f.handOn })
+	}
+	if p.route.framePlace >= 0 {
+		move(p.route.framePlace, func(f fate) int { return f.framed })
+	}
+	return append(first, ground)
 }
 
 func middle(days []int) float64 {

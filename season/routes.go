@@ -1,6 +1,9 @@
 package season
 
-import "eyeup/place"
+import (
+	"eyeup/culture"
+	"eyeup/place"
+)
 
 // levels is the setting of every place, by its index; a constant level is run for the
 // whole span while routes are compared.
@@ -20,12 +23,13 @@ func (m *maker) setting(at int, level int) place.Setting {
 func (m *maker) routes(store int, at levels) []*route {
 	ground := m.placeOf(Ground)
 	base := route{
-		storePlace: store, groundPlace: ground, ground: m.climate(ground, place.Off()), firstPlace: -1, onPlace: -1,
+		storePlace: store, groundPlace: ground, ground: m.climate(ground, place.Off()), firstPlace: -1, onPlace: -1, framePlace: -1,
 	}
 	if store >= 0 {
 		base.store = m.climate(store, m.setting(store, at[store]))
 	}
 	var all []*route
+	frame := m.hardening()
 	via := func(first, on int) {
 		r := base
 		r.firstPlace, r.first = first, m.climate(first, m.setting(first, at[first]))
@@ -41,6 +45,9 @@ func (m *maker) routes(store int, at levels) []*route {
 		r.night = max(m.heldAt(first, at), m.heldAt(on, at))
 		r.safe = m.safeDays(r.on)
 		all = append(all, &r)
+		if frame >= 0 && frame != on {
+			all = append(all, m.hardenedIn(frame, &r))
+		}
 	}
 	for i, p := range m.Places {
 		switch p.Sort {
@@ -61,6 +68,45 @@ func (m *maker) routes(store int, at levels) []*route {
 		direct.first = base.store
 	}
 	return append(all, &direct)
+}
+
+// hardening returns the place in which plants harden before they are planted out: the frame
+// with most room, -1 where there is none.
+func (m *maker) hardening() int {
+	best := -1
+	for i, p := range m.Places {
+		if p.Sort == Frame && (best < 0 || p.Room > m.Places[best].Room) {
+			best = i
+		}
+	}
+	return best
+}
+
+// hardenedIn is a route on which plants harden in a frame.
+func (m *maker) hardenedIn(frame int, r *route) *route {
+	h := *r
+	h.framePlace, h.frame = frame, m.climate(frame, place.Off())
+	h.name += ", hardened in " + m.Places[frame].Name
+	h.frostFree = map[float64]int{}
+	for _, b := range m.batches {
+		if _, known := h.frostFree[b.life.kill]; !known {
+			h.frostFree[b.life.kill] = m.safeFrom(h.frame, b.life.kill)
+		}
+	}
+	return &h
+}
+
+// goes reports whether plants of a life may go by a route at all: cuttings want warmth from
+// the first, a warm room is too warm for corms, and a frame that is not yet safe when the
+// open ground is serves nobody.
+func (l *life) goes(r *route, out int) bool {
+	switch {
+	case l.upAfter > 0 && !r.warm, l.Life == culture.Soak && r.warm:
+		return false
+	case r.framePlace >= 0:
+		return l.harden > 0 && r.frostFree[l.kill] <= out
+	}
+	return true
 }
 
 // isHeated reports whether a place is held warm for the season's sake.
@@ -88,13 +134,19 @@ func (m *maker) safeDays(c *climate) map[float64]int {
 		if _, known := safe[b.life.harm]; known {
 			continue
 		}
-		last := make([]int, len(c.years))
-		for i, y := range c.years {
-			last[i] = lastBelow(y.low, m.summer, b.life.harm-slack)
-		}
-		safe[b.life.harm] = m.risked(last) + 1
+		safe[b.life.harm] = m.safeFrom(c, b.life.harm-slack)
 	}
 	return safe
+}
+
+// safeFrom returns the day after which, before midsummer, a place falls no more to a limit
+// in all but the accepted share of years.
+func (m *maker) safeFrom(c *climate, limit float64) int {
+	last := make([]int, len(c.years))
+	for i, y := range c.years {
+		last[i] = lastBelow(y.low, m.summer, limit)
+	}
+	return m.risked(last) + 1
 }
 
 // risked returns the day after which, in all but the accepted share of years, nothing of

@@ -172,7 +172,7 @@ func (u span) with(o option, l *life, f fate, place, end int) span {
 		out = min(out, f.flower+l.cutFor)
 	}
 	for _, stay := range []struct{ at, from, to int }{
-		{o.route.firstPlace, o.start, min(f.handOn, out)}, {o.route.onPlace, f.handOn, out},
+		{o.route.firstPlace, o.start, min(f.handOn, out)}, {o.route.onPlace, f.handOn, min(f.framed, out)}, {o.route.framePlace, f.framed, out},
 	} {
 		if stay.at == place && stay.from < stay.to {
 			u = span{min(u.from, stay.from), max(u.to, stay.to)}

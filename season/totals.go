@@ -120,7 +120,11 @@ func (m *maker) minutesOf(p *part) []float64 {
 		add("wake", float64(p.start), clumps)
 		add("divide", middle(p.pick(func(f fate) int { return f.eyed })), clumps)
 	}
-	add("harden", out-float64(p.life.harden), count)
+	if p.route.framePlace < 0 { // carried out and in
+		add("harden", out-float64(p.life.harden), count)
+	} else {
+		add("hand_on", middle(p.pick(func(f fate) int { return f.framed })), count)
+	}
 	if p.life.prick > 0 {
 		add("prick", middle(p.pick(func(f fate) int { return f.up }))+float64(p.life.prick), count)
 	}
@@ -182,7 +186,7 @@ func (r *realized) lamplight(at int) float64 {
 			if p.route.direct {
 				continue
 			}
-			leaves := min(f.out, int(r.Span.Days()))
+			leaves := min(f.framed, f.out, int(r.Span.Days()))
 			if p.route.firstPlace == at && p.route.onPlace != at {
 				leaves = min(f.handOn, leaves)
 			}

@@ -13,7 +13,7 @@ const never = math.MaxInt32
 // fate is what becomes of one plant in one year; its days are days of the span.
 type fate struct {
 	eyed, up, ready, meet int // eyes show; through the mix; fit for planting out; leaves meet
-	handOn, out           int // moved to light; planted out
+	handOn, framed, out   int // moved to light; to the frame; planted out
 	flower, died          int // first flower; killed by cold
 	spent                 int // flowering ends by itself: what can't stand heat
 
@@ -22,11 +22,11 @@ type fate struct {
 
 // newFate is a plant to which nothing has happened yet.
 func newFate() fate {
-	return fate{eyed: never, up: never, ready: never, meet: never, handOn: never, out: never, flower: never, died: never, spent: never}
+	return fate{eyed: never, up: never, ready: never, meet: never, handOn: never, framed: never, out: never, flower: never, died: never, spent: never}
 }
 
 // schedule is when a unit is moved, as its middle plant decides.
-type schedule struct{ handOn, out int }
+type schedule struct{ handOn, framed, out int }
 
 // individual is one plant of the lot: how much warmth it wants to come up, and how many
 // days to flower, against the middle one.
@@ -46,7 +46,7 @@ func (w walker) middle() fate { return w.walk(individual{1, 1}, nil) }
 func (w walker) walk(one individual, moves *schedule) fate {
 	f := newFate()
 	if moves != nil {
-		f.handOn, f.out = moves.handOn, moves.out
+		f.handOn, f.framed, f.out = moves.handOn, moves.framed, moves.out
 	}
 	ground := &w.route.ground.years[w.year]
 	var at *yearDays
@@ -59,6 +59,8 @@ func (w walker) walk(one individual, moves *schedule) fate {
 		switch {
 		case day >= f.out:
 			at = ground
+		case day >= f.framed:
+			at = &w.route.frame.years[w.year]
 		case day >= f.handOn:
 			at = &w.route.on.years[w.year]
 		default:
@@ -193,8 +195,20 @@ func (w walker) move(day int, f *fate, ground *yearDays) {
 		return
 	}
 	fit := f.ready != never && day-f.ready > w.harden
+	if w.route.framePlace >= 0 {
+		w.frames(day, f)
+		fit = f.framed != never && day-f.framed >= w.harden
+	}
 	if f.out == never && fit && day >= w.outFrom && ground.root[day] >= w.soilLeafy {
 		f.out, f.handOn = day, min(f.handOn, day)
+	}
+}
+
+// frames moves to the frame what is ready, so many days before the Monday of planting out
+// as it hardens, once killing frost seldom comes into the frame.
+func (w walker) frames(day int, f *fate) {
+	if f.framed == never && f.ready < day && day >= w.frameFrom(w.life) {
+		f.framed, f.handOn = day, min(f.handOn, day)
 	}
 }
 
@@ -224,7 +238,15 @@ func (w walker) grown(at *yearDays, day int, progress float64, checked int, inGr
 		return rate * growth.PotShare(progress/w.flower, w.potLimit, w.RateFloor)
 	}
 	if checked != never {
-		rate *= growth.TransplantShare(float64(day-checked), w.Transplant.Days, w.Transplant.Share)
+		rate *= growth.TransplantShare(float64(day-checked), w.checkedFor(), w.Transplant.Share)
 	}
 	return rate
+}
+
+// checkedFor returns for how many days transplanting sets a plant back.
+func (w walker) checkedFor() float64 {
+	if w.route.framePlace >= 0 {
+		return orElse(w.Transplant.Framed, w.Transplant.Days)
+	}
+	return w.Transplant.Days
 }

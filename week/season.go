@@ -88,9 +88,15 @@ func (m *maker) raise(b season.BatchPlan, k *culture.Kind) {
 	if late := lookAfter(k); late > 0 {
 		add(b.Dates.Start.AddDays(late), "look at what is not up", "", first, "five weeks, not up: rotten, blind, or only slow")
 	}
-	add(b.Dates.HandOn.Middle, "hand on", "hand_on", lastBefore(b, ground), "half are up and want light")
-	if !out.IsZero() {
+	if hand := b.Dates.HandOn.Middle; !hand.IsZero() {
+		add(hand, "hand on", "hand_on", b.Stays[1].Place, "half are up and want light")
+	}
+	if framed := b.Dates.Frame.Middle; !framed.IsZero() {
+		add(framed, "harden", "hand_on", lastBefore(b, ground), "into the frame till planted out: open by day, shut when frost threatens")
+	} else if !out.IsZero() {
 		add(out.AddDays(-civil.Days(harden(k))), "harden", "harden", lastBefore(b, ground), "out by day, in by night, for a week")
+	}
+	if !out.IsZero() {
 		add(out, "plant out", "plant", ground, "frost and soil allow")
 	}
 }

@@ -121,14 +121,14 @@ func batchesTable(p *season.Plan) exchange.Table {
 		word("batch", "its name in the plan"), word("code", "the lot's"), word("kind", "what it is for its culture"), word("variety", "its name"),
 		word("form", "in which it waits"), whole("count", "plants", "that are raised"), word("container", "each is raised in; empty: straight into the ground"),
 	}
-	for _, f := range [][2]string{{"eyed", "eyes swollen"}, {"up", "shoot through the mix"}, {"hand_on", "moved from the warm place to light"}, {"plant_out", "planted out"}, {"first_flower", "first flower"}} {
+	for _, f := range [][2]string{{"eyed", "eyes swollen"}, {"up", "shoot through the mix"}, {"hand_on", "moved from the warm place to light"}, {"frame", "moved to a frame to harden"}, {"plant_out", "planted out"}, {"first_flower", "first flower"}} {
 		t.Fields = append(t.Fields, withSpread(f[0], f[1])...)
 	}
 	t.Fields = append(t.Fields, figure("gain_low", "weeks", "of flower gained; one in ten less"), figure("gain_middle", "weeks", "even odds"), figure("gain_high", "weeks", "one in ten more"),
 		whole("years_without_flower", "years", "in which half of it does not flower before frost"), whole("years_lost", "years", "in which cold kills it"))
 	for _, b := range p.Batches {
 		row := []any{b.ID, b.Code, b.Kind, b.Variety, b.Form, b.Count, b.Container}
-		for _, w := range []civil.When{b.Dates.Eyed, b.Dates.Up, b.Dates.HandOn, b.Dates.PlantOut, b.Dates.FirstFlower} {
+		for _, w := range []civil.When{b.Dates.Eyed, b.Dates.Up, b.Dates.HandOn, b.Dates.Frame, b.Dates.PlantOut, b.Dates.FirstFlower} {
 			row = append(row, w.Early, w.Middle, w.Late)
 		}
 		t.Rows = append(t.Rows, append(row, b.Gain.Low, b.Gain.Middle, b.Gain.High, b.NoFlower, b.Lost))

@@ -2,6 +2,7 @@ package check
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"eyeup/place"
@@ -24,10 +25,11 @@ type batch struct {
 }
 
 // route is the places a batch passes, by their number in the brief. The store is -1 for
-// seed, first and on are -1 for what goes straight into the ground.
+// seed, first, on and frame are -1 for what goes straight into the ground.
 type route struct {
 	direct, forGood  bool
 	store, first, on int
+	frame            int // where it hardens; -1: carried out and in
 	ground           int
 }
 
@@ -36,7 +38,13 @@ const direct = "straight into the ground"
 
 // routeNamed reads the places from the name of a route.
 func routeNamed(b *season.Brief, name string, store, ground int) (route, bool) {
-	r := route{store: store, first: -1, on: -1, ground: ground}
+	r := route{store: store, first: -1, on: -1, frame: -1, ground: ground}
+	if way, frame, hardens := strings.Cut(name, ", hardened in "); hardens {
+		name, r.frame = way, slices.IndexFunc(b.Places, func(p season.Place) bool { return p.Name == frame })
+		if r.frame < 0 {
+			return r, false
+		}
+	}
 	name, r.forGood = strings.CutSuffix(name, ", for good")
 	if name == direct {
 		r.direct = true
@@ -100,7 +108,10 @@ func (c *replay) readBatch(plan *season.BatchPlan) (*batch, error) {
 	case b.start < 0 || b.start >= c.calendar.days:
 		return nil, fmt.Errorf("a start within the season, not %v", start.Week)
 	default:
-		b.safe = c.safeFrom(b.route.on, n)
+		b.safe, b.framed = c.safeFrom(b.route.on, n), never
+		if b.route.frame >= 0 {
+			b.framed = c.framedFrom(b.route.frame, b.way)
+		}
 	}
 	whole, err := needsOf(c.brief, holding.Variety, holding.Form, season.Whole)
 	if err != nil {
@@ -113,7 +124,7 @@ func (c *replay) readBatch(plan *season.BatchPlan) (*batch, error) {
 // directly is the way straight into the ground: dormant stock that frost does not reach
 // as soon as the soil allows, all else when frost allows too.
 func (c *replay) directly(n *needs) *way {
-	w := &way{needs: n, direct: true, start: c.calendar.monday(max(c.calendar.turn, 0)), outFrom: c.outFrom(n)}
+	w := &way{needs: n, direct: true, start: c.calendar.monday(max(c.calendar.turn, 0)), outFrom: c.outFrom(n), framed: never}
 	if n.setBack > 0 {
 		w.outFrom = 0
 	}
@@ -166,13 +177,16 @@ func (c *replay) through(r route, year int) through {
 	}
 	in.first = c.courses.of(r.first, c.settings[r.first])[year]
 	in.on = c.courses.of(r.on, c.settings[r.on])[year]
+	if r.frame >= 0 {
+		in.frame = c.courses.of(r.frame, c.settings[r.frame])[year]
+	}
 	return in
 }
 
 // raise leads every batch through every year.
 func (c *replay) raise() {
 	for _, b := range c.batches {
-		ground := route{direct: true, store: b.route.store, first: -1, on: -1, ground: b.route.ground}
+		ground := route{direct: true, store: b.route.store, first: -1, on: -1, frame: -1, ground: b.route.ground}
 		b.years = c.lead(b.way, b.route, b.plan.How, b.holding)
 		b.base = c.lead(b.dormant, ground, string(season.Whole), b.holding)
 		b.fill = c.fillingOf(b)
@@ -181,8 +195,8 @@ func (c *replay) raise() {
 
 // lead leads what is raised in one way through every year, once for all that is alike.
 func (c *replay) lead(w *way, r route, how string, h stock.Holding) []raised {
-	key := fmt.Sprintf("%s\n%s\n%s\n%s\n%v %d %d %d\n", h.Variety.Kind, h.Variety.Timing, h.Form, how, r, w.start, w.outFrom, w.safe)
-	for _, at := range []int{r.store, r.first, r.on} {
+	key := fmt.Sprintf("%s\n%s\n%s\n%s\n%v %d %d %d %d\n", h.Variety.Kind, h.Variety.Timing, h.Form, how, r, w.start, w.outFrom, w.safe, w.framed)
+	for _, at := range []int{r.store, r.first, r.on, r.frame} {
 		if at >= 0 {
 			key += written(c.settings[at]) + "\n"
 		}
@@ -218,5 +232,6 @@ func (b *batch) each(hour func(*plant) int) []int {
 func bloom(p *plant) int  { return p.bloom }
 func out(r raised) int    { return r.out }
 func handOn(r raised) int { return r.handOn }
+func framed(r raised) int { return r.framed }
 func eyed(r raised) int   { return dayOf(r.middle.eyed) }
 func up(r raised) int     { return dayOf(r.middle.up) }

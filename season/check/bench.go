@@ -30,6 +30,8 @@ func (b *batch) stands(r raised, day int) (at int, area float64) {
 		return b.route.ground, b.bed
 	case b.direct:
 		return -1, 0
+	case day >= r.framed:
+		at = b.route.frame
 	case day >= r.handOn:
 		at = b.route.on
 	default:

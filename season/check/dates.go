@@ -34,6 +34,11 @@ func (c *replay) dates() {
 			moves = when(b.middle(handOn))
 		}
 		hold("handing on", b, moves, d.HandOn)
+		moves = civil.When{}
+		if b.route.frame >= 0 {
+			moves = when(b.middle(framed))
+		}
+		hold("moving to the frame", b, moves, d.Frame)
 		c.start(b)
 	}
 	if float64(len(odd)) > oddOnes*float64(compared) {

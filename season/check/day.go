@@ -67,7 +67,11 @@ func (w *way) held(hour int, p *plant, r *raised) float64 {
 		return 1 // it came up where it stands
 	}
 	since := float64(hour-24*r.out) / 24
-	return growth.TransplantShare(since, w.kind.Transplant.Days, w.kind.Transplant.Share)
+	days := w.kind.Transplant.Days
+	if w.framed != never {
+		days = orElse(w.kind.Transplant.Framed, days)
+	}
+	return growth.TransplantShare(since, days, w.kind.Transplant.Share)
 }
 
 // spent returns the day on which what can't stand heat has flowered itself out: when it has been

@@ -15,10 +15,14 @@
 //   - A Monday's move sees only what has been. A batch is handed on the first Monday after
 //     half of it is up on which its second place is safe; planted out the first Monday, not
 //     before the one fixed, on which it has been fit for as many days as it hardens and the
-//     soil at ten centimetres was warm enough over the past seven days.
+//     soil at ten centimetres was warm enough over the past seven days. What hardens in a
+//     frame goes there the first Monday on which it is fit, the frame is free of killing
+//     frost in all but the accepted share of years, and the Monday fixed is no further off
+//     than it hardens; then it is planted out when it has stood there so long.
 //   - A place is safe from the day after which, in all but the accepted share of years, no
 //     hour before midsummer is colder than young leaves bear.
-//   - In its pot a plant slows when pot-bound; planted out it is checked for some days.
+//   - In its pot a plant slows when pot-bound; planted out it is checked for some days, fewer
+//     out of a frame.
 //   - A day with an hour of frost kills, or stops growth for so many days, that day the first.
 //     A pot that freezes before anything is up is lost.
 //   - A lot is its middle plant, which decides the moves, and five individuals besides.

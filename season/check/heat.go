@@ -146,10 +146,13 @@ func (c *replay) inUse(at int, plan *season.PlacePlan) {
 // stayIn returns the days that a batch spends in a place before it is planted out; to is
 // the day after the last.
 func (c *replay) stayIn(b *batch, r raised, at int) (from, to int) {
-	if b.direct {
+	if b.direct || at < 0 {
 		return 0, 0
 	}
-	leaves := min(r.out, dayOf(r.middle.died), c.calendar.days)
+	if at == b.route.frame {
+		return r.framed, min(r.out, dayOf(r.middle.died), c.calendar.days)
+	}
+	leaves := min(r.framed, r.out, dayOf(r.middle.died), c.calendar.days)
 	if b.forGood {
 		leaves = min(leaves, dayOf(r.middle.bloom)+b.cutFor)
 	}

@@ -98,6 +98,14 @@ func (c *replay) safeFrom(at int, n *needs) int {
 	return c.afterLast(c.courses.of(at, held), func(t float64) bool { return t <= n.harm-slack })
 }
 
+// framedFrom returns the day from which a way may go into a frame to harden: not before it
+// can be planted out when it has, nor while frost may still kill it in the frame.
+func (c *replay) framedFrom(at int, w *way) int {
+	weeks := (w.harden + 6) / 7
+	frost := c.afterLast(c.courses.of(at, place.Off()), func(t float64) bool { return t <= w.kill })
+	return max(frost, w.outFrom-7*weeks)
+}
+
 // afterLast returns the day after the last, before midsummer, on which an hour is too
 // cold, in all but the accepted share of years.
 func (c *replay) afterLast(years []*place.Course, tooCold func(celsius float64) bool) int {

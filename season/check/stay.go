@@ -35,11 +35,22 @@ func (c *replay) staysOf(b *batch) []season.Stay {
 	if b.forGood {
 		return c.forGood(b, first, moves)
 	}
-	if b.route.first == b.route.on {
-		return []season.Stay{first, ground}
+	all := []season.Stay{first}
+	if b.route.first != b.route.on {
+		all = c.moved(all, b, b.route.on, moves)
 	}
-	first.To = moves
-	return []season.Stay{first, {Place: c.brief.Places[b.route.on].Name, From: moves, To: leaves, AreaM2: c.most(b, b.route.on)}, ground}
+	if b.route.frame >= 0 {
+		all = c.moved(all, b, b.route.frame, c.calendar.dateAt(b.middle(framed), 0.5))
+	}
+	return append(all, ground)
+}
+
+// moved ends the last of the stays of a batch on a day, and begins one in another place.
+func (c *replay) moved(all []season.Stay, b *batch, to int, on civil.Date) []season.Stay {
+	last := &all[len(all)-1]
+	next := season.Stay{Place: c.brief.Places[to].Name, From: on, To: last.To, AreaM2: c.most(b, to)}
+	last.To = on
+	return append(all, next)
 }
 
 // forGood returns the stays of what is planted under cover and cleared when it has been cut.

@@ -13,16 +13,18 @@ type way struct {
 	start   int
 	outFrom int // the Monday before which it is not planted out
 	safe    int // the day from which the second place is safe
+	framed  int // the day from which it may go into the frame to harden; never where there is none
 }
 
 // through are the places of a way in one year; store is nil for what waits in none.
-type through struct{ store, first, on, ground *place.Course }
+type through struct{ store, first, on, frame, ground *place.Course }
 
 // raised is what became of a batch in one year.
 type raised struct {
 	middle      *plant
 	lot         []*plant // its individuals
 	handOn, out int      // days; never
+	framed      int      // day on which it goes into the frame to harden; never
 	spent       int      // day on which its flowers end by themselves
 }
 
@@ -30,7 +32,7 @@ type raised struct {
 // middle plant decides when it is moved.
 func (w *way) walk(c *calendar, in through) raised {
 	lot := lotOf(w.needs)
-	r := raised{middle: lot[0], lot: lot[1:], handOn: never, out: never, spent: never}
+	r := raised{middle: lot[0], lot: lot[1:], handOn: never, framed: never, out: never, spent: never}
 	w.wait(c, in.store, lot)
 	for day := w.start; 24*day < len(in.ground.Air); day++ {
 		if c.isMonday(day) {
@@ -69,6 +71,8 @@ func (w *way) where(day int, r *raised, in through) *place.Course {
 	switch {
 	case day >= r.out:
 		return in.ground
+	case day >= r.framed:
+		return in.frame
 	case day >= r.handOn:
 		return in.on
 	}
@@ -92,11 +96,24 @@ func (w *way) move(hour int, r *raised, ground *place.Course) {
 		if w.forGood {
 			return
 		}
-		fit := m.ready != never && hour-(m.ready+1) >= 24*w.harden
+		fit := w.hardened(day, r)
 		if fit && day >= w.outFrom && soil(ground, hour) >= w.leafy {
 			r.out, r.handOn = day, min(r.handOn, day)
 		}
 	}
+}
+
+// hardened applies the rule of the frame, and reports whether a batch has hardened on the
+// Monday of a day: in the frame, or by having been ready for as long.
+func (w *way) hardened(day int, r *raised) bool {
+	ready := r.middle.ready < 24*day
+	if w.framed == never {
+		return ready && 24*day-(r.middle.ready+1) >= 24*w.harden
+	}
+	if r.framed == never && ready && day >= w.framed {
+		r.framed, r.handOn = day, min(r.handOn, day)
+	}
+	return r.framed != never && day-r.framed >= w.harden
 }
 
 // soil returns the mean of the soil over the seven days before an hour, or the days there are.

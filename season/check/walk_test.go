@@ -30,7 +30,7 @@ func northern(t *testing.T) (*calendar, *way) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return &c, &way{needs: n, start: c.day(civil.MustOn(2027, 3, 1)), outFrom: c.day(civil.MustOn(2027, 5, 24))}
+	return &c, &way{needs: n, start: c.day(civil.MustOn(2027, 3, 1)), outFrom: c.day(civil.MustOn(2027, 5, 24)), framed: never}
 }
 
 // TestWalkAtOneTemperature leads a clump through places that never change, where every
@@ -117,6 +117,32 @@ func TestWalkCountsNights(t *testing.T) {
 	r := w.walk(c, through{first: level(c.days, 21, 0), on: glass, ground: level(c.days, 18, 40)})
 	if r.middle.coldNights != 3 {
 		t.Errorf("%d cold nights, not 3", r.middle.coldNights)
+	}
+}
+
+// TestWalkHardensInFrame: a plant that is long ready goes into the frame one Monday before the
+// one fixed, and is checked for as many days less as the figures say: at the best temperature
+// throughout, each of them saves what the check takes of a day.
+func TestWalkHardensInFrame(t *testing.T) {
+	c, w := northern(t)
+	best := level(c.days, w.kind.Grow.Best.Celsius(), 40)
+	in := through{first: level(c.days, 21, 0), on: best, frame: best, ground: best}
+	w.start = c.day(civil.MustOn(2027, 4, 12))
+	w.pots = math.Inf(1) // what the pot does is another rule
+	carried := w.walk(c, in)
+	w.framed = w.outFrom - 7
+	r := w.walk(c, in)
+	if r.framed != w.outFrom-7 || r.out != w.outFrom || carried.framed != never {
+		t.Errorf("in the frame on day %d and out on %d, not on %d and %d", r.framed, r.out, w.outFrom-7, w.outFrom)
+	}
+	check := w.kind.Transplant
+	want := 24 * (check.Days - check.Framed) * (1 - check.Share)
+	if got := float64(carried.middle.bloom - r.middle.bloom); math.Abs(got-want) > 1 || want <= 0 {
+		t.Errorf("the frame brings flower forward by %.0f hours, not %.0f", got, want)
+	}
+	w.framed = w.outFrom + 7 // frost comes into the frame till then
+	if late := w.walk(c, in); late.framed != w.outFrom+7 || late.out != w.outFrom+14 {
+		t.Errorf("in the frame on day %d and out on %d, not on %d and %d", late.framed, late.out, w.outFrom+7, w.outFrom+14)
 	}
 }
 

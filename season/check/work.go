@@ -24,7 +24,12 @@ func (c *replay) tasks(b *batch) []task {
 	if b.direct {
 		return all
 	}
-	all = append(all, task{"start", float64(b.start), plants}, task{"harden", leaves - float64(b.harden), plants})
+	all = append(all, task{"start", float64(b.start), plants})
+	if b.route.frame >= 0 {
+		all = append(all, task{"hand_on", quantile(b.middle(framed), 0.5), plants})
+	} else {
+		all = append(all, task{"harden", leaves - float64(b.harden), plants})
+	}
 	if b.plan.How == string(season.Divided) {
 		clumps := c.clumps(b)
 		all = append(all, task{"wake", float64(b.start), clumps}, task{"divide", quantile(b.middle(eyed), 0.5), clumps})
