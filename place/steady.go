@@ -1,6 +1,9 @@
 package place
 
 import (
+	"encoding/binary"
+	"fmt"
+	"hash/fnv"
 	"time"
 
 	"eyeup/civil"
@@ -27,8 +30,63 @@ type Steady struct {
 
 // Series is what a logger recorded hour by hour.
 type Series struct {
-	From    civil.Date // its first day, from midnight by the sun's clock
-	Celsius []float64  // °C; not-a-number where it recorded nothing
+	From     civil.Date // its first day, from midnight
+	Celsius  []float64  // °C; not-a-number where it recorded nothing
+	Humidity []float64  // a share, hour by hour; not-a-number where it recorded none
+}
+
+// String tells a series from every other by its days and what it holds.
+func (s *Series) String() string {
+	if s == nil {
+		return "nothing logged"
+	}
+	sum := fnv.New64a()
+	for _, values := range [][]float64{s.Celsius, s.Humidity} {
+		for _, v := range values {
+			_ = binary.Write(sum, binary.LittleEndian, v) // a hash takes all
+		}
+	}
+	return fmt.Sprintf("%d hours from %s, %x", len(s.Celsius), s.From, sum.Sum64())
+}
+
+// mostOfMonth is how many days of a month a logger must have covered for its mean to stand
+// for the month. Assumption.
+const mostOfMonth = 20
+
+// Months returns the temperature and humidity of each month, January first: the mean of
+// what the logger recorded where it covered twenty days of the month or more, in whatever
+// years, and what the place is said to be elsewhere.
+func (p Steady) Months() (temperature [12]quantity.Temperature, humidity [12]quantity.Share) {
+	temperature, humidity = p.Temperature, p.Humidity
+	if p.Logged == nil {
+		return temperature, humidity
+	}
+	for m := range 12 {
+		if mean, ok := p.Logged.monthly(p.Logged.Celsius, m); ok {
+			temperature[m] = quantity.Celsius(mean)
+		}
+		if mean, ok := p.Logged.monthly(p.Logged.Humidity, m); ok {
+			humidity[m] = quantity.Share(mean)
+		}
+	}
+	return temperature, humidity
+}
+
+// monthly returns the mean of hourly values in a month, 0 January.
+func (s *Series) monthly(hourly []float64, month int) (mean float64, ok bool) {
+	sum, hours := 0.0, 0
+	for day := range len(hourly) / 24 {
+		if int(s.From.AddDays(civil.Days(day)).Month())-1 != month {
+			continue
+		}
+		for _, v := range hourly[24*day : 24*day+24] {
+			if v == v {
+				sum += v
+				hours++
+			}
+		}
+	}
+	return sum / float64(hours), hours >= 24*mostOfMonth
 }
 
 // Run reckons the place through the hours of h. See Place and Course. The heat asked for
@@ -78,13 +136,6 @@ func (p Steady) at(d civil.Date) quantity.Temperature {
 	this, share := betweenMonths(d)
 	next := (this + 1) % 12
 	return p.Temperature[this].Between(p.Temperature[next], share)
-}
-
-// HumidityOn returns the humidity of a day by the months.
-func (p Steady) HumidityOn(d civil.Date) quantity.Share {
-	this, share := betweenMonths(d)
-	from, to := p.Humidity[this], p.Humidity[(this+1)%12]
-	return from + (to-from)*quantity.Share(share)
 }
 
 // betweenMonths returns the month (0 January) whose middle was last passed on d, and what

@@ -46,12 +46,13 @@ func (m *maker) spells(at, to int) []keeping.Spell {
 	if !steady {
 		return nil
 	}
-	for _, h := range air.Humidity {
+	temperature, humidity := air.Months()
+	for _, h := range humidity {
 		if math.IsNaN(float64(h)) {
 			return nil
 		}
 	}
-	return keeping.Monthly(air.Temperature, air.Humidity, civil.Span{From: m.date(packedAfter), To: m.date(to)})
+	return keeping.Monthly(temperature, humidity, civil.Span{From: m.date(packedAfter), To: m.date(to)})
 }
 
 // cutting sets dividing in autumn beside dividing in spring for every lot that is cut.

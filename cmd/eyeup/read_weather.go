@@ -15,6 +15,7 @@ import (
 
 // readCommand brings data in, one word for each sort.
 type readCommand struct {
+	Logger  readLoggerCommand  `cmd:"" help:"What a logger recorded in a cellar, a store or a room."`
 	Stock   readStockCommand   `cmd:"" help:"What a stock list holds; or write it into a book."`
 	Weather readWeatherCommand `cmd:"" help:"What weather files hold and lack; or fetch the nearest long record."`
 }

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"io"
 	"os"
@@ -72,11 +73,11 @@ func (c writeFolderCommand) Run(d *door) error {
 			if book != nil {
 				return desk.BookFolder(g, book, create)
 			}
-			a, weather, err := desk.FolderOf(g, create)
-			if err != nil || weather == "" {
-				return a, err
+			a, files, err := desk.FolderOf(g, create)
+			for _, name := range files {
+				err = errors.Join(err, copyInto(filepath.Join(c.Garden, name), name, create))
 			}
-			return a, copyInto(filepath.Join(c.Garden, weather), weather, create)
+			return a, err
 		})
 		if err != nil {
 			return err
@@ -89,7 +90,7 @@ func (c writeFolderCommand) Run(d *door) error {
 func copyInto(from, name string, create func(string) (io.WriteCloser, error)) error {
 	in, err := os.Open(from)
 	if err != nil {
-		return fmt.Errorf("the weather file can't be copied: %w", err)
+		return fmt.Errorf("%s can't be copied: %w", name, err)
 	}
 	defer func() { _ = in.Close() }()
 	out, err := create(name)
@@ -98,7 +99,7 @@ func copyInto(from, name string, create func(string) (io.WriteCloser, error)) er
 	}
 	if _, err := io.Copy(out, in); err != nil {
 		_ = out.Close()
-		return fmt.Errorf("the weather file can't be copied: %w", err)
+		return fmt.Errorf("%s can't be copied: %w", name, err)
 	}
 	return out.Close()
 }

@@ -9,6 +9,7 @@ var answers = map[string]Answer{
 	"book outlook":       &OutlookAnswer{},
 	"check":              &CheckAnswer{},
 	"patch":              &PatchAnswer{},
+	"read logger":        &LoggerAnswer{},
 	"read stock":         &StockListAnswer{},
 	"read weather":       &WeatherAnswer{},
 	"reckon air":         &AirAnswer{},

@@ -19,7 +19,7 @@ import (
 // A book describes its garden by entries "described": what "garden", one for each part of
 // garden.toml (garden, normals, offset, season, prices, figures), and what "place", one
 // for each place. Their bodies are those tables as JSON, measures as they were typed. The
-// weather file is a paper, named by what "weather".
+// weather file and what loggers recorded are papers, each named by what "weather".
 const (
 	gardenFile  = "garden.toml"
 	stockHeader = "variety,kind,form,count,place\n"
@@ -59,18 +59,34 @@ func (s *StockBook) folder() (drawer, []stock.Holding, error) {
 		return nil, nil, err
 	}
 	folder := drawer{gardenFile: text, "stock.csv": []byte(stockHeader)}
-	if site, ok := table["garden"].(map[string]any); ok {
-		if name, _ := site["weather"].(string); name != "" {
-			content, named, err := s.book.Weather(name)
-			if err != nil {
-				return nil, nil, err
-			}
-			if named {
-				folder[name] = content
-			}
+	for _, name := range filesOf(table) {
+		content, named, err := s.book.Weather(name)
+		if err != nil {
+			return nil, nil, err
+		}
+		if named {
+			folder[name] = content
 		}
 	}
 	return folder, holdings, nil
+}
+
+// filesOf names the files that a garden's table rests on: weather, and what loggers recorded.
+func filesOf(table map[string]any) []string {
+	var all []string
+	name := func(in any, key string) {
+		if m, ok := in.(map[string]any); ok {
+			if file, _ := m[key].(string); file != "" {
+				all = append(all, file)
+			}
+		}
+	}
+	name(table["garden"], "weather")
+	places, _ := table["place"].([]any)
+	for _, p := range places {
+		name(p, "logged")
+	}
+	return all
 }
 
 // tableOf puts garden.toml together again from its parts.
@@ -158,16 +174,16 @@ func (s *StockBook) takeFolder(folder fs.FS, name string, on civil.Date) error {
 		return err
 	}
 	var bodies []said
-	if !read.Weather.IsMadeUp() {
-		content, err := fs.ReadFile(folder, read.Weather.File)
+	for _, file := range read.Files() {
+		content, err := fs.ReadFile(folder, file)
 		if err != nil {
-			return fmt.Errorf("%s/%s: %w", name, read.Weather.File, err)
+			return fmt.Errorf("%s/%s: %w", name, file, err)
 		}
 		hash, err := s.book.KeepPaper(content)
 		if err != nil {
 			return err
 		}
-		bodies = append(bodies, said{"described", map[string]any{"what": "weather", "name": read.Weather.File, "body": map[string]any{"paper": hash}}})
+		bodies = append(bodies, said{"described", map[string]any{"what": "weather", "name": file, "body": map[string]any{"paper": hash}}})
 	}
 	described, err := describedGarden(text)
 	if err != nil {

@@ -74,11 +74,12 @@ func (s *StockBook) writeGarden(create func(string) (io.WriteCloser, error), wri
 	if err := exchange.WriteGarden(read, create); err != nil {
 		return err
 	}
-	if read.Weather.IsMadeUp() {
-		return nil
+	for _, name := range read.Files() {
+		if err := write(name, func(w io.Writer) error { _, err := w.Write(folder[name]); return err }); err != nil {
+			return err
+		}
 	}
-	content := folder[read.Weather.File]
-	return write(read.Weather.File, func(w io.Writer) error { _, err := w.Write(content); return err })
+	return nil
 }
 
 // takePapers keeps the papers of a folder in the book.

@@ -210,13 +210,13 @@ func frostTable(weeks []season.FrostWeek) exchange.Table {
 }
 
 // FolderOf writes the garden as a folder in plain text, each file through a writer that
-// create opens by its name. The weather file is for the caller to copy: its name is
-// returned, empty where the weather is made up.
-func FolderOf(g *Garden, create func(name string) (io.WriteCloser, error)) (a *WrittenAnswer, weather string, err error) {
+// create opens by its name. Weather and what loggers recorded are for the caller to copy:
+// the names of their files are returned.
+func FolderOf(g *Garden, create func(name string) (io.WriteCloser, error)) (a *WrittenAnswer, files []string, err error) {
 	if err := exchange.WriteGarden(g.Garden, create); err != nil {
-		return nil, "", err
+		return nil, nil, err
 	}
-	return &WrittenAnswer{What: "folder", Count: len(g.Stock), Of: "rows of stock", LeftOut: []string{}, Notices: []string{}}, g.Weather.File, nil
+	return &WrittenAnswer{What: "folder", Count: len(g.Stock), Of: "rows of stock", LeftOut: []string{}, Notices: []string{}}, g.Files(), nil
 }
 
 // BookFolder writes a book as a folder, from which the same book is made.

@@ -1,6 +1,7 @@
 package exchange
 
 import (
+	"io/fs"
 	"time"
 
 	"eyeup/culture"
@@ -31,6 +32,7 @@ type Garden struct {
 	Figures map[string][]culture.Override
 
 	folder string // it was read from, for messages
+	files  fs.FS  // the same, while it is read
 }
 
 // Weather is where a garden's weather comes from. Station and years belong to a file;
@@ -89,6 +91,7 @@ type Place struct {
 	Bench   quantity.Area
 	Spacing quantity.Length // from plant to plant in the ground; 0 elsewhere
 	Levels  []place.Setting // of a heated place that plans may choose from; empty: never heated
+	LogFile string          // in the folder, what a logger recorded in a store or room; empty: nothing
 	Line    int             // of garden.toml
 }
 

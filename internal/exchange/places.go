@@ -72,12 +72,12 @@ func (g *Garden) readPlace(s *section) {
 }
 
 func (g *Garden) readStore(s *section, p *Place) {
-	p.Model = g.readSteady(s, due)
+	p.Model = g.readSteady(s, p, due)
 	p.Crates, _ = s.whole("crates", due, 1, mostCrates)
 }
 
 func (g *Garden) readRoom(s *section, p *Place) {
-	steady := g.readSteady(s, free)
+	steady := g.readSteady(s, p, free)
 	steady.Daylight, _ = measured(s, "daylight", free, quantity.ParseShare)
 	steady.Lamps = g.readLamps(s)
 	heat, ok := measured(s, "heat", free, quantity.ParseConductance)
@@ -90,7 +90,7 @@ func (g *Garden) readRoom(s *section, p *Place) {
 
 // readSteady reads what stores and rooms have in common. Humidity that is not given is
 // not known, and is not a number.
-func (g *Garden) readSteady(s *section, humidity need) place.Steady {
+func (g *Garden) readSteady(s *section, p *Place, humidity need) place.Steady {
 	var steady place.Steady
 	var ok bool
 	if steady.Temperature, ok = steadyOrMonthly(s, "temperature", due, quantity.ParseTemperature); ok {
@@ -104,6 +104,9 @@ func (g *Garden) readSteady(s *section, humidity need) place.Steady {
 		for m := range steady.Humidity {
 			steady.Humidity[m] = quantity.Share(math.NaN())
 		}
+	}
+	if p.LogFile = s.text("logged", free); p.LogFile != "" {
+		steady.Logged = g.readLog(s, p.LogFile)
 	}
 	return steady
 }

@@ -35,7 +35,7 @@ const (
 // reading. The weather file is not read; see LoadWeather.
 func ReadGarden(fsys fs.FS, name string) (*Garden, error) {
 	var faults Faults
-	g := &Garden{folder: name}
+	g := &Garden{folder: name, files: fsys}
 	data, err := readFile(fsys, name, gardenFile)
 	if err != nil {
 		return nil, err
@@ -46,6 +46,7 @@ func ReadGarden(fsys fs.FS, name string) (*Garden, error) {
 	}
 	top := &section{file: path.Join(name, gardenFile), group: root, faults: &faults}
 	g.readTop(top)
+	g.files = nil
 	if err := g.readStock(fsys, name, &faults); err != nil {
 		return nil, err
 	}

@@ -14,6 +14,7 @@ type writtenPlace struct {
 	Sort        string            `toml:"sort"`
 	Temperature any               `toml:"temperature,omitempty"`
 	Humidity    any               `toml:"humidity,omitempty"`
+	Logged      string            `toml:"logged,omitempty"`
 	Daylight    string            `toml:"daylight,omitempty"`
 	Crates      int               `toml:"crates,omitempty"`
 	Shelf       string            `toml:"shelf,omitempty"`
@@ -37,7 +38,7 @@ type writtenPlace struct {
 }
 
 func (p Place) written() writtenPlace {
-	w := writtenPlace{Name: p.Name, Sort: string(p.Sort), Crates: p.Crates}
+	w := writtenPlace{Name: p.Name, Sort: string(p.Sort), Crates: p.Crates, Logged: p.LogFile}
 	switch model := p.Model.(type) {
 	case place.Steady:
 		w.steady(model)

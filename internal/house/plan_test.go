@@ -27,6 +27,8 @@ var rooms = map[string]string{
 	"solve":        "quantity",
 	"patch":        "quantity civil odds stock culture outlook solve",
 
+	"place/logger": "quantity civil place weather/reading",
+
 	"weather/reading":    "quantity civil sun weather",
 	"weather/ghcn":       "quantity civil weather weather/reading",
 	"weather/meteireann": "quantity civil sun weather weather/reading",
@@ -37,8 +39,8 @@ var rooms = map[string]string{
 	"internal/archive":  "quantity civil weather weather/ghcn weather/reading sun",
 	"internal/book":     "quantity civil stock",
 	"internal/demo":     "quantity civil stock",
-	"internal/desk":     "quantity civil odds air sun weather frost growth culture place keeping stock outlook supply solve patch season season/check week internal/archive internal/book internal/demo internal/exchange internal/highs internal/picture internal/sheet",
-	"internal/exchange": "quantity civil odds sun weather weather/ghcn weather/meteireann weather/epw weather/tmy3 weather/table weather/reading place culture stock supply patch",
+	"internal/desk":     "quantity civil odds air sun weather frost growth culture place place/logger keeping stock outlook supply solve patch season season/check week internal/archive internal/book internal/demo internal/exchange internal/highs internal/picture internal/sheet",
+	"internal/exchange": "quantity civil odds sun weather weather/ghcn weather/meteireann weather/epw weather/tmy3 weather/table weather/reading place place/logger culture stock supply patch",
 	"internal/picture":  "quantity civil odds season",
 	"internal/highs":    "quantity solve",
 	"internal/page":     "quantity civil odds stock season week internal/desk internal/picture",

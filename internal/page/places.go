@@ -121,9 +121,10 @@ func climes(p desk.PlaceNow) []clime {
 		return nil
 	}
 	var all []clime
+	temperature, humidity := p.Steady.Months()
 	for m := range 12 {
-		c := clime{Month: time.Month(m + 1).String(), Warmth: p.Steady.Temperature[m].Celsius()}
-		if h := p.Steady.Humidity[m]; h == h {
+		c := clime{Month: time.Month(m + 1).String(), Warmth: temperature[m].Celsius()}
+		if h := humidity[m]; h == h {
 			share := float64(h)
 			c.Humidity = &share
 		}
