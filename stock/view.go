@@ -37,10 +37,11 @@ func (l *Lot) Last(kind string) civil.Date {
 
 // Standing is so many of a lot at one spot.
 type Standing struct {
-	Spot  Spot
-	Count int
-	Pack  string     // what it was last packed in there
-	Since civil.Date // the day any of it came to stand there
+	Spot   Spot
+	Count  int
+	Pack   string     // what it was last packed in there
+	Packed ID         // the entry that says so; none where nothing does
+	Since  civil.Date // the day any of it came to stand there
 }
 
 // Name returns the name of the lot's variety, or of those it may be.
@@ -128,10 +129,10 @@ func (b *Book) standings(lines []int32) []Standing {
 			found[at.holding] = s
 		}
 		if before <= 0 && counts[at.holding] > 0 {
-			s.Since, s.Pack = at.moment.on, ""
+			s.Since, s.Pack, s.Packed = at.moment.on, "", ID{}
 		}
 		if at.kind == kindPacked && at.note >= 0 {
-			s.Pack = b.words(at.note)
+			s.Pack, s.Packed = b.words(at.note), b.entries[at.moment.seat].id
 		}
 	}
 	var all []Standing

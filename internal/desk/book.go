@@ -131,6 +131,15 @@ func (s *StockBook) Undo(id stock.ID) (undone, by stock.Entry, err error) {
 			return undone, by, err
 		}
 	}
+	if undone, by, err = s.Undoing(id); err != nil {
+		return undone, by, err
+	}
+	_, err = s.Append(by)
+	return undone, by, err
+}
+
+// Undoing returns an entry and the one that would undo it; nothing is written.
+func (s *StockBook) Undoing(id stock.ID) (undone, by stock.Entry, err error) {
 	if undone, err = s.book.Entry(id); err != nil {
 		return undone, by, err
 	}
@@ -144,11 +153,8 @@ func (s *StockBook) Undo(id stock.ID) (undone, by stock.Entry, err error) {
 			body = fmt.Sprintf(`{"target":%q,"body":%s}`, id, before)
 		}
 	}
-	if by, err = s.NewEntry(putRight, []byte(body)); err != nil {
-		return undone, by, err
-	}
+	by, err = s.NewEntry(putRight, []byte(body))
 	by.On = civil.Of(s.now())
-	_, err = s.Append(by)
 	return undone, by, err
 }
 

@@ -82,10 +82,7 @@ func (d *Desk) Decided() string {
 
 // lastDecided returns the last decision that counts still; nil for none.
 func (d *Desk) lastDecided() *decided {
-	d.lookForDecisions()
-	d.mu.Lock()
-	all := d.decisions
-	d.mu.Unlock()
+	all := d.lookThrough().decisions
 	var last *decided
 	d.Read(func(b *stock.Book) {
 		for i := len(all) - 1; i >= 0 && last == nil; i-- {
@@ -95,31 +92,4 @@ func (d *Desk) lastDecided() *decided {
 		}
 	})
 	return last
-}
-
-// lookForDecisions looks through the entries that were written since it last did.
-func (d *Desk) lookForDecisions() {
-	var fresh []stock.ID
-	d.mu.Lock()
-	told := d.told
-	d.mu.Unlock()
-	from := told
-	d.Read(func(b *stock.Book) {
-		for ; told < b.Entries(); told++ {
-			fresh = append(fresh, b.Nth(told))
-		}
-	})
-	var found []decided
-	for _, id := range fresh {
-		e, err := d.book.Entry(id)
-		var said decision
-		if err == nil && e.Kind == "decided" && json.Unmarshal(e.Body, &said) == nil {
-			found = append(found, decided{id, e.On, said})
-		}
-	}
-	d.mu.Lock()
-	defer d.mu.Unlock()
-	if d.told == from { // nobody else looked meanwhile
-		d.told, d.decisions = told, append(d.decisions, found...)
-	}
 }

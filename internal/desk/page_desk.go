@@ -15,15 +15,16 @@ type Desk struct {
 	book    *StockBook
 	scratch bool // the book ends with the program
 
-	mu        sync.Mutex // taken after the book's own lock, never before it
-	garden    *Garden    // as the book describes it; its Stock is what the book held
-	seen      int        // how many entries the book had when the shelf was made
-	stocked   int        // and when Stock was
-	says      string     // what the book said of the garden then
-	failed    error      // why what it says now does not hold together
-	shelf     *Shelf
-	told      int       // how many entries were looked through for decisions
-	decisions []decided // in the order in which they were written down
+	mu      sync.Mutex // taken after the book's own lock, never before it
+	garden  *Garden    // as the book describes it; its Stock is what the book held
+	seen    int        // how many entries the book had when the shelf was made
+	stocked int        // and when Stock was
+	says    string     // what the book said of the garden then
+	failed  error      // why what it says now does not hold together
+	shelf   *Shelf
+
+	looking sync.Mutex // never taken while another of these is held
+	noted   noted
 
 	season  fresh[standing, *SeasonAnswer]
 	changed kept[string, *SeasonAnswer]
@@ -68,8 +69,12 @@ func (d *Desk) Append(entries ...stock.Entry) ([]stock.Added, error) {
 	return d.book.Append(entries...)
 }
 
-// Undo lets an entry count for nothing, or what was undone count again; see StockBook.Undo.
-func (d *Desk) Undo(id stock.ID) (undone, by stock.Entry, err error) { return d.book.Undo(id) }
+// Undoing returns the entry by which another would count for nothing, or what was undone
+// count again; see StockBook.Undo. Nothing is written.
+func (d *Desk) Undoing(id stock.ID) (by stock.Entry, err error) {
+	_, by, err = d.book.Undoing(id)
+	return by, err
+}
 
 // Read lets look at the book; what look is given must not be kept.
 func (d *Desk) Read(look func(*stock.Book)) { d.book.Read(look) }

@@ -49,6 +49,20 @@ func (a *OutlookAnswer) OfLot(code string) []OutlookCrate {
 	return all
 }
 
+// InCrate returns what lots have lost in one crate of a place.
+func (a *OutlookAnswer) InCrate(place, crate string) []OutlookCrate {
+	if a == nil {
+		return nil
+	}
+	var all []OutlookCrate
+	for _, c := range a.Crates {
+		if c.Place == place && c.Crate == crate {
+			all = append(all, c)
+		}
+	}
+	return all
+}
+
 // NextOf returns what the plan that is followed, or the usual one, does with a lot next;
 // nothing where no season can be worked out.
 func (d *Desk) NextOf(code string, today civil.Date) []season.BatchPlan {

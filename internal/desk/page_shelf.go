@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"eyeup/civil"
 	"eyeup/stock"
 )
 
@@ -45,7 +46,23 @@ type CrateOnShelf struct {
 type Held struct {
 	Lot int // of Shelf.Lots
 	stock.Standing
-	Round *stock.Round // the last one gone there; nil for none
+	Rounds []*stock.Round // those gone there since they came, the last one last
+}
+
+// Round is the last one gone there; nil for none.
+func (h Held) Round() *stock.Round {
+	if len(h.Rounds) == 0 {
+		return nil
+	}
+	return h.Rounds[len(h.Rounds)-1]
+}
+
+// Before is the round before the last one; nil for none.
+func (h Held) Before() *stock.Round {
+	if len(h.Rounds) < 2 {
+		return nil
+	}
+	return h.Rounds[len(h.Rounds)-2]
 }
 
 func newShelf(b *stock.Book) *Shelf {
@@ -113,14 +130,16 @@ func spotWords(l *stock.Lot) string {
 }
 
 func (s *Shelf) places() {
-	type spot struct {
-		lot stock.LotID
-		at  stock.Spot
+	type heap struct {
+		lot   stock.LotID
+		at    stock.Spot
+		since civil.Date
 	}
-	last := map[spot]*stock.Round{}
+	rounds := map[heap][]*stock.Round{}
 	for i := range s.Rounds {
 		r := &s.Rounds[i]
-		last[spot{r.Lot, r.Spot}] = r
+		at := heap{r.Lot, r.Spot, r.Since}
+		rounds[at] = append(rounds[at], r)
 	}
 	places := map[string]map[[2]string][]Held{}
 	for i, l := range s.Lots {
@@ -129,7 +148,7 @@ func (s *Shelf) places() {
 				places[st.Spot.Place] = map[[2]string][]Held{}
 			}
 			k := [2]string{st.Spot.Crate, st.Spot.Bed}
-			places[st.Spot.Place][k] = append(places[st.Spot.Place][k], Held{i, st, last[spot{l.ID, st.Spot}]})
+			places[st.Spot.Place][k] = append(places[st.Spot.Place][k], Held{i, st, rounds[heap{l.ID, st.Spot, st.Since}]})
 		}
 	}
 	for name, crates := range places {

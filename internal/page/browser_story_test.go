@@ -72,10 +72,9 @@ func TestBrowserRound(t *testing.T) {
 	before := len(d.Shelf().Rounds)
 	b.to("/rounds")
 	b.press(`section a.button[href^="/rounds/cellar/"]`)
-	b.press(".list a.write")
-	taps(b, "firm", "-1", 1)
-	taps(b, "soft", "+1", 1)
-	b.press(".write")
+	b.does(chromedp.Click("fieldset summary"))
+	taps(b, "soft.0", "+1", 1)
+	b.press("form.walk > .write:last-of-type")
 	rounds := d.Shelf().Rounds
 	if len(rounds) != before+1 || rounds[len(rounds)-1].Soft != 1 || rounds[len(rounds)-1].Unaccounted != 0 {
 		t.Errorf("%d rounds, the last %+v", len(rounds), rounds[len(rounds)-1])

@@ -105,7 +105,7 @@ type view struct {
 
 // done is what was just written, with its undoing.
 type done struct {
-	ID     stock.ID
+	IDs    []stock.ID
 	Says   string
 	Undone bool
 	Next   string // where to go when it is undone

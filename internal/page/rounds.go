@@ -2,12 +2,9 @@ package page
 
 import (
 	"fmt"
-	"html"
 	"html/template"
 	"net/http"
-	"net/url"
 	"slices"
-	"strconv"
 
 	"eyeup/civil"
 	"eyeup/internal/desk"
@@ -16,8 +13,10 @@ import (
 
 // roundsView is every store with its crates.
 type roundsView struct {
-	Shelf  *desk.Shelf
-	Stores []storeView
+	Shelf   *desk.Shelf
+	Stores  []storeView
+	Waiting bool // what crates have lost is still being reckoned
+	From    desk.Grounds
 }
 
 // storeView is one store.
@@ -35,14 +34,33 @@ type storeView struct {
 // crateRow is a crate with what its last rounds found.
 type crateRow struct {
 	desk.CrateOnShelf
-	N     int // its number on this page, from 0
-	Stood int // individuals now
-	Seen  int // looked at in the last rounds
-	Bad   int // of those, soft or lost
-	Limp  int // of those, wrinkled
-	Last  civil.Date
-	Then  int                 // of those now there, how many there were when last counted
-	Dry   []desk.OutlookCrate // weight lost so far
+	N       int                 // its number in the store, from 0
+	Stood   int                 // individuals now
+	Now     found               // by the last rounds
+	Before  found               // by the rounds before those; nothing where there were none
+	Then    int                 // of those now there, how many there were when last counted
+	Dry     []desk.OutlookCrate // weight lost so far, as reckoned
+	Weighed *desk.Weighed       // by the scales, the most of any lot; nil where it was not weighed twice
+}
+
+// found is what rounds found in a crate.
+type found struct {
+	Last civil.Date
+	Seen int // looked at
+	Bad  int // of those, soft or lost
+	Limp int // of those, wrinkled
+}
+
+func (f *found) add(g *stock.Round) {
+	if g == nil {
+		return
+	}
+	f.Seen += g.Firm + g.Wrinkled + g.Soft + g.Lost
+	f.Bad += g.Soft + g.Lost
+	f.Limp += g.Wrinkled
+	if g.On.After(f.Last) {
+		f.Last = g.On
+	}
 }
 
 // Name names the crate or what stands outside of one.
@@ -61,10 +79,33 @@ func (c crateRow) Since() int { return c.Stood - c.Then }
 
 // Worst is the share of those looked at that were soft or lost.
 func (c crateRow) Worst() float64 {
-	if c.Seen == 0 {
+	if c.Now.Seen == 0 {
 		return 0
 	}
-	return float64(c.Bad) / float64(c.Seen)
+	return float64(c.Now.Bad) / float64(c.Now.Seen)
+}
+
+// Driest is the lot of the crate that has lost most of its weight; nil where none is known.
+func (c crateRow) Driest() *desk.OutlookCrate {
+	var most *desk.OutlookCrate
+	for i := range c.Dry {
+		if most == nil || c.Dry[i].Lost.Middle > most.Lost.Middle {
+			most = &c.Dry[i]
+		}
+	}
+	return most
+}
+
+// Lost is the share of its weight that the crate has lost: by the scales where it was
+// weighed, as reckoned otherwise; it is not known everywhere.
+func (c crateRow) Lost() (share float64, known bool) {
+	if c.Weighed != nil {
+		return max(0, c.Weighed.Percent/100), true
+	}
+	if dry := c.Driest(); dry != nil {
+		return dry.Lost.Middle / 100, true
+	}
+	return 0, false
 }
 
 // crateRows gathers what stands in each crate, seed apart: nobody goes through packets.
@@ -84,31 +125,35 @@ func crateRows(p desk.PlaceOnShelf) []crateRow {
 	return rows
 }
 
-// add counts what stands and what its last round found.
+// add counts what stands and what its last rounds found.
 func (c *crateRow) add(h desk.Held) {
 	c.Stood += h.Count
-	g := h.Round
-	if g == nil {
-		c.Then += h.Count
-		return
-	}
-	c.Seen += g.Firm + g.Wrinkled + g.Soft + g.Lost
-	c.Bad += g.Soft + g.Lost
-	c.Limp += g.Wrinkled
-	if g.Whole {
+	c.Now.add(h.Round())
+	c.Before.add(h.Before())
+	g := h.Round()
+	if g != nil && g.Whole {
 		c.Then += g.Firm + g.Wrinkled + g.Soft
 	} else {
 		c.Then += h.Count // a sampled round counts nothing
 	}
-	if g.On.After(c.Last) {
-		c.Last = g.On
+}
+
+// weigh finds what the crate has lost, as reckoned and by the scales.
+func (s *server) weigh(c *crateRow, place string, o *desk.OutlookAnswer) {
+	c.Dry = o.InCrate(place, c.Crate)
+	for _, h := range c.Holdings {
+		if w := s.desk.Weighed(h); w != nil && (c.Weighed == nil || w.Percent > c.Weighed.Percent) {
+			c.Weighed = w
+		}
 	}
 }
 
-// rounds shows the stores by crate, shaded by what the last rounds found lost.
+// rounds shows the stores by crate, shaded by what they have lost in weight, with what the
+// last rounds found soft or lost: page, of 140 crates each.
 func (s *server) rounds(r *request) error {
-	v := roundsView{Shelf: s.desk.Shelf()}
+	v := roundsView{Shelf: s.desk.Shelf(), From: desk.GroundsOfRounds()}
 	outlook, err := s.desk.Outlook(s.today())
+	v.Waiting = err == nil && outlook == nil
 	if err != nil {
 		outlook = nil // without it the page tells less
 	}
@@ -117,11 +162,9 @@ func (s *server) rounds(r *request) error {
 		due[d.Place] = d
 	}
 	for _, p := range v.Shelf.Places {
-		d, is := due[p.Name]
-		if !is {
-			continue
+		if d, is := due[p.Name]; is {
+			v.Stores = append(v.Stores, s.storeOf(r, p, d, outlook))
 		}
-		v.Stores = append(v.Stores, storeOf(r, p, d, outlook))
 	}
 	return s.show(r, http.StatusOK, "rounds", view{Title: "Rounds", Here: "rounds", Main: v})
 }
@@ -130,95 +173,22 @@ func (s *server) rounds(r *request) error {
 const cratesOnPage = 140
 
 // storeOf makes one store ready to be shown: page tells which of its crates.
-func storeOf(r *request, p desk.PlaceOnShelf, due desk.RoundDue, o *desk.OutlookAnswer) storeView {
+func (s *server) storeOf(r *request, p desk.PlaceOnShelf, due desk.RoundDue, o *desk.OutlookAnswer) storeView {
 	v := storeView{PlaceOnShelf: p, Due: &due, Crates: crateRows(p)}
 	v.All = len(v.Crates)
 	v.Page, v.Pages = pageNumber(r, v.All, cratesOnPage)
 	v.Crates = v.Crates[(v.Page-1)*cratesOnPage : min(v.All, v.Page*cratesOnPage)]
+	for i := range v.Crates {
+		s.weigh(&v.Crates[i], p.Name, o)
+	}
 	v.Drawn = drawCrates(p.Name, v.Crates)
 	if o != nil {
-		dry := map[string][]desk.OutlookCrate{}
-		for _, c := range o.Crates {
-			if c.Place == p.Name {
-				dry[c.Crate] = append(dry[c.Crate], c)
-			}
-		}
-		for i := range v.Crates {
-			v.Crates[i].Dry = dry[v.Crates[i].Crate]
-		}
 		v.Tells = slices.DeleteFunc(slices.Clone(o.Rounds), func(c desk.OutlookRound) bool { return c.Place != p.Name })
 	}
 	return v
 }
 
-// Driest is the lot of the crate that has lost most of its weight; nil where none is known.
-func (c crateRow) Driest() *desk.OutlookCrate {
-	var most *desk.OutlookCrate
-	for i := range c.Dry {
-		if most == nil || c.Dry[i].Lost.Middle > most.Lost.Middle {
-			most = &c.Dry[i]
-		}
-	}
-	return most
-}
-
-// crateView is one crate, to be gone through.
-type crateView struct {
-	Place string
-	crateRow
-	Shelf *desk.Shelf
-	Of    int
-	Next  int // the crate after it; below nothing: none
-	Past  []stock.Round
-}
-
-// crate shows one crate of a store: what stands in it, and a round to write of each.
-func (s *server) crate(r *request) error {
-	shelf := s.desk.Shelf()
-	p, _ := shelf.Place(r.PathValue("place"))
-	rows := crateRows(p)
-	n, err := strconv.Atoi(r.PathValue("n"))
-	if err != nil || n < 0 || n >= len(rows) {
-		return notFound(fmt.Sprintf("nothing stands in that crate of %s any more", r.PathValue("place")))
-	}
-	v := crateView{Place: p.Name, crateRow: rows[n], Shelf: shelf, Of: len(rows), Next: n + 1}
-	if v.Next == len(rows) {
-		v.Next = -1
-	}
-	for i := len(shelf.Rounds) - 1; i >= 0; i-- {
-		if g := shelf.Rounds[i]; g.Spot.Place == p.Name && g.Spot.Crate == v.Crate && g.Spot.Bed == v.Bed {
-			v.Past = append(v.Past, g)
-		}
-	}
-	return s.show(r, http.StatusOK, "crate", view{Title: upper(p.Name) + ", " + v.Name(), Here: "rounds", Main: v})
-}
-
-// drawCrates draws a store's crates as they stand, each a link, darker the more of what
-// was looked at was soft or lost.
-func drawCrates(place string, crates []crateRow) template.HTML {
-	const across, wide, tall, gap = 7, 49.0, 50.0, 3.0
-	rows := (len(crates) + across - 1) / across
-	d := begin("drawn crates", "group", upper(place)+" by crate", float64(rows)*(tall+gap)+2)
-	for i, c := range crates {
-		x, y := 1+float64(i%across)*(wide+gap), 1+float64(i/across)*(tall+gap)
-		name := c.Crate
-		if name == "" {
-			name = "–"
-		}
-		says := fmt.Sprintf("%s: %d", c.Name(), c.Stood)
-		class := "crate"
-		if c.Seen > 0 {
-			says += fmt.Sprintf("; of %d looked at %d soft or lost", c.Seen, c.Bad)
-			class = "crate seen"
-		}
-		fmt.Fprintf(d, `<a href="/rounds/%s/%d"><title>%s</title><rect class="%s" x="%.0f" y="%.0f" width="%.0f" height="%.0f"/>`,
-			html.EscapeString(url.PathEscape(place)), c.N, html.EscapeString(says), class, x, y, wide, tall)
-		if c.Worst() > 0 {
-			fmt.Fprintf(d, `<rect class="lost" x="%.0f" y="%.1f" width="%.0f" height="%.1f"/>`, x, y+tall*(1-c.Worst()), wide, tall*c.Worst())
-		}
-		d.words(x+4, y+15, "strong", name)
-		d.words(x+wide-4, y+tall-6, "end", strconv.Itoa(c.Stood))
-		d.WriteString("</a>")
-	}
-	return d.end()
+// notThere says that a crate is not there any more.
+func notThere(place string) error {
+	return notFound(fmt.Sprintf("nothing stands in that crate of %s any more", place))
 }

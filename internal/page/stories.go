@@ -7,6 +7,7 @@ import (
 
 	"eyeup/civil"
 	"eyeup/internal/desk"
+	"eyeup/odds"
 	"eyeup/season"
 	"eyeup/stock"
 	"eyeup/week"
@@ -66,7 +67,7 @@ func madeUpInputs() []input {
 func madeUpCrates() []crateRow {
 	rows := make([]crateRow, 9)
 	for i := range rows {
-		rows[i] = crateRow{CrateOnShelf: desk.CrateOnShelf{Crate: string(rune('1' + i))}, N: i, Stood: 10 + i, Seen: 10 * (i % 3), Bad: i}
+		rows[i] = crateRow{CrateOnShelf: desk.CrateOnShelf{Crate: string(rune('1' + i))}, N: i, Stood: 10 + i, Now: found{Seen: 10 * (i % 3), Bad: i}, Dry: []desk.OutlookCrate{{Lost: odds.Exactly(float64(i))}}}
 	}
 	return rows
 }

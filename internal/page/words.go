@@ -52,6 +52,7 @@ func words(t taste) template.FuncMap {
 		"over":       over,
 		"signed":     signed,
 		"things":     things,
+		"sourced":    sourced,
 		"list":       func(all ...string) []string { return all },
 		"add":        func(a, b int) int { return a + b },
 		"spotfields": spotFields,

@@ -9,7 +9,6 @@ import (
 	"net/url"
 	"strconv"
 	"strings"
-	"sync"
 
 	"eyeup/civil"
 	"eyeup/stock"
@@ -52,22 +51,33 @@ func (s *server) writeForm(r *request, v *formView) (stock.ID, error) {
 
 // append writes an entry down and keeps what is to be told of it.
 func (s *server) append(r *request, kind string, on civil.Date, body []byte) (stock.ID, error) {
-	id, err := entryID(r.FormValue("id"), s)
-	if err != nil {
-		return id, err
+	e, err := s.entry(r, r.FormValue("id"), kind, on, body)
+	if err == nil {
+		err = s.appendAll([]stock.Entry{e})
 	}
-	canonical, err := stock.Canonical(body)
-	if err != nil {
-		return id, err
+	return e.ID, err
+}
+
+// entry makes an entry of what was sent: id is the one made beforehand, if any.
+func (s *server) entry(r *request, id, kind string, on civil.Date, body []byte) (e stock.Entry, err error) {
+	e = stock.Entry{Kind: kind, Version: 1, On: on, Device: deviceOf(r.Context())}
+	if e.ID, err = entryID(id, s); err != nil {
+		return e, err
 	}
-	added, err := s.desk.Append(stock.Entry{ID: id, Kind: kind, Version: 1, On: on, Device: deviceOf(r.Context()), Body: canonical})
+	e.Body, err = stock.Canonical(body)
+	return e, err
+}
+
+// appendAll writes entries down in one go, all or none, and keeps what is to be told.
+func (s *server) appendAll(entries []stock.Entry) error {
+	added, err := s.desk.Append(entries...)
 	if err != nil {
-		return id, err
+		return err
 	}
 	for _, a := range added {
 		s.told.keep(a)
 	}
-	return id, nil
+	return nil
 }
 
 // entryID reads the id made beforehand, or makes one.
@@ -160,28 +170,48 @@ func figureAndUnit(typed string) (figure, unit string, err error) {
 	return typed[:at], strings.TrimSpace(typed[at:]), nil
 }
 
-// undo lets an entry count for nothing, or what was undone count again: entry (its id),
-// next.
+// undo lets entries count for nothing, or what was undone count again, all or none: entry
+// (its id, one or several), next.
 func (s *server) undo(r *request) error {
-	entry, err := stock.ParseID(r.FormValue("entry"))
+	if err := r.parse(); err != nil {
+		return err
+	}
+	if len(r.Form["entry"]) == 0 {
+		return refused("say which entry is to be undone")
+	}
+	var undoing []stock.Entry
+	var ids []string
+	for _, sent := range r.Form["entry"] {
+		by, err := s.undoing(sent)
+		if err != nil {
+			return err
+		}
+		by.Device = deviceOf(r.Context())
+		undoing, ids = append(undoing, by), append(ids, by.ID.String())
+	}
+	if err := s.appendAll(undoing); err != nil {
+		return err
+	}
+	r.goTo(withQuery(local(r.FormValue("next")), "undid", strings.Join(ids, ".")))
+	return nil
+}
+
+// undoing returns the entry that undoes another, named by its id.
+func (s *server) undoing(sent string) (by stock.Entry, err error) {
+	entry, err := stock.ParseID(sent)
 	if err != nil {
-		return refused("%v", err)
+		return by, refused("%v", err)
 	}
 	var head stock.ID // the last word on the entry
 	var stands, held bool
 	s.desk.Read(func(b *stock.Book) { head, stands, held = b.Head(entry) })
 	switch {
 	case !held:
-		return notFound("there is no entry " + entry.String())
+		return by, notFound("there is no entry " + entry.String())
 	case head == entry && !stands && !s.isUndoing(entry):
-		return refused("that was undone already")
+		return by, refused("that was undone already")
 	}
-	_, by, err := s.desk.Undo(entry)
-	if err != nil {
-		return err
-	}
-	r.goTo(withQuery(local(r.FormValue("next")), "undid", by.ID.String()))
-	return nil
+	return s.desk.Undoing(entry)
 }
 
 // isUndoing reports whether an entry puts another right.
@@ -209,55 +239,4 @@ func fragment(u *url.URL) string {
 		return ""
 	}
 	return "#" + u.EscapedFragment()
-}
-
-// doneOf tells what was just written or undone, by the query.
-func (s *server) doneOf(r *request) *done {
-	undone := true
-	id, err := stock.ParseID(r.URL.Query().Get("undid"))
-	if err != nil {
-		undone = false
-		if id, err = stock.ParseID(r.URL.Query().Get("wrote")); err != nil {
-			return nil
-		}
-	}
-	e, err := s.desk.Entry(id)
-	if err != nil {
-		return nil
-	}
-	d := &done{ID: id, Says: e.Kind, Undone: undone, Next: r.URL.RequestURI()}
-	if a := s.told.of(id); a != nil && !undone {
-		d.Born, d.Notes = a.Born, a.Notices
-	}
-	return d
-}
-
-// told keeps what came of the entries written last, to tell it on the next page.
-type told struct {
-	mu    sync.Mutex
-	added []stock.Added
-}
-
-// mostTold is how many entries' outcomes are kept.
-const mostTold = 100
-
-func (t *told) keep(a stock.Added) {
-	t.mu.Lock()
-	defer t.mu.Unlock()
-	t.added = append(t.added, a)
-	if len(t.added) > mostTold {
-		t.added = t.added[1:]
-	}
-}
-
-func (t *told) of(id stock.ID) *stock.Added {
-	t.mu.Lock()
-	defer t.mu.Unlock()
-	for i := range t.added {
-		if t.added[i].ID == id {
-			a := t.added[i]
-			return &a
-		}
-	}
-	return nil
 }
