@@ -134,6 +134,21 @@ func (k *Kind) LightShare(dli float64) float64 {
 	return counted(growth.LightShare(dli, k.Light.Enough))
 }
 
+// LightFor returns the daily light, in mol/m², that leaves ask for at a mean temperature of a
+// day, in °C, so as not to be drawn: as much above the base of growth as warmth goes, light
+// must go with it, from the least light at the kind's usual warmth under glass (the middle of
+// its day and its night). 0 at or below the base, and where the figures are not known. That
+// light and warmth must keep in step is known of pot plants; the line is an assumption.
+func (k *Kind) LightFor(mean float64) float64 {
+	base := k.Grow.Base.Celsius()
+	usual := (k.number("grow.day") + k.number("grow.night")) / 2
+	asked := k.Light.Least * (mean - base) / (usual - base)
+	if math.IsNaN(asked) || usual <= base {
+		return 0
+	}
+	return max(asked, 0)
+}
+
 // counted leaves out an effect whose figures are not known.
 func counted(share float64) float64 {
 	if math.IsNaN(share) {

@@ -90,6 +90,21 @@ func TestOverridesRefused(t *testing.T) {
 	}
 }
 
+// TestLightGoesWithWarmth: a dahlia wants 8 mol at 18.5 °C, the middle of its usual day and
+// night, and grows from 5.5 °C, so that 12 °C ask for half of that. Of a ranunculus neither
+// is known.
+func TestLightGoesWithWarmth(t *testing.T) {
+	k := kind(t, "dahlia")
+	for celsius, want := range map[float64]float64{18.5: 8, 12: 4, 5.5: 0, -3: 0, 25: 12} {
+		if got := k.LightFor(celsius); math.Abs(got-want) > 1e-9 {
+			t.Errorf("%g mol at %g °C, not %g", got, celsius, want)
+		}
+	}
+	if got := kind(t, "ranunculus").LightFor(20); got != 0 {
+		t.Errorf("a ranunculus asks for %g mol", got)
+	}
+}
+
 func TestSharesStayShares(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		k, _ := Lookup(rapid.SampledFrom(Kinds()).Draw(t, "kind"))

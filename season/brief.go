@@ -56,6 +56,7 @@ type Prices struct {
 	Pots        map[string]Price // a container, by its name in package supply
 	PlantWeek   Price            // what a week of one plant in flower brings
 	Hand        Price            // an hour of hired hands
+	Stretched   Price            // what a plant loses in worth by a day of standing too warm for its light
 }
 
 // Brief is all that a season is worked out from.

@@ -196,8 +196,11 @@ func (m *maker) admissible(o *outcome) bool {
 // alike is how many weeks of flower make no difference to the choice.
 const alike = 0.25
 
-// byGain puts the best first: most weeks of flower; of those within alike the unheated
-// and the latest.
+// sturdy is how many stretched days more or less make no difference to the choice.
+const sturdy = 3.0
+
+// byGain puts the best first: most weeks of flower; of those within alike the unheated, those
+// with fewer stretched days, and the latest.
 func byGain(all []*outcome) []*outcome {
 	sorted := slices.Clone(all)
 	best := math.Inf(-1)
@@ -207,7 +210,7 @@ func byGain(all []*outcome) []*outcome {
 	step := func(o *outcome) int { return int((best - o.gain) / alike) }
 	slices.SortStableFunc(sorted, func(a, b *outcome) int {
 		return cmp.Or(cmp.Compare(step(a), step(b)), compareBool(a.route.heated, b.route.heated),
-			cmp.Compare(b.start, a.start), cmp.Compare(a.route.name, b.route.name))
+			cmp.Compare(math.Round(a.drawn/sturdy), math.Round(b.drawn/sturdy)), cmp.Compare(b.start, a.start), cmp.Compare(a.route.name, b.route.name))
 	})
 	return sorted
 }

@@ -23,6 +23,8 @@ type yearDays struct {
 	sprout [][]float64 // °C·d counted towards coming up
 	grow   [][]float64 // share of the best growth, light and day length counted
 	high   []float64   // warmest hour of the air, °C
+	mean   []float64   // of the air, °C
+	light  []float64   // mol/m²
 	low    []float64   // coldest hour of the air, °C
 	cold   []float64   // coldest hour of pot or soil, °C
 	root   []float64   // mean of pot or soil over the past seven days, today left out, °C
@@ -56,6 +58,7 @@ func climateOf(model place.Place, setting place.Setting, years []*weather.Hours,
 // reduce turns a course, hour by hour, into days.
 func reduce(course *place.Course, kinds []rates) yearDays {
 	y := yearDays{
+		mean: dailyMean(course.Air), light: course.Light,
 		low: lowest(course.Air), high: highest(course.Air), cold: lowest(course.Root), root: pastWeek(course.Root),
 		asked: course.AskedKWh, given: course.GivenKWh, lamps: course.LampKWh, bench: course.WarmBenchKWh,
 		short: course.HoursShort, worst: course.WorstShort,
@@ -87,17 +90,21 @@ func highest(hourly []float64) []float64 {
 	return high
 }
 
-// pastWeek returns for each day the mean over the seven days before it; the first days
-// have what days there are, the first its own.
-func pastWeek(hourly []float64) []float64 {
-	n := len(hourly) / 24
-	mean := make([]float64, n)
+func dailyMean(hourly []float64) []float64 {
+	mean := make([]float64, len(hourly)/24)
 	for d := range mean {
 		for _, t := range hourly[24*d : 24*d+24] {
 			mean[d] += t / 24
 		}
 	}
-	week := make([]float64, n)
+	return mean
+}
+
+// pastWeek returns for each day the mean over the seven days before it; the first days
+// have what days there are, the first its own.
+func pastWeek(hourly []float64) []float64 {
+	mean := dailyMean(hourly)
+	week := make([]float64, len(mean))
 	sum := 0.0
 	for d := range week {
 		days := min(d, 7)

@@ -81,6 +81,10 @@ func (r *realized) explainMoves(p *part, f fate) []string {
 		steps = append(steps, fmt.Sprintf("Handed on to %s on %s: the first Monday after half are up, and not before %s, after which it seldom falls below %s there.",
 			r.Places[p.route.onPlace].Name, r.said(f.handOn), r.said(p.route.onFrom(l)), celsius(l.harm)))
 	}
+	if f.stretched > 0 {
+		steps = append(steps, fmt.Sprintf("Stretched on %s: it stands warmer than its light serves. It asks for %.0f mol/m² a day at %s, and for more the warmer it stands (assumption).",
+			counted(f.stretched, "day"), l.LightFor(stretchedAt), celsius(stretchedAt)))
+	}
 	if p.route.stays {
 		return append(steps, "It stays there and flowers under cover.")
 	}
@@ -92,6 +96,17 @@ func (r *realized) explainMoves(p *part, f fate) []string {
 	}
 	return append(steps,
 		fmt.Sprintf("Planted out on %s: the first Monday not before %s (the odds of frost), with soil at %s for a week.", r.said(f.out), r.said(p.outFrom), celsius(l.soilLeafy)))
+}
+
+// stretchedAt is the warmth, °C, for which the light asked is told.
+const stretchedAt = 18.0
+
+// counted writes a number with its noun.
+func counted(n int, noun string) string {
+	if n == 1 {
+		return "1 " + noun
+	}
+	return fmt.Sprintf("%d %ss", n, noun)
 }
 
 func (r *realized) explainGrowth(p *part, year int) []string {

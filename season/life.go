@@ -29,6 +29,8 @@ type life struct {
 	kill, harm  float64 // °C: frost acts at; young leaves are harmed below
 	night       float64 // °C: lowest level to hold for leafy plants
 	setBack     int     // days that frost sets it back; 0: it is killed
+	lightFrom   float64 // °C from which leaves ask for light, not to be drawn
+	lightEach   float64 // mol/m² a day that they ask for each kelvin above that
 	soilLeafy   float64 // °C at 10 cm
 	soilDormant float64
 
@@ -79,6 +81,8 @@ func lifeOf(k *culture.Kind, key lifeKey, newYear int) (*life, error) {
 		tray: float64(k.Bench.Tray), tight: float64(k.Bench.Tight), spaced: float64(k.Bench.Spaced), bed: float64(k.Bench.InBed),
 		prick: int(orElse(k.SowToPot, 0)), container: container, cells: pot.Cells,
 	}
+	l.lightFrom = celsiusOr(k.Grow.Base, 0)
+	l.lightEach = k.LightFor(l.lightFrom + 1)
 	l.meets = orElse(k.Bench.Meet, 0.25) * orElse(l.flower, orElse(k.Ready, 40))
 	l.cutFor = fruiting
 	if k.Life == culture.Soak {

@@ -55,6 +55,7 @@ type outcome struct {
 	life  *life
 	fates []fate
 	gain  float64           // mean weeks of flower gained
+	drawn float64           // mean days on which it stands too warm for its light
 	lost  int               // years in which it is killed
 	cold  int               // years with more nights too cold for leaves than a plant shrugs off
 	need  map[int][]float64 // m² a plant takes, by bench and week; made by room
@@ -82,6 +83,7 @@ func live(l *life, o option, base []float64, ends []int) *outcome {
 		f := walker{life: l, option: &o, year: year}.middle()
 		out.fates[year] = f
 		out.gain += weeksOfFlower(f, ends[year]) - base[year]
+		out.drawn += float64(f.stretched)
 		if f.died < ends[year] {
 			out.lost++
 		}
@@ -90,6 +92,7 @@ func live(l *life, o option, base []float64, ends []int) *outcome {
 		}
 	}
 	out.gain /= float64(len(ends))
+	out.drawn /= float64(len(ends))
 	return out
 }
 

@@ -103,6 +103,7 @@ type BatchPlan struct {
 	NoFlower   int          `json:"years_without_flower" jsonschema_description:"years in which half of the batch does not flower before frost"`
 	Lost       int          `json:"years_lost" jsonschema_description:"years in which cold kills the batch"`
 	ColdNights odds.Amount  `json:"cold_nights" jsonschema_description:"nights too cold for young leaves, before planting out"`
+	Stretched  odds.Amount  `json:"stretched_days" jsonschema_description:"days in leaf under cover on which a plant stands too warm for its light; 0 where the kind's figures do not tell"`
 	Why        string       `json:"why,omitempty" jsonschema_description:"why the batch is not raised as the plan would have it"`
 	Stored     *Stored      `json:"stored,omitempty"`
 	Steps      []string     `json:"steps,omitempty" jsonschema_description:"where the dates come from, when asked"`

@@ -72,6 +72,7 @@ type found struct {
 	gain     float64 // weeks of flower, all plants together
 	heat     float64
 	pots     float64
+	worse    float64 // what stretched days take off the worth of plants
 	light    float64
 	hands    float64
 	ofLimits []float64 // what it takes of every limit
@@ -80,9 +81,9 @@ type found struct {
 // money is what a plan costs.
 func (f *found) money() float64 { return f.heat + f.pots + f.light + f.hands }
 
-// cost is its money less the worth of its flowers.
+// costOf is the money of a plan, and what stretched days take off, less the worth of its flowers.
 func (p *prover) costOf(f *found) float64 {
-	return f.money() - p.weight*f.gain + float64(f.left)*p.leaving(p.maker, p.weight)
+	return f.money() + f.worse - p.weight*f.gain + float64(f.left)*p.leaving(p.maker, p.weight)
 }
 
 // scale is what a gap is a share of.
@@ -138,7 +139,7 @@ func (p *prover) field(at levels) *field {
 	}
 	for _, all := range f.choices {
 		for _, c := range all {
-			dear = math.Max(dear, c.money)
+			dear = math.Max(dear, c.money+c.worse)
 		}
 	}
 	p.spare = math.Max(p.spare, dear*2+1)
@@ -222,6 +223,7 @@ func (f *found) add(c *choice, n int) {
 	f.plants += n
 	f.gain += float64(n) * c.gain
 	f.pots += float64(n) * c.money
+	f.worse += float64(n) * c.worse
 	for _, list := range [][]take{c.takes, c.hours} {
 		for _, t := range list {
 			f.ofLimits[t.row] += float64(n) * t.amount

@@ -242,9 +242,9 @@ func (r *realized) batchPlan(p *part) BatchPlan {
 	plan.Stored = r.stored(p)
 	plan.Starts = []Start{{Week: plan.Dates.Start.Monday(), Count: p.count, Route: p.route.name}}
 	plan.Stays = r.stays(p)
-	nights := make([]float64, len(p.fates))
+	nights, drawn := make([]float64, len(p.fates)), make([]float64, len(p.fates))
 	for i, f := range p.fates {
-		nights[i] = float64(f.coldNights)
+		nights[i], drawn[i] = float64(f.coldNights), float64(f.stretched)
 		if f.died < r.ends[i] {
 			plan.Lost++
 		}
@@ -252,7 +252,7 @@ func (r *realized) batchPlan(p *part) BatchPlan {
 			plan.NoFlower++
 		}
 	}
-	plan.ColdNights = odds.AmountOf(nights)
+	plan.ColdNights, plan.Stretched = odds.AmountOf(nights), odds.AmountOf(drawn)
 	return plan
 }
 

@@ -23,6 +23,7 @@ func splice(before, after *climate, day int) *climate {
 		}
 		c.years[i] = yearDays{
 			sprout: joinAll(a.sprout, b.sprout), grow: joinAll(a.grow, b.grow),
+			mean: join(a.mean, b.mean), light: join(a.light, b.light),
 			low: join(a.low, b.low), high: join(a.high, b.high), cold: join(a.cold, b.cold), root: join(a.root, b.root),
 			asked: join(a.asked, b.asked), given: join(a.given, b.given), lamps: join(a.lamps, b.lamps), bench: join(a.bench, b.bench),
 			short: join(a.short, b.short), worst: join(a.worst, b.worst),

@@ -18,6 +18,7 @@ type fate struct {
 	spent                 int // flowering ends by itself: what can't stand heat
 
 	coldNights int // nights before planting out that were too cold for young leaves
+	stretched  int // days under cover on which leaves stood too warm for their light
 }
 
 // newFate is a plant to which nothing has happened yet.
@@ -87,6 +88,9 @@ func (w walker) walk(one individual, moves *schedule) fate {
 			}
 			w.sprouts(day, warmth, one, &f)
 			continue
+		}
+		if day < f.out && at.light[day] < w.lightEach*(at.mean[day]-w.lightFrom) {
+			f.stretched++
 		}
 		if w.frozen(at, day, &f, &idle); f.died != never {
 			return f

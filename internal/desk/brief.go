@@ -193,6 +193,9 @@ func (g *Garden) prices() season.Prices {
 	if hour := g.Prices.Hour; hour.Minor > 0 {
 		p.Hand = season.Price{Amount: hour.Units(), Known: true}
 	}
+	if day := g.Prices.Stretched; day.Minor > 0 {
+		p.Stretched = season.Price{Amount: day.Units(), Known: true}
+	}
 	for id, money := range maps.All(g.Prices.Pots) {
 		p.Pots[id] = season.Price{Amount: money.Units(), Known: true}
 	}

@@ -27,6 +27,9 @@ func (a *SeasonAnswer) sideBySide(p *page, units quantity.System) {
 		return fmt.Sprintf("%s (%s to %s)", weeks(plan.GainWeeks.Middle), weeks(plan.GainWeeks.Low), weeks(plan.GainWeeks.High))
 	}, a.Plans)
 	p.row("raised under cover", func(plan *season.Plan) string { return fmt.Sprintf("%d of %d", potted(plan), raised(plan)) }, a.Plans)
+	if slices.ContainsFunc(a.Plans, func(plan *season.Plan) bool { return stretched(plan) >= 0.5 }) {
+		p.row("stretched, a plant", func(plan *season.Plan) string { return fmt.Sprintf("%.0f days", stretched(plan)) }, a.Plans)
+	}
 	a.heatRows(p)
 	a.costRows(p)
 	p.row("benches suffice", func(plan *season.Plan) string { return fmt.Sprintf("%d of %d years", plan.FitsYears, plan.Years) }, a.Plans)
@@ -128,6 +131,18 @@ func potted(plan *season.Plan) int {
 		}
 	}
 	return n
+}
+
+// stretched returns the days that a plant raised under cover stands too warm for its light:
+// the middle over the years of each batch, by its plants.
+func stretched(plan *season.Plan) float64 {
+	days := 0.0
+	for _, b := range plan.Batches {
+		if b.Container != "" {
+			days += float64(b.Count) * b.Stretched.Middle
+		}
+	}
+	return days / float64(max(potted(plan), 1))
 }
 
 // heatedPlaces names the places that some plan heats.

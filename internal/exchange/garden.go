@@ -68,6 +68,7 @@ type Prices struct {
 	Pots        map[string]quantity.Money // by the container's id, such as no1
 	Stem        quantity.Money            // what a sold stem brings
 	Hour        quantity.Money            // what an hour of own work is held to be worth
+	Stretched   quantity.Money            // what a plant loses in worth by a day of standing too warm for its light
 }
 
 // Sort is what a place is.

@@ -11,6 +11,7 @@ func (g *Garden) readPrices(s *section) {
 	g.Prices.Mix = priced(g, s, "mix", quantity.ParseVolumePrice)
 	g.Prices.Stem = g.money(s, "stem", quantity.ParseMoney)
 	g.Prices.Hour = g.money(s, "hour", quantity.ParseMoney)
+	g.Prices.Stretched = g.money(s, "stretched_day", quantity.ParseMoney)
 	g.Prices.Pots = map[string]quantity.Money{}
 	for _, c := range supply.Containers() {
 		key := "pot_" + c.ID

@@ -140,7 +140,7 @@ func (g *Garden) writtenPrices() map[string]string {
 	if !g.Prices.Mix.IsZero() {
 		prices["mix"] = g.Prices.Mix.Written()
 	}
-	for key, money := range map[string]quantity.Money{"stem": g.Prices.Stem, "hour": g.Prices.Hour} {
+	for key, money := range map[string]quantity.Money{"stem": g.Prices.Stem, "hour": g.Prices.Hour, "stretched_day": g.Prices.Stretched} {
 		if money.Currency != "" {
 			prices[key] = money.String()
 		}

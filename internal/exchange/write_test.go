@@ -180,6 +180,7 @@ func anyPrices(t *rapid.T, g *Garden) {
 		Mix:         quantity.PriceOf(between(t, "mix", 0.0, 99), g.Currency, quantity.CubicFoot),
 		Pots:        map[string]quantity.Money{"no1": {Minor: rapid.Int64Range(0, 10000).Draw(t, "pot"), Currency: g.Currency}},
 		Stem:        quantity.Money{Minor: rapid.Int64Range(0, 10000).Draw(t, "stem"), Currency: g.Currency},
+		Stretched:   quantity.Money{Minor: rapid.Int64Range(0, 100).Draw(t, "stretched"), Currency: g.Currency},
 	}
 }
 

@@ -126,12 +126,12 @@ func (c *replay) gains() {
 
 // gain returns the weeks of flower that a batch gains in every year.
 func (c *replay) gain(b *batch) []float64 {
-	var gains, nights []float64
+	var gains, nights, drawn []float64
 	lost, without := 0, 0
 	for year, end := range c.ends {
 		r := b.years[year]
 		gains = append(gains, weeksOfFlower(r, end)-weeksOfFlower(b.base[year], end))
-		nights = append(nights, float64(r.middle.coldNights))
+		nights, drawn = append(nights, float64(r.middle.coldNights)), append(drawn, float64(r.middle.drawn))
 		if dayOf(r.middle.died) < end {
 			lost++
 		}
@@ -143,5 +143,6 @@ func (c *replay) gain(b *batch) []float64 {
 	c.within("years lost", b.plan.ID, float64(lost), float64(b.plan.Lost), few)
 	c.within("years without flower", b.plan.ID, float64(without), float64(b.plan.NoFlower), few)
 	c.spread("nights too cold", b.plan.ID, odds.AmountOf(nights), b.plan.ColdNights, 0, 1)
+	c.spread("stretched days", b.plan.ID, odds.AmountOf(drawn), b.plan.Stretched, 0, 1)
 	return gains
 }

@@ -12,8 +12,12 @@ import (
 // pass takes all plants through one day in a place. It reports whether nothing more is to come.
 func (w *way) pass(day int, lot []*plant, r *raised, at *place.Course) (over bool) {
 	coldest := slices.Min(at.Air[24*day : 24*day+24])
+	asked := w.kind.LightFor(sum(at.Air[24*day:24*day+24]) / 24)
 	for _, p := range lot {
 		if p.leafy(24*day) && !p.over {
+			if day < r.out && at.Light[day] < asked {
+				p.drawn++
+			}
 			p.chill(day, coldest, day < r.out, w.needs)
 		}
 	}

@@ -23,6 +23,8 @@
 //     hour before midsummer is colder than young leaves bear.
 //   - In its pot a plant slows when pot-bound; planted out it is checked for some days, fewer
 //     out of a frame.
+//   - A day under cover on which leaves have less light than its mean warmth asks for is a
+//     stretched day.
 //   - A day with an hour of frost kills, or stops growth for so many days, that day the first.
 //     A pot that freezes before anything is up is lost.
 //   - A lot is its middle plant, which decides the moves, and five individuals besides.

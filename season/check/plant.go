@@ -17,6 +17,7 @@ type plant struct {
 
 	eyed, up, ready, meet, bloom, died int
 	coldNights                         int // nights too cold for young leaves
+	drawn                              int // days under cover too warm for their light
 }
 
 // individuals stand for a lot besides its middle plant: from the quickest tenth to the

@@ -120,6 +120,29 @@ func TestWalkCountsNights(t *testing.T) {
 	}
 }
 
+// TestWalkCountsStretchedDays: in a dark room every day in leaf is one, in bright glass none;
+// and where there is as much light as the warmth of the glass asks for, one kelvin more
+// makes every day one, and one mole more none.
+func TestWalkCountsStretchedDays(t *testing.T) {
+	c, w := northern(t)
+	w.start = c.day(civil.MustOn(2027, 4, 12))
+	ground, light := level(c.days, 18, 40), w.kind.LightFor(18)
+	in := through{first: level(c.days, 21, 0), on: level(c.days, 18, light), ground: ground}
+	r := w.walk(c, in)
+	dark := r.handOn - dayOf(r.middle.up) - 1
+	if r.middle.drawn != dark || dark <= 0 {
+		t.Errorf("%d stretched days, not the %d in the dark", r.middle.drawn, dark)
+	}
+	in.on = level(c.days, 19, light)
+	if r = w.walk(c, in); r.middle.drawn != r.out-dayOf(r.middle.up)-1 {
+		t.Errorf("%d stretched days, not the %d till it is planted out", r.middle.drawn, r.out-dayOf(r.middle.up)-1)
+	}
+	in.on = level(c.days, 19, light+1)
+	if r = w.walk(c, in); r.middle.drawn != dark {
+		t.Errorf("%d stretched days, not %d, with enough light", r.middle.drawn, dark)
+	}
+}
+
 // TestWalkHardensInFrame: a plant that is long ready goes into the frame one Monday before the
 // one fixed, and is checked for as many days less as the figures say: at the best temperature
 // throughout, each of them saves what the check takes of a day.
