@@ -215,8 +215,12 @@ func byGain(all []*outcome) []*outcome {
 	return sorted
 }
 
+// weeksBefore returns how many weeks before planting out begins it is started.
+func (o *outcome) weeksBefore() float64 { return float64(o.outFrom-o.start) / 7 }
+
 // byCustom puts the usual first: a start so many weeks before planting out as is common
-// for the kind, warm first and then a bright place.
+// for the kind, warm first and then a bright place. What is started later than usual and
+// gains less than the open ground comes after the open ground.
 func byCustom(weeks func(*life) (from, to float64)) func([]*outcome) []*outcome {
 	return func(all []*outcome) []*outcome {
 		sorted := slices.Clone(all)
@@ -228,11 +232,14 @@ func byCustom(weeks func(*life) (from, to float64)) func([]*outcome) []*outcome 
 				return math.Inf(1)
 			}
 			from, to := weeks(o.life)
-			before := float64(o.outFrom-o.start) / 7
-			return math.Abs(before - (from+to)/2)
+			return math.Abs(o.weeksBefore() - (from+to)/2)
+		}
+		belated := func(o *outcome) bool {
+			from, _ := weeks(o.life)
+			return !o.route.direct && o.gain < 0 && o.weeksBefore() < from
 		}
 		slices.SortStableFunc(sorted, func(a, b *outcome) int {
-			return cmp.Or(cmp.Compare(math.Floor(off(a)+0.5), math.Floor(off(b)+0.5)), cmp.Compare(a.custom(), b.custom()),
+			return cmp.Or(compareBool(belated(a), belated(b)), cmp.Compare(math.Floor(off(a)+0.5), math.Floor(off(b)+0.5)), cmp.Compare(a.custom(), b.custom()),
 				cmp.Compare(b.gain, a.gain), cmp.Compare(a.route.name, b.route.name))
 		})
 		return sorted
