@@ -15,6 +15,7 @@ need pdftoppm poppler-utils
 need rsvg-convert librsvg2-bin
 need zbarimg zbar-tools
 need fribidi libfribidi-bin
+need hb-shape libharfbuzz-bin
 need glpsol glpk-utils
 need git git
 
@@ -27,7 +28,7 @@ if [ -n "$missing" ]; then
 			echo "check: could not install:$missing"
 	else
 		echo "check: not installed, and no leave to install:$missing"
-		echo "check: what needs them is left out: race tests (gcc), cross-checks (node, npm), browser tests (chromium), pictures (rsvg-convert), paper (pdftoppm, zbarimg, fribidi), the solver's second opinion (glpsol)"
+		echo "check: what needs them is left out: race tests (gcc), cross-checks (node, npm), browser tests (chromium), pictures (rsvg-convert), paper (pdftoppm, zbarimg, fribidi, hb-shape), the solver's second opinion (glpsol)"
 	fi
 fi
 if ! command -v make >/dev/null 2>&1; then

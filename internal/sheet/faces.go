@@ -1,80 +1,136 @@
 package sheet
 
 import (
+	"bytes"
+	"compress/gzip"
 	"embed"
+	"io"
 	"sync"
 
-	"golang.org/x/image/font"
-	"golang.org/x/image/font/sfnt"
-	"golang.org/x/image/math/fixed"
+	"github.com/go-text/typesetting/font"
 )
 
-//go:embed faces/*.ttf
+//go:embed faces/*.ttf.gz
 var faceFiles embed.FS
 
-// face is one typeface.
+// face is one typeface. It is unpacked when the first letter is asked of it.
 type face struct {
-	id    string // as the PDF calls it
-	bytes []byte
-	font  *sfnt.Font
+	id     string    // as the PDF calls it
+	blocks [][2]rune // the letters it is asked for first, by Unicode's blocks
+	opened func() openedFace
 }
 
-// The typefaces, in the order in which they are asked for a letter.
+// openedFace is a typeface that is read.
+type openedFace struct {
+	*font.Font
+	codes []rune // by glyph: see codesOf
+	bytes []byte // as the PDF takes it in
+}
+
+func newFace(id string, blocks ...[2]rune) *face {
+	f := &face{id: id, blocks: blocks}
+	f.opened = sync.OnceValue(f.open)
+	return f
+}
+
+// The typefaces: those for Latin, Greek and Cyrillic letters in two weights, one for the
+// letters of East Asia, and one for each further script.
 var (
-	plainFaces = []string{"NotoSans-Regular", "NotoSansHebrew-Regular", "NotoSansArabic-Regular", "NotoSansArmenian-Regular", "NotoSansGeorgian-Regular", "DroidSansFallback"}
-	boldFaces  = append([]string{"NotoSans-Bold"}, plainFaces[1:]...)
+	plainFace    = newFace("NotoSans-Regular")
+	boldFace     = newFace("NotoSans-Bold")
+	eastFace     = newFace("DroidSansFallback")
+	furtherFaces = []*face{
+		newFace("NotoSansArmenian-Regular", [2]rune{0x0530, 0x058F}, [2]rune{0xFB13, 0xFB17}),
+		newFace("NotoSansHebrew-Regular", [2]rune{0x0590, 0x05FF}, [2]rune{0xFB1D, 0xFB4F}),
+		newFace("NotoSansArabic-Regular", [2]rune{0x0600, 0x06FF}, [2]rune{0x0750, 0x077F}, [2]rune{0x08A0, 0x08FF}),
+		newFace("NotoSansThaana-Regular", [2]rune{0x0780, 0x07BF}),
+		newFace("NotoSansNKo-Regular", [2]rune{0x07C0, 0x07FF}),
+		newFace("NotoSansDevanagari-Regular", [2]rune{0x0900, 0x097F}, [2]rune{0x1CD0, 0x1CFF}, [2]rune{0xA8E0, 0xA8FF}),
+		newFace("NotoSansBengali-Regular", [2]rune{0x0980, 0x09FF}),
+		newFace("NotoSansGurmukhi-Regular", [2]rune{0x0A00, 0x0A7F}),
+		newFace("NotoSansGujarati-Regular", [2]rune{0x0A80, 0x0AFF}),
+		newFace("NotoSansOriya-Regular", [2]rune{0x0B00, 0x0B7F}),
+		newFace("NotoSansTamil-Regular", [2]rune{0x0B80, 0x0BFF}),
+		newFace("NotoSansTelugu-Regular", [2]rune{0x0C00, 0x0C7F}),
+		newFace("NotoSansKannada-Regular", [2]rune{0x0C80, 0x0CFF}),
+		newFace("NotoSansMalayalam-Regular", [2]rune{0x0D00, 0x0D7F}),
+		newFace("NotoSansSinhala-Regular", [2]rune{0x0D80, 0x0DFF}),
+		newFace("NotoSansThai-Regular", [2]rune{0x0E00, 0x0E7F}),
+		newFace("NotoSansLao-Regular", [2]rune{0x0E80, 0x0EFF}),
+		newFace("NotoSerifTibetan-Regular", [2]rune{0x0F00, 0x0FFF}),
+		newFace("NotoSansMyanmar-Regular", [2]rune{0x1000, 0x109F}, [2]rune{0xA9E0, 0xA9FF}, [2]rune{0xAA60, 0xAA7F}),
+		newFace("NotoSansGeorgian-Regular", [2]rune{0x10A0, 0x10FF}, [2]rune{0x1C90, 0x1CBF}, [2]rune{0x2D00, 0x2D2F}),
+		newFace("NotoSansEthiopic-Regular", [2]rune{0x1200, 0x139F}, [2]rune{0x2D80, 0x2DDF}, [2]rune{0xAB00, 0xAB2F}),
+		newFace("NotoSansCherokee-Regular", [2]rune{0x13A0, 0x13FF}, [2]rune{0xAB70, 0xABBF}),
+		newFace("NotoSansCanadianAboriginal-Regular", [2]rune{0x1400, 0x167F}, [2]rune{0x18B0, 0x18FF}),
+		newFace("NotoSansKhmer-Regular", [2]rune{0x1780, 0x17FF}, [2]rune{0x19E0, 0x19FF}),
+	}
 )
 
-// openFaces reads every typeface once. They are part of the program, so a fault in one is
-// a fault of its making.
-var openFaces = sync.OnceValue(func() map[string]*face {
-	all := map[string]*face{}
-	for _, id := range append([]string{"NotoSans-Bold"}, plainFaces...) {
-		b, err := faceFiles.ReadFile("faces/" + id + ".ttf")
-		if err != nil {
-			panic(err)
-		}
-		font, err := sfnt.Parse(b)
-		if err != nil {
-			panic(err)
-		}
-		all[id] = &face{id: id, bytes: b, font: font}
+// open unpacks and reads a typeface. It is part of the program, so a fault in it is a fault
+// of the program's making.
+func (f *face) open() openedFace {
+	b, err := f.unpacked()
+	if err != nil {
+		panic(err)
 	}
-	return all
-})
-
-// widest is the last letter that the PDF writer can address.
-const widest = 0xFFFF
-
-// faceFor returns the first typeface of the weight that holds the letter; nil where none
-// does.
-func faceFor(r rune, bold bool, buffer *sfnt.Buffer) *face {
-	if r > widest {
-		return nil
+	read, err := font.ParseTTF(bytes.NewReader(b))
+	if err != nil {
+		panic(err)
 	}
-	ids := plainFaces
+	codes, glyphs := codesOf(read.Font, glyphsIn(b))
+	return openedFace{read.Font, codes, withChart(b, glyphs)}
+}
+
+func (f *face) unpacked() ([]byte, error) {
+	packed, err := faceFiles.Open("faces/" + f.id + ".ttf.gz")
+	if err != nil {
+		return nil, err
+	}
+	defer func() { _ = packed.Close() }()
+	plain, err := gzip.NewReader(packed)
+	if err != nil {
+		return nil, err
+	}
+	return io.ReadAll(plain)
+}
+
+// has reports whether the typeface holds a letter.
+func (f *face) has(r rune) bool {
+	_, is := f.opened().NominalGlyph(r)
+	return is
+}
+
+// isFor reports whether the typeface is that of the letter's script.
+func (f *face) isFor(r rune) bool {
+	for _, b := range f.blocks {
+		if b[0] <= r && r <= b[1] {
+			return true
+		}
+	}
+	return false
+}
+
+// faceFor returns the typeface for a letter; nil where none holds it. before is that of the
+// letter before it, nil for none: marks and spaces stay in it where they can.
+func faceFor(r rune, bold bool, before *face) *face {
+	latin := plainFace
 	if bold {
-		ids = boldFaces
+		latin = boldFace
 	}
-	for _, id := range ids {
-		f := openFaces()[id]
-		if at, err := f.font.GlyphIndex(buffer, r); err == nil && at != 0 {
+	asked := []*face{latin, before}
+	if stays(r) {
+		asked = []*face{before, latin}
+	}
+	for _, f := range furtherFaces {
+		if f.isFor(r) {
+			asked = append(asked, f)
+		}
+	}
+	for _, f := range append(asked, eastFace) {
+		if f != nil && f.has(r) {
 			return f
 		}
 	}
 	return nil
-}
-
-// advance returns how far a letter moves the next one on, as a multiple of the type size.
-func (f *face) advance(r rune, buffer *sfnt.Buffer) float64 {
-	em := f.font.UnitsPerEm()
-	at, err := f.font.GlyphIndex(buffer, r)
-	if err != nil {
-		return 0
-	}
-	units, err := f.font.GlyphAdvance(buffer, at, fixed.I(int(em)), font.HintingNone)
-	if err != nil {
-		return 0
-	}
-	return float64(units) / 64 / float64(em)
 }

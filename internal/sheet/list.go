@@ -73,7 +73,7 @@ func (l *list) need(height float64) {
 
 // words writes a paragraph across the page.
 func (l *list) words(text string, size float64, colour ink) {
-	b := block{l.wrap(text, size, plain, l.inner()), size, plain}
+	b := l.wrapped(text, size, plain, l.inner())
 	l.need(b.height())
 	l.draw(b, edge, l.y, colour)
 	l.y += b.height() + 0.8
@@ -84,7 +84,7 @@ func (l *list) care(cautions []string) {
 	var blocks []block
 	height := 3.0
 	for _, c := range cautions {
-		b := block{l.wrap(c, smallSize+0.5, plain, l.inner()-9), smallSize + 0.5, plain}
+		b := l.wrapped(c, smallSize+0.5, plain, l.inner()-9)
 		blocks = append(blocks, b)
 		height += b.height() + 0.8
 	}

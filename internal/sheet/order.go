@@ -2,19 +2,23 @@ package sheet
 
 import (
 	"slices"
-	"strings"
-	"unicode/utf8"
 
 	"golang.org/x/text/unicode/bidi"
 )
 
-// fromLeft puts letters in the order in which they stand on paper from left to right, by
-// the Unicode Bidirectional Algorithm (UAX #9) for a line without explicit embedding. Its
-// rules are named beside each step. The library that knows the classes of letters orders
-// brackets wrongly, so the rules are here.
-func fromLeft(text []rune) []rune {
-	if !strings.ContainsFunc(string(text), isRightToLeft) {
-		return text
+// stretch is a part of a line that is read in one direction.
+type stretch struct {
+	from, to  int // its letters
+	fromRight bool
+}
+
+// fromLeft parts a line by the direction in which it is read, and orders the parts as they
+// stand on paper from left to right, by the Unicode Bidirectional Algorithm (UAX #9) for a
+// line without explicit embedding. Its rules are named beside each step. The library that
+// knows the classes of letters orders brackets wrongly, so the rules are here.
+func fromLeft(text []rune) []stretch {
+	if !slices.ContainsFunc(text, isRightToLeft) {
+		return []stretch{{0, len(text), false}}
 	}
 	o := &order{text: text, classes: make([]bidi.Class, len(text)), base: firstStrong(text)}
 	for i, r := range text {
@@ -23,7 +27,7 @@ func fromLeft(text []rune) []rune {
 	o.weak()
 	o.brackets()
 	o.neutral()
-	return o.turned()
+	return o.stretches()
 }
 
 // order is a line whose letters are being ordered.
@@ -213,49 +217,35 @@ func (o *order) neutral() {
 	}
 }
 
-// turned turns stretches round by their levels (I1, I2, L1, L2, L4).
-func (o *order) turned() []rune {
-	levels := make([]int, len(o.text))
+// stretches parts the line by its levels (I1, I2) and puts the parts in the order in which
+// they stand from left to right (L2).
+func (o *order) stretches() []stretch {
+	var all []stretch
+	var levels []int
 	for i, c := range o.classes {
+		level := 0
 		switch {
 		case c == bidi.EN || c == bidi.AN || c == bidi.L && o.base == bidi.R:
-			levels[i] = 2
+			level = 2
 		case c == bidi.R:
-			levels[i] = 1
+			level = 1
 		}
-	}
-	out := slices.Clone(o.text)
-	for i := range out {
-		if levels[i] == 1 {
-			out[i] = mirrored(out[i])
+		if n := len(all); n > 0 && levels[n-1] == level {
+			all[n-1].to++
+			continue
 		}
+		all, levels = append(all, stretch{i, i + 1, level == 1}), append(levels, level)
 	}
 	for level := 2; level >= 1; level-- {
-		for i := 0; i < len(out); i++ {
+		for i := 0; i < len(all); i++ {
 			end := i
-			for end < len(out) && levels[end] >= level {
+			for end < len(all) && levels[end] >= level {
 				end++
 			}
-			slices.Reverse(out[i:end])
+			slices.Reverse(all[i:end])
 			slices.Reverse(levels[i:end])
 			i = max(end, i)
 		}
 	}
-	return out
-}
-
-// mirrored turns round the signs that point. Source: Unicode's BidiMirroring.txt; brackets
-// as the library has them.
-func mirrored(r rune) rune {
-	const left, right = "«‹<≤", "»›>≥"
-	for i, l := range []rune(left) {
-		switch other := []rune(right)[i]; r {
-		case l:
-			return other
-		case other:
-			return l
-		}
-	}
-	other, _ := utf8.DecodeRuneInString(bidi.ReverseString(string(r)))
-	return other
+	return all
 }

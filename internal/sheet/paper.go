@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"io"
 	"slices"
+	"strings"
+	"unicode/utf16"
 
 	"codeberg.org/go-pdf/fpdf"
 
@@ -35,9 +37,10 @@ const point = 25.4 / 72
 // sizes points. The first error stops all further drawing.
 type paper struct {
 	pdf    *fpdf.Fpdf
-	loaded map[string]bool
+	setter *setter
+	loaded map[*face]bool
 	cache  map[cacheKey][]run
-	left   map[rune]bool // pictograms and points that were left out
+	left   map[rune]bool // pictograms that were left out
 	small  bool          // something was left off labels for want of room
 	size   Size
 	err    error
@@ -67,7 +70,7 @@ func newPaper(title string, size Size, today civil.Date) *paper {
 	pdf.SetModificationDate(today.UTC())
 	pdf.SetTitle(title, true)
 	pdf.SetProducer("eyeup", true)
-	return &paper{pdf: pdf, loaded: map[string]bool{}, cache: map[cacheKey][]run{}, left: map[rune]bool{}, size: size}
+	return &paper{pdf: pdf, setter: newSetter(), loaded: map[*face]bool{}, cache: map[cacheKey][]run{}, left: map[rune]bool{}, size: size}
 }
 
 func (p *paper) fail(err error) { p.err = cmp.Or(p.err, err) }
@@ -78,7 +81,7 @@ func (p *paper) runs(text string, bold bool) []run {
 	if runs, done := p.cache[key]; done {
 		return runs
 	}
-	runs, left, err := laid(text, bold)
+	runs, left, err := p.setter.laid(text, bold)
 	if err != nil {
 		p.fail(err)
 	}
@@ -86,9 +89,9 @@ func (p *paper) runs(text string, bold bool) []run {
 		p.left[r] = true
 	}
 	for _, r := range runs {
-		if !p.loaded[r.face.id] {
-			p.loaded[r.face.id] = true
-			p.pdf.AddUTF8FontFromBytes(r.face.id, "", r.face.bytes)
+		if !p.loaded[r.face] {
+			p.loaded[r.face] = true
+			p.pdf.AddUTF8FontFromBytes(r.face.id, "", r.face.opened().bytes)
 		}
 	}
 	p.cache[key] = runs
@@ -109,9 +112,34 @@ func (p *paper) text(x, y float64, text string, size float64, bold bool, colour 
 	p.pdf.SetTextColor(colour[0], colour[1], colour[2])
 	for _, r := range p.runs(text, bold) {
 		p.pdf.SetFont(r.face.id, "", size)
-		p.pdf.Text(x, y, r.text)
+		for _, part := range r.parts {
+			p.part(x, y, part, size*point)
+		}
 		x += r.ems * size * point
 	}
+}
+
+// part draws a part of a run. What its glyphs say is written beside them where their names
+// don't, so that it can be sought and copied. Source: ISO 32000-1, 14.9.4.
+func (p *paper) part(x, y float64, part part, em float64) {
+	if part.said != "" {
+		p.pdf.RawWriteStr("/Span <</ActualText <FEFF" + hexOf(part.said) + ">>> BDC")
+	}
+	for _, at := range part.set {
+		p.pdf.Text(x+at.x*em, y-at.y*em, at.codes)
+	}
+	if part.said != "" {
+		p.pdf.RawWriteStr("EMC")
+	}
+}
+
+// hexOf writes a text as UTF-16, in hexadecimal figures.
+func hexOf(text string) string {
+	var b strings.Builder
+	for _, unit := range utf16.Encode([]rune(text)) {
+		fmt.Fprintf(&b, "%04X", unit)
+	}
+	return b.String()
 }
 
 // textEnd writes a line that ends at x; textMiddle one with its middle there.
@@ -182,7 +210,7 @@ func (p *paper) finish(w io.Writer) (Told, error) {
 // Told says what came of putting something on paper.
 type Told struct {
 	Pages   int
-	LeftOut []string // pictograms and vowel points for which there is no type
+	LeftOut []string // pictograms for which there is no type
 	Small   bool     // labels were too small for all of colour, kind, place and date
 }
 

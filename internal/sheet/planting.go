@@ -77,7 +77,7 @@ func (l *list) patchRow(n int, row PatchRow) {
 		}
 		said += fmt.Sprintf("%d %s", part.Count, part.Variety)
 	}
-	b := block{l.wrap(said, smallSize, plain, l.inner()-names), smallSize, plain}
+	b := l.wrapped(said, smallSize, plain, l.inner()-names)
 	dot := min(dotMost, step*0.86)
 	l.need(dot + b.height() + 4)
 	l.text(edge, l.y+dot/2+1.2, fmt.Sprint(n), bodySize, bold, black)

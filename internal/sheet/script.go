@@ -2,20 +2,13 @@ package sheet
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"unicode"
 
-	"golang.org/x/image/font/sfnt"
+	"github.com/go-text/typesetting/language"
 	"golang.org/x/text/unicode/norm"
 )
-
-// run is a piece of text in one typeface, its letters in the order in which they stand
-// from left to right.
-type run struct {
-	face *face
-	text string
-	ems  float64 // its width as a multiple of the type size
-}
 
 // Unprintable is a text with a letter that can't be put on paper rightly.
 type Unprintable struct {
@@ -28,41 +21,76 @@ func (u *Unprintable) Error() string {
 	return fmt.Sprintf("%q can't be printed: there is no type here for %q (%U); write the name in another script beside it, or leave it out", u.Text, u.Sign, u.Sign)
 }
 
-// scripts are those whose letters are set rightly one after the other, or joined by us.
-var scripts = []*unicode.RangeTable{
-	unicode.Latin, unicode.Greek, unicode.Cyrillic, unicode.Armenian, unicode.Georgian, unicode.Hebrew, unicode.Arabic,
-	unicode.Han, unicode.Hiragana, unicode.Katakana, unicode.Hangul, unicode.Bopomofo,
-	unicode.Common, unicode.Inherited,
-}
-
-// laid orders, joins and parts a text for drawing. left lists pictograms and marks that
+// laid orders, joins and places a text's letters for drawing. left lists pictograms that
 // were left out.
-func laid(text string, bold bool) (runs []run, left []rune, err error) {
-	kept, left := readable(loose(norm.NFC.String(text)))
-	for _, r := range kept {
-		if !unicode.IsOneOf(scripts, r) {
-			return nil, left, &Unprintable{text, r}
-		}
-	}
-	kept, bad := joined(kept)
+func (s *setter) laid(text string, bold bool) (runs []run, left []rune, err error) {
+	kept, left := readable(text)
+	faces, bad := facesOf(kept, bold)
 	if bad != 0 {
 		return nil, left, &Unprintable{text, bad}
 	}
-	var buffer sfnt.Buffer
-	for _, r := range fromLeft(kept) {
-		f := faceFor(r, bold, &buffer)
-		if f == nil {
-			return nil, left, &Unprintable{text, r}
+	for _, part := range fromLeft(kept) {
+		set := make([]run, 0, 1)
+		for from, to := part.from, 0; from < part.to; from = to {
+			to = sameType(kept, faces, from, part.to)
+			r, bad := s.shaped(kept, from, to, faces[from], part.fromRight)
+			if bad != 0 {
+				return nil, left, &Unprintable{text, bad}
+			}
+			set = append(set, r)
 		}
-		if n := len(runs); n == 0 || runs[n-1].face != f {
-			runs = append(runs, run{face: f})
+		if part.fromRight {
+			slices.Reverse(set)
 		}
-		last := &runs[len(runs)-1]
-		last.text += string(r)
-		last.ems += f.advance(r, &buffer)
+		runs = append(runs, set...)
 	}
 	return runs, left, nil
 }
+
+// facesOf finds each letter's typeface; a letter that none holds is returned as bad.
+func facesOf(text []rune, bold bool) (faces []*face, bad rune) {
+	faces = make([]*face, len(text))
+	var before *face
+	for i, r := range text {
+		if faces[i] = faceFor(r, bold, before); faces[i] == nil {
+			return nil, r
+		}
+		before = faces[i]
+	}
+	return faces, 0
+}
+
+// sameType returns where letters of one typeface and script end that begin at from.
+func sameType(text []rune, faces []*face, from, limit int) int {
+	script := language.Common
+	for i := from; i < limit; i++ {
+		own := language.LookupScript(text[i])
+		if faces[i] != faces[from] || own.Strong() && script.Strong() && own != script {
+			return i
+		}
+		if own.Strong() {
+			script = own
+		}
+	}
+	return limit
+}
+
+// scriptOf returns the script of letters that have but one.
+func scriptOf(text []rune) language.Script {
+	for _, r := range text {
+		if script := language.LookupScript(r); script.Strong() {
+			return script
+		}
+	}
+	return language.Common
+}
+
+// stays reports whether a sign goes with the letter before it: a mark, a space, or what
+// joins and parts letters.
+func stays(r rune) bool { return unicode.In(r, unicode.M, unicode.Zs) || isJoiner(r) }
+
+// isJoiner reports the two signs that join letters and keep them apart.
+func isJoiner(r rune) bool { return r == '\u200c' || r == '\u200d' }
 
 // loose takes Arabic letters that were typed ready joined apart again.
 func loose(text string) string {
@@ -82,39 +110,33 @@ func loose(text string) string {
 
 func isJoinedForm(r rune) bool { return r >= 0xFB50 && r <= 0xFDFF || r >= 0xFE70 && r <= 0xFEFC }
 
-// readable drops what is no letter: signs that steer the direction of writing, pictograms
-// and their modifiers, and the vowel points of Hebrew and Arabic, which are left out of
-// common writing. What a reader would miss is listed.
+// readable drops what is no letter: signs that steer the direction of writing, joiners
+// with nothing to join, pictograms and their modifiers. Spaces are one each, and none at
+// the ends. What a reader would miss is listed.
 func readable(text string) (kept, left []rune) {
-	var buffer sfnt.Buffer
-	for _, r := range text {
+	for _, r := range loose(norm.NFC.String(text)) {
+		last := ' '
+		if len(kept) > 0 {
+			last = kept[len(kept)-1]
+		}
 		switch {
-		case r == joiner || r == parter:
-			kept = append(kept, r)
-		case unicode.Is(unicode.Cf, r) || unicode.Is(unicode.Variation_Selector, r):
+		case isJoiner(r):
+			if unicode.In(last, unicode.L, unicode.M) {
+				kept = append(kept, r)
+			}
+		case unicode.In(r, unicode.Cf, unicode.Variation_Selector):
 		case unicode.IsSpace(r) || unicode.IsControl(r):
-			kept = append(kept, ' ')
-		case unicode.Is(unicode.Mn, r) && (unicode.Is(unicode.Hebrew, r) || unicode.Is(unicode.Arabic, r) || isArabicPoint(r)):
-			left = append(left, r)
-		case unicode.In(r, unicode.So, unicode.Sk) && faceFor(r, false, &buffer) == nil:
+			if last != ' ' {
+				kept = append(kept, ' ')
+			}
+		case unicode.In(r, unicode.So, unicode.Sk) && faceFor(r, false, nil) == nil:
 			left = append(left, r)
 		default:
 			kept = append(kept, r)
 		}
 	}
-	return tidy(kept), left
-}
-
-// isArabicPoint reports the points that Arabic shares with other scripts.
-func isArabicPoint(r rune) bool { return r >= 0x064B && r <= 0x0655 || r == 0x0670 }
-
-// tidy drops spaces at the ends and runs of them, and joiners with nothing to join.
-func tidy(text []rune) []rune {
-	words := strings.Fields(string(text))
-	for i, w := range words {
-		if !strings.ContainsFunc(w, isArabicLetter) {
-			words[i] = strings.NewReplacer(string(joiner), "", string(parter), "").Replace(w)
-		}
+	if n := len(kept); n > 0 && kept[n-1] == ' ' {
+		kept = kept[:n-1]
 	}
-	return []rune(strings.Join(strings.Fields(strings.Join(words, " ")), " "))
+	return kept, left
 }

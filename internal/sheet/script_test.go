@@ -2,11 +2,13 @@ package sheet
 
 import (
 	"math/rand/v2"
+	"slices"
+	"strconv"
 	"strings"
 	"testing"
 )
 
-// TestRightToLeft holds the order and the joining of letters to fribidi, another
+// TestRightToLeft holds the order and direction of letters to fribidi, another
 // implementation of Unicode's rules, for lines put together by chance.
 func TestRightToLeft(t *testing.T) {
 	need(t, "fribidi")
@@ -20,57 +22,59 @@ func TestRightToLeft(t *testing.T) {
 		}
 		lines = append(lines, strings.Join(parts, " "))
 	}
-	said := tool(t, []byte(strings.Join(lines, "\n")+"\n"), "fribidi", "--nopad", "--nobreak")
-	want := strings.Split(strings.ReplaceAll(said, "\ufeff", ""), "\n") // it fills up after joining two letters to one
+	said := strings.Split(tool(t, []byte(strings.Join(lines, "\n")+"\n"), "fribidi", "--novisual", "--nobreak", "--vtol", "--levels"), "\n")
 	for i, line := range lines {
-		kept, _ := readable(line)
-		kept, bad := joined(kept)
-		if bad != 0 {
-			t.Fatalf("%q: no forms of %q", line, bad)
+		order, levels := numbers(said[2*i]), numbers(said[2*i+1])
+		var got []int
+		for _, part := range fromLeft([]rune(line)) {
+			for k := range part.to - part.from {
+				at := part.from + k
+				if part.fromRight {
+					at = part.to - 1 - k
+				}
+				if got = append(got, at); part.fromRight != (levels[at]%2 == 1) {
+					t.Errorf("%q: letter %d is read from the right: %v, fribidi says level %d", line, at, part.fromRight, levels[at])
+				}
+			}
 		}
-		if got := string(fromLeft(kept)); got != want[i] {
-			t.Errorf("%q: %q, fribidi says %q", line, got, want[i])
-		}
-	}
-}
-
-// TestJoining joins by the charts of Unicode: alone, first, middle and last.
-func TestJoining(t *testing.T) {
-	for word, want := range map[string]string{
-		"ب":        "\ufe8f",
-		"ببب":      "\ufe91\ufe92\ufe90",
-		"با":       "\ufe91\ufe8e",
-		"اب":       "\ufe8d\ufe8f", // alef joins nothing that follows
-		"لا":       "\ufefb",       // lam with alef is one letter
-		"بلا":      "\ufe91\ufefc",
-		"ب\u200cب": "\ufe8f\ufe8f", // parted by the writer
-	} {
-		got, bad := joined([]rune(word))
-		if string(got) != want || bad != 0 {
-			t.Errorf("%q: %+q, want %+q", word, string(got), want)
+		if !slices.Equal(got, order) {
+			t.Errorf("%q: %v, fribidi says %v", line, got, order)
 		}
 	}
 }
 
-// TestPointsAreLeftOut leaves vowel points out, as common writing does, and tells.
-func TestPointsAreLeftOut(t *testing.T) {
-	runs, left, err := laid("שָׁלוֹם مَرْحَبًا", plain)
-	if err != nil {
-		t.Fatal(err)
+func numbers(line string) []int {
+	var all []int
+	for _, word := range strings.Fields(line) {
+		n, _ := strconv.Atoi(word)
+		all = append(all, n)
 	}
-	if len(left) != 7 || len(runs) == 0 {
-		t.Errorf("left out %+q", left)
-	}
+	return all
 }
 
 func FuzzLaid(f *testing.F) {
-	for _, name := range append(names, "", " ", "\u202eabc", "\xff", "a\u0301", "🌸", "क") {
+	for _, name := range append(names, "", " ", "\u202eabc", "\xff", "a\u0301", "🌸", "कर्\u200dषि", "\u200d") {
 		f.Add(name)
 	}
 	f.Fuzz(func(t *testing.T, text string) {
-		runs, left, err := laid(text, plain)
-		if err == nil && len(left) == 0 && len(runs) == 0 && strings.ContainsFunc(text, isArabicLetter) {
-			t.Errorf("%q came to nothing, untold", text)
+		runs, left, err := newSetter().laid(text, plain)
+		if err != nil || len(left) > 0 {
+			return
+		}
+		kept, _ := readable(text)
+		at := make([]bool, len(kept))
+		for _, r := range runs {
+			for _, p := range r.parts {
+				for i := p.from; i < p.to; i++ {
+					if at[i] {
+						t.Errorf("%q: letter %d is set twice", text, i)
+					}
+					at[i] = true
+				}
+			}
+		}
+		if slices.Contains(at, false) {
+			t.Errorf("%q: not all was set: %v", text, at)
 		}
 	})
 }

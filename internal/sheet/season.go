@@ -35,7 +35,7 @@ func Season(w io.Writer, head Head, page SeasonPage) (Told, error) {
 // side writes the column beside the picture.
 func (l *list) side(page SeasonPage, x, width float64) {
 	for _, fact := range page.Facts {
-		b := block{l.wrap(fact[1], bodySize, bold, width*0.6), bodySize, bold}
+		b := l.wrapped(fact[1], bodySize, bold, width*0.6)
 		l.text(x, l.y+3.4, fact[0], smallSize, plain, grey)
 		l.draw(b, x+width*0.4, l.y, black)
 		l.y += b.height() + 0.6
@@ -45,11 +45,11 @@ func (l *list) side(page SeasonPage, x, width float64) {
 	l.y += 5
 	for _, b := range page.Batches {
 		x, width = l.further(x, width, 14)
-		name := block{l.wrap(b.Name, bodySize-0.5, bold, width-12), bodySize - 0.5, bold}
+		name := l.wrapped(b.Name, bodySize-0.5, bold, width-12)
 		l.draw(name, x, l.y, black)
 		l.textEnd(x+width, l.y+3.2, b.Count, bodySize-0.5, bold, black)
 		l.y += name.height()
-		line := block{l.wrap("start "+b.Start+", out "+b.Out+", flower "+b.Flower, smallSize, plain, width), smallSize, plain}
+		line := l.wrapped("start "+b.Start+", out "+b.Out+", flower "+b.Flower, smallSize, plain, width)
 		l.draw(line, x, l.y, black)
 		l.y += line.height() + 1.2
 	}
@@ -60,7 +60,7 @@ func (l *list) side(page SeasonPage, x, width float64) {
 	}
 	for _, job := range page.Next {
 		x, width = l.further(x, width, 10)
-		b := block{l.wrap(job, smallSize, plain, width-6), smallSize, plain}
+		b := l.wrapped(job, smallSize, plain, width-6)
 		l.box(x, l.y+0.3, 3)
 		l.draw(b, x+5, l.y, black)
 		l.y += b.height() + 1

@@ -70,7 +70,7 @@ func (t *table) heads() {
 	tall := 0.0
 	blocks := make([]block, len(t.columns))
 	for i, c := range t.columns {
-		blocks[i] = block{t.wrap(c.head, smallSize, plain, c.width-cellGap), smallSize, plain}
+		blocks[i] = t.wrapped(c.head, smallSize, plain, c.width-cellGap)
 		tall = max(tall, blocks[i].height())
 	}
 	for i, b := range blocks {
@@ -101,7 +101,7 @@ func (t *table) row(cells ...string) {
 	tall := t.tall
 	for i, c := range t.columns {
 		if c.sort == words || c.sort == number {
-			blocks[i] = block{t.wrap(cells[i], bodySize, c.bold, c.width-cellGap), bodySize, c.bold}
+			blocks[i] = t.wrapped(cells[i], bodySize, c.bold, c.width-cellGap)
 			tall = max(tall, blocks[i].height()+2*rowSpace)
 		}
 	}
@@ -120,7 +120,8 @@ func (t *table) cell(c column, text string, b block, x, tall float64) {
 		t.draw(b, x, middle-b.height()/2, black)
 	case number:
 		for i, line := range b.lines {
-			one := block{[]string{line}, b.size, b.bold}
+			one := b
+			one.lines = b.lines[i : i+1]
 			t.draw(one, x+c.width-numGap-t.width(line, b.size, b.bold), middle-b.height()/2+float64(i)*one.height(), black)
 		}
 	case tick:
