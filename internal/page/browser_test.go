@@ -76,7 +76,7 @@ func another(t *testing.T, base string) *tab {
 	if err := chromedp.Do(own); err != nil {
 		t.Fatal(err)
 	}
-	ctx, stop := context.WithTimeout(own, 90*time.Second)
+	ctx, stop := context.WithTimeout(own, 5*time.Minute)
 	t.Cleanup(stop)
 	b := &tab{t, ctx, base}
 	b.does(chromedp.EmulateViewport(390, 844, chromedp.EmulateMobile, chromedp.EmulateTouch))
