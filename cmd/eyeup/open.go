@@ -72,7 +72,10 @@ func (c openCommand) begin(d *door) error {
 }
 
 func (c openCommand) serveBeginning(d *door, b *desk.StockBook) error {
-	return c.serveHandler(d, func(o page.Options) (http.Handler, error) { return page.Begin(b, o) })
+	return c.serveHandler(d, func(o page.Options) (http.Handler, error) {
+		o.Devices = devicesOf(b.Kept())
+		return page.Begin(b, o)
+	})
 }
 
 // serve serves a garden's pages until a signal comes.
@@ -81,9 +84,15 @@ func (c pagesFlags) serve(d *door, open *desk.Desk, demo bool) error {
 	go open.Warm(d.today)
 	return c.serveHandler(d, func(o page.Options) (http.Handler, error) {
 		o.Demo, o.Stories = demo, demo
+		if kept := open.Kept(); kept != "" {
+			o.Devices = devicesOf(kept)
+		}
 		return page.New(open, o)
 	})
 }
+
+// devicesOf names the file in which the devices paired with a book are kept.
+func devicesOf(book string) string { return book + ".devices" }
 
 // serveHandler serves what build builds until a signal comes.
 func (c pagesFlags) serveHandler(d *door, build func(page.Options) (http.Handler, error)) error {

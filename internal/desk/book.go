@@ -14,8 +14,22 @@ import (
 
 // StockBook is a stock book lying open: a Ledger that is kept in a file.
 type StockBook struct {
-	book *book.Book
-	now  func() time.Time
+	book   *book.Book
+	now    func() time.Time
+	writer Writer
+}
+
+// Writer is who writes entries, and on what.
+type Writer struct {
+	Who    string // a person's id; empty where that is not said
+	Device string
+}
+
+// As returns the same book, in which the entries it makes are those of a writer.
+func (s *StockBook) As(w Writer) *StockBook {
+	own := *s
+	own.writer = w
+	return &own
 }
 
 // NewStockBook makes an empty book at path.
@@ -24,7 +38,7 @@ func NewStockBook(path string, now func() time.Time) (*StockBook, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &StockBook{b, now}, nil
+	return &StockBook{book: b, now: now}, nil
 }
 
 // OpenStockBook opens the book at path.
@@ -33,7 +47,7 @@ func OpenStockBook(path string, now func() time.Time) (*StockBook, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &StockBook{b, now}, nil
+	return &StockBook{book: b, now: now}, nil
 }
 
 // Close puts the book down.
@@ -88,7 +102,7 @@ func (s *StockBook) NewEntry(kind string, body []byte) (stock.Entry, error) {
 	if err != nil {
 		return stock.Entry{}, err
 	}
-	return stock.Entry{ID: id, Kind: kind, Version: 1, Body: canonical}, nil
+	return stock.Entry{ID: id, Kind: kind, Version: 1, Who: s.writer.Who, Device: s.writer.Device, Body: canonical}, nil
 }
 
 // BookAnswer says what came of one entry that was sent.

@@ -1,6 +1,8 @@
 package desk
 
 import (
+	"crypto/rand"
+	"encoding/hex"
 	"fmt"
 	"io"
 	"maps"
@@ -30,6 +32,35 @@ func (s *StockBook) People() (*PeopleAnswer, error) {
 	}
 	return &all, nil
 }
+
+// Names returns the names of people by their ids; blanked ones are empty.
+func (s *StockBook) Names() (map[string]string, error) { return s.book.People() }
+
+// Names returns the names of people by their ids; blanked ones are empty.
+func (d *Desk) Names() (map[string]string, error) { return d.book.Names() }
+
+// PersonNamed returns the id of the person of a name, and gives the name an id where
+// nobody has it yet.
+func (s *StockBook) PersonNamed(name string) (id string, err error) {
+	names, err := s.book.People()
+	if err != nil {
+		return "", err
+	}
+	for _, id := range slices.Sorted(maps.Keys(names)) {
+		if names[id] == name {
+			return id, nil
+		}
+	}
+	for id == "" || names[id] != "" {
+		drawn := make([]byte, 4)
+		_, _ = rand.Read(drawn) // never fails: see crypto/rand
+		id = "p" + hex.EncodeToString(drawn)
+	}
+	return id, s.book.Call(id, name)
+}
+
+// PersonNamed returns the id of the person of a name; see StockBook.PersonNamed.
+func (d *Desk) PersonNamed(name string) (id string, err error) { return d.book.PersonNamed(name) }
 
 // Call gives a person's id a name, or blanks it where the name is empty.
 func (s *StockBook) Call(id, name string) error { return s.book.Call(id, name) }

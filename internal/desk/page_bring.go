@@ -8,4 +8,6 @@ func (d *Desk) ReadList(name string, content []byte) (*StockListAnswer, error) {
 }
 
 // WriteList takes in a stock list, all of it or nothing.
-func (d *Desk) WriteList(list *StockListAnswer, on civil.Date) error { return list.Write(d.book, on) }
+func (d *Desk) WriteList(list *StockListAnswer, on civil.Date, by Writer) error {
+	return list.Write(d.book.As(by), on)
+}

@@ -71,8 +71,8 @@ func (d *Desk) Append(entries ...stock.Entry) ([]stock.Added, error) {
 
 // Undoing returns the entry by which another would count for nothing, or what was undone
 // count again; see StockBook.Undo. Nothing is written.
-func (d *Desk) Undoing(id stock.ID) (by stock.Entry, err error) {
-	_, by, err = d.book.Undoing(id)
+func (d *Desk) Undoing(id stock.ID, writer Writer) (by stock.Entry, err error) {
+	_, by, err = d.book.As(writer).Undoing(id)
 	return by, err
 }
 

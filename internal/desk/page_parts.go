@@ -70,7 +70,7 @@ func flat(before string, table map[string]any) []PartField {
 // Describe describes a part of the garden anew, from today on: said holds every key; one
 // that says nothing is left out. What would not hold together is refused, and nothing is
 // written.
-func (d *Desk) Describe(what, name string, said map[string]string, today civil.Date) error {
+func (d *Desk) Describe(what, name string, said map[string]string, today civil.Date, by Writer) error {
 	before := map[string]any{}
 	d.Read(func(b *stock.Book) {
 		for _, one := range b.Described(what) {
@@ -85,11 +85,11 @@ func (d *Desk) Describe(what, name string, said map[string]string, today civil.D
 			put(body, before, strings.Split(key, "."), value)
 		}
 	}
-	return d.describe(what, name, body, today)
+	return d.describe(what, name, body, today, by)
 }
 
 // AddPlace adds a worked place to the garden, under a name.
-func (d *Desk) AddPlace(sketch, name string, today civil.Date) error {
+func (d *Desk) AddPlace(sketch, name string, today civil.Date, by Writer) error {
 	for _, s := range Sketches(d.Site().System) {
 		if s.Key != sketch {
 			continue
@@ -101,25 +101,25 @@ func (d *Desk) AddPlace(sketch, name string, today civil.Date) error {
 		if _, there := d.Site().Place(name); there || strings.TrimSpace(name) == "" {
 			return fmt.Errorf("give the place a name that no other has")
 		}
-		return d.describe("place", strings.TrimSpace(name), s.Place(name, func(key string) string { return starts[key] }).Body, today)
+		return d.describe("place", strings.TrimSpace(name), s.Place(name, func(key string) string { return starts[key] }).Body, today, by)
 	}
 	return fmt.Errorf("there is no worked place %q", sketch)
 }
 
 // RemovePlace says that a place is gone. It refuses while something stands there.
-func (d *Desk) RemovePlace(name string, today civil.Date) error {
+func (d *Desk) RemovePlace(name string, today civil.Date, by Writer) error {
 	if there, any := d.Shelf().Place(name); any {
 		return fmt.Errorf("%d stand in %s still; move them first", there.Count, name)
 	}
-	return d.describe("place", name, map[string]any{"gone": true}, today)
+	return d.describe("place", name, map[string]any{"gone": true}, today, by)
 }
 
 // describe writes a description, once the garden has been read with it.
-func (d *Desk) describe(what, name string, body map[string]any, today civil.Date) error {
+func (d *Desk) describe(what, name string, body map[string]any, today civil.Date, by Writer) error {
 	if err := d.tryWith(what, name, body); err != nil {
 		return err
 	}
-	return d.book.appendSaid([]said{{"described", map[string]any{"what": what, "name": name, "body": body}}}, today)
+	return d.book.As(by).appendSaid([]said{{"described", map[string]any{"what": what, "name": name, "body": body}}}, today)
 }
 
 // tryWith reads the garden as it would be.

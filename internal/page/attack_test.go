@@ -135,7 +135,11 @@ func TestPairing(t *testing.T) {
 	if res := thief.ask(http.MethodPost, "/pair", url.Values{"code": {code}}); res.StatusCode != http.StatusForbidden {
 		t.Errorf("the code a second time: status %d", res.StatusCode)
 	}
-	share.EndSession(share.Sessions()[0].End)
+	paired, err := share.devices.list()
+	if err != nil || len(paired) != 1 {
+		t.Fatalf("%d devices, %v", len(paired), err)
+	}
+	share.devices.end(paired[0].End)
 	if res := phone.ask(http.MethodGet, "/stock", nil); res.StatusCode != http.StatusSeeOther {
 		t.Errorf("after the session ended: status %d", res.StatusCode)
 	}
@@ -148,21 +152,21 @@ func TestWrongCodesAreSlowedDown(t *testing.T) {
 	share := NewShare(func() time.Time { return now }, "192.168.1.7")
 	code, _ := share.NewCode()
 	for n := range 5 {
-		if _, err := share.Pair("22222222", "x"); err != errWrongCode {
+		if err := share.Check("22222222"); err != errWrongCode {
 			t.Fatalf("wrong code %d: %v", n, err)
 		}
-		if _, err := share.Pair(code, "x"); err != errTooSoon {
+		if err := share.Check(code); err != errTooSoon {
 			t.Fatalf("right after wrong code %d: %v", n, err)
 		}
 		now = now.Add(time.Second<<n + time.Millisecond)
 	}
-	if _, err := share.Pair(code, "x"); err != errWrongCode {
+	if err := share.Check(code); err != errWrongCode {
 		t.Errorf("the code after five wrong ones: %v", err)
 	}
 	now = now.Add(time.Hour)
 	code, _ = share.NewCode()
 	now = now.Add(codeLasts + time.Second)
-	if _, err := share.Pair(code, "x"); err != errWrongCode {
+	if err := share.Check(code); err != errWrongCode {
 		t.Errorf("a code past its time: %v", err)
 	}
 }

@@ -38,13 +38,13 @@ func Begin(b *desk.StockBook, o Options) (http.Handler, error) {
 	if o.Now == nil {
 		o.Now = time.Now
 	}
-	begin := &beginning{server: server{Options: o}, book: b}
+	begin := &beginning{server: server{Options: o, people: b, devices: o.devices()}, book: b}
 	var err error
 	if begin.looks, err = newLooks(); err != nil {
 		return nil, err
 	}
 	begin.ready = func(d *desk.Desk) (http.Handler, error) {
-		s := &server{Options: o, desk: d, looks: begin.looks}
+		s := &server{Options: o, desk: d, people: d, devices: begin.devices, looks: begin.looks}
 		return s.routes(), nil
 	}
 	begin.draft = desk.Draft{Zone: machineZone(), Night: "0 K", Day: "0 K", FrostRisk: "10%", Hours: "10 h"}
@@ -52,7 +52,7 @@ func Begin(b *desk.StockBook, o Options) (http.Handler, error) {
 	mux.Handle("GET /look/", looked())
 	for pattern, page := range map[string]page{
 		"GET /begin": begin.show1, "POST /begin/where": begin.where, "POST /begin/climate": begin.climate, "POST /begin/places": begin.places, "POST /begin/nearest": begin.nearest,
-		"GET /pair": begin.pairPage, "POST /pair": begin.pair, "GET /share": begin.sharePage, "POST /share/code": begin.newCode, "POST /share/end": begin.endSession,
+		"GET /pair": begin.pairPage, "POST /pair": begin.pair, "GET /share": begin.sharePage, "POST /share/code": begin.newCode, "POST /share/end": begin.endDevice, "POST /share/who": begin.nameHere,
 	} {
 		mux.Handle(pattern, begin.serve(page))
 	}

@@ -103,7 +103,7 @@ func (s *server) takeIn(r *request) error {
 	if list == nil {
 		return refused("that list was taken in already, or it was looked at too long ago; look at it again")
 	}
-	if err := s.desk.WriteList(list, on); err != nil {
+	if err := s.desk.WriteList(list, on, s.writer(r.Context())); err != nil {
 		v.Bad = strings.Split(err.Error(), "\n")
 		return s.showBring(r, http.StatusUnprocessableEntity, v)
 	}

@@ -3,6 +3,7 @@
 // template reckons nothing.
 //
 // Access: only the machine it runs on, by its own names; others only when the grower opens
-// the pages to the local network and pairs a device with a code. Actions and the names of
+// the pages to the local network and pairs a device with a code, which stays paired till
+// it is ended or was not used for 90 days. Actions and the names of
 // their fields are listed in docs/pages.md.
 package page

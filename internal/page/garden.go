@@ -66,7 +66,7 @@ func (s *server) describe(r *request) error {
 	if len(said) == 0 {
 		return refused("nothing is said of it; send its keys as key.KEY")
 	}
-	if err := s.desk.Describe(what, name, said, s.today()); err != nil {
+	if err := s.desk.Describe(what, name, said, s.today(), s.writer(r.Context())); err != nil {
 		return s.showGarden(r, http.StatusUnprocessableEntity, what+"/"+name, r.Form, err)
 	}
 	r.goTo("/garden")
@@ -75,7 +75,7 @@ func (s *server) describe(r *request) error {
 
 // addPlace adds a worked place: sketch (its key), name.
 func (s *server) addPlace(r *request) error {
-	if err := s.desk.AddPlace(r.FormValue("sketch"), r.FormValue("name"), s.today()); err != nil {
+	if err := s.desk.AddPlace(r.FormValue("sketch"), r.FormValue("name"), s.today(), s.writer(r.Context())); err != nil {
 		return s.showGarden(r, http.StatusUnprocessableEntity, "", nil, err)
 	}
 	r.goTo("/garden")
@@ -84,7 +84,7 @@ func (s *server) addPlace(r *request) error {
 
 // removePlace says that a place is gone: name.
 func (s *server) removePlace(r *request) error {
-	if err := s.desk.RemovePlace(r.FormValue("name"), s.today()); err != nil {
+	if err := s.desk.RemovePlace(r.FormValue("name"), s.today(), s.writer(r.Context())); err != nil {
 		return s.showGarden(r, http.StatusUnprocessableEntity, "", nil, err)
 	}
 	r.goTo("/garden")

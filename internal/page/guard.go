@@ -6,6 +6,8 @@ import (
 	"net/http"
 	"net/netip"
 	"strings"
+
+	"eyeup/internal/desk"
 )
 
 // mostBody is the most bytes that any form here sends.
@@ -48,7 +50,7 @@ func (s *server) guard(next http.Handler) http.Handler {
 			http.Error(w, "these pages are for the machine they run on; start them with --share to open them to your network", http.StatusForbidden)
 			return
 		}
-		device, paired := s.Share.isPaired(r)
+		device, paired := s.Share.paired(w, r)
 		if !paired && r.URL.Path != "/pair" && !strings.HasPrefix(r.URL.Path, "/look/") {
 			http.Redirect(w, r, "/pair", http.StatusSeeOther)
 			return
@@ -62,12 +64,12 @@ type guest struct{}
 
 func isGuest(c context.Context) bool { return c.Value(guest{}) != nil }
 
-// deviceOf names what a request comes from, for the book.
-func deviceOf(c context.Context) string {
-	if device, _ := c.Value(guest{}).(string); device != "" {
-		return device
+// writer says who sends a request, and on what, for the book.
+func (s *server) writer(c context.Context) desk.Writer {
+	if device, is := c.Value(guest{}).(Device); is {
+		return desk.Writer{Who: device.Who, Device: device.Name}
 	}
-	return "browser"
+	return desk.Writer{Who: s.devices.writesHere(), Device: "browser"}
 }
 
 // knows reports whether a Host is one of the names the pages are served by.

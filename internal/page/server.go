@@ -15,17 +15,28 @@ type Options struct {
 	Demo    bool             // the garden is invented: say so
 	Stories bool             // serve /stories, which shows each part with made-up data
 	Share   *Share           // opened to the local network; nil: this machine alone
+	Devices string           // file in which paired devices are kept; empty: they end with the program
 	Archive string           // address of the archive of weather; empty: its own
 }
 
 // server answers requests.
 type server struct {
 	Options
-	desk  *desk.Desk
-	looks map[taste]*look
-	strip strip
-	told  told
-	lists lists
+	desk    *desk.Desk
+	people  people
+	devices *devices
+	looks   map[taste]*look
+	strip   strip
+	told    told
+	lists   lists
+}
+
+// people are those who write, by id and name.
+type people interface {
+	// PersonNamed returns the id of the person of a name, and gives one where there is none.
+	PersonNamed(name string) (id string, err error)
+	// Names returns names by ids; blanked ones are empty.
+	Names() (map[string]string, error)
 }
 
 // New returns the handler of a garden's pages. It fails when a template is broken.
@@ -33,12 +44,22 @@ func New(d *desk.Desk, o Options) (http.Handler, error) {
 	if o.Now == nil {
 		o.Now = time.Now
 	}
-	s := &server{Options: o, desk: d}
+	s := &server{Options: o, desk: d, people: d, devices: o.devices()}
 	var err error
 	if s.looks, err = newLooks(); err != nil {
 		return nil, err
 	}
 	return s.guard(s.routes()), nil
+}
+
+// devices are those kept by the options.
+func (o *Options) devices() *devices {
+	d := &devices{now: o.Now}
+	if o.Share != nil {
+		d = o.Share.devices
+	}
+	d.keepIn(o.Devices)
+	return d
 }
 
 // routes names every page and action.
@@ -74,7 +95,9 @@ func (s *server) routes() *http.ServeMux {
 		"GET /taste":               s.tastePage,
 		"GET /share":               s.sharePage,
 		"POST /share/code":         s.newCode,
-		"POST /share/end":          s.endSession,
+		"POST /share/end":          s.endDevice,
+		"POST /share/who":          s.nameHere,
+		"GET /log":                 s.log,
 		"GET /pair":                s.pairPage,
 		"POST /pair":               s.pair,
 	} {

@@ -98,6 +98,7 @@ type lotView struct {
 type mention struct {
 	stock.Mention
 	Says []string
+	By   string // who wrote it, and on what
 }
 
 // mentions puts what one entry says together.
@@ -108,7 +109,7 @@ func mentions(life []stock.Mention) []mention {
 			all[n-1].Says = append(all[n-1].Says, m.Says)
 			continue
 		}
-		all = append(all, mention{m, []string{m.Says}})
+		all = append(all, mention{Mention: m, Says: []string{m.Says}})
 	}
 	return all
 }
@@ -162,6 +163,12 @@ func (s *server) lot(r *request) error {
 		}
 	}
 	slices.Reverse(v.Life)
+	names := s.names()
+	for i := range v.Life {
+		if e, err := s.desk.Entry(v.Life[i].Entry); err == nil {
+			v.Life[i].By = byWords(e, names)
+		}
+	}
 	v.Next = s.desk.NextOf(string(v.Code), s.today())
 	if o, err := s.desk.Outlook(s.today()); err == nil && o != nil { // without it the page tells less
 		v.Outlook, v.Stored, v.At = o.OfVariety(v.Kind, v.Name()), o.OfLot(string(v.Code)), o.At

@@ -60,7 +60,8 @@ func (s *server) append(r *request, kind string, on civil.Date, body []byte) (st
 
 // entry makes an entry of what was sent: id is the one made beforehand, if any.
 func (s *server) entry(r *request, id, kind string, on civil.Date, body []byte) (e stock.Entry, err error) {
-	e = stock.Entry{Kind: kind, Version: 1, On: on, Device: deviceOf(r.Context())}
+	by := s.writer(r.Context())
+	e = stock.Entry{Kind: kind, Version: 1, On: on, Who: by.Who, Device: by.Device}
 	if e.ID, err = entryID(id, s); err != nil {
 		return e, err
 	}
@@ -182,11 +183,10 @@ func (s *server) undo(r *request) error {
 	var undoing []stock.Entry
 	var ids []string
 	for _, sent := range r.Form["entry"] {
-		by, err := s.undoing(sent)
+		by, err := s.undoing(r, sent)
 		if err != nil {
 			return err
 		}
-		by.Device = deviceOf(r.Context())
 		undoing, ids = append(undoing, by), append(ids, by.ID.String())
 	}
 	if err := s.appendAll(undoing); err != nil {
@@ -197,7 +197,7 @@ func (s *server) undo(r *request) error {
 }
 
 // undoing returns the entry that undoes another, named by its id.
-func (s *server) undoing(sent string) (by stock.Entry, err error) {
+func (s *server) undoing(r *request, sent string) (by stock.Entry, err error) {
 	entry, err := stock.ParseID(sent)
 	if err != nil {
 		return by, refused("%v", err)
@@ -211,7 +211,7 @@ func (s *server) undoing(sent string) (by stock.Entry, err error) {
 	case head == entry && !stands && !s.isUndoing(entry):
 		return by, refused("that was undone already")
 	}
-	return s.desk.Undoing(entry)
+	return s.desk.Undoing(entry, s.writer(r.Context()))
 }
 
 // isUndoing reports whether an entry puts another right.
