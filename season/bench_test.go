@@ -38,7 +38,7 @@ func BenchmarkOptions(b *testing.B) {
 	at := levels{0, 0, 3, 0}
 	m.options(m.batches[0], at)
 	for b.Loop() {
-		clear(m.outcomes)
+		m.outcomes, m.lived = remembered[outcomeKey, []*outcome]{}, remembered[livedKey, *outcome]{}
 		m.options(m.batches[0], at)
 	}
 }

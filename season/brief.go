@@ -75,9 +75,10 @@ type Brief struct {
 	Stock        []stock.Holding
 	Kinds        func(name string) (*culture.Kind, bool)
 	Prices       Prices
-	Kept         *Climates             // climates of earlier seasons of the same garden; nil: none are kept
+	Kept         *Memory               // of earlier seasons of the same garden; nil: nothing is remembered
 	Held         map[string]civil.Date // starts decided already, by the lot's code
 	Explain      string                // the batch whose dates are to be explained; empty: none
+	Unproved     bool                  // Make leaves out how much better its plans could be
 	Solver       solve.Solver          // answers the programmes of Prove; Make needs none
 	Relax        Relax                 // answers them without whole numbers
 }

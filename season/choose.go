@@ -31,20 +31,19 @@ const (
 // baseline returns the outcome against which gains are counted: dormant stock planted
 // when the soil allows, seed sown in the open when frost and soil allow.
 func (m *maker) baseline(b *batch) *outcome {
-	key := baseKey{b.base, b.store}
-	if m.baselines[key] == nil {
-		none := make([]float64, len(m.ends))
+	return m.baselines.get(baseKey{b.base, b.store}, func() *outcome {
 		all := m.routes(b.store, make(levels, len(m.Places)))
-		m.baselines[key] = live(b.base, m.direct(b.base, all[len(all)-1]), none, m.ends)
-	}
-	return m.baselines[key]
+		return m.liveOnce(b.base, m.direct(b.base, all[len(all)-1]), nil)
+	})
 }
 
-// baseWeeks returns the weeks of flower of a batch's baseline in each year.
-func (m *maker) baseWeeks(b *batch) []float64 {
+// weeksOf returns the weeks of flower of a baseline in each year, none where there is none.
+func (m *maker) weeksOf(base *outcome) []float64 {
 	weeks := make([]float64, len(m.ends))
-	for i, f := range m.baseline(b).fates {
-		weeks[i] = weeksOfFlower(f, m.ends[i])
+	if base != nil {
+		for i, f := range base.fates {
+			weeks[i] = weeksOfFlower(f, m.ends[i])
+		}
 	}
 	return weeks
 }
@@ -66,16 +65,16 @@ func (m *maker) monday(day int) int {
 // options lives through every start week and route of a batch at the given levels, once
 // for all batches that are alike.
 func (m *maker) options(b *batch, at levels) []*outcome {
-	key := outcomeKey{b.life, b.store, fmt.Sprint(at)}
-	if known, ok := m.outcomes[key]; ok {
-		return known
-	}
-	weeks := m.baseWeeks(b)
+	return m.outcomes.get(outcomeKey{b.life, b.store, fmt.Sprint(at)}, func() []*outcome { return m.optionsAt(b, at) })
+}
+
+func (m *maker) optionsAt(b *batch, at levels) []*outcome {
+	base := m.baseline(b)
 	var all []*outcome
 	out := m.outOf(b.life)
 	for _, r := range m.routes(b.store, at) {
 		if r.direct {
-			all = append(all, live(b.life, m.direct(b.life, r), weeks, m.ends))
+			all = append(all, m.liveOnce(b.life, m.direct(b.life, r), base))
 			continue
 		}
 		if !b.life.goes(r, out) {
@@ -83,35 +82,37 @@ func (m *maker) options(b *batch, at levels) []*outcome {
 		}
 		for _, start := range m.starts(b.life, out) {
 			o := option{route: r, start: start, outFrom: out, firstMonday: m.firstMonday}
-			all = append(all, m.liveOnce(b.life, o, weeks))
+			all = append(all, m.liveOnce(b.life, o, base))
 			if r.framePlace < 0 && m.mayStay(b, r) {
 				o.route = r.forGood()
-				all = append(all, m.liveOnce(b.life, o, weeks))
+				all = append(all, m.liveOnce(b.life, o, base))
 			}
 		}
 	}
-	m.outcomes[key] = all
 	return all
 }
 
 // livedKey tells apart the ways through the places, each as it is held, that are lived
 // through once.
 type livedKey struct {
-	life             *life
-	store, first, on *climate
-	places           [3]int
-	start            int
-	stays            bool
+	life                    *life
+	base                    *outcome // the baseline that gains are counted against; nil for a baseline
+	store, first, on, frame *climate
+	places                  [3]int
+	start                   int
+	outFrom, onFrom, frames int // days from which it may be planted out, handed on, put into the frame
+	direct, stays           bool
 }
 
-// liveOnce lives through an option, once for all levels of places that it does not pass.
-func (m *maker) liveOnce(l *life, o option, weeks []float64) *outcome {
+// liveOnce lives through an option, once for all levels of places that it does not pass and
+// for all seasons of the garden.
+func (m *maker) liveOnce(l *life, o option, base *outcome) *outcome {
 	r := o.route
-	key := livedKey{l, r.store, r.first, r.on, [3]int{r.firstPlace, r.onPlace, r.framePlace}, o.start, r.stays}
-	if m.lived[key] == nil {
-		m.lived[key] = live(l, o, weeks, m.ends)
+	key := livedKey{
+		l, base, r.store, r.first, r.on, r.frame, [3]int{r.firstPlace, r.onPlace, r.framePlace},
+		o.start, o.outFrom, r.onFrom(l), o.frameFrom(l), r.direct, r.stays,
 	}
-	return m.lived[key]
+	return m.lived.get(key, func() *outcome { return live(l, o, m.weeksOf(base), m.ends) })
 }
 
 // starts returns the Mondays on which a batch may be started: none before today, none in
@@ -137,18 +138,7 @@ func (m *maker) mayStay(b *batch, r *route) bool {
 		return r.firstPlace == r.onPlace && !r.warm
 	}
 	base := m.baseline(b)
-	return b.life.Goal == culture.ForFruit && m.Places[r.onPlace].Sort == Glass && 2*base.unplanted() > len(base.fates)
-}
-
-// unplanted counts the years in which it is never planted out.
-func (o *outcome) unplanted() int {
-	n := 0
-	for _, f := range o.fates {
-		if f.out == never {
-			n++
-		}
-	}
-	return n
+	return b.life.Goal == culture.ForFruit && m.Places[r.onPlace].Sort == Glass && 2*base.counted(m.summer).unplanted > len(base.fates)
 }
 
 // autumnBefore is how many days before the turn of the year corms are planted at the
@@ -167,30 +157,21 @@ func (r *route) forGood() *route {
 // kept too cold than the accepted risk, no heated house held below what young leaves
 // want, planted out in every year but so many, and not in flower before that.
 func (m *maker) admissible(o *outcome) bool {
+	n := o.counted(m.summer)
 	if o.route.direct {
-		return o.life.upAfter == 0 && 2*o.unplanted() <= len(o.fates)
+		return o.life.upAfter == 0 && 2*n.unplanted <= len(o.fates)
 	}
 	if o.route.night != unheld && o.route.night < o.life.night-slack && o.route.firstPlace == o.route.onPlace {
 		return false
 	}
 	allowed := int(float64(m.FrostRisk) * float64(len(o.fates)))
-	inPot, skipped, late := 0, 0, 0
-	for _, f := range o.fates {
-		if f.flower >= m.summer {
-			late++
-		}
-		if f.flower < f.out && !o.route.stays {
-			inPot++
-		}
-		if f.handOn == min(f.framed, f.out) && !o.route.stays {
-			skipped++ // the second place is never warm enough in time
-		}
-	}
-	if o.life.Life == culture.Soak && 2*late > len(o.fates) {
+	if o.life.Life == culture.Soak && 2*n.late > len(o.fates) {
 		return false // what stops in the heat is not held back till autumn
 	}
-	return o.lost <= allowed && o.cold <= allowed && (o.route.stays || o.unplanted() <= allowed) && 2*inPot <= len(o.fates) &&
-		(o.route.firstPlace == o.route.onPlace || 2*skipped <= len(o.fates))
+	if o.lost > allowed || o.cold > allowed || o.route.stays {
+		return o.lost <= allowed && o.cold <= allowed
+	}
+	return n.unplanted <= allowed && 2*n.inPot <= len(o.fates) && (o.route.firstPlace == o.route.onPlace || 2*n.skipped <= len(o.fates))
 }
 
 // alike is how many weeks of flower make no difference to the choice.

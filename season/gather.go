@@ -35,7 +35,6 @@ type batch struct {
 
 // gather sorts the stock into batches and what the season can't cover, with the reason.
 func (m *maker) gather() {
-	lives := map[lifeKey]*life{}
 	for i, h := range m.Stock {
 		_, known := m.Kinds(h.Variety.Kind)
 		if !known {
@@ -46,7 +45,7 @@ func (m *maker) gather() {
 			m.leave(h, "none is wanted in the patch or as reserve; it stays where it is")
 			continue
 		}
-		if err := m.split(h, cmp.Or(h.Code, fmt.Sprintf("row %d", i+1)), lives); err != nil {
+		if err := m.split(h, cmp.Or(h.Code, fmt.Sprintf("row %d", i+1))); err != nil {
 			m.leave(h, err.Error())
 		}
 	}
@@ -56,27 +55,26 @@ func (m *maker) gather() {
 }
 
 // lifeFor returns the life of a sort of batch, making it when first met.
-func (m *maker) lifeFor(key lifeKey, lives map[lifeKey]*life) (*life, error) {
-	if lives[key] != nil {
-		return lives[key], nil
-	}
-	k, _ := m.Kinds(key.kind)
-	l, err := lifeOf(k, key, m.newYear)
-	if err != nil {
-		return nil, err
-	}
-	l.kind = m.ratesOf(l)
-	m.space(l)
-	lives[key] = l
-	return l, nil
+func (m *maker) lifeFor(key lifeKey) (*life, error) {
+	one := m.lives.get(key, func() lifeOrWhy {
+		k, _ := m.Kinds(key.kind)
+		l, err := lifeOf(k, key, m.newYear)
+		if err != nil {
+			return lifeOrWhy{why: err}
+		}
+		l.kind = m.ratesOf(l)
+		m.space(l)
+		return lifeOrWhy{life: l}
+	})
+	return one.life, one.why
 }
 
 // split makes the batches of a holding. Where more plants are wanted than clumps stand in
 // store, as many are divided as that takes, and what divisions can't give is struck as
 // cuttings.
-func (m *maker) split(h stock.Holding, id string, lives map[lifeKey]*life) error {
+func (m *maker) split(h stock.Holding, id string) error {
 	key := lifeKey{h.Variety.Kind, h.Variety.Timing, h.Form, Whole}
-	whole, err := m.lifeFor(key, lives)
+	whole, err := m.lifeFor(key)
 	if err != nil {
 		return err
 	}
@@ -86,7 +84,7 @@ func (m *maker) split(h stock.Holding, id string, lives map[lifeKey]*life) error
 	case h.Form == stock.Seed:
 		b.store = -1
 	case want > h.Count && h.Form == stock.Clump:
-		m.divide(b, lives, key)
+		m.divide(b, key)
 	default:
 		b.want = min(want, h.Count)
 	}
@@ -98,11 +96,11 @@ func (m *maker) split(h stock.Holding, id string, lives map[lifeKey]*life) error
 
 // divide cuts as many of a batch's clumps as gives the plants that are wanted, and takes
 // cuttings for those that are still lacking.
-func (m *maker) divide(whole *batch, lives map[lifeKey]*life, key lifeKey) {
+func (m *maker) divide(whole *batch, key lifeKey) {
 	want := whole.want
 	whole.want = min(want, whole.Count)
 	key.how = Divided
-	cut, err := m.lifeFor(key, lives)
+	cut, err := m.lifeFor(key)
 	if err != nil || !(cut.pieces > 1) {
 		return
 	}
@@ -113,16 +111,16 @@ func (m *maker) divide(whole *batch, lives map[lifeKey]*life, key lifeKey) {
 	most := int(float64(clumps) * cut.pieces)
 	divided.want = min(most, int(math.Ceil(float64(want-whole.want)/(1-cut.never))))
 	m.batches = append(m.batches, &divided)
-	m.strike(whole, want-whole.want-int(float64(divided.want)*(1-cut.never)), lives, key)
+	m.strike(whole, want-whole.want-int(float64(divided.want)*(1-cut.never)), key)
 }
 
 // strike takes cuttings for plants that are still lacking, where the kind's figures tell how.
-func (m *maker) strike(whole *batch, lacking int, lives map[lifeKey]*life, key lifeKey) {
+func (m *maker) strike(whole *batch, lacking int, key lifeKey) {
 	if lacking <= 0 {
 		return
 	}
 	key.how = FromCuttings
-	l, err := m.lifeFor(key, lives)
+	l, err := m.lifeFor(key)
 	if err != nil {
 		return
 	}

@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"sync"
 
 	"eyeup/civil"
 	"eyeup/culture"
@@ -73,14 +74,42 @@ type made struct {
 func (m *maker) make() (*Result, error) {
 	cold, usual := make(levels, len(m.Places)), m.usualLevels()
 	early, points := m.earlyLevels()
-	r := &Result{FrostOdds: m.frostOdds(), OutFrom: m.date(m.outFrom), Early: points}
-	p := m.newProver(context.Background(), nil)
-	custom := m.assign(usual, byCustom(m.usualWeeks))
-	own, top := p.weights(p.weigh(usual, custom))
-	for _, one := range []made{
-		{NoHeat, coldSays, cold, m.assign(cold, m.unheated(byGain))}, {Usual, usualSays, usual, custom},
+	r := &Result{FrostOdds: m.frostOdds(), OutFrom: m.date(m.outFrom), Early: points, Plans: make([]*Plan, 3)}
+	all := []made{
+		{NoHeat, coldSays, cold, m.assign(cold, m.unheated(byGain))},
+		{Usual, usualSays, usual, m.assign(usual, byCustom(m.usualWeeks))},
 		{AsEarly, earlySays, early, m.assign(early, byGain)},
-	} {
+	}
+	var wait sync.WaitGroup
+	for i, one := range all {
+		wait.Go(func() {
+			if one.name == AsEarly {
+				one.assignment = m.stepped(early, one.assignment)
+			}
+			r.Plans[i] = m.realize(one.name, one.says, one.at, one.assignment)
+		})
+	}
+	proofs, err := m.bound(all)
+	wait.Wait()
+	for i, proof := range proofs {
+		plan := r.Plans[i]
+		if plan.Proof = proof; plan.isStepped() {
+			plan.Proof.Says += "; the step of level, which saves heat, is not counted in that"
+		}
+	}
+	m.sideBySide(r.Plans)
+	return r, err
+}
+
+// bound says by plain arithmetic how much better each plan could be, where that is asked.
+func (m *maker) bound(all []made) ([]*Proof, error) {
+	if m.Unproved {
+		return nil, nil
+	}
+	p := m.newProver(context.Background(), nil)
+	own, top := p.weights(p.weigh(all[1].at, all[1].assignment))
+	var proofs []*Proof
+	for _, one := range all {
 		weight := top
 		if one.name == Usual {
 			weight = own
@@ -89,18 +118,14 @@ func (m *maker) make() (*Result, error) {
 		if err != nil {
 			return nil, err
 		}
-		if one.name == AsEarly {
-			one.assignment = m.stepped(early, one.assignment)
-		}
-		plan := m.realize(one.name, one.says, one.at, one.assignment)
-		plan.Proof = p.proofOf(proof, ItsOwn)
-		if len(one.steps) > 0 {
-			plan.Proof.Says += "; the step of level, which saves heat, is not counted in that"
-		}
-		r.Plans = append(r.Plans, plan)
+		proofs = append(proofs, p.proofOf(proof, ItsOwn))
 	}
-	m.sideBySide(r.Plans)
-	return r, nil
+	return proofs, nil
+}
+
+// isStepped reports whether some place changes its level while it is in use.
+func (p *Plan) isStepped() bool {
+	return slices.ContainsFunc(p.Places, func(at PlacePlan) bool { return at.Then != nil })
 }
 
 // makerFor readies a maker for a brief that has weather and stock.
@@ -115,6 +140,7 @@ func makerFor(b *Brief) (*maker, error) {
 	if len(m.batches) == 0 {
 		return nil, fmt.Errorf("none of the stock can be taken into a season: %s", m.reasons())
 	}
+	m.liveAll(m.allLevels())
 	return m, nil
 }
 

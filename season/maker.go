@@ -9,10 +9,11 @@ import (
 	"eyeup/place"
 )
 
-// maker works out plans from a brief. It keeps what all plans share: the climates, the
-// lives of the kinds, and the baseline of every life.
+// maker works out plans from a brief. It keeps what all plans share, and shares with other
+// makers of the same garden what is remembered of it. Several may ask one at once.
 type maker struct {
 	*Brief
+	*recall
 	weeks       int     // of the span
 	firstMonday int     // day of the first Monday
 	newYear     int     // day
@@ -20,26 +21,15 @@ type maker struct {
 	outFrom     int     // the Monday before which nothing leafy is planted out
 	wait        float64 // weeks from the average last frost to outFrom
 	ends        []int   // day of the first autumn freeze, each year
-	kinds       []rates
 	batches     []*batch
 	left        []NotCovered
-	climates    map[climateKey]*climate
-	outcomes    map[outcomeKey][]*outcome
-	baselines   map[baseKey]*outcome
-	lived       map[livedKey]*outcome
+	outcomes    remembered[outcomeKey, []*outcome]
+	baselines   remembered[baseKey, *outcome]
 	choices     map[weighed]choice
 }
 
-type climateKey struct {
-	place   int
-	setting string
-}
-
 func newMaker(b *Brief) (*maker, error) {
-	m := &maker{
-		Brief: b, left: []NotCovered{}, climates: map[climateKey]*climate{},
-		outcomes: map[outcomeKey][]*outcome{}, baselines: map[baseKey]*outcome{}, lived: map[livedKey]*outcome{}, choices: map[weighed]choice{},
-	}
+	m := &maker{Brief: b, recall: b.Kept.of(b), left: []NotCovered{}, choices: map[weighed]choice{}}
 	m.firstMonday = m.day(b.Span.From.Monday())
 	if m.firstMonday < 0 {
 		m.firstMonday += 7
@@ -85,25 +75,16 @@ func (m *maker) space(l *life) {
 	}
 }
 
-// ratesOf returns the index of the kind's tabled curves, making them when first met.
+// ratesOf returns the index of the kind's tabled curves.
 func (m *maker) ratesOf(l *life) int {
-	at := slices.IndexFunc(m.kinds, func(r rates) bool { return r.kind.Name == l.Name })
-	if at < 0 {
-		m.kinds = append(m.kinds, rates{kind: l.Kind, sprout: tableOf(l.Sprout.Rate), grow: tableOf(l.Grow.Rate)})
-		at = len(m.kinds) - 1
-	}
-	return at
+	return slices.IndexFunc(m.kinds, func(r rates) bool { return r.kind.Name == l.Name })
 }
 
 // climate returns a place at a setting in every year; each is run once.
 func (m *maker) climate(at int, setting place.Setting) *climate {
-	key := climateKey{at, setting.String()}
-	if m.climates[key] == nil {
-		m.climates[key] = m.Kept.kept(m.keyOf(at, key.setting), func() *climate {
-			return climateOf(m.Places[at].Model, setting, m.Weather, m.Site, m.kinds)
-		})
-	}
-	return m.climates[key]
+	return m.climates.get(climateKey{at, exactly(setting)}, func() *climate {
+		return climateOf(m.Places[at].Model, setting, m.Weather, m.Site, m.kinds)
+	})
 }
 
 // autumn returns for each year the first day after midsummer on which it freezes in the

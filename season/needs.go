@@ -2,6 +2,7 @@ package season
 
 import (
 	"fmt"
+	"maps"
 	"math"
 	"slices"
 
@@ -188,11 +189,4 @@ func (r *realized) unpriced(p Price, what string) {
 	}
 }
 
-func sortedKeys(m map[string]int) []string {
-	keys := make([]string, 0, len(m))
-	for k := range m {
-		keys = append(keys, k)
-	}
-	slices.Sort(keys)
-	return keys
-}
+func sortedKeys[V any](m map[string]V) []string { return slices.Sorted(maps.Keys(m)) }

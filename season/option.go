@@ -3,6 +3,7 @@ package season
 import (
 	"math"
 	"slices"
+	"sync"
 )
 
 // route is the way of a unit through the places, each at one setting.
@@ -54,11 +55,21 @@ type outcome struct {
 	option
 	life  *life
 	fates []fate
-	gain  float64           // mean weeks of flower gained
-	drawn float64           // mean days on which it stands too warm for its light
-	lost  int               // years in which it is killed
-	cold  int               // years with more nights too cold for leaves than a plant shrugs off
-	need  map[int][]float64 // m² a plant takes, by bench and week; made by room
+	gain  float64 // mean weeks of flower gained
+	drawn float64 // mean days on which it stands too warm for its light
+	lost  int     // years in which it is killed
+	cold  int     // years with more nights too cold for leaves than a plant shrugs off
+	*later
+}
+
+// later is what is reckoned of an outcome when it is first asked for; several may ask.
+type later struct {
+	room  sync.Once
+	need  map[int][]float64 // m² a plant takes, by bench and week
+	lot   sync.Once
+	lots  [][]fate // individuals, by year
+	years sync.Once
+	mishaps
 }
 
 // shrugged is how many nights below the harm limit a season's plant may see under cover
@@ -78,7 +89,7 @@ func weeksOfFlower(f fate, end int) float64 {
 // live walks an option through all years. base holds the weeks of flower of the baseline
 // and ends the last day of flowering, for each year.
 func live(l *life, o option, base []float64, ends []int) *outcome {
-	out := &outcome{option: o, life: l, fates: make([]fate, len(ends))}
+	out := &outcome{option: o, life: l, fates: make([]fate, len(ends)), later: &later{}}
 	for year := range ends {
 		f := walker{life: l, option: &o, year: year}.middle()
 		out.fates[year] = f
@@ -96,6 +107,32 @@ func live(l *life, o option, base []float64, ends []int) *outcome {
 	return out
 }
 
+// mishaps counts the years in which an outcome is not as a grower would have it.
+type mishaps struct {
+	unplanted int // it is never planted out
+	late      int // it is not in flower by midsummer
+	inPot     int // it flowers before it is planted out
+	skipped   int // the second place is never warm enough in time
+}
+
+// counted returns its mishaps; summer is the day of midsummer.
+func (o *outcome) counted(summer int) *mishaps {
+	o.years.Do(func() {
+		for _, f := range o.fates {
+			count := func(n *int, is bool) {
+				if is {
+					*n++
+				}
+			}
+			count(&o.mishaps.unplanted, f.out == never)
+			count(&o.mishaps.late, f.flower >= summer)
+			count(&o.mishaps.inPot, f.flower < f.out)
+			count(&o.mishaps.skipped, f.handOn == min(f.framed, f.out))
+		}
+	})
+	return &o.mishaps
+}
+
 // taken is the room that a plant takes on one bench.
 type taken struct {
 	bench int
@@ -106,9 +143,11 @@ type taken struct {
 // the basis of the share fits of years: in that share it takes no more. Weeks are counted
 // from the first Monday of the span.
 func (o *outcome) room(fits float64, weeks int, m *maker) map[int][]float64 {
-	if o.need != nil {
-		return o.need
-	}
+	o.later.room.Do(func() { o.reckonRoom(fits, weeks, m) })
+	return o.need
+}
+
+func (o *outcome) reckonRoom(fits float64, weeks int, m *maker) {
 	o.need = map[int][]float64{}
 	years := len(o.fates)
 	at := max(0, int(math.Ceil(fits*float64(years)))-1)
@@ -145,7 +184,6 @@ func (o *outcome) room(fits float64, weeks int, m *maker) map[int][]float64 {
 			}
 		}
 	}
-	return o.need
 }
 
 // needs returns the weeks of one bench, beginning them with the first.

@@ -118,6 +118,10 @@ func (m *maker) takesOf(o *outcome, basis float64) []take {
 	if o.route.direct {
 		return nil
 	}
+	return m.takes.get(weighed{o, basis}, func() []take { return m.takesIn(o, basis) })
+}
+
+func (m *maker) takesIn(o *outcome, basis float64) []take {
 	years := make([][]float64, m.hoursRow(0)) // by row, one a year
 	note := func(bench, week, year int, area float64) {
 		row := m.programmeRow(bench, week)

@@ -47,10 +47,7 @@ func (m *maker) realize(name, says string, at levels, a assignment) *Plan {
 		Baseline: "stock and seed put into the open when soil and frost allow",
 	}}
 	for _, p := range a.portions {
-		own := *p.outcome // walked again with the settings as they are
-		own.fates, own.need = slices.Clone(own.fates), nil
-		p.outcome = &own
-		r.parts = append(r.parts, &part{portion: p, life: p.batch.life, fates: own.fates})
+		r.parts = append(r.parts, &part{portion: p, life: p.batch.life, fates: p.fates})
 	}
 	r.use()
 	r.set(at)
@@ -120,25 +117,36 @@ const flowerSpread = 0.08
 // walk leads the middle plant and the lot of every part through the places as set.
 func (r *realized) walk() {
 	for _, p := range r.parts {
-		way := r.as(p.route)
 		o := p.option
-		o.route = way
+		o.route = r.as(p.route)
 		base := r.baseline(p.batch)
-		p.lot = make([][]fate, len(r.Weather))
-		for year := range r.Weather {
-			w := walker{life: p.life, option: &o, year: year}
-			p.fates[year] = w.middle()
-			moves := &schedule{p.fates[year].handOn, p.fates[year].framed, p.fates[year].out}
-			for _, i := range individuals {
-				one := individual{
-					growth.Lognormal{Middle: 1, Sigma: p.life.Sprout.Sigma}.At(i.up),
-					growth.Lognormal{Middle: 1, Sigma: flowerSpread}.At(i.flower),
-				}
-				p.lot[year] = append(p.lot[year], w.walk(one, moves))
-			}
-			p.gains = append(p.gains, weeksOfFlower(p.fates[year], r.ends[year])-weeksOfFlower(base.fates[year], r.ends[year]))
+		as := r.liveOnce(p.life, o, base)
+		own := *p.outcome
+		own.fates, own.later = as.fates, as.later
+		p.outcome, p.fates, p.lot = &own, as.fates, as.individually()
+		for year, f := range p.fates {
+			p.gains = append(p.gains, weeksOfFlower(f, r.ends[year])-weeksOfFlower(base.fates[year], r.ends[year]))
 		}
 	}
+}
+
+// individually walks the individuals of a lot through every year, moved as its middle plant
+// decides.
+func (o *outcome) individually() [][]fate {
+	o.later.lot.Do(func() {
+		o.lots = make([][]fate, len(o.fates))
+		for year, f := range o.fates {
+			w, moves := walker{life: o.life, option: &o.option, year: year}, &schedule{f.handOn, f.framed, f.out}
+			for _, i := range individuals {
+				one := individual{
+					growth.Lognormal{Middle: 1, Sigma: o.life.Sprout.Sigma}.At(i.up),
+					growth.Lognormal{Middle: 1, Sigma: flowerSpread}.At(i.flower),
+				}
+				o.lots[year] = append(o.lots[year], w.walk(one, moves))
+			}
+		}
+	})
+	return o.lots
 }
 
 // as returns a route with its places at the settings of the plan.

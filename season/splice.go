@@ -130,7 +130,7 @@ func (m *maker) livedIn(a assignment, place int, c *climate) (lived []*outcome, 
 			way.on = c
 		}
 		o.route = &way
-		one := live(p.batch.life, o, m.baseWeeks(p.batch), m.ends)
+		one := live(p.batch.life, o, m.weeksOf(m.baseline(p.batch)), m.ends)
 		if one.lost > p.lost || one.cold > p.cold {
 			return nil, 0, false
 		}

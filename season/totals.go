@@ -55,10 +55,12 @@ func (r *realized) fitsYears() {
 }
 
 func (r *realized) fitsIn(year int) bool {
+	used := make([]float64, 2*len(r.Places))
+	var most [8]taken
 	for w := range r.weeks {
-		used := map[int]float64{}
+		clear(used)
 		for _, p := range r.parts {
-			for _, t := range p.takes(p.fates[year], w, r.maker, nil) {
+			for _, t := range p.takes(p.fates[year], w, r.maker, most[:0]) {
 				used[t.bench] += float64(p.count) * t.area
 			}
 		}

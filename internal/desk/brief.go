@@ -71,17 +71,17 @@ func (g *Garden) Years() (from, to int) {
 	return cmp.Or(g.Weather.FromYear, from), cmp.Or(g.Weather.ToYear, to)
 }
 
-// keptWeather is the garden's weather hour by hour, made once, with the climates that
-// seasons have run through it.
+// keptWeather is the garden's weather hour by hour, made once, with what seasons that were
+// worked out of it have in common.
 type keptWeather struct {
-	once     sync.Once
-	hours    []*weather.Hours
-	climates season.Climates
+	once   sync.Once
+	hours  []*weather.Hours
+	memory season.Memory
 }
 
-func (k *keptWeather) of(g *Garden) ([]*weather.Hours, *season.Climates) {
+func (k *keptWeather) of(g *Garden) ([]*weather.Hours, *season.Memory) {
 	k.once.Do(func() { k.hours = g.Hours() })
-	return k.hours, &k.climates
+	return k.hours, &k.memory
 }
 
 // Hours returns the garden's weather hour by hour, one of each year.

@@ -25,7 +25,7 @@ type standing struct {
 // returned and says so.
 func (d *Desk) Season(today civil.Date) (Worked, error) {
 	now := standing{d.written(), today}
-	reckon := func() (*SeasonAnswer, error) { return Season(d.Garden(), today) }
+	reckon := func() (*SeasonAnswer, error) { return Season(d.Garden(), today, Unproved) }
 	a, rests, known, err := d.season.get(now, 0, reckon)
 	for !known || rests.today != today {
 		a, rests, known, err = d.season.get(now, aMinute, reckon)
@@ -47,7 +47,7 @@ func (d *Desk) SeasonWith(today civil.Date, c Change) (*SeasonAnswer, error) {
 		if err != nil {
 			return nil, err
 		}
-		return Season(changed, today, KeepingTo(c.Starts))
+		return Season(changed, today, Unproved, KeepingTo(c.Starts))
 	})
 }
 

@@ -68,6 +68,9 @@ func Explained(batch string) Asked {
 	return func(b *season.Brief) { b.Explain = batch }
 }
 
+// Unproved leaves out how much better each plan could be, which takes a while to say.
+func Unproved(b *season.Brief) { b.Unproved = true }
+
 // Season works out the season of a garden as it stands today.
 func Season(g *Garden, today civil.Date, asked ...Asked) (*SeasonAnswer, error) {
 	return seasonBy(g, today, season.Make, asked)

@@ -6,6 +6,7 @@ import (
 	"net/http"
 	"net/http/httptest"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"eyeup/internal/desk"
@@ -73,6 +74,35 @@ func BenchmarkPages(b *testing.B) {
 				}
 			}
 			b.ReportMetric(float64(size)/1024, "KB")
+		})
+	}
+}
+
+// BenchmarkChange serves the season of the invented garden with one change after another, none
+// of which was asked for before.
+func BenchmarkChange(b *testing.B) {
+	d, err := desk.DemoDesk(testDay, testNow)
+	if err != nil {
+		b.Fatal(err)
+	}
+	b.Cleanup(func() { _ = d.Close() })
+	h, err := New(d.Desk, Options{Now: testNow, Today: testDay})
+	if err != nil {
+		b.Fatal(err)
+	}
+	ask(h, httptest.NewRequest(http.MethodGet, "/season", nil)) // waited for once
+	n := 0
+	for _, change := range []string{"price.propane=0.1%03d", "risk=%d.5%%25", "level.glass=%d.4F"} {
+		b.Run(strings.SplitN(change, "=", 2)[0], func(b *testing.B) {
+			for b.Loop() {
+				n++
+				r := httptest.NewRequest(http.MethodGet, "/season?"+fmt.Sprintf(change, 35+n%40), nil)
+				r.Host, r.RemoteAddr = "127.0.0.1", "127.0.0.1:5000"
+				w := httptest.NewRecorder()
+				if h.ServeHTTP(w, r); w.Code != http.StatusOK {
+					b.Fatal(w.Code, gist(w.Body.String()))
+				}
+			}
 		})
 	}
 }
