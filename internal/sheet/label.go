@@ -63,28 +63,41 @@ func Labels(w io.Writer, job LabelJob) (Told, error) {
 // page begins a new page of the file's size.
 func (p *paper) page() { p.pdf.AddPageFormat("P", pageSize(p.size)) }
 
-// label draws a label into its place, lying or standing.
+// label draws a label into its place, lying or standing. A standing one is written along
+// its length and read from the right; its square code is not turned, so that its modules
+// lie on a printer's dots as they should.
 func (p *paper) label(l Label, address string, x, y float64, size Size) {
 	if l.Code == "" || l.Variety == "" {
 		p.fail(fmt.Errorf("a label needs a code and a name"))
 		return
 	}
-	if size.Height > size.Width { // tall: written along its length, read from the right
-		p.pdf.TransformBegin()
-		p.pdf.TransformRotate(90, x, y)
-		p.pdf.TransformTranslate(-size.Height, 0)
-		defer p.pdf.TransformEnd()
-		size = Size{size.Height, size.Width}
-	}
-	if size.Height < 22 || size.Width > 3.2*size.Height {
-		p.strip(l, address+l.Code, x, y, size)
+	text := address + l.Code
+	if size.Height <= size.Width {
+		at := p.written(l, text, x, y, size)
+		p.drawSquare(text, at.x, at.y, at.side)
 		return
 	}
-	p.plate(l, address+l.Code, x, y, size)
+	p.pdf.TransformBegin()
+	p.pdf.TransformRotate(90, x, y)
+	p.pdf.TransformTranslate(-size.Height, 0)
+	at := p.written(l, text, x, y, Size{size.Height, size.Width})
+	p.pdf.TransformEnd()
+	p.drawSquare(text, x+at.y-y, y+size.Height-(at.x-x)-at.side, at.side)
 }
 
-// plate draws a label with the name across its top, the square code at its right.
-func (p *paper) plate(l Label, square string, x, y float64, size Size) {
+// room is where a square code goes, with its quiet margin: its upper left corner and side.
+type room struct{ x, y, side float64 }
+
+// written writes a lying label and returns where its square code goes.
+func (p *paper) written(l Label, square string, x, y float64, size Size) room {
+	if size.Height < 22 || size.Width > 3.2*size.Height {
+		return p.strip(l, square, x, y, size)
+	}
+	return p.plate(l, square, x, y, size)
+}
+
+// plate writes a label with the name across its top; the square code goes to its right.
+func (p *paper) plate(l Label, square string, x, y float64, size Size) room {
 	pad := min(2.5, size.Height*0.07)
 	side := min(size.Height*0.6, size.Width*0.36, 32)
 	inner := size.Width - 2*pad
@@ -94,13 +107,14 @@ func (p *paper) plate(l Label, square string, x, y float64, size Size) {
 	name := p.fit(l.Variety, inner, top, min(36, top*0.62/point), bold)
 	p.draw(name, x+pad, y+pad, black)
 
-	p.drawSquare(square, x+size.Width-side, y+size.Height-side, side)
+	at := room{x + size.Width - side, y + size.Height - side, side}
 	left := size.Width - side - pad
 	y += pad + name.height()
 	tall = size.Height - 2*pad - name.height() // what the name leaves
 	code := p.fit(l.Code, left, tall*0.45, min(36, tall*0.4/point), bold)
 	p.details(l, x+pad, y, left, tall-code.height())
 	p.draw(code, x+pad, y+tall-code.height(), black)
+	return at
 }
 
 // quietOf returns how wide the empty margin of a square code is, which may lie over that
@@ -193,12 +207,11 @@ func (l Label) lines() []string {
 	return all
 }
 
-// strip draws a narrow label along its length: square code, code, name and what else.
-func (p *paper) strip(l Label, square string, x, y float64, size Size) {
+// strip writes a narrow label along its length: square code, code, name and what else.
+func (p *paper) strip(l Label, square string, x, y float64, size Size) room {
 	pad := min(1.5, size.Height*0.08)
 	side := min(size.Height, 32)
 	quiet := quietOf(square, side)
-	p.drawSquare(square, x, y+(size.Height-side)/2, side)
 	left := x + side
 	if quiet > 1.5 {
 		left -= quiet - 1.5
@@ -213,4 +226,5 @@ func (p *paper) strip(l Label, square string, x, y float64, size Size) {
 	p.draw(code, left, below+(foot-code.height())/2, black)
 	after := p.width(l.Code, code.size, bold) + 2
 	p.details(l, left+after, below, width-after, foot)
+	return room{x, y + (size.Height-side)/2, side}
 }

@@ -4,6 +4,8 @@ import (
 	"bytes"
 	"encoding/xml"
 	"fmt"
+	"image"
+	"image/png"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -129,4 +131,19 @@ func someLabels(n int) []Label {
 		all = append(all, Label{Code: code, Variety: names[i%len(names)], Kind: "dahlia", Form: "clump", Colour: "#b5482f", Place: "cellar, crate 4", Date: day})
 	}
 	return all
+}
+
+// pixels reads a picture.
+func pixels(t testing.TB, name string) image.Image {
+	t.Helper()
+	f, err := os.Open(name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer func() { _ = f.Close() }()
+	picture, err := png.Decode(f)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return picture
 }
