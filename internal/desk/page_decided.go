@@ -33,13 +33,19 @@ type decision struct {
 	Promised *Promised  `json:"promised"`
 }
 
-// planLine is one line of the plan followed.
+// planLine is one line of the plan followed, with the dates that were told of its batch.
 type planLine struct {
-	ID    string     `json:"id"`
-	Kind  string     `json:"kind,omitempty"`
-	Start civil.Date `json:"start"`
-	Count int        `json:"count"`
-	Route string     `json:"route,omitempty"`
+	ID      string     `json:"id"`
+	Code    string     `json:"code,omitempty"`
+	Kind    string     `json:"kind,omitempty"`
+	Variety string     `json:"variety,omitempty"`
+	How     string     `json:"how,omitempty"`
+	Start   civil.Date `json:"start"`
+	Count   int        `json:"count"`
+	Route   string     `json:"route,omitempty"`
+	Up      civil.When `json:"up,omitzero"`
+	Out     civil.When `json:"out,omitzero"`
+	Flower  civil.When `json:"flower,omitzero"`
 }
 
 // Decide returns the body of the entry by which a plan of the season is followed. It
@@ -59,7 +65,7 @@ func decisionOf(p *season.Plan) decision {
 	}}
 	for _, b := range p.Batches {
 		for _, s := range b.Starts {
-			d.Lines = append(d.Lines, planLine{b.ID, b.Kind, s.Week, s.Count, s.Route})
+			d.Lines = append(d.Lines, planLine{b.ID, b.Code, b.Kind, b.Variety, b.How, s.Week, s.Count, s.Route, b.Dates.Up, b.Dates.PlantOut, b.Dates.FirstFlower})
 		}
 	}
 	return d

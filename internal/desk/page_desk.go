@@ -31,6 +31,7 @@ type Desk struct {
 	heat    kept[string, *HeatAnswer]
 	light   kept[string, *LightAnswer]
 	frost   kept[string, *FrostAnswer]
+	against kept[standing, *Against]
 	outlook fresh[standing, *OutlookAnswer]
 }
 

@@ -22,6 +22,7 @@ type weekView struct {
 	LowBad string // what is wrong with it
 	Carry  []desk.NightPlace
 	Late   []jobView
+	Behind []desk.AgainstLot // lots that are late against the dates that were told
 	Due    []jobView
 	Rounds []desk.RoundDue // that are due
 }
@@ -68,6 +69,7 @@ func (s *server) week(r *request) error {
 		v.NoPlan = err.Error()
 	default:
 		v.Week, v.Late, v.Due = w, jobs(w.Late, v.Shelf), jobs(w.Due, v.Shelf)
+		v.Behind = s.desk.Against(v.Today).Late()
 	}
 	for _, round := range s.desk.RoundsDue(v.Today) {
 		if round.Due {

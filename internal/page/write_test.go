@@ -9,6 +9,7 @@ import (
 	"testing"
 	"time"
 
+	"eyeup/civil"
 	"eyeup/internal/desk"
 	"eyeup/stock"
 )
@@ -262,6 +263,16 @@ func TestAPlanIsFollowed(t *testing.T) {
 	}
 	if _, body := get(t, h, to); !strings.Contains(body, "By the plan “no added heat”.") {
 		t.Error("the first page does not go by the plan that is followed")
+	}
+	june, err := New(d, Options{Now: testNow, Today: civil.MustOn(2027, time.June, 10)})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, body := get(t, june, "/"); !strings.Contains(body, "later than was told") || !strings.Contains(body, "it was to be by") {
+		t.Error("in June, with nothing written since, no lot is told to be late")
+	}
+	if _, body := get(t, june, "/season"); !strings.Contains(body, "Lot by lot") {
+		t.Error("the season does not hold the plan against fact lot by lot")
 	}
 	if status, _, _ := post(t, h, "/season/follow", url.Values{"plan": {"the best"}}); status != http.StatusNotFound {
 		t.Errorf("a plan that is not there: status %d", status)

@@ -1,0 +1,170 @@
+package desk
+
+import (
+	"cmp"
+	"slices"
+
+	"eyeup/civil"
+	"eyeup/stock"
+)
+
+// Against is the plan that is followed, held against what has come so far.
+type Against struct {
+	Decision
+	On    civil.Date // the day it was decided on
+	Lines []AgainstLine
+	Lots  []AgainstLot // what is late first; none where the plan told no dates
+}
+
+// AgainstLine is one kind of stock: how many the plan would have started by today and in
+// all, and how many the book has in trays, pots or the ground.
+type AgainstLine struct {
+	Kind         string
+	Due, Planned int
+	Started      int
+}
+
+// Against holds the plan that is followed against what the book tells; nil where none is.
+func (d *Desk) Against(today civil.Date) *Against {
+	last := d.lastDecided()
+	if last == nil {
+		return nil
+	}
+	a, _ := d.against.get(standing{d.written(), today}, func() (*Against, error) { return d.holdAgainst(last, today), nil })
+	return a
+}
+
+func (d *Desk) holdAgainst(last *decided, today civil.Date) *Against {
+	said := last.said
+	a := &Against{Decision: Decision{Plan: said.Plan}, On: last.on}
+	if said.Promised != nil {
+		a.Promised = *said.Promised
+	}
+	done := doneOf(d.Shelf())
+	at := map[string]int{}
+	for _, line := range said.Lines {
+		if line.Kind == "" {
+			continue // decided before lines had a kind
+		}
+		i, known := at[line.Kind]
+		if !known {
+			i = len(a.Lines)
+			at[line.Kind] = i
+			a.Lines = append(a.Lines, AgainstLine{Kind: line.Kind, Started: done.started[line.Kind]})
+		}
+		a.Lines[i].Planned += line.Count
+		if !line.Start.After(today) {
+			a.Lines[i].Due += line.Count
+		}
+	}
+	a.Lots = d.againstLots(last, today)
+	return a
+}
+
+// Late returns the lots of which something is late.
+func (a *Against) Late() []AgainstLot {
+	if a == nil {
+		return nil
+	}
+	n := slices.IndexFunc(a.Lots, func(l AgainstLot) bool { return !l.IsLate() })
+	if n < 0 {
+		n = len(a.Lots)
+	}
+	return a.Lots[:n]
+}
+
+// againstLots holds the lines of a decision against the book, batch by batch.
+func (d *Desk) againstLots(last *decided, today civil.Date) []AgainstLot {
+	var all []AgainstLot
+	at := map[string]int{}
+	batches := map[string]int{} // by code
+	for _, line := range last.said.Lines {
+		if line.Code == "" || line.Flower == (civil.When{}) && line.Up == (civil.When{}) {
+			continue // decided before lines told dates
+		}
+		i, known := at[line.ID]
+		if !known {
+			i = len(all)
+			at[line.ID] = i
+			batches[line.Code]++
+			all = append(all, AgainstLot{Code: line.Code, Variety: line.Variety, Kind: line.Kind, how: line.How, Steps: stepsOf(line)})
+		}
+		all[i].Count += line.Count
+		start := &all[i].Steps[0].Planned
+		start.Early = earlier(start.Early, line.Start)
+		start.Late = later(start.Late, line.Start.AddDays(civil.Week-1))
+	}
+	if len(all) == 0 {
+		return nil
+	}
+	d.Read(func(b *stock.Book) {
+		f := stepsSince(b, all, last.on)
+		for i := range all {
+			all[i].holdAgainst(f.of(b, &all[i], batches[all[i].Code] > 1), today)
+		}
+	})
+	slices.SortStableFunc(all, func(x, y AgainstLot) int {
+		return cmp.Or(cmp.Compare(b2i(y.IsLate()), b2i(x.IsLate())), cmp.Compare(x.Kind, y.Kind), cmp.Compare(x.Variety, y.Variety))
+	})
+	return all
+}
+
+func earlier(a, b civil.Date) civil.Date {
+	if a.IsZero() || b.Before(a) {
+		return b
+	}
+	return a
+}
+
+func later(a, b civil.Date) civil.Date {
+	if b.After(a) {
+		return b
+	}
+	return a
+}
+
+// lotSteps are the steps of a season, by lot.
+type lotSteps map[stock.LotID][]stock.Step
+
+// sameSeason is how long before the decision, or the first start, a step may lie to be of
+// the same season.
+const sameSeason civil.Days = 30
+
+func stepsSince(b *stock.Book, lots []AgainstLot, decided civil.Date) lotSteps {
+	from := decided
+	for _, l := range lots {
+		from = earlier(from, l.Steps[0].Planned.Early)
+	}
+	by := lotSteps{}
+	for _, s := range b.Steps() {
+		if !s.On.Before(from.AddDays(-sameSeason)) {
+			by[s.Lot] = append(by[s.Lot], s)
+		}
+	}
+	return by
+}
+
+// of returns the steps of what is raised of a lot: of it and all that came of it; where it
+// is raised in several ways, of what came to be in that way alone.
+func (f lotSteps) of(b *stock.Book, l *AgainstLot, several bool) (all []stock.Step) {
+	down, err := b.Down(l.Code)
+	if err != nil {
+		return nil
+	}
+	for i, id := range down {
+		lot, err := b.Find(id.String())
+		if err != nil {
+			continue
+		}
+		way := map[string]string{"divided": "divided", "divided, doubtful": "divided", "struck": "cuttings"}[lot.How]
+		if i == 0 || way == "" {
+			way = "whole"
+		}
+		if !several || way == l.how {
+			l.Left += lot.Count()
+			all = append(all, f[id]...)
+		}
+	}
+	slices.SortStableFunc(all, func(x, y stock.Step) int { return cmp.Compare(x.On.Sub(y.On), 0) })
+	return all
+}
