@@ -18,7 +18,10 @@ type Covered struct {
 	Vent      Vent       // the zero value: none
 	Screen    *Screen    // nil: none
 	WarmBench *WarmBench // nil: none
-	Lamps     *Lamps     // nil: none
+	// BenchApart keeps the heat of the warm bench out of the air of the house: what the house
+	// is like while nothing stands on it.
+	BenchApart bool
+	Lamps      *Lamps // nil: none
 
 	// Body is how the inside takes up and gives off warmth. Its zero value stands for
 	// UsualBody.

@@ -23,6 +23,7 @@ type Hour struct {
 func (r *run) tell(i int, before track, o outcome, d drive, asked, bench float64) Hour {
 	p := r.house.day.pair
 	lamps := r.house.lamps[i%24]
+	bench *= r.house.benchToAir
 	return Hour{
 		Index: i, Outside: d.out, Ground: d.ground, Air: o.mean.air, Floor: o.mean.floor, Level: o.asked,
 		Asked: asked, Given: o.heat, Sun: d.gain - lamps - bench, SunOnFloor: d.floorGain,

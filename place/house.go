@@ -20,6 +20,8 @@ type house struct {
 	sunToBase float64 // the same for the floor
 	frostLift float64 // most that is promised on a frost night, K
 	lamps     [24]float64
+	// benchToAir is the share of the warm bench's heat that the air of the house feels.
+	benchToAir float64
 }
 
 func newHouse(c Covered) *house {
@@ -35,7 +37,10 @@ func newHouse(c Covered) *house {
 		opens: c.Vent.Opens.Celsius(), byHand: c.Vent.ByHand,
 		ventMost: float64(AirExchange(c.Volume(), c.Vent.rate())),
 		light:    float64(c.Cover.Light), sunToAir: warm * b.ToAir, sunToBase: warm * (1 - b.ToAir),
-		frostLift: float64(c.Cover.FrostLift), lamps: c.Lamps.byHour(),
+		frostLift: float64(c.Cover.FrostLift), lamps: c.Lamps.byHour(), benchToAir: 1,
+	}
+	if c.BenchApart {
+		h.benchToAir = 0
 	}
 	if c.Heater != nil {
 		h.limit = float64(c.Heater.Power)

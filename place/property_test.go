@@ -30,6 +30,7 @@ func someHouse(t *rapid.T) Covered {
 	}
 	if rapid.Bool().Draw(t, "warm bench") {
 		c.WarmBench = &WarmBench{1, quantity.Celsius(20), quantity.Power(some("bench", 50, 500))}
+		c.BenchApart = rapid.Bool().Draw(t, "apart")
 	}
 	if rapid.Bool().Draw(t, "lit") {
 		c.Lamps = &Lamps{1, 150, some("hours", 0, 24), quantity.Power(some("lamps", 50, 500))}

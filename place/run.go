@@ -100,7 +100,7 @@ func (r *run) driven(day, clock int) (d drive, bench float64) {
 	shine := sun * r.capture[day]
 	return drive{
 		out: r.weather.Air[i], ground: r.ground[day],
-		gain: h.lamps[clock] + bench + shine*h.sunToAir, floorGain: shine * h.sunToBase,
+		gain: h.lamps[clock] + bench*h.benchToAir + shine*h.sunToAir, floorGain: shine * h.sunToBase,
 	}, bench
 }
 

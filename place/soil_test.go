@@ -105,3 +105,35 @@ func TestWarmBench(t *testing.T) {
 		t.Errorf("the bench gives %g W in air that is warmer than its roots", power)
 	}
 }
+
+func sumOf(x []float64) float64 {
+	total := 0.0
+	for _, v := range x {
+		total += v
+	}
+	return total
+}
+
+func meanOf(x []float64) float64 { return sumOf(x) / float64(len(x)) }
+
+// TestBenchApart: a warm bench that is kept apart leaves the house as it is without one; on
+// it roots are warmer, in the same air, and its electricity is what it is given.
+func TestBenchApart(t *testing.T) {
+	y, house := waterville(t), smallHouse()
+	h, site := y.hours[0], y.site
+	without := house.Run(h, site, Off())
+	house.WarmBench, house.BenchApart = &WarmBench{Area: 2, Root: quantityCelsius(20), Power: 300}, true
+	with, on := house.Run(h, site, Off()), OnBench{house}.Run(h, site, Off())
+	for i, air := range without.Air {
+		if with.Air[i] != air || on.Air[i] != air || with.Root[i] != without.Root[i] {
+			t.Fatalf("hour %d: %g °C without a bench, %g beside it, %g on it", i, air, with.Air[i], on.Air[i])
+		}
+	}
+	if meanOf(on.Root) <= meanOf(without.Root)+2 || sumOf(on.GivenKWh) <= 0 || sumOf(on.GivenKWh) != sumOf(with.WarmBenchKWh) {
+		t.Errorf("roots of %.1f °C for %.0f kWh, beside it %.1f °C", meanOf(on.Root), sumOf(on.GivenKWh), meanOf(without.Root))
+	}
+	house.BenchApart = false
+	if warmed := house.Run(h, site, Off()); meanOf(warmed.Air) <= meanOf(without.Air) {
+		t.Error("a bench that is not kept apart warms nothing")
+	}
+}

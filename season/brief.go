@@ -21,6 +21,7 @@ const (
 	Room   Sort = "room"   // a warm room of the house
 	Glass  Sort = "glass"  // any covered house that may be heated
 	Frame  Sort = "frame"  // a cover without heat
+	Bench  Sort = "bench"  // the warm bench of a house: warm roots in its air
 	Ground Sort = "ground" // the patch
 )
 
@@ -34,9 +35,10 @@ type Place struct {
 	Spacing quantity.Length        // from plant to plant in the ground, for what comes from the store
 	Crates  int                    // that a store takes; 0 where it is not said
 	Levels  []place.Setting        // settings the grower would hold, the first being off; none for unheated places
-	Level   []quantity.Temperature // the thermostat level of each of Levels; unknown for off
+	Level   []quantity.Temperature // the thermostat level of each of Levels; unknown for off; of a bench off and its roots
 	Energy  Price                  // of the heat that the heater gives
 	Costs   bool                   // a room whose heat is paid for the season's sake
+	In      string                 // of a bench: the house it stands in, whose Model it shares; see place.OnBench
 }
 
 // Price is money for one unit of a thing; it may be not known.

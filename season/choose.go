@@ -161,7 +161,7 @@ func (m *maker) admissible(o *outcome) bool {
 	if o.route.direct {
 		return o.life.upAfter == 0 && 2*n.unplanted <= len(o.fates)
 	}
-	if o.route.night != unheld && o.route.night < o.life.night-slack && o.route.firstPlace == o.route.onPlace {
+	if o.route.night != unheld && o.route.night < o.life.night-slack && (o.route.firstPlace == o.route.onPlace || o.route.around >= 0) {
 		return false
 	}
 	allowed := int(float64(m.FrostRisk) * float64(len(o.fates)))

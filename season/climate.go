@@ -15,6 +15,7 @@ import (
 // climate is one place at one setting in every year, reduced to what plants ask of a day.
 type climate struct {
 	years []yearDays
+	bench *climate // its warm bench; nil where it has none
 }
 
 // yearDays is one year of a climate. Slices over days are as long as the span; the outer
@@ -29,8 +30,8 @@ type yearDays struct {
 	cold   []float64   // coldest hour of pot or soil, °C
 	root   []float64   // mean of pot or soil over the past seven days, today left out, °C
 
-	asked, given, lamps, bench []float64 // kWh
-	short, worst               []float64 // hours, K
+	asked, given, lamps []float64 // kWh
+	short, worst        []float64 // hours, K
 }
 
 // rates are the curves of one kind, tabled so that an hour costs a look and not a power.
@@ -42,16 +43,24 @@ type rates struct {
 // climateOf runs a place at a setting through every year, on as many cores as there are.
 func climateOf(model place.Place, setting place.Setting, years []*weather.Hours, site sun.Site, kinds []rates) *climate {
 	c := &climate{years: make([]yearDays, len(years))}
+	bench := make([]yearDays, len(years))
 	var wait sync.WaitGroup
 	cores := make(chan struct{}, runtime.GOMAXPROCS(0))
 	for i, hours := range years {
 		cores <- struct{}{}
 		wait.Go(func() {
-			c.years[i] = reduce(model.Run(hours, site, setting), kinds)
+			course := model.Run(hours, site, setting)
+			c.years[i] = reduce(course, kinds)
+			if course.WarmRoot != nil {
+				bench[i] = onBench(course.OnBench(), c.years[i], kinds)
+			}
 			<-cores
 		})
 	}
 	wait.Wait()
+	if len(years) > 0 && bench[0].root != nil {
+		c.bench = &climate{years: bench}
+	}
 	return c
 }
 
@@ -60,7 +69,7 @@ func reduce(course *place.Course, kinds []rates) yearDays {
 	y := yearDays{
 		mean: dailyMean(course.Air), light: course.Light,
 		low: lowest(course.Air), high: highest(course.Air), cold: lowest(course.Root), root: pastWeek(course.Root),
-		asked: course.AskedKWh, given: course.GivenKWh, lamps: course.LampKWh, bench: course.WarmBenchKWh,
+		asked: course.AskedKWh, given: course.GivenKWh, lamps: course.LampKWh,
 		short: course.HoursShort, worst: course.WorstShort,
 	}
 	for _, k := range kinds {
@@ -71,6 +80,19 @@ func reduce(course *place.Course, kinds []rates) yearDays {
 		}
 		y.grow = append(y.grow, grow)
 	}
+	return y
+}
+
+// onBench is a year on the warm bench of a house whose year is given: the same air and
+// light, other roots, and the electricity for heat.
+func onBench(course *place.Course, house yearDays, kinds []rates) yearDays {
+	y := house
+	y.cold, y.root, y.sprout = lowest(course.Root), pastWeek(course.Root), nil
+	for _, k := range kinds {
+		y.sprout = append(y.sprout, growth.DailyRates(course.Root, k.sprout.at))
+	}
+	y.asked, y.given = course.AskedKWh, course.GivenKWh
+	y.lamps, y.short, y.worst = course.LampKWh, course.HoursShort, course.WorstShort
 	return y
 }
 

@@ -62,9 +62,12 @@ func (m *maker) pointOf(at levels, a assignment, plants int) EarlyPoint {
 			continue
 		}
 		used := m.usedBy(i, a)
+		if used.from == never && m.Places[i].Sort == Bench {
+			continue
+		}
 		p.Levels = append(p.Levels, fmt.Sprintf("%s %.1f °C", m.Places[i].Name, m.Places[i].Level[level].Celsius()))
 		if used.from != never {
-			p.HeatCost += m.Places[i].Energy.Times(m.heatOf(m.climate(i, m.setting(i, level)), used))
+			p.HeatCost += m.Places[i].Energy.Times(m.heatOf(m.climateAt(i, at), used))
 		}
 	}
 	p.HeatCost = hundredth(p.HeatCost)
@@ -87,10 +90,10 @@ func undominated(points []EarlyPoint) []EarlyPoint {
 
 // allLevels returns every combination of levels of the heated places, cool ones first.
 func (m *maker) allLevels() []levels {
-	all := []levels{make(levels, len(m.Places))}
+	all := []levels{m.benchesOn(make(levels, len(m.Places)))}
 	heated := 0
 	for i, p := range m.Places {
-		if len(p.Levels) < 2 || heated == mostHeated {
+		if p.Sort == Bench || len(p.Levels) < 2 || heated == mostHeated {
 			continue
 		}
 		heated++
@@ -105,4 +108,15 @@ func (m *maker) allLevels() []levels {
 		all = next
 	}
 	return all
+}
+
+// benchesOn lets the warm benches be used: each is on while anything stands on it, and at
+// one warmth.
+func (m *maker) benchesOn(at levels) levels {
+	for i, p := range m.Places {
+		if p.Sort == Bench {
+			at[i] = 1
+		}
+	}
+	return at
 }

@@ -66,9 +66,17 @@ func (r *realized) explainWaking(p *part, year int) []string {
 	at := p.route.first.years[year]
 	days := max(1, min(f.up, len(at.root)-1)-p.start)
 	return append(steps,
-		fmt.Sprintf("Started on %s in %s, which gives %.1f °C·d above %s a day.", r.said(p.start), r.Places[p.route.firstPlace].Name,
+		fmt.Sprintf("Started on %s %s, which gives %.1f °C·d above %s a day.", r.said(p.start), r.inPlace(p.route.firstPlace),
 			sum(at.sprout[l.kind][p.start:p.start+days])/float64(days), celsius(l.Sprout.Base.Celsius())),
 		fmt.Sprintf("Half are up at %.0f °C·d: %s. Eyes show at %.0f %% of it: %s.", l.sprout, r.said(f.up), 100*l.eyed, r.said(f.eyed)))
+}
+
+// inPlace says where something stands.
+func (m *maker) inPlace(at int) string {
+	if m.Places[at].Sort == Bench {
+		return "on the " + m.Places[at].Name
+	}
+	return "in " + m.Places[at].Name
 }
 
 func (r *realized) explainMoves(p *part, f fate) []string {
@@ -78,8 +86,11 @@ func (r *realized) explainMoves(p *part, f fate) []string {
 	l := p.life
 	var steps []string
 	if p.route.firstPlace != p.route.onPlace {
-		steps = append(steps, fmt.Sprintf("Handed on to %s on %s: the first Monday after half are up, and not before %s, after which it seldom falls below %s there.",
-			r.Places[p.route.onPlace].Name, r.said(f.handOn), r.said(p.route.onFrom(l)), celsius(l.harm)))
+		step := fmt.Sprintf("Handed on to %s on %s: the first Monday after half are up", r.Places[p.route.onPlace].Name, r.said(f.handOn))
+		if p.route.around < 0 {
+			step += fmt.Sprintf(", and not before %s, after which it seldom falls below %s there", r.said(p.route.onFrom(l)), celsius(l.harm))
+		}
+		steps = append(steps, step+".")
 	}
 	if f.stretched > 0 {
 		steps = append(steps, fmt.Sprintf("Stretched on %s: it stands warmer than its light serves. It asks for %.0f mol/m² a day at %s, and for more the warmer it stands (assumption).",

@@ -43,6 +43,9 @@ func (r *realized) placePlans() {
 // setOf tells how a place is held while it is in use. A room has no thermostat to set.
 func (r *realized) setOf(plan *PlacePlan, at int) {
 	plan.HeatedFrom, plan.HeatedTo = r.date(r.used[at].from-warming), r.date(r.used[at].to)
+	if r.Places[at].Sort == Bench {
+		plan.Level = r.Places[at].Level[1]
+	}
 	if r.Places[at].Sort != Glass {
 		return
 	}
@@ -58,6 +61,8 @@ func (r *realized) isSet(at int) bool {
 	switch r.Places[at].Sort {
 	case Glass:
 		return len(r.settings[at].Steps) > 0
+	case Bench:
+		return r.used[at].from != never
 	case Room:
 		return r.Places[at].Costs && r.used[at].from != never
 	}

@@ -247,8 +247,11 @@ func (m *maker) usualWeeks(l *life) (from, to float64) {
 
 // usualLevels holds every heated place at the level nearest to what is usual.
 func (m *maker) usualLevels() levels {
-	at := make(levels, len(m.Places))
+	at := m.benchesOn(make(levels, len(m.Places)))
 	for i, p := range m.Places {
+		if p.Sort == Bench {
+			continue
+		}
 		best := math.Inf(1)
 		for j, level := range p.Level {
 			if off := math.Abs(level.Celsius() - usualGlass); level.IsKnown() && off < best {

@@ -82,9 +82,28 @@ func (m *maker) ratesOf(l *life) int {
 
 // climate returns a place at a setting in every year; each is run once.
 func (m *maker) climate(at int, setting place.Setting) *climate {
+	if house := m.houseOf(at); house >= 0 {
+		return m.climate(house, setting).bench
+	}
 	return m.climates.get(climateKey{at, exactly(setting)}, func() *climate {
 		return climateOf(m.Places[at].Model, setting, m.Weather, m.Site, m.kinds)
 	})
+}
+
+// houseOf returns the house in which a warm bench stands, -1 for all other places.
+func (m *maker) houseOf(at int) int {
+	if m.Places[at].Sort != Bench {
+		return -1
+	}
+	return m.placeNamed(m.Places[at].In)
+}
+
+// climateAt returns a place at one of its levels, a bench at the level of its house.
+func (m *maker) climateAt(at int, l levels) *climate {
+	if house := m.houseOf(at); house >= 0 {
+		return m.climate(house, m.setting(house, l[house])).bench
+	}
+	return m.climate(at, m.setting(at, l[at]))
 }
 
 // autumn returns for each year the first day after midsummer on which it freezes in the

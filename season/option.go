@@ -17,6 +17,7 @@ type route struct {
 	store, first, on, frame, ground              *climate        // store is nil for seed, frame where it hardens without
 	firstPlace, onPlace, groundPlace, storePlace int             // indexes into the brief's places
 	framePlace                                   int             // where it hardens; -1: carried out and in
+	around                                       int             // the house of the warm bench that it begins on; -1: none
 	night                                        float64         // °C at which the heated place is held; unheld
 	safe                                         map[float64]int // by harm limit, the day from which on is safe
 	frostFree                                    map[float64]int // by killing cold, the day from which the frame is safe
@@ -25,11 +26,10 @@ type route struct {
 // onFrom returns the first day from which the second place is safe for young leaves, as
 // the record has it: in all but the accepted share of years no colder night follows.
 func (r *route) onFrom(l *life) int {
-	day, known := r.safe[l.harm]
-	if !known {
-		return 0
+	if r.around >= 0 {
+		return 0 // the air of its bench is no warmer
 	}
-	return day
+	return r.safe[l.harm]
 }
 
 // frameFrom returns the day from which plants that are ready may go into the frame: as long

@@ -17,7 +17,7 @@ type burner struct {
 func (m *maker) burners(at levels) []*burner {
 	var all []*burner
 	for i, p := range m.Places {
-		c := m.climate(i, m.setting(i, at[i]))
+		c := m.climateAt(i, at)
 		if m.isHeated(i, at) {
 			all = append(all, burnerOf(c, i, func(y *yearDays) []float64 { return y.given }, p.Energy, warming))
 		}

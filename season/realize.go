@@ -79,10 +79,15 @@ func (r *realized) set(at levels) {
 	r.settings = make([]place.Setting, len(r.Places))
 	for i := range r.Places {
 		r.settings[i] = r.setting(i, 0)
-		if at[i] == 0 || r.used[i].from == never {
+		if r.Places[i].Sort != Glass || at[i] == 0 || r.used[i].from == never {
 			continue
 		}
 		r.settings[i] = r.heldWhile(i, at[i])
+	}
+	for i := range r.Places {
+		if house := r.houseOf(i); house >= 0 {
+			r.settings[i] = r.settings[house]
+		}
 	}
 }
 

@@ -18,23 +18,23 @@ func (m *maker) setting(at int, level int) place.Setting {
 }
 
 // routes returns the ways through the places at the given levels for stock that waits in
-// store (an index, -1 for seed): from each warm room on to each place with light, the lit
-// shelf from first to last, glass from first to last, and straight into the ground.
+// store (an index, -1 for seed): from each warm room on to each place with light, from each
+// warm bench on to the cool benches of its house, the lit shelf from first to last, glass from first to last, and straight into the ground.
 func (m *maker) routes(store int, at levels) []*route {
 	ground := m.placeOf(Ground)
 	base := route{
-		storePlace: store, groundPlace: ground, ground: m.climate(ground, place.Off()), firstPlace: -1, onPlace: -1, framePlace: -1,
+		storePlace: store, groundPlace: ground, ground: m.climate(ground, place.Off()), firstPlace: -1, onPlace: -1, framePlace: -1, around: -1,
 	}
 	if store >= 0 {
-		base.store = m.climate(store, m.setting(store, at[store]))
+		base.store = m.climateAt(store, at)
 	}
 	var all []*route
 	frame := m.hardening()
 	via := func(first, on int) {
 		r := base
-		r.firstPlace, r.first = first, m.climate(first, m.setting(first, at[first]))
-		r.onPlace, r.on = on, m.climate(on, m.setting(on, at[on]))
-		r.warm = m.Places[first].Sort == Room
+		r.firstPlace, r.first = first, m.climateAt(first, at)
+		r.onPlace, r.on = on, m.climateAt(on, at)
+		r.warm, r.around = m.Places[first].Sort == Room || m.Places[first].Sort == Bench, m.houseOf(first)
 		r.heated = m.isHeated(first, at) || m.isHeated(on, at)
 		r.name = m.Places[first].Name
 		if on != first {
@@ -56,6 +56,10 @@ func (m *maker) routes(store int, at levels) []*route {
 				if q.Sort == Glass || q.Sort == Frame || (i == j && p.Lit > 0) {
 					via(i, j)
 				}
+			}
+		case Bench:
+			if at[i] > 0 {
+				via(i, m.houseOf(i))
 			}
 		case Glass, Frame:
 			via(i, i)
@@ -111,7 +115,7 @@ func (l *life) goes(r *route, out int) bool {
 
 // isHeated reports whether a place is held warm for the season's sake.
 func (m *maker) isHeated(at int, l levels) bool {
-	return m.Places[at].Sort == Glass && l[at] > 0 || m.Places[at].Sort == Room && m.Places[at].Costs
+	return (m.Places[at].Sort == Glass || m.Places[at].Sort == Bench) && l[at] > 0 || m.Places[at].Sort == Room && m.Places[at].Costs
 }
 
 // heldAt returns the level at which a heated place is held, and cold where none is.

@@ -11,6 +11,9 @@ import (
 // are run again with their setting as it is; this only finds it.
 func splice(before, after *climate, day int) *climate {
 	c := &climate{years: make([]yearDays, len(before.years))}
+	if before.bench != nil {
+		c.bench = splice(before.bench, after.bench, day)
+	}
 	for i := range c.years {
 		a, b := before.years[i], after.years[i]
 		join := func(x, y []float64) []float64 { return slices.Concat(x[:day], y[day:]) }
@@ -25,7 +28,7 @@ func splice(before, after *climate, day int) *climate {
 			sprout: joinAll(a.sprout, b.sprout), grow: joinAll(a.grow, b.grow),
 			mean: join(a.mean, b.mean), light: join(a.light, b.light),
 			low: join(a.low, b.low), high: join(a.high, b.high), cold: join(a.cold, b.cold), root: join(a.root, b.root),
-			asked: join(a.asked, b.asked), given: join(a.given, b.given), lamps: join(a.lamps, b.lamps), bench: join(a.bench, b.bench),
+			asked: join(a.asked, b.asked), given: join(a.given, b.given), lamps: join(a.lamps, b.lamps),
 			short: join(a.short, b.short), worst: join(a.worst, b.worst),
 		}
 	}
@@ -62,7 +65,7 @@ func (m *maker) steppedClimate(place, level int, s step) *climate {
 // anything freeze, or crowding a bench.
 func (m *maker) bestStep(place int, at levels, a assignment) (step, bool) {
 	used := m.usedBy(place, a)
-	if at[place] == 0 || used.from == never {
+	if m.Places[place].Sort != Glass || at[place] == 0 || used.from == never {
 		return step{}, false
 	}
 	plants, value := a.worth()
@@ -117,7 +120,7 @@ func (a assignment) worth() (plants int, weeks float64) {
 func (m *maker) livedIn(a assignment, place int, c *climate) (lived []*outcome, weeks float64, safe bool) {
 	for _, p := range a.portions {
 		o := p.option
-		if o.route.firstPlace != place && o.route.onPlace != place {
+		if o.route.firstPlace != place && o.route.onPlace != place { // a bench leads to its house
 			lived = append(lived, p.outcome)
 			weeks += float64(p.count) * p.gain
 			continue
@@ -125,6 +128,9 @@ func (m *maker) livedIn(a assignment, place int, c *climate) (lived []*outcome, 
 		way := *o.route
 		if way.firstPlace == place {
 			way.first = c
+		}
+		if way.around == place {
+			way.first = c.bench
 		}
 		if way.onPlace == place {
 			way.on = c
@@ -173,7 +179,7 @@ func (u span) with(o option, l *life, f fate, place, end int) span {
 		out = min(out, f.flower+l.cutFor)
 	}
 	for _, stay := range []struct{ at, from, to int }{
-		{o.route.firstPlace, o.start, min(f.handOn, out)}, {o.route.onPlace, f.handOn, min(f.framed, out)}, {o.route.framePlace, f.framed, out},
+		{o.route.firstPlace, o.start, min(f.handOn, out)}, {o.route.onPlace, f.handOn, min(f.framed, out)}, {o.route.framePlace, f.framed, out}, {o.route.around, o.start, min(f.handOn, out)},
 	} {
 		if stay.at == place && stay.from < stay.to {
 			u = span{min(u.from, stay.from), max(u.to, stay.to)}

@@ -117,6 +117,9 @@ func (g *Garden) Brief(today civil.Date) season.Brief {
 	}
 	for _, p := range g.Places {
 		b.Places = append(b.Places, g.place(p))
+		if bench, has := g.warmBench(p); has {
+			b.Places = append(b.Places, bench)
+		}
 	}
 	return b
 }
@@ -156,11 +159,35 @@ func (g *Garden) place(p exchange.Place) season.Place {
 			s.Lit = model.Lamps.Area
 		}
 	case place.Covered:
+		model.BenchApart = true // it is warm only while something stands on it
+		s.Model = model
 		if model.Heater != nil {
 			s.Energy = g.usefulHeat(*model.Heater)
 		}
 	}
 	return s
+}
+
+// warmBench returns the warm bench of a house as a place of its own, if it has one.
+func (g *Garden) warmBench(p exchange.Place) (season.Place, bool) {
+	house, covered := g.place(p).Model.(place.Covered)
+	if !covered || house.WarmBench == nil {
+		return season.Place{}, false
+	}
+	name, benches := "warm bench", 0
+	for _, other := range g.Places {
+		if model, is := other.Model.(place.Covered); is && model.WarmBench != nil {
+			benches++
+		}
+	}
+	if _, taken := g.Place(name); taken || benches > 1 {
+		name += " in " + p.Name
+	}
+	return season.Place{
+		Name: name, Sort: season.Bench, In: p.Name, Model: place.OnBench{House: house}, Room: house.WarmBench.Area,
+		Levels: []place.Setting{place.Off()}, Level: []quantity.Temperature{quantity.Unknown(), house.WarmBench.Root},
+		Energy: g.usefulHeat(place.Heater{Fuel: "electricity", Efficiency: 1}),
+	}, true
 }
 
 // usefulHeat returns the price of a kilowatt-hour of heat that a heater gives.

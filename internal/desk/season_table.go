@@ -34,7 +34,7 @@ func (a *SeasonAnswer) sideBySide(p *page, units quantity.System) {
 	a.costRows(p)
 	p.row("benches suffice", func(plan *season.Plan) string { return fmt.Sprintf("%d of %d years", plan.FitsYears, plan.Years) }, a.Plans)
 	for i, pl := range a.Plans[0].Places {
-		if pl.Weeks[0].RoomM2 > 0 && isUsed(a.Plans, i) {
+		if pl.Weeks[0].RoomM2 > 0 && isFilled(a.Plans, i) {
 			p.row(pl.Place+", fullest", func(plan *season.Plan) string { return fullest(plan.Places[i], units) }, a.Plans)
 		}
 	}
@@ -99,10 +99,11 @@ func raised(plan *season.Plan) int {
 	return n
 }
 
-// isUsed reports whether some plan uses the place of a number.
-func isUsed(plans []*season.Plan, place int) bool {
+// isFilled reports whether some plan fills the place of a number to half or more: an emptier
+// one holds nobody back.
+func isFilled(plans []*season.Plan, place int) bool {
 	return slices.ContainsFunc(plans, func(plan *season.Plan) bool {
-		return slices.ContainsFunc(plan.Places[place].Weeks, func(w season.PlaceWeek) bool { return w.UsedM2 > 0 })
+		return slices.ContainsFunc(plan.Places[place].Weeks, func(w season.PlaceWeek) bool { return w.UsedM2 >= w.RoomM2/2 })
 	})
 }
 

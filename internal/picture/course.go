@@ -149,7 +149,7 @@ func (c *course) x(d civil.Date) float64 {
 }
 
 // order of the bands, from the dark and cool down to the open ground.
-var order = []string{"store", "room", "glass", "frame", "ground"}
+var order = []string{"store", "room", "bench", "glass", "frame", "ground"}
 
 // layOut gives every place that is used its band and returns where the last one ends.
 func (c *course) layOut() float64 {

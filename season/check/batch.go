@@ -109,6 +109,9 @@ func (c *replay) readBatch(plan *season.BatchPlan) (*batch, error) {
 		return nil, fmt.Errorf("a start within the season, not %v", start.Week)
 	default:
 		b.safe, b.framed = c.safeFrom(b.route.on, n), never
+		if c.brief.Places[b.route.first].Sort == season.Bench {
+			b.safe = 0 // the air of its bench is no warmer
+		}
 		if b.route.frame >= 0 {
 			b.framed = c.framedFrom(b.route.frame, b.way)
 		}

@@ -122,7 +122,7 @@ var changes = []struct {
 			}
 		}
 	}},
-	{"heat that costs more than it takes", "heat", func(p *season.Plan) { p.Cost.HeatSpread.High++ }},
+	{"heat that costs more than it takes", "heat", func(p *season.Plan) { p.Cost.HeatSpread.High += 3 }},
 	{"a total that does not add up", "total", func(p *season.Plan) { p.Cost.Total++ }},
 	{"mix that does not add up", "mix", func(p *season.Plan) { p.Cost.Mix++ }},
 	{"light off by ten", "light", func(p *season.Plan) { p.Cost.Light += 10 }},

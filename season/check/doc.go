@@ -19,6 +19,8 @@
 //     frame goes there the first Monday on which it is fit, the frame is free of killing
 //     frost in all but the accepted share of years, and the Monday fixed is no further off
 //     than it hardens; then it is planted out when it has stood there so long.
+//   - A warm bench stands in the air of its house, at its setting, and warms roots alone; what
+//     is up on it is handed on without regard to nights. Its electricity is its heat.
 //   - A place is safe from the day after which, in all but the accepted share of years, no
 //     hour before midsummer is colder than young leaves bear.
 //   - In its pot a plant slows when pot-bound; planted out it is checked for some days, fewer

@@ -162,6 +162,9 @@ func (c *replay) stayIn(b *batch, r raised, at int) (from, to int) {
 	case at == b.route.first:
 		return b.start, min(r.handOn, leaves)
 	case at == b.route.on:
+		if c.brief.Places[b.route.first].In == c.brief.Places[at].Name { // on the bench of this house
+			return b.start, leaves
+		}
 		return r.handOn, leaves
 	}
 	return 0, 0

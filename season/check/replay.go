@@ -131,7 +131,7 @@ func (c *replay) readSettings() {
 			c.add("place", p.Name, "a place of the plan", "missing")
 			continue
 		}
-		if plan.HeatedFrom.IsZero() {
+		if plan.HeatedFrom.IsZero() || p.Sort != season.Glass {
 			continue
 		}
 		setting := settingOf(plan)
@@ -141,6 +141,11 @@ func (c *replay) readSettings() {
 		}
 		c.settings[i] = setting
 		exactly(&c.Report, "setting", p.Name, setting.String(), plan.Setting)
+	}
+	for i, p := range c.brief.Places {
+		if p.Sort == season.Bench { // it stands in the air of its house
+			c.settings[i] = c.settings[c.placeNamed(p.In)]
+		}
 	}
 }
 
