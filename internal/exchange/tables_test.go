@@ -279,3 +279,26 @@ func BenchmarkXLSX(b *testing.B) {
 		}
 	}
 }
+
+// TestWorkbookIsTheSame writes several tables several times: parts of a workbook that are
+// kept without an order would come in another one.
+func TestWorkbookIsTheSame(t *testing.T) {
+	var tables []Table
+	for _, name := range []string{"stock", "plans", "jobs", "starts", "costs"} {
+		table := aTable()
+		table.Name = name
+		tables = append(tables, table)
+	}
+	var first bytes.Buffer
+	for n := range 5 {
+		var again bytes.Buffer
+		if err := WriteXLSX(&again, tables); err != nil {
+			t.Fatal(err)
+		}
+		if n == 0 {
+			first = again
+		} else if !bytes.Equal(first.Bytes(), again.Bytes()) {
+			t.Fatal("the same tables became another file")
+		}
+	}
+}

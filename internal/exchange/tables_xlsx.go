@@ -21,13 +21,13 @@ const (
 
 // WriteXLSX writes tables as a workbook, a sheet each: texts as texts, whatever they begin
 // with, so that none is ever reckoned out; numbers as numbers and days as days. The last
-// sheet, contents, says what each column means and in which unit. It fails for a table
-// longer than a sheet.
+// sheet, contents, says what each column means and in which unit. The same tables are the
+// same bytes. It fails for a table longer than a sheet.
 func WriteXLSX(w io.Writer, tables []Table) error {
 	if len(tables) == 0 {
 		return errors.New("there are no tables to write")
 	}
-	book := excelize.NewFile()
+	book := excelize.NewFile().SetZipWriter(newOrderly)
 	defer func() { _ = book.Close() }()
 	x, err := newWorkbook(book)
 	if err != nil {
