@@ -68,11 +68,15 @@ func (l *lister) planting(w io.Writer) (*WrittenAnswer, error) {
 	return written("planting list", plants, "plants", told), nil
 }
 
+// tall says a height in whole inches or centimetres: nobody knows it closer.
 func (l *lister) tall(height quantity.Length) string {
-	if height == 0 {
+	switch {
+	case height == 0:
 		return ""
+	case l.Units == quantity.US:
+		return fmt.Sprintf("%.0f in", float64(height/quantity.Inch))
 	}
-	return l.Units.Length(height)
+	return fmt.Sprintf("%.0f cm", float64(height/quantity.Centimetre))
 }
 
 // patchRows lays the plants into rows of a length, kind by kind.

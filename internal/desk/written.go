@@ -33,6 +33,9 @@ func written(what string, count int, of string, told sheet.Told) *WrittenAnswer 
 func (a *WrittenAnswer) Print(w io.Writer, _ quantity.System) {
 	p := &page{w}
 	line := fmt.Sprintf("%s: %d %s", a.What, a.Count, a.Of)
+	if a.Count == 1 {
+		line = fmt.Sprintf("%s: 1 %s", a.What, singular(a.Of))
+	}
 	if a.Pages > 0 {
 		line += fmt.Sprintf(", %s", counted(a.Pages, "page"))
 	}
@@ -43,6 +46,14 @@ func (a *WrittenAnswer) Print(w io.Writer, _ quantity.System) {
 	for _, n := range a.Notices {
 		p.wrap("", n)
 	}
+}
+
+// singular is the word for one of what is counted.
+func singular(of string) string {
+	if one, is := strings.CutSuffix(of, "ies"); is {
+		return one + "y"
+	}
+	return strings.TrimSuffix(of, "s")
 }
 
 // counted says a number of things.

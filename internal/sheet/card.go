@@ -54,6 +54,10 @@ func Cards(w io.Writer, l Layout, cards []Card, outline bool, today civil.Date) 
 // must be read.
 const leastRow = 11.0
 
+// roomyRow is the height of a lot's row, in millimetres, from which it has lines enough to
+// put all below each other.
+const roomyRow = 24.0
+
 func (p *paper) card(c Card, x, y float64, size Size) {
 	const pad = 4.0
 	head := size.Height * 0.24
@@ -64,7 +68,7 @@ func (p *paper) card(c Card, x, y float64, size Size) {
 	p.line(x+pad, y+pad+head, x+size.Width-pad, y+pad+head, 0.3, rule)
 
 	room := size.Height - 2*pad - head
-	each := min(room/float64(len(c.Lots)), 26)
+	each := min(room/float64(len(c.Lots)), 38)
 	if each < leastRow {
 		p.fail(fmt.Errorf("%d lots do not go onto a card of %.0f by %.0f mm; take larger cards", len(c.Lots), size.Width, size.Height))
 		return
@@ -74,18 +78,31 @@ func (p *paper) card(c Card, x, y float64, size Size) {
 	}
 }
 
+// cardLot draws one lot of a crate: name, code and what it holds below each other where
+// the crate holds few lots, code and the rest beside each other where it holds many.
 func (p *paper) cardLot(lot CardLot, x, y, width, height float64) {
 	p.drawSquare(lot.Code, x+width-height+quietOf(lot.Code, height), y, height)
 	inner := width - height - 2
+	if height > roomyRow {
+		p.draw(p.fit(lot.Variety, inner, height*0.44, height*0.38/point, bold), x, y+height*0.04, black)
+		p.draw(p.fit(lot.Code, inner, height*0.26, height*0.21/point, bold), x, y+height*0.48, black)
+		p.cardHolds(lot, x, y+height*0.76, inner, height*0.24)
+		return
+	}
 	code := p.fit(lot.Code, inner*0.35, height*0.5, height*0.42/point, bold)
 	p.draw(code, x, y+height*0.5, black)
 	p.draw(p.fit(lot.Variety, inner, height*0.46, height*0.42/point, bold), x, y+height*0.05, black)
 	after := p.width(lot.Code, code.size, bold) + 3
+	p.cardHolds(lot, x+after, y+height*0.54, inner-after, height*0.44)
+}
+
+// cardHolds draws a lot's colour and what it holds.
+func (p *paper) cardHolds(lot CardLot, x, y, width, height float64) {
 	words := ColourWords(lot.Colour)
 	if words != "" {
-		p.swatch(x+after, y+height*0.58, 5, height*0.26, lot.Colour)
-		after += 6.5
+		p.swatch(x, y+0.6, 5, min(4, height*0.7), lot.Colour)
+		x, width = x+6.5, width-6.5
 		words += ", "
 	}
-	p.draw(p.fit(words+lot.Holds, inner-after, height*0.44, 10, plain), x+after, y+height*0.54, black)
+	p.draw(p.fit(words+lot.Holds, width, height, 11, plain), x, y, black)
 }

@@ -6,12 +6,15 @@ import (
 )
 
 // A line takes so much above its foot and below it, as multiples of the type size; more
-// where its letters are taller or reach deeper. leading is both.
+// where its letters are taller or reach deeper than those of common Latin type, which may
+// touch the edge of their line. leading is both.
 const (
 	above   = 1.0
 	below   = 0.22
 	leading = above + below
-	gap     = 0.04 // left free where letters reach deeper
+	tall    = 1.08 // the dots and rings on Latin capitals
+	deep    = 0.25 // the tails of Latin letters
+	gap     = 0.04 // left free where letters reach further
 )
 
 // smallest is the least type size, in points, that a label is read at without glasses: an
@@ -40,7 +43,12 @@ func (p *paper) block(lines []string, size float64, bold bool) block {
 func (p *paper) reach(line string, bold bool) (up, down float64) {
 	up, down = above, below
 	for _, r := range p.runs(line, bold) {
-		up, down = max(up, r.up), max(down, r.down+gap)
+		if r.up > tall {
+			up = max(up, r.up)
+		}
+		if r.down > deep {
+			down = max(down, r.down+gap)
+		}
 	}
 	return up, down
 }

@@ -20,9 +20,9 @@ func Giving(w io.Writer, head Head, lines []GivingLine, basis string) (Told, err
 		return l.finish(w)
 	}
 	t := l.newTable(
-		column{head: "", width: 8, sort: colour}, column{head: "variety", bold: true}, column{head: "kind", width: 19},
-		column{head: "in hand", width: 21}, column{head: "patch", width: 14, sort: number}, column{head: "reserve", width: 17, sort: number},
-		column{head: "over", width: 24, bold: true}, column{head: "note", width: 27}, column{head: "for whom", width: 22, sort: blank},
+		column{head: "", width: 8, sort: colour}, column{head: "variety", bold: true}, column{head: "kind", width: 18},
+		column{head: "in hand", width: 20}, column{head: "patch", width: 13, sort: number}, column{head: "reserve", width: 16, sort: number},
+		column{head: "over", width: 21, bold: true}, column{head: "note", width: 28}, column{head: "for whom", width: 20, sort: blank},
 	)
 	for _, line := range lines {
 		t.row(line.Colour, line.Variety, line.Kind, line.Have, line.Patch, line.Reserve, line.Over, line.Note, "")

@@ -104,14 +104,14 @@ func (p *paper) plate(l Label, square string, x, y float64, size Size) room {
 	quiet := quietOf(square, side)
 	tall := side - quiet - pad // beside the square code
 	top := size.Height - 2*pad - tall
-	name := p.fit(l.Variety, inner, top, min(36, top*0.62/point), bold)
+	name := p.fit(l.Variety, inner, top, min(36, top*0.56/point), bold)
 	p.draw(name, x+pad, y+pad, black)
 
 	at := room{x + size.Width - side, y + size.Height - side, side}
 	left := size.Width - side - pad
 	y += pad + name.height()
 	tall = size.Height - 2*pad - name.height() // what the name leaves
-	code := p.fit(l.Code, left, tall*0.45, min(36, tall*0.4/point), bold)
+	code := p.fit(l.Code, left, tall*0.42, min(36, tall*0.34/point), bold)
 	p.details(l, x+pad, y, left, tall-code.height())
 	p.draw(code, x+pad, y+tall-code.height(), black)
 	return at

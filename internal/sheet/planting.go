@@ -35,8 +35,8 @@ func Planting(w io.Writer, head Head, lines []PlantingLine, rows []PatchRow, pla
 	}
 	t := l.newTable(
 		column{head: "done", width: 9, sort: tick}, column{head: "", width: 8, sort: colour}, column{head: "variety", bold: true},
-		column{head: "kind", width: 26}, column{head: "height", width: 20, sort: number},
-		column{head: "plant", width: 16, sort: number, bold: true}, column{head: "reserve", width: 19, sort: number}, column{head: "planted out", width: 54},
+		column{head: "kind", width: 24}, column{head: "height", width: 17, sort: number},
+		column{head: "plant", width: 15, sort: number, bold: true}, column{head: "reserve", width: 17, sort: number}, column{head: "planted out", width: 46},
 	)
 	for _, line := range lines {
 		reserve := ""

@@ -31,9 +31,9 @@ func Potting(w io.Writer, head Head, sessions []PottingSession) (Told, error) {
 		return l.finish(w)
 	}
 	t := l.newTable(
-		column{head: "done", width: 9, sort: tick}, column{head: "crate", width: 13}, column{head: "code", width: 18, bold: true},
-		column{head: "", width: 8, sort: colour}, column{head: "variety", bold: true}, column{head: "from", width: 28},
-		column{head: "raise", width: 15, sort: number}, column{head: "in", width: 36}, column{head: "where to", width: 24},
+		column{head: "done", width: 9, sort: tick}, column{head: "crate", width: 11}, column{head: "code", width: 18, bold: true},
+		column{head: "", width: 8, sort: colour}, column{head: "variety", bold: true}, column{head: "from", width: 24},
+		column{head: "raise", width: 14, sort: number}, column{head: "in", width: 34}, column{head: "where to", width: 23},
 	)
 	for _, s := range sessions {
 		t.group(weekOf(s.Week), s.Aside)

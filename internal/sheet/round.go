@@ -26,12 +26,13 @@ func Round(w io.Writer, head Head, crates []RoundCrate) (Told, error) {
 		return l.finish(w)
 	}
 	l.words("Gone on ______________   by ______________   cellar at ________   humidity ________", bodySize, black)
+	l.y += 1
 	l.words("Handle every one. Soft ones go out at once, away from the others. Write numbers; what is found more or less than the book has is written too.", smallSize, grey)
 	t := l.newTable(
-		column{head: "crate", width: 13}, column{head: "code", width: 17, bold: true}, column{head: "", width: 8, sort: colour}, column{head: "variety", bold: true},
-		column{head: "packed in", width: 22}, column{head: "book has", width: 20},
-		column{head: "firm", width: 14.5, sort: entry}, column{head: "wrinkled", width: 14.5, sort: entry},
-		column{head: "soft", width: 14.5, sort: entry}, column{head: "lost", width: 14.5, sort: entry}, column{head: "done to them", width: 20, sort: blank},
+		column{head: "crate", width: 11}, column{head: "code", width: 17, bold: true}, column{head: "", width: 8, sort: colour}, column{head: "variety", bold: true},
+		column{head: "packed in", width: 22}, column{head: "book has", width: 19},
+		column{head: "firm", width: 14, sort: entry}, column{head: "wrinkled", width: 14, sort: entry},
+		column{head: "soft", width: 14, sort: entry}, column{head: "lost", width: 14, sort: entry}, column{head: "done", width: 14, sort: blank},
 	)
 	place := ""
 	for _, c := range crates {

@@ -20,9 +20,9 @@ func Shopping(w io.Writer, head Head, lines []ShoppingLine, total string) (Told,
 		return l.finish(w)
 	}
 	t := l.newTable(
-		column{head: "got", width: 9, sort: tick}, column{head: "what", bold: true}, column{head: "needed", width: 38},
-		column{head: "in hand", width: 17, sort: entry}, column{head: "get, were none in hand", width: 38},
-		column{head: "each", width: 17, sort: number}, column{head: "in all", width: 18, sort: number}, column{head: "by", width: 16},
+		column{head: "got", width: 9, sort: tick}, column{head: "what", bold: true}, column{head: "needed", width: 34},
+		column{head: "in hand", width: 16, sort: entry}, column{head: "get, were none in hand", width: 32},
+		column{head: "each", width: 16, sort: number}, column{head: "in all", width: 18, sort: number}, column{head: "by", width: 14},
 	)
 	for _, line := range lines {
 		t.row("", line.What, line.Need, "", line.Get, line.Price, line.Cost, line.By)

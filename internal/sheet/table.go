@@ -60,6 +60,7 @@ func (l *list) newTable(columns ...column) *table {
 		x += t.columns[i].width
 	}
 	l.top = t.heads
+	l.y++
 	l.need(24)
 	t.heads()
 	return t

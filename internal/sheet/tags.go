@@ -21,10 +21,10 @@ func Tags(w io.Writer, head Head, lines []TagLine) (Told, error) {
 	}
 	l.words("Tag the plant itself, on the stem near the ground: tops are cut before lifting. A sick plant is tagged and lifted last, with its own knife.", smallSize, grey)
 	t := l.newTable(
-		column{head: "code", width: 18, bold: true}, column{head: "", width: 8, sort: colour}, column{head: "variety", bold: true},
-		column{head: "should be", width: 38}, column{head: "plants", width: 15, sort: number},
-		column{head: "true to name", width: 15, sort: tick}, column{head: "keep, how many", width: 17, sort: entry},
-		column{head: "sick, how many", width: 17, sort: entry}, column{head: "what was seen", width: 30, sort: blank},
+		column{head: "code", width: 17, bold: true}, column{head: "", width: 8, sort: colour}, column{head: "variety", bold: true},
+		column{head: "should be", width: 37}, column{head: "plants", width: 14, sort: number},
+		column{head: "true to name", width: 15, sort: tick}, column{head: "keep, how many", width: 16, sort: entry},
+		column{head: "sick, how many", width: 16, sort: entry}, column{head: "what was seen", width: 24, sort: blank},
 	)
 	for _, line := range lines {
 		looks := ColourWords(line.Colour)
