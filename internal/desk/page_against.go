@@ -151,6 +151,7 @@ func (f lotSteps) of(b *stock.Book, l *AgainstLot, several bool) (all []stock.St
 	if err != nil {
 		return nil
 	}
+	made, mother := false, 0
 	for i, id := range down {
 		lot, err := b.Find(id.String())
 		if err != nil {
@@ -160,10 +161,17 @@ func (f lotSteps) of(b *stock.Book, l *AgainstLot, several bool) (all []stock.St
 		if i == 0 || way == "" {
 			way = "whole"
 		}
+		if i == 0 {
+			mother = lot.Count()
+		}
 		if !several || way == l.how {
+			made = true
 			l.Left += lot.Count()
 			all = append(all, f[id]...)
 		}
+	}
+	if !made { // nothing was divided or struck yet
+		l.Left = mother
 	}
 	slices.SortStableFunc(all, func(x, y stock.Step) int { return cmp.Compare(x.On.Sub(y.On), 0) })
 	return all

@@ -35,7 +35,8 @@ var kindsOf = map[string][]string{
 	"started": {"started", "woken", "sown", "cuttings taken", "planted out"}, "up": {"up"}, "planted out": {"planted out"}, "first flower": {"first flower"},
 }
 
-// stepsOf are the steps of a batch, its start first.
+// stepsOf are the steps of a batch, its start first, the others in the order in which they
+// are to come: what is planted into the ground comes up there.
 func stepsOf(line planLine) []AgainstStep {
 	steps := []AgainstStep{{What: "started"}}
 	for _, one := range []AgainstStep{{What: "up", Planned: line.Up}, {What: "planted out", Planned: line.Out}, {What: "first flower", Planned: line.Flower}} {
@@ -43,6 +44,7 @@ func stepsOf(line planLine) []AgainstStep {
 			steps = append(steps, one)
 		}
 	}
+	slices.SortStableFunc(steps[1:], func(x, y AgainstStep) int { return int(x.Planned.Middle.Sub(y.Planned.Middle)) })
 	return steps
 }
 

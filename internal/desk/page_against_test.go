@@ -146,10 +146,21 @@ func TestWaysOfOneLotAreToldApart(t *testing.T) {
 	d, lot := followed(t, "whole", "divided")
 	born := write(t, d, "2027-03-29", "divided", fmt.Sprintf(`{"from":%q,"clumps":1,"good":4}`, lot.ID))[0].Born
 	write(t, d, "2027-03-30", "started", fmt.Sprintf(`{"lot":%q,"count":4,"to":{"form":"pot","place":"warm room"}}`, born[0].Code))
-	for _, l := range d.Against(civil.MustOn(2027, time.April, 2)).Lots {
+	for _, l := range d.Against(civil.MustOn(2027, time.April, 9)).Lots {
+		if !l.IsLate() && l.how == "whole" {
+			t.Errorf("%s was not started whole, and is not late", l.Code)
+		}
 		if got, want := !l.Steps[0].On.IsZero(), l.how == "divided"; got != want {
 			t.Errorf("%s, %s: started is %v", l.Code, l.how, got)
 		}
+	}
+}
+
+// TestWhatIsNotDividedYetIsLate raises a lot by dividing, and nothing is divided.
+func TestWhatIsNotDividedYetIsLate(t *testing.T) {
+	d, _ := followed(t, "whole", "divided")
+	if late := d.Against(civil.MustOn(2027, time.April, 9)).Late(); len(late) != 2 {
+		t.Errorf("%d of two batches are late", len(late))
 	}
 }
 
