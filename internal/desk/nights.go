@@ -19,6 +19,7 @@ type NightsQuestion struct {
 	Nights int                   // how many, 1 to 30
 	Low    *quantity.Temperature // tonight's low at the patch, as the grower has it; nil: the record's
 	Level  *quantity.Temperature // to which heated places are set; nil: the lowest of their levels
+	Off    bool                  // the heaters are off, whatever Level says
 }
 
 // NightsAnswer is what the record's years have to say of the nights ahead.
@@ -68,7 +69,7 @@ func Nights(g *Garden, q NightsQuestion) (*NightsAnswer, error) {
 	}
 	a.Outside, a.Freezes = roundedAmount(odds.AmountOf(outside), 2), shareBelow(outside, 0)
 	for _, p := range g.Places {
-		a.Places = append(a.Places, nightPlace(g, p, w, years, q.Level))
+		a.Places = append(a.Places, nightPlace(g, p, w, years, q))
 	}
 	a.Notes = nightNotes(g, q)
 	return a, nil
@@ -147,12 +148,18 @@ func (w nightWindow) lowest(days []weather.Day) float64 {
 }
 
 // nightPlace runs one place through the years.
-func nightPlace(g *Garden, p exchange.Place, w nightWindow, years []*weather.Hours, asked *quantity.Temperature) NightPlace {
-	setting, level := nightSetting(p, asked, w.span.From)
+func nightPlace(g *Garden, p exchange.Place, w nightWindow, years []*weather.Hours, q NightsQuestion) NightPlace {
+	setting, level := nightSetting(p, q.Level, w.span.From)
+	if q.Off {
+		setting, level = place.Off(), nil
+	}
 	inside, short := make([]float64, len(years)), make([]float64, len(years))
 	for i, h := range years {
 		course := p.Model.Run(h, g.Site, setting)
 		inside[i] = w.coldest(course.Air)
+		if level == nil {
+			inside[i] = min(inside[i], promised(p, w.lowest(h.Days)))
+		}
 		if level != nil {
 			short[i] = max(0, level.Celsius()-inside[i])
 		}
@@ -165,6 +172,17 @@ func nightPlace(g *Garden, p exchange.Place, w nightWindow, years []*weather.Hou
 	a.Freezes = shareBelow(inside, 0)
 	a.AtRisk = atRisk(g, p, inside)
 	return a
+}
+
+// promised is the most that an unheated place is promised on a frost night of that low, °C.
+// The low outside may come after sunrise, when a house that is run hour by hour is warmed
+// by the first sun, which can't be relied on.
+func promised(p exchange.Place, low float64) float64 {
+	house, covered := p.Model.(place.Covered)
+	if !covered || low > 0 {
+		return math.Inf(1)
+	}
+	return low + float64(house.Cover.FrostLift)
 }
 
 // nightSetting returns the setting of a place: as asked where it is heated, else the

@@ -147,3 +147,47 @@ func TestNightsRefuses(t *testing.T) {
 		}
 	}
 }
+
+// TestNoCoverIsPromisedMoreThanItsLift types tonight's low and turns the heaters off: no
+// house and no frame is promised to be warmer than the low by more than its cover has been
+// measured to be, and what stands there unhardened is named.
+func TestNoCoverIsPromisedMoreThanItsLift(t *testing.T) {
+	g, err := OpenDemo(civil.MustOn(2027, 4, 20))
+	if err != nil {
+		t.Fatal(err)
+	}
+	var covered []string
+	for _, p := range g.Places {
+		if _, is := p.Model.(place.Covered); is {
+			covered = append(covered, p.Name)
+			g.Stock = append(g.Stock, stock.Holding{Code: p.Name, Variety: stock.Variety{Name: "Pale Heron", Kind: "dahlia"}, Form: stock.Pot, Count: 5, Place: p.Name})
+		}
+	}
+	if len(covered) < 2 {
+		t.Fatalf("the garden has only %v", covered)
+	}
+	for _, celsius := range []float64{-2, -5, -15} {
+		low := quantity.Celsius(celsius)
+		a, err := Nights(g, NightsQuestion{From: civil.MustOn(2027, 4, 20), Nights: 1, Low: &low, Off: true})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, p := range a.Places {
+			at, _ := g.Place(p.Name)
+			house, is := at.Model.(place.Covered)
+			if !is {
+				continue
+			}
+			if lift := p.Inside.High - celsius; lift > float64(house.Cover.FrostLift)+0.01 { // rounded
+				t.Errorf("with a low of %g °C %s is promised %.2f K more; its cover lifts %.2f K", celsius, p.Name, lift, float64(house.Cover.FrostLift))
+			}
+			named := false
+			for _, r := range p.AtRisk {
+				named = named || r.Code == p.Name
+			}
+			if p.Level != nil || !named && celsius < -4 {
+				t.Errorf("with a low of %g °C in %s, level %v, dahlias in leaf are named: %v", celsius, p.Name, p.Level, named)
+			}
+		}
+	}
+}

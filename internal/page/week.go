@@ -20,6 +20,8 @@ type weekView struct {
 	Nights *desk.NightsAnswer
 	Low    string // tonight's low as it was typed
 	LowBad string // what is wrong with it
+	Off    bool   // the heaters are off
+	Heated bool   // some place has a heater
 	Carry  []desk.NightPlace
 	Late   []jobView
 	Behind []desk.AgainstLot // lots that are late against the dates that were told
@@ -58,9 +60,9 @@ func jobs(all []desk.WeekJob, shelf *desk.Shelf) []jobView {
 const nightsAhead = 7
 
 // week shows what is due, what is late, and the nights ahead. low is tonight's low as the
-// grower has it, with its unit.
+// grower has it, with its unit; off (yes) where the heaters are off.
 func (s *server) week(r *request) error {
-	v := weekView{Today: s.today(), Shelf: s.desk.Shelf(), Low: r.FormValue("low")}
+	v := weekView{Today: s.today(), Shelf: s.desk.Shelf(), Low: r.FormValue("low"), Off: r.FormValue("off") != ""}
 	w, err := s.desk.Week(v.Today)
 	switch {
 	case len(v.Shelf.Lots) == 0:
@@ -76,7 +78,10 @@ func (s *server) week(r *request) error {
 			v.Rounds = append(v.Rounds, round)
 		}
 	}
-	q := desk.NightsQuestion{From: v.Today, Nights: nightsAhead}
+	for _, p := range s.desk.Site().Places {
+		v.Heated = v.Heated || len(p.Levels) > 0
+	}
+	q := desk.NightsQuestion{From: v.Today, Nights: nightsAhead, Off: v.Off}
 	if v.Low != "" {
 		low, err := typedTemperature(v.Low, r.FormValue("unit"))
 		if err != nil {
