@@ -199,9 +199,9 @@ func (p *prover) stepDown(says string, plan *Plan, one *proven) *Plan {
 // savedBy returns what a step saves in heat, less the worth of the flowers that it loses.
 func (p *prover) savedBy(place int, s step, a assignment, one *proven) float64 {
 	high := p.climate(place, p.setting(place, one.best.at[place]))
-	stepped := p.steppedClimate(place, one.best.at[place], s)
+	stepped := p.withStep(place, one.best.at[place], s)
 	used := p.usedBy(place, a)
 	_, before := a.worth()
 	_, after, _ := p.livedIn(a, place, stepped)
-	return p.Places[place].Energy.Times(p.heatOf(high, used)-p.heatOf(stepped, used)) - one.weight*(before-after)
+	return p.Places[place].Energy.Times(p.heatOf(high, used)-p.heatOf(stepped.house(), used)) - one.weight*(before-after)
 }

@@ -3,6 +3,7 @@ package season
 import (
 	"cmp"
 	"slices"
+	"sync"
 )
 
 // splice returns a climate that is one place at a first level up to a day and at a second
@@ -11,9 +12,6 @@ import (
 // are run again with their setting as it is; this only finds it.
 func splice(before, after *climate, day int) *climate {
 	c := &climate{years: make([]yearDays, len(before.years))}
-	if before.bench != nil {
-		c.bench = splice(before.bench, after.bench, day)
-	}
 	for i := range c.years {
 		a, b := before.years[i], after.years[i]
 		join := func(x, y []float64) []float64 { return slices.Concat(x[:day], y[day:]) }
@@ -51,13 +49,20 @@ type change struct {
 	heat float64
 }
 
-// steppedClimate is a place held at a level, with a step to or from another.
-func (m *maker) steppedClimate(place, level int, s step) *climate {
-	full, low := m.climate(place, m.setting(place, level)), m.climate(place, m.setting(place, s.level))
+// held is a house held at a level with a step to or from another, and its warm bench, each
+// made when it is first asked for.
+type held struct{ house, bench func() *climate }
+
+// withStep holds a place at a level, with a step.
+func (m *maker) withStep(place, level int, s step) held {
+	before, after := m.climate(place, m.setting(place, level)), m.climate(place, m.setting(place, s.level))
 	if s.up {
-		return splice(low, full, s.day)
+		before, after = after, before
 	}
-	return splice(full, low, s.day)
+	return held{
+		sync.OnceValue(func() *climate { return splice(before, after, s.day) }),
+		sync.OnceValue(func() *climate { return splice(before.bench, after.bench, s.day) }),
+	}
 }
 
 // bestStep looks for the step of level, up or down, that saves the most heat without
@@ -70,7 +75,7 @@ func (m *maker) bestStep(place int, at levels, a assignment) (step, bool) {
 	}
 	plants, value := a.worth()
 	for _, c := range m.changes(place, at[place], used) {
-		lived, weeks, safe := m.livedIn(a, place, m.steppedClimate(place, at[place], c.step))
+		lived, weeks, safe := m.livedIn(a, place, m.withStep(place, at[place], c.step))
 		if safe && weeks > value-spared*float64(plants) && !m.crowds(a, lived) {
 			return c.step, true
 		}
@@ -117,7 +122,7 @@ func (a assignment) worth() (plants int, weeks float64) {
 // livedIn lives through the portions of an assignment with another climate in one place.
 // It returns their outcomes, the weeks gained in all, and whether none fares worse in the
 // cold than before.
-func (m *maker) livedIn(a assignment, place int, c *climate) (lived []*outcome, weeks float64, safe bool) {
+func (m *maker) livedIn(a assignment, place int, c held) (lived []*outcome, weeks float64, safe bool) {
 	for _, p := range a.portions {
 		o := p.option
 		if o.route.firstPlace != place && o.route.onPlace != place { // a bench leads to its house
@@ -127,13 +132,13 @@ func (m *maker) livedIn(a assignment, place int, c *climate) (lived []*outcome, 
 		}
 		way := *o.route
 		if way.firstPlace == place {
-			way.first = c
+			way.first = c.house()
 		}
 		if way.around == place {
-			way.first = c.bench
+			way.first = c.bench()
 		}
 		if way.onPlace == place {
-			way.on = c
+			way.on = c.house()
 		}
 		o.route = &way
 		one := live(p.batch.life, o, m.weeksOf(m.baseline(p.batch)), m.ends)
