@@ -31,6 +31,7 @@ var keys = []key{
 	{"store.humidity", Share, "store", false, "humidity of the air in the store"},
 	{"store.success", Share, "", false, "share that comes through a well-kept store"},
 	{"divide.pieces", Each, "", false, "good divisions from a clump"},
+	{"divide.tray", Area, "", false, "bench of one division in a waking tray"},
 	{"soak.time", Hours, "soak", false, "time in water"},
 	{"soak.temperature", Celsius, "soak", false, "temperature of the water"},
 	{"presprout.temperature", Celsius, "soak", false, "temperature of pre-sprouting"},

@@ -37,6 +37,7 @@ type life struct {
 	tray, tight, spaced, bed float64 // m² a plant takes
 	cutFor                   int     // days that it flowers where it stays under cover
 	prick                    int     // days from up till it stands in its pot
+	inTray                   bool    // divisions that wake side by side in trays, and are potted when up
 	meets                    float64 // days at best from up till leaves meet
 
 	cells     int    // of the container
@@ -133,7 +134,8 @@ func (l *life) by(key lifeKey) error {
 		l.pieces, l.never = figure("divide.pieces"), float64(l.Sprout.Never)
 		l.tray /= l.pieces
 	case key.form == stock.Division:
-		l.never = float64(l.Sprout.Never)
+		l.never, l.tray = float64(l.Sprout.Never), orElse(figure("divide.tray"), l.tray)
+		l.inTray = l.Life == culture.Store
 	}
 	return nil
 }

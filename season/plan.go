@@ -108,6 +108,10 @@ type BatchPlan struct {
 	Stored     *Stored      `json:"stored,omitempty"`
 	Steps      []string     `json:"steps,omitempty" jsonschema_description:"where the dates come from, when asked"`
 	Assumed    []Assumption `json:"assumptions,omitempty"`
+
+	OutFrom  civil.Date  `json:"-"` // the Monday before which it is not planted out
+	SafeFrom civil.Date  `json:"-"` // from when the place it is handed on to is safe for young leaves; none where it is not handed on
+	Years    []YearDates `json:"-"` // of its middle plant, in the order of the brief's years
 }
 
 // Start is so many of a batch set to grow in one week by one route.
@@ -127,6 +131,13 @@ type Dates struct {
 	Frame       civil.When `json:"frame" jsonschema_description:"moved to a frame to harden"`
 	PlantOut    civil.When `json:"plant_out"`
 	FirstFlower civil.When `json:"first_flower"`
+}
+
+// YearDates are what the middle plant of a batch came to in one year of the record, on the
+// days of the season. A date that does not come in that year is none.
+type YearDates struct {
+	Year                                                   int
+	Start, Eyed, Up, HandOn, Frame, PlantOut, First, Ended civil.Date // First is its first flower; Ended the first autumn freeze
 }
 
 // Stay is time that a batch spends in one place: the middle dates over the years, and the

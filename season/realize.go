@@ -252,6 +252,7 @@ func (r *realized) batchPlan(p *part) BatchPlan {
 	if p.route.framePlace >= 0 {
 		plan.Dates.Frame = r.when(p.pick(func(f fate) int { return f.framed }))
 	}
+	r.yearDates(&plan, p)
 	plan.Stored = r.stored(p)
 	plan.Starts = []Start{{Week: plan.Dates.Start.Monday(), Count: p.count, Route: p.route.name}}
 	plan.Stays = r.stays(p)
@@ -267,6 +268,23 @@ func (r *realized) batchPlan(p *part) BatchPlan {
 	}
 	plan.ColdNights, plan.Stretched = odds.AmountOf(nights), odds.AmountOf(drawn)
 	return plan
+}
+
+// yearDates tells what became of a part's middle plant in every year.
+func (r *realized) yearDates(plan *BatchPlan, p *part) {
+	plan.OutFrom = r.date(p.outFrom)
+	if p.route.firstPlace != p.route.onPlace {
+		plan.SafeFrom = r.date(p.route.onFrom(p.life))
+	}
+	for i, f := range p.fates {
+		start := p.start
+		if p.route.direct {
+			start = f.out
+		}
+		plan.Years = append(plan.Years, YearDates{
+			r.Years[i], r.date(start), r.date(f.eyed), r.date(f.up), r.date(f.handOn), r.date(f.framed), r.date(f.out), r.date(f.flower), r.date(r.ends[i]),
+		})
+	}
 }
 
 // benchName names a bench as the grower would.

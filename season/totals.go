@@ -116,11 +116,17 @@ func (m *maker) minutesOf(p *part) []float64 {
 	if p.route.direct {
 		return minutes
 	}
-	add("start", float64(p.start), count)
-	if p.how == Divided { // its clumps are woken and cut
-		clumps := float64(p.parents) * count / float64(p.batch.want)
+	switch {
+	case p.how == Divided: // its clumps are woken in trays, cut, and the pieces potted
+		clumps, cut := float64(p.parents)*count/float64(p.batch.want), middle(p.pick(func(f fate) int { return f.eyed }))
 		add("wake", float64(p.start), clumps)
-		add("divide", middle(p.pick(func(f fate) int { return f.eyed })), clumps)
+		add("divide", cut, clumps)
+		add("start", cut, count)
+	case p.life.inTray:
+		add("wake", float64(p.start), count)
+		add("start", middle(p.pick(func(f fate) int { return f.up })), count)
+	default:
+		add("start", float64(p.start), count)
 	}
 	if p.route.framePlace < 0 { // carried out and in
 		add("harden", out-float64(p.life.harden), count)

@@ -76,10 +76,7 @@ func (m *maker) raise(b season.BatchPlan, k *culture.Kind) {
 		return
 	}
 	first := b.Stays[0].Place
-	add(b.Dates.Start, m.startWord(b, k), "start", first, "the start of the plan")
-	if b.How == "divided" {
-		m.add(b.Dates.Eyed.Middle, "divide", b.Kind, first, b.Variety, b.Parents, work(k, "divide"), "eyes show: body, neck and eye to each piece; clean the knife between lots")
-	}
+	m.begin(b, k, first)
 	if k.Life == culture.Sow {
 		if days := k.SowToPot; days > 0 && !b.Dates.Up.Middle.IsZero() {
 			add(b.Dates.Up.Middle.AddDays(civil.Days(days)), "prick out", "prick", first, "true leaves show")
@@ -101,13 +98,30 @@ func (m *maker) raise(b season.BatchPlan, k *culture.Kind) {
 	}
 }
 
+// begin lists how a batch is set to grow: clumps that are cut wake in trays first, and so do
+// divisions; all else goes into its container at once.
+func (m *maker) begin(b season.BatchPlan, k *culture.Kind, first string) {
+	add := func(day civil.Date, what string, count int, step, why string) {
+		m.add(day, what, b.Kind, first, b.Variety, count, work(k, step), why)
+	}
+	switch {
+	case b.How == string(season.Divided):
+		add(b.Dates.Start, "wake", b.Parents, "wake", "in trays, four to six clumps to each, dark and barely damp, 60 to 70 °F (16 to 21 °C), till eyes show")
+		add(b.Dates.Eyed.Middle, "divide", b.Parents, "divide", "eyes show: body, neck and eye to each piece; clean the knife between lots")
+		add(b.Dates.Eyed.Middle, "pot", b.Count, "start", "the cuts dry, each piece with its eye bare")
+	case k.Life == culture.Store && b.Form == string(stock.Division):
+		add(b.Dates.Start, "wake", b.Count, "wake", "side by side in trays, dark and barely damp, 60 to 70 °F (16 to 21 °C), till shoots are through")
+		add(b.Dates.Up.Middle, "pot", b.Count, "start", "shoots are through")
+	default:
+		add(b.Dates.Start, m.startWord(b, k), b.Count, "start", "the start of the plan")
+	}
+}
+
 // startWord is what starting is called.
 func (m *maker) startWord(b season.BatchPlan, k *culture.Kind) string {
 	switch {
 	case k.Life == culture.Sow:
 		return "sow"
-	case b.How == "divided":
-		return "wake"
 	case b.How == "cuttings":
 		return "start mothers for"
 	}

@@ -67,7 +67,7 @@ func find(jobs []week.Job, what, kind string) []week.Job {
 func TestJobsOfTheYear(t *testing.T) {
 	jobs := week.Of(made())
 	last := civil.Date{}
-	for _, what := range []string{"wake", "divide", "hand on", "harden", "plant out", "prove the names", "mark keepers and sick", "lift", "cure and pack"} {
+	for _, what := range []string{"wake", "divide", "pot", "hand on", "harden", "plant out", "prove the names", "mark keepers and sick", "lift", "cure and pack"} {
 		found := find(jobs, what, "dahlia")
 		if len(found) != 1 {
 			t.Fatalf("%s: %d jobs", what, len(found))

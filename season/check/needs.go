@@ -31,6 +31,7 @@ type needs struct {
 	fails                float64 // share that makes no plant
 
 	tray, tight, spaced, bed float64 // m²
+	inTray                   bool    // divisions in trays till they are up
 }
 
 // hardy is the cold that a hardy kind bears, °C.
@@ -114,7 +115,10 @@ func (n *needs) from(form stock.Form, how season.How) {
 		n.pieces, n.fails = figure("divide.pieces"), float64(n.kind.Sprout.Never)
 		n.tray /= n.pieces
 	case form == stock.Division:
-		n.fails = float64(n.kind.Sprout.Never)
+		n.fails, n.inTray = float64(n.kind.Sprout.Never), n.kind.Life == culture.Store
+		if f, known := n.kind.Figure("divide.tray"); known {
+			n.tray = f.Value
+		}
 	}
 }
 

@@ -24,15 +24,19 @@ func (c *replay) tasks(b *batch) []task {
 	if b.direct {
 		return all
 	}
-	all = append(all, task{"start", float64(b.start), plants})
 	if b.route.frame >= 0 {
 		all = append(all, task{"hand_on", quantile(b.middle(framed), 0.5), plants})
 	} else {
 		all = append(all, task{"harden", leaves - float64(b.harden), plants})
 	}
-	if b.plan.How == string(season.Divided) {
-		clumps := c.clumps(b)
-		all = append(all, task{"wake", float64(b.start), clumps}, task{"divide", quantile(b.middle(eyed), 0.5), clumps})
+	switch begin := float64(b.start); {
+	case b.plan.How == string(season.Divided): // potted when it is cut
+		clumps, cut := c.clumps(b), quantile(b.middle(eyed), 0.5)
+		all = append(all, task{"wake", begin, clumps}, task{"divide", cut, clumps}, task{"start", cut, plants})
+	case b.inTray:
+		all = append(all, task{"wake", begin, plants}, task{"start", quantile(b.middle(up), 0.5), plants})
+	default:
+		all = append(all, task{"start", begin, plants})
 	}
 	if b.prick > 0 {
 		all = append(all, task{"prick", quantile(b.middle(up), 0.5) + float64(b.prick), plants})
