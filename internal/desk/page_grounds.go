@@ -73,9 +73,7 @@ func (d *Desk) GroundsOfCrate(place string, held []Held) Grounds {
 // addFigures adds what the reckoning of a stock rests on, once each.
 func (g *Grounds) addFigures(s keeping.Stock) {
 	for _, f := range figureAnswers(keeping.FiguresOf(s)) {
-		if !slices.ContainsFunc(g.Figures, func(has FigureAnswer) bool { return has.Key == f.Key }) {
-			g.Figures = append(g.Figures, f)
-		}
+		g.add(f)
 	}
 }
 

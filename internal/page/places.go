@@ -11,9 +11,15 @@ import (
 	"eyeup/quantity"
 )
 
+// placesView is every place.
+type placesView struct {
+	Places []desk.PlaceNow
+	From   desk.Grounds
+}
+
 // places shows every place with what stands there.
 func (s *server) places(r *request) error {
-	return s.show(r, http.StatusOK, "places", view{Title: "Places", Here: "places", Main: s.desk.Places(s.today())})
+	return s.show(r, http.StatusOK, "places", view{Title: "Places", Here: "places", Main: placesView{s.desk.Places(s.today()), s.desk.GroundsOfPlaces()}})
 }
 
 // placeView is one place.
@@ -30,7 +36,11 @@ type placeView struct {
 	First      []desk.CrateOnShelf // of those there
 	More       int                 // crates beyond
 	Years      int
+	From       placeGrounds
 }
+
+// placeGrounds are what the sections of a place's page rest on.
+type placeGrounds struct{ Nights, Heat, Light, Bench, Climate desk.Grounds }
 
 // heatLevel is what one level takes.
 type heatLevel struct {
@@ -65,13 +75,14 @@ func (s *server) place(r *request) error {
 			continue
 		}
 		v := placeView{PlaceNow: p, Today: s.today(), Shelf: s.desk.Shelf(), Climes: climes(p)}
+		v.From.Climate = desk.GroundsOfClimate(name)
 		if err := s.inside(&v); err != nil {
 			return err
 		}
 		v.First = firstCrates(p.There.Crates)
 		v.More = len(p.There.Crates) - len(v.First)
 		if p.Plan != nil {
-			v.Bench = drawBench(p.Plan, r.taste)
+			v.Bench, v.From.Bench = drawBench(p.Plan, r.taste), s.desk.GroundsOfBench(p.Plan)
 		}
 		return s.show(r, http.StatusOK, "place", view{Title: upper(name), Here: "places", Main: v})
 	}
@@ -102,18 +113,25 @@ func (s *server) inside(v *placeView) error {
 	for i := range nights.Places {
 		if nights.Places[i].Name == v.Name {
 			v.Night = &nights.Places[i]
+			own := *nights
+			own.Places = nights.Places[i : i+1]
+			v.From.Nights = s.desk.GroundsOfNights(&own)
 		}
 	}
 	if v.Covered != nil {
 		if v.Heat, err = s.desk.Heat(v.Name); err != nil {
 			return err
 		}
-		v.HeatLevels = heatLevels(v.PlaceNow, v.Heat)
+		v.HeatLevels, v.From.Heat = heatLevels(v.PlaceNow, v.Heat), s.desk.GroundsOfHeat(v.Heat)
 	}
-	if v.Sort != "store" {
-		v.Light, err = s.desk.Light(v.Name)
+	if v.Sort == "store" {
+		return nil
 	}
-	return err
+	if v.Light, err = s.desk.Light(v.Name); err != nil {
+		return err
+	}
+	v.From.Light = s.desk.GroundsOfLight(v.Light)
+	return nil
 }
 
 func climes(p desk.PlaceNow) []clime {

@@ -23,6 +23,7 @@ type stockView struct {
 	Found     int // of what is listed, on all pages together
 	Page      int // from 1
 	Pages     int
+	From      desk.Grounds
 }
 
 // onePage is how many rows a page lists: few enough for an old phone.
@@ -30,7 +31,7 @@ const onePage = 100
 
 // stock lists what there is: by (variety, lot, place), q (words to find), page.
 func (s *server) stock(r *request) error {
-	v := stockView{Shelf: s.desk.Shelf(), By: r.FormValue("by"), Query: strings.TrimSpace(r.FormValue("q"))}
+	v := stockView{Shelf: s.desk.Shelf(), By: r.FormValue("by"), Query: strings.TrimSpace(r.FormValue("q")), From: s.desk.GroundsOfStock()}
 	v.Page, _ = strconv.Atoi(r.FormValue("page"))
 	found := v.Shelf.Search(v.Query)
 	switch v.By {
@@ -91,6 +92,7 @@ type lotView struct {
 	Outlook *desk.OutlookVariety
 	Stored  []desk.OutlookCrate
 	At      civil.Date // of the outlook
+	From    desk.Grounds
 	Actions []action
 }
 
@@ -172,6 +174,9 @@ func (s *server) lot(r *request) error {
 	v.Next = s.desk.NextOf(string(v.Code), s.today())
 	if o, err := s.desk.Outlook(s.today()); err == nil && o != nil { // without it the page tells less
 		v.Outlook, v.Stored, v.At = o.OfVariety(v.Kind, v.Name()), o.OfLot(string(v.Code)), o.At
+		v.From = s.desk.GroundsOfLot(&v.Lot, o)
+	} else {
+		v.From = s.desk.GroundsOfLot(&v.Lot, nil)
 	}
 	v.Actions = actionsFor(v.Lot)
 	return s.show(r, http.StatusOK, "lot", view{Title: v.Name() + " " + string(v.Code), Here: "stock", Main: v})

@@ -27,6 +27,8 @@ type weekView struct {
 	Behind []desk.AgainstLot // lots that are late against the dates that were told
 	Due    []jobView
 	Rounds []desk.RoundDue // that are due
+	From   []desk.Grounds  // of the jobs; none where there is no season
+	Cold   desk.Grounds    // of the nights
 }
 
 // jobView is a job with the lots it can be done with.
@@ -71,7 +73,7 @@ func (s *server) week(r *request) error {
 		v.NoPlan = err.Error()
 	default:
 		v.Week, v.Late, v.Due = w, jobs(w.Late, v.Shelf), jobs(w.Due, v.Shelf)
-		v.Behind = s.desk.Against(v.Today).Late()
+		v.Behind, v.From = s.desk.Against(v.Today).Late(), []desk.Grounds{s.desk.GroundsOfWeek(w)}
 	}
 	for _, round := range s.desk.RoundsDue(v.Today) {
 		if round.Due {
@@ -97,6 +99,7 @@ func (s *server) week(r *request) error {
 			return err
 		}
 	}
+	v.Cold = s.desk.GroundsOfNights(v.Nights)
 	for _, p := range v.Nights.Places {
 		if len(p.AtRisk) > 0 {
 			v.Carry = append(v.Carry, p)
