@@ -18,6 +18,8 @@ type Progress struct {
 	Solves int     // programmes solved so far
 	Cost   float64 // of the best plan so far, weeks of flower counted; +Inf before the first
 	Bound  float64 // no plan costs less
+	Money  float64 // that the best plan so far costs
+	Weeks  float64 // of flower that it gains a plant
 }
 
 // String says it in the grower's words.
@@ -108,7 +110,8 @@ func (p *prover) tell() {
 	if p.say != nil {
 		p.told.Cost = math.Inf(1)
 		if p.best != nil {
-			p.told.Cost = p.costOf(p.best)
+			p.told.Cost, p.told.Money = p.costOf(p.best), p.best.money()
+			p.told.Weeks = p.best.gain / float64(max(p.best.plants+p.best.left, 1))
 		}
 		p.say(p.told)
 	}

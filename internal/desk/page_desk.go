@@ -28,6 +28,7 @@ type Desk struct {
 
 	season  fresh[standing, *SeasonAnswer]
 	changed kept[string, *SeasonAnswer]
+	best    searches
 	heat    kept[string, *HeatAnswer]
 	light   kept[string, *LightAnswer]
 	frost   kept[string, *FrostAnswer]
@@ -49,7 +50,9 @@ func NewDesk(b *StockBook, scratch bool) (*Desk, error) {
 }
 
 // Rest waits until nothing is being reckoned beside the pages: then the book may be put down.
+// A search for the best plans is stopped.
 func (d *Desk) Rest() {
+	d.best.rest()
 	d.season.rest()
 	d.outlook.rest()
 }

@@ -38,10 +38,12 @@ func (d *Desk) Season(today civil.Date) (Worked, error) {
 
 const aMinute = time.Minute
 
-// SeasonWith works out the season as it would be with a change.
+// SeasonWith works out the season as it would be with a change. A search for the best plans of
+// any other season is stopped.
 func (d *Desk) SeasonWith(today civil.Date, c Change) (*SeasonAnswer, error) {
+	d.best.stopFor(questionOf(today, c))
 	g := d.Garden()
-	key := fmt.Sprintf("%d %v %s", d.written(), today, c)
+	key := fmt.Sprintf("%d %s", d.written(), questionOf(today, c))
 	return d.changed.get(key, func() (*SeasonAnswer, error) {
 		changed, err := c.of(g)
 		if err != nil {

@@ -36,7 +36,7 @@ func TestDocsPages(t *testing.T) {
 	if string(text[from:to]) != rows.String() {
 		t.Error("docs/pages.md is stale: go test ./internal/page -run Docs -update")
 	}
-	for _, f := range []string{"GET /season", "POST /bring"} {
+	for _, f := range []string{"GET /season", "POST /season/best", "POST /season/best/stop", "POST /bring"} {
 		if !strings.Contains(string(text), strings.TrimPrefix(f, "GET ")) {
 			t.Errorf("docs/pages.md says nothing of %s", f)
 		}

@@ -100,6 +100,7 @@ type view struct {
 	Warnings []string // about where the book lies
 	Guest    bool     // a paired device
 	Bare     bool     // tells nothing of the garden: for devices not paired yet
+	Again    string   // where a browser without scripts looks again by itself; empty where all is done
 	Main     any
 }
 

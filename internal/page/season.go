@@ -30,6 +30,7 @@ type seasonView struct {
 
 	LotChoices []lotChoice
 	Against    *desk.Against
+	Best       bestView
 	taste      taste
 }
 
@@ -66,14 +67,7 @@ func (s *server) season(r *request) error {
 		return err
 	}
 	v := seasonView{Follows: s.desk.Decided(), Changed: !change.IsZero(), Asks: r.Form}
-	if v.Changed {
-		v.Answer, err = s.desk.SeasonWith(s.today(), change)
-	} else {
-		var w desk.Worked
-		w, err = s.desk.Season(s.today())
-		v.Answer, v.Behind = w.SeasonAnswer, w.Behind
-	}
-	if err != nil {
+	if err = s.answer(&v, r, change); err != nil {
 		return err
 	}
 	if v.Plan, err = planNamed(v.Answer, r.FormValue("plan"), v.Follows); err != nil {
@@ -89,7 +83,25 @@ func (s *server) season(r *request) error {
 			v.LotChoices = append(v.LotChoices, lotChoice{h.Code, h.Variety.Name, h.Plant})
 		}
 	}
-	return s.show(r, http.StatusOK, "season", view{Title: "Season", Here: "season", Main: v})
+	return s.show(r, http.StatusOK, "season", view{Title: "Season", Here: "season", Main: v, Again: v.again()})
+}
+
+// answer takes the season that is asked for: the best plans where they were found and are to
+// be shown, those of every day otherwise.
+func (s *server) answer(v *seasonView, r *request, change desk.Change) (err error) {
+	v.Best.Best, v.Best.Known = s.desk.BestOf(s.today(), change)
+	v.Best.Shown = r.FormValue("best") != ""
+	switch {
+	case v.Best.Found():
+		v.Answer = v.Best.Answer
+	case v.Changed:
+		v.Answer, err = s.desk.SeasonWith(s.today(), change)
+	default:
+		var w desk.Worked
+		w, err = s.desk.Season(s.today())
+		v.Answer, v.Behind = w.SeasonAnswer, w.Behind
+	}
+	return err
 }
 
 // planNamed returns the plan asked for, the one that is followed, or the usual one.

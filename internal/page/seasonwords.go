@@ -2,7 +2,6 @@ package page
 
 import (
 	"fmt"
-	"net/url"
 
 	"eyeup/quantity"
 	"eyeup/season"
@@ -10,13 +9,7 @@ import (
 
 // Link is where the season is shown with another plan drawn, the change kept.
 func (v seasonView) Link(plan string) string {
-	q := url.Values{}
-	for name, values := range v.Asks {
-		q[name] = values
-	}
-	q.Set("plan", plan)
-	q.Del("wrote")
-	return "/season?" + q.Encode()
+	return seasonOf(v.Asks, "plan", plan)
 }
 
 // Held says how a plan holds a place.

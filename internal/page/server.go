@@ -70,6 +70,8 @@ func (s *server) routes() *http.ServeMux {
 		"GET /{$}":                 s.week,
 		"GET /season":              s.needsStock(s.season),
 		"POST /season/follow":      s.follow,
+		"POST /season/best":        s.lookForBest,
+		"POST /season/best/stop":   s.stopLooking,
 		"GET /places":              s.places,
 		"GET /places/{place}":      s.place,
 		"GET /weather":             s.weather,

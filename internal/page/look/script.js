@@ -39,3 +39,19 @@ for (const form of document.querySelectorAll("form[data-live]")) {
     }, 150);
   });
 }
+
+// While something is looked for, how far it is is told in place; then the page is shown anew.
+const looking = document.querySelector("[data-again]");
+if (looking) {
+  const again = async () => {
+    const answer = await fetch(location.href).catch(() => null);
+    if (answer?.ok) {
+      const page = new DOMParser().parseFromString(await answer.text(), "text/html");
+      const now = page.querySelector("[data-again]");
+      if (!now) return location.reload();
+      looking.textContent = now.textContent;
+    }
+    setTimeout(again, 1000);
+  };
+  setTimeout(again, 1000);
+}

@@ -1,0 +1,67 @@
+package page
+
+import (
+	"net/http"
+	"net/url"
+	"strings"
+	"testing"
+)
+
+// TestBestIsLookedFor begins a search by a form, as a browser without scripts would, watches
+// it, stops it and reads what was best by then, all with a change kept.
+func TestBestIsLookedFor(t *testing.T) {
+	h, d := writing(t)
+	_, body := get(t, h, "/season?risk=30%25&plan=as+early+as+can+be")
+	for _, holds := range []string{`action="/season/best"`, `name="risk" value="30%"`, `name="plan" value="as early as can be"`} {
+		if !strings.Contains(body, holds) {
+			t.Errorf("the season's page lacks %s", holds)
+		}
+	}
+	form := url.Values{"risk": {"30%"}, "plan": {"as early as can be"}}
+	status, body, to := post(t, h, "/season/best", form)
+	if status != http.StatusSeeOther || to != "/season?best=yes&plan=as+early+as+can+be&risk=30%25#best" {
+		t.Fatalf("the form answers %d, to %s: %s", status, to, gist(body))
+	}
+	to, _, _ = strings.Cut(to, "#")
+	_, body = get(t, h, to)
+	for _, holds := range []string{`<noscript><meta http-equiv="refresh" content="1;url=/season?best=again&amp;plan=as&#43;early&#43;as&#43;can&#43;be&amp;risk=30%25#best">`, "data-again", "stop and take the best so far"} {
+		if !strings.Contains(body, holds) {
+			t.Errorf("while it is looked for, the page lacks %s: %s", holds, gist(body))
+		}
+	}
+	if _, other := get(t, h, "/season"); strings.Contains(other, "data-again") || strings.Contains(other, "http-equiv") {
+		t.Error("the season as it is watches a search that is not about it")
+	}
+	if status, _, back := post(t, h, "/season/best/stop", form); status != http.StatusSeeOther || !strings.HasPrefix(back, to) {
+		t.Errorf("stopping answers %d, to %s", status, back)
+	}
+	d.Rest()
+	_, body = get(t, h, to)
+	for _, holds := range []string{"The search was stopped", "no plan on these figures is", "The price of early", "look for the best plans", "could be better"} {
+		if !strings.Contains(body, holds) {
+			t.Errorf("after it was stopped, the page lacks %q: %s", holds, gist(body))
+		}
+	}
+	if strings.Contains(body, "http-equiv") || strings.Contains(body, "follow this plan") {
+		t.Error("what was found is reloaded, or can be followed")
+	}
+	for _, word := range []string{"solver", "MIP", "node", "dual", "programme", "bound"} {
+		if strings.Contains(withoutPictures(body), word) {
+			t.Errorf("the page says %q", word)
+		}
+	}
+	if _, body = get(t, h, "/season?risk=30%25"); !strings.Contains(body, "The best plans were looked for") {
+		t.Error("the season does not lead to what was found")
+	}
+}
+
+// TestBestOfNonsense refuses a change that can't be.
+func TestBestOfNonsense(t *testing.T) {
+	h, _ := writing(t)
+	if status, body, _ := post(t, h, "/season/best", url.Values{"risk": {"95%"}}); status != http.StatusUnprocessableEntity {
+		t.Errorf("a risk of 95 %% answers %d: %s", status, gist(body))
+	}
+	if status, _, _ := post(t, h, "/season/best/stop", nil); status != http.StatusSeeOther {
+		t.Errorf("stopping nothing answers %d", status)
+	}
+}
