@@ -265,11 +265,12 @@ func cardsOf(all []stock.Holding) []sheet.Card {
 	return cards
 }
 
-// byCrate orders holdings by place and crate, crates by their numbers.
+// byCrate orders holdings by place and crate, crates by their numbers, and within a crate by
+// name.
 func byCrate(all []stock.Holding) []stock.Holding {
 	sorted := slices.Clone(all)
 	slices.SortStableFunc(sorted, func(a, b stock.Holding) int {
-		return cmp.Or(cmp.Compare(a.Place, b.Place), compareCrates(a.Crate, b.Crate))
+		return cmp.Or(cmp.Compare(a.Place, b.Place), compareCrates(a.Crate, b.Crate), cmp.Compare(a.Variety.Name, b.Variety.Name), cmp.Compare(a.Code, b.Code))
 	})
 	return sorted
 }

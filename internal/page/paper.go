@@ -9,6 +9,16 @@ import (
 	"eyeup/internal/desk"
 )
 
+// paperRoutes names the pages of what is printed, and of what comes back from paper.
+func (s *server) paperRoutes() map[string]page {
+	return map[string]page{
+		"GET /paper":                 s.paperPage,
+		"GET /paper/{name}":          s.paper,
+		"GET /rounds/{place}/sheet":  s.keyPage,
+		"POST /rounds/{place}/sheet": s.key,
+	}
+}
+
 // paperView is what there is to print or take away.
 type paperView struct {
 	Lists         []paperChoice

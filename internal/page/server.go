@@ -86,8 +86,6 @@ func (s *server) routes() *http.ServeMux {
 		"POST /garden":             s.describe,
 		"POST /garden/place":       s.addPlace,
 		"POST /garden/gone":        s.removePlace,
-		"GET /paper":               s.paperPage,
-		"GET /paper/{name}":        s.paper,
 		"POST /bring":              s.bring,
 		"POST /bring/write":        s.takeIn,
 		"GET /write/{kind}":        s.form,
@@ -103,6 +101,9 @@ func (s *server) routes() *http.ServeMux {
 		"GET /pair":                s.pairPage,
 		"POST /pair":               s.pair,
 	} {
+		mux.Handle(pattern, s.serve(page))
+	}
+	for pattern, page := range s.paperRoutes() {
 		mux.Handle(pattern, s.serve(page))
 	}
 	if s.Stories {

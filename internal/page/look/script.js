@@ -22,6 +22,21 @@ window.addEventListener("pageshow", () => {
   for (const form of document.forms) delete form.dataset.sent;
 });
 
+// A sheet is keyed in by the keyboard alone: Enter sends nothing, but goes on to the next
+// box, and to the button after the last; when it is let go, so as not to press that too.
+const isKeyed = (event) => event.key === "Enter" && event.target.matches("form[data-keyed] td input");
+for (const kind of ["keydown", "keypress"]) {
+  document.addEventListener(kind, (event) => { if (isKeyed(event)) event.preventDefault(); });
+}
+document.addEventListener("keyup", (event) => {
+  if (!isKeyed(event)) return;
+  const form = event.target.form;
+  const boxes = [...form.querySelectorAll("td input:not([type=hidden])"), form.querySelector("button.write")];
+  const next = boxes[boxes.indexOf(event.target) + 1];
+  next.focus();
+  if (next.select) next.select();
+});
+
 // Search as you type.
 for (const form of document.querySelectorAll("form[data-live]")) {
   let wait;
