@@ -186,5 +186,5 @@ func weeks(x float64) string {
 	if math.IsNaN(x) || math.IsInf(x, 0) {
 		return "-"
 	}
-	return fmt.Sprintf("%.1f", x+0) // +0: no minus nought
+	return fmt.Sprintf("%.1f", math.Round(10*x)/10+0) // +0: no minus nought
 }

@@ -265,3 +265,12 @@ func TestSeasonThatIsOver(t *testing.T) {
 		t.Errorf("an empty folder gave %v", err)
 	}
 }
+
+// A loss of half a day is no week, and has no sign.
+func TestWeeksHaveNoMinusNought(t *testing.T) {
+	for x, want := range map[float64]string{-0.04: "0.0", 0: "0.0", -0.06: "-0.1", 2.25: "2.3", math.NaN(): "-"} {
+		if got := weeks(x); got != want {
+			t.Errorf("%g weeks are told as %s, want %s", x, got, want)
+		}
+	}
+}
