@@ -9,6 +9,7 @@ import (
 
 	"eyeup/civil"
 	"eyeup/quantity"
+	"eyeup/stock"
 )
 
 // PaperQuestion asks for something to take away from the pages: a list, labels, crate
@@ -19,9 +20,17 @@ type PaperQuestion struct {
 	Layout string   // of labels and cards, by its measures; empty: see UsualLayout
 	From   int      // the first free label of the first page, from 1
 	Lots   []string // labels of these lots; none: of all
-	Weeks  int      // of jobs
-	Paper  string   // a4 or letter; empty: by the units
-	Units  quantity.System
+
+	// Labels of other choices: of the pots filled on a day, or by these entries; of the
+	// lots renamed since a day; of the pots that the plan sets in the week of a day.
+	Potted  civil.Date
+	Entries []stock.ID
+	Renamed civil.Date
+	Session civil.Date
+
+	Weeks int    // of jobs
+	Paper string // a4 or letter; empty: by the units
+	Units quantity.System
 }
 
 // What the lists reckon with where nobody says otherwise: a row of the patch, and a bag of
@@ -75,7 +84,7 @@ func (d *Desk) Paper(q PaperQuestion, today civil.Date, w io.Writer) (*WrittenAn
 		if q.Name == "cards" {
 			return Cards(g.Garden, ask, today, w)
 		}
-		return Labels(g.Garden, ask, today, w)
+		return d.labels(q, ask, today, w)
 	case "calendar":
 		return CalendarOf(g, q.Plan, today, w)
 	case "tables":
@@ -92,3 +101,27 @@ func (d *Desk) Paper(q PaperQuestion, today civil.Date, w io.Writer) (*WrittenAn
 	}
 	return List(g, ask, today, w)
 }
+
+// labels writes labels of what was chosen.
+func (d *Desk) labels(q PaperQuestion, ask LabelsQuestion, today civil.Date, w io.Writer) (*WrittenAnswer, error) {
+	switch {
+	case len(q.Entries) > 0:
+		return PottedLabels(d.book, func(entry stock.ID, _ civil.Date) bool { return slices.Contains(q.Entries, entry) }, civil.Date{}, ask, today, w)
+	case !q.Potted.IsZero():
+		return PottedLabels(d.book, func(_ stock.ID, on civil.Date) bool { return on == q.Potted }, q.Potted, ask, today, w)
+	case !q.Session.IsZero():
+		return SessionLabels(d.Garden(), q.Plan, q.Session, ask, today, w)
+	case !q.Renamed.IsZero():
+		var err error
+		if ask.Lots, err = Renamed(d.book, q.Renamed); err != nil {
+			return nil, err
+		}
+	}
+	return Labels(d.Garden().Garden, ask, today, w)
+}
+
+// Pottings lists the days since a day on which pots or trays were filled, the last first.
+func (d *Desk) Pottings(since civil.Date) ([]Potting, error) { return Pottings(d.book, since) }
+
+// Renamings lists the lots renamed since a day, the last renamed first.
+func (d *Desk) Renamings(since civil.Date) []Renaming { return Renamings(d.book, since) }

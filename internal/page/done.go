@@ -4,6 +4,7 @@ import (
 	"strings"
 	"sync"
 
+	"eyeup/internal/desk"
 	"eyeup/stock"
 )
 
@@ -24,6 +25,9 @@ func (s *server) doneOf(r *request) *done {
 			return nil
 		}
 		d.IDs, d.Says = append(d.IDs, id), e.Kind
+		if !undone {
+			d.Labels = labelsDue(e, sent)
+		}
 		if a := s.told.of(id); a != nil && !undone {
 			d.Born, d.Notes = append(d.Born, a.Born...), append(d.Notes, a.Notices...)
 		}
@@ -32,6 +36,18 @@ func (s *server) doneOf(r *request) *done {
 		d.Says = things(n, d.Says, d.Says+"s")
 	}
 	return d
+}
+
+// labelsDue are the labels that an entry makes due: of the pots it filled, of all that were
+// filled that day, of a lot with another name.
+func labelsDue(e stock.Entry, sent string) []labelsFor {
+	switch {
+	case e.Kind == "named":
+		return []labelsFor{{"labels with the new name", "/paper/labels?renamed=" + e.On.String()}}
+	case desk.IsPotting(e.Kind):
+		return []labelsFor{{"labels for these", "/paper/labels?entry=" + sent}, {"for all potted that day", "/paper/labels?potted=" + e.On.String()}}
+	}
+	return nil
 }
 
 // told keeps what came of the entries written last, to tell it on the next page.

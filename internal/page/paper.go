@@ -6,7 +6,9 @@ import (
 	"strconv"
 	"strings"
 
+	"eyeup/civil"
 	"eyeup/internal/desk"
+	"eyeup/stock"
 )
 
 // paperRoutes names the pages of what is printed, and of what comes back from paper.
@@ -24,7 +26,18 @@ type paperView struct {
 	Lists         []paperChoice
 	Plan          string
 	Labels, Cards string // common sheets, by their measures
+	Pottings      []desk.Potting
+	Renamings     []desk.Renaming
+	Renamed       civil.Date // since when these were renamed
 }
+
+// How long pottings and renamings are offered for labels, in days, and how many of them.
+const (
+	pottedLately  = 60
+	renamedLately = 90
+	mostPottings  = 6
+	mostRenamings = 60
+)
 
 // paperChoice is one paper and what it is for.
 type paperChoice struct{ Name, About string }
@@ -45,11 +58,21 @@ var papers = []paperChoice{
 
 func (s *server) paperPage(r *request) error {
 	v := paperView{Lists: papers, Plan: s.desk.Decided(), Labels: desk.UsualLayout("labels", r.taste.Units), Cards: desk.UsualLayout("cards", r.taste.Units)}
+	var err error
+	if v.Pottings, err = s.desk.Pottings(s.today().AddDays(-pottedLately)); err != nil {
+		return err
+	}
+	v.Pottings = v.Pottings[:min(len(v.Pottings), mostPottings)]
+	v.Renamed = s.today().AddDays(-renamedLately)
+	v.Renamings = s.desk.Renamings(v.Renamed)
+	v.Renamings = v.Renamings[:min(len(v.Renamings), mostRenamings)]
 	return s.show(r, http.StatusOK, "paper", view{Title: "Paper", Main: v})
 }
 
 // paper sends what is asked for: plan, weeks, paper (a4, letter); for labels and cards
-// layout, from, lots (codes, parted by spaces).
+// layout, from; for labels lots (codes, parted by spaces), or entry (ids, parted by points)
+// or potted (a day) for the pots filled, session (a day) for those the plan fills in its
+// week, renamed (a day) for the lots renamed since.
 func (s *server) paper(r *request) error {
 	if err := r.parse(); err != nil {
 		return err
@@ -65,6 +88,9 @@ func (s *server) paper(r *request) error {
 			*into = n
 		}
 	}
+	if err := chosenLabels(r, &q); err != nil {
+		return err
+	}
 	var b bytes.Buffer
 	if _, err := s.desk.Paper(q, s.today(), &b); err != nil {
 		return err
@@ -74,5 +100,28 @@ func (s *server) paper(r *request) error {
 	h.Set("Content-Type", kind)
 	h.Set("Content-Disposition", `inline; filename="`+file+`"`)
 	_, _ = r.w.Write(b.Bytes()) // whoever asked is gone: nothing to be done
+	return nil
+}
+
+// chosenLabels reads which labels are asked for.
+func chosenLabels(r *request, q *desk.PaperQuestion) error {
+	for name, into := range map[string]*civil.Date{"potted": &q.Potted, "session": &q.Session, "renamed": &q.Renamed} {
+		if typed := r.FormValue(name); typed != "" {
+			day, err := civil.Parse(typed)
+			if err != nil {
+				return refused("%s: %v", name, err)
+			}
+			*into = day
+		}
+	}
+	if typed := r.FormValue("entry"); typed != "" {
+		for one := range strings.SplitSeq(typed, ".") {
+			id, err := stock.ParseID(one)
+			if err != nil {
+				return refused("%v", err)
+			}
+			q.Entries = append(q.Entries, id)
+		}
+	}
 	return nil
 }

@@ -112,7 +112,11 @@ type done struct {
 	Next   string // where to go when it is undone
 	Born   []stock.Born
 	Notes  []string
+	Labels []labelsFor // that are due by it
 }
+
+// labelsFor is a print of labels, one tap away.
+type labelsFor struct{ Says, At string }
 
 // navWords are the pages, each by its address's own word.
 var navWords = []string{"this week", "stock", "rounds", "season", "patch", "places", "weather"}
