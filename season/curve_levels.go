@@ -13,6 +13,7 @@ import (
 // EarlyPoint is one point of the price of early: what holding the heated places at some
 // levels costs, and what it gains. Points that cost more and gain no more are left out.
 type EarlyPoint struct {
+	Plan      string   `json:"plan,omitempty" jsonschema_description:"the plan that stands there; left out for what only the levels were tried of"`
 	Levels    []string `json:"levels" jsonschema_description:"place and level of what is heated; empty for no added heat"`
 	HeatCost  float64  `json:"heat_cost" jsonschema_description:"in the middle of the years, while the places are in use"`
 	GainWeeks float64  `json:"gain_weeks" jsonschema_description:"a plant, all batches together"`
@@ -51,7 +52,7 @@ func (m *maker) earlyLevels() (levels, []EarlyPoint) {
 		}
 		points = append(points, m.pointOf(at, a, plants))
 	}
-	return best, undominated(points)
+	return best, points
 }
 
 // pointOf tells what levels cost and gain.
@@ -72,6 +73,16 @@ func (m *maker) pointOf(at levels, a assignment, plants int) EarlyPoint {
 	}
 	p.HeatCost = hundredth(p.HeatCost)
 	return p
+}
+
+// withPlans adds to the points what the plans side by side come to themselves.
+func (m *maker) withPlans(points []EarlyPoint, plans []*Plan, all []made) []EarlyPoint {
+	for i, plan := range plans {
+		p := m.pointOf(all[i].at, all[i].assignment, 1)
+		p.Plan, p.HeatCost, p.GainWeeks = plan.Name, hundredth(plan.Cost.Heat), hundredth(plan.GainAll.Middle)
+		points = append(points, p)
+	}
+	return undominated(points)
 }
 
 // undominated leaves out the points that another beats or equals in both cost and gain.

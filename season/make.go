@@ -74,7 +74,7 @@ type made struct {
 func (m *maker) make() (*Result, error) {
 	cold, usual := make(levels, len(m.Places)), m.usualLevels()
 	early, points := m.earlyLevels()
-	r := &Result{FrostOdds: m.frostOdds(), OutFrom: m.date(m.outFrom), Early: points, Plans: make([]*Plan, 3)}
+	r := &Result{FrostOdds: m.frostOdds(), OutFrom: m.date(m.outFrom), Plans: make([]*Plan, 3)}
 	all := []made{
 		{NoHeat, coldSays, cold, m.assign(cold, m.unheated(byGain))},
 		{Usual, usualSays, usual, m.assign(usual, byCustom(m.usualWeeks))},
@@ -97,6 +97,7 @@ func (m *maker) make() (*Result, error) {
 			plan.Proof.Says += "; the step of level, which saves heat, is not counted in that"
 		}
 	}
+	r.Early = m.withPlans(points, r.Plans, all)
 	m.sideBySide(r.Plans)
 	return r, err
 }

@@ -15,7 +15,8 @@ type Plan struct {
 	Cost         Cost         `json:"cost"`
 	PlantOutFrom civil.Date   `json:"plant_out_from" jsonschema_description:"fixed beforehand from the odds of frost"`
 	FirstFlower  civil.When   `json:"first_flower" jsonschema_description:"of all dahlias, or of all batches where there are none"`
-	GainWeeks    odds.Amount  `json:"gain_weeks" jsonschema_description:"weeks of flower gained a plant, over the years"`
+	GainWeeks    odds.Amount  `json:"gain_weeks" jsonschema_description:"weeks of flower gained a plant, over the years; of dahlias, or of all batches where there are none"`
+	GainAll      odds.Amount  `json:"gain_all_weeks" jsonschema_description:"the same of all batches together, as on the price of early"`
 	Batches      []BatchPlan  `json:"batches"`
 	Places       []PlacePlan  `json:"places"`
 	Work         []WorkWeek   `json:"work_weeks"`

@@ -28,12 +28,20 @@ func (r *realized) flowers() {
 		dahlias = r.parts
 	}
 	var first []int
-	gains := make([]float64, len(r.Weather))
-	plants := 0
 	for _, p := range dahlias {
 		for range p.count {
 			first = append(first, p.pickLot(func(f fate) int { return f.flower })...)
 		}
+	}
+	r.plan.FirstFlower = r.when(first)
+	r.plan.GainWeeks, r.plan.GainAll = r.gained(dahlias), r.gained(r.parts)
+}
+
+// gained returns the weeks of flower gained a plant of some parts, over the years.
+func (r *realized) gained(parts []*part) odds.Amount {
+	gains := make([]float64, len(r.Weather))
+	plants := 0
+	for _, p := range parts {
 		for year, g := range p.gains {
 			gains[year] += float64(p.count) * g
 		}
@@ -42,7 +50,7 @@ func (r *realized) flowers() {
 	for year := range gains {
 		gains[year] /= float64(max(plants, 1))
 	}
-	r.plan.FirstFlower, r.plan.GainWeeks = r.when(first), odds.AmountOf(gains)
+	return odds.AmountOf(gains)
 }
 
 // fitsYears counts the years in which every bench suffices in every week.

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"eyeup/civil"
+	"eyeup/odds"
 	"eyeup/quantity"
 	"eyeup/season"
 	"eyeup/week"
@@ -182,6 +183,10 @@ func shortDay(m civil.MonthDay) string {
 }
 
 // weeks writes a number of weeks to a tenth.
+func weeksSpread(a odds.Amount) string {
+	return fmt.Sprintf("%s (%s to %s)", weeks(a.Middle), weeks(a.Low), weeks(a.High))
+}
+
 func weeks(x float64) string {
 	if math.IsNaN(x) || math.IsInf(x, 0) {
 		return "-"

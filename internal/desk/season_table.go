@@ -23,9 +23,7 @@ func (a *SeasonAnswer) sideBySide(p *page, units quantity.System) {
 	p.row("  one in ten beyond", func(plan *season.Plan) string {
 		return shortDate(plan.FirstFlower.Early) + " / " + shortDate(plan.FirstFlower.Late)
 	}, a.Plans)
-	p.row("weeks gained", func(plan *season.Plan) string {
-		return fmt.Sprintf("%s (%s to %s)", weeks(plan.GainWeeks.Middle), weeks(plan.GainWeeks.Low), weeks(plan.GainWeeks.High))
-	}, a.Plans)
+	p.row("weeks gained", func(plan *season.Plan) string { return weeksSpread(plan.GainWeeks) }, a.Plans)
 	p.row("raised under cover", func(plan *season.Plan) string { return fmt.Sprintf("%d of %d", potted(plan), raised(plan)) }, a.Plans)
 	if slices.ContainsFunc(a.Plans, func(plan *season.Plan) bool { return stretched(plan) >= 0.5 }) {
 		p.row("stretched, a plant", func(plan *season.Plan) string { return fmt.Sprintf("%.0f days", stretched(plan)) }, a.Plans)

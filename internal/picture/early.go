@@ -32,8 +32,12 @@ func (c *course) early(y float64) {
 		if len(p.Levels) > 0 {
 			name = strings.Join(p.Levels, ", ")
 		}
+		r := 3.0
+		if p.Plan != "" && len(p.Levels) > 0 {
+			name, r = p.Plan+", "+name, 4.5
+		}
 		c.titled(fmt.Sprintf("%s: %.0f %s, %.1f weeks", name, cost(p), c.Plan.Cost.Currency, p.GainWeeks), func() {
-			c.tag("circle", "class", "ink", "cx", x, "cy", at, "r", 3.0)
+			c.tag("circle", "class", "ink", "cx", x, "cy", at, "r", r)
 		})
 		if used-at >= labelTall { // what would stand on another's words is told by pointing at it
 			c.text(x+6, at+8, fmt.Sprintf("%.0f: %.1f", cost(p), p.GainWeeks), "class", "small halo")

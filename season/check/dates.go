@@ -2,6 +2,7 @@ package check
 
 import (
 	"math"
+	"slices"
 
 	"eyeup/civil"
 	"eyeup/odds"
@@ -101,27 +102,47 @@ func (c *replay) gains() {
 	for _, b := range c.batches {
 		dahlias = dahlias || b.plan.Kind == "dahlia"
 	}
-	all, plants := make([]float64, len(c.ends)), 0
+	every, chosen := c.newGained(), c.newGained()
 	var first []int
 	for _, b := range c.batches {
 		gains := c.gain(b)
 		c.spread("weeks gained", b.plan.ID, odds.AmountOf(gains), b.plan.Gain, 0, aDay)
+		every.add(b.count, gains)
 		if dahlias && b.plan.Kind != "dahlia" {
 			continue
 		}
-		plants += b.count
-		for year, g := range gains {
-			all[year] += float64(b.count) * g
-		}
+		chosen.add(b.count, gains)
 		for range b.count {
 			first = append(first, b.each(bloom)...)
 		}
 	}
-	for year := range all {
-		all[year] /= math.Max(float64(plants), 1)
-	}
-	c.spread("weeks gained", "plan", odds.AmountOf(all), c.plan.GainWeeks, 0, aDay)
+	c.spread("weeks gained", "plan", chosen.each(), c.plan.GainWeeks, 0, aDay)
+	c.spread("weeks gained by all", "plan", every.each(), c.plan.GainAll, 0, aDay)
 	c.Differences = append(c.Differences, c.hold("first flower", "plan", c.calendar.when(first), c.plan.FirstFlower)...)
+}
+
+// gained is what plants gain together in every year.
+type gained struct {
+	weeks  []float64
+	plants int
+}
+
+func (c *replay) newGained() *gained { return &gained{weeks: make([]float64, len(c.ends))} }
+
+func (s *gained) add(count int, gains []float64) {
+	s.plants += count
+	for year, g := range gains {
+		s.weeks[year] += float64(count) * g
+	}
+}
+
+// each returns what one plant gains, over the years.
+func (s *gained) each() odds.Amount {
+	all := slices.Clone(s.weeks)
+	for year := range all {
+		all[year] /= math.Max(float64(s.plants), 1)
+	}
+	return odds.AmountOf(all)
 }
 
 // gain returns the weeks of flower that a batch gains in every year.
