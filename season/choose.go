@@ -26,6 +26,8 @@ type baseKey struct {
 const (
 	earliestWeeks = 18
 	latestWeeks   = -3
+	// what asks for a frame, a warm bench or a second pot is tried no earlier than this
+	earliestVariant = 14
 )
 
 // baseline returns the outcome against which gains are counted: dormant stock planted
@@ -71,18 +73,25 @@ func (m *maker) options(b *batch, at levels) []*outcome {
 func (m *maker) optionsAt(b *batch, at levels) []*outcome {
 	base := m.baseline(b)
 	var all []*outcome
-	out := m.outOf(b.life)
-	for _, r := range m.routes(b.store, at) {
+	out, pot := m.outOf(b.life), m.smallPot(b.life)
+	routes := slices.DeleteFunc(m.routes(b.store, at), func(r *route) bool { return !b.life.goes(r, out) })
+	hardens := slices.ContainsFunc(routes, func(r *route) bool { return r.framePlace >= 0 })
+	for _, r := range routes {
 		if r.direct {
 			all = append(all, m.liveOnce(b.life, m.direct(b.life, r), base))
 			continue
 		}
-		if !b.life.goes(r, out) {
-			continue
-		}
 		for _, start := range m.starts(b.life, out) {
+			if (r.framePlace >= 0 || r.around >= 0) && start < out-7*earliestVariant {
+				continue
+			}
 			o := option{route: r, start: start, outFrom: out, firstMonday: m.firstMonday}
 			all = append(all, m.liveOnce(b.life, o, base))
+			if pot != nil && r.warm && hardens == (r.framePlace >= 0) && start >= out-7*earliestVariant {
+				small := o
+				small.route = r.pottedUp(pot)
+				all = append(all, m.liveOnce(b.life, small, base))
+			}
 			if r.framePlace < 0 && m.mayStay(b, r) {
 				o.route = r.forGood()
 				all = append(all, m.liveOnce(b.life, o, base))
@@ -102,6 +111,7 @@ type livedKey struct {
 	start                   int
 	outFrom, onFrom, frames int // days from which it may be planted out, handed on, put into the frame
 	direct, stays           bool
+	pot                     *smallPot
 }
 
 // liveOnce lives through an option, once for all levels of places that it does not pass and
@@ -110,7 +120,7 @@ func (m *maker) liveOnce(l *life, o option, base *outcome) *outcome {
 	r := o.route
 	key := livedKey{
 		l, base, r.store, r.first, r.on, r.frame, [3]int{r.firstPlace, r.onPlace, r.framePlace},
-		o.start, o.outFrom, r.onFrom(l), o.frameFrom(l), r.direct, r.stays,
+		o.start, o.outFrom, r.onFrom(l), o.frameFrom(l), r.direct, r.stays, r.pot,
 	}
 	return m.lived.get(key, func() *outcome { return live(l, o, m.weeksOf(base), m.ends) })
 }

@@ -6,6 +6,8 @@ import (
 	"math"
 	"slices"
 	"strings"
+
+	"eyeup/supply"
 )
 
 // explain says, step by step, where the dates of a part come from, in the year whose
@@ -126,13 +128,35 @@ func (r *realized) explainGrowth(p *part, year int) []string {
 		return []string{"It is not raised for its flower."}
 	}
 	lines := []string{fmt.Sprintf("First flower takes %.0f days at the best temperature (%s) from up; that is reached on %s.", l.flower, celsius(l.Grow.Best.Celsius()), r.said(f.flower))}
-	if !p.route.direct && !math.IsInf(l.potLimit, 1) {
-		lines = append(lines, fmt.Sprintf("Its pot (%s) holds it back from %.0f %% of the way on, which is why an earlier start gains less and less.", l.container, 100*l.potLimit))
+	if p.route.pot != nil {
+		lines = append(lines, r.explainPot(p, f))
+	} else if !p.route.direct && !math.IsInf(l.potLimit, 1) {
+		lines = append(lines, fmt.Sprintf("Its pot (%s) holds it back from %.0f %% of the way on, which is why an earlier start gains less and less.", nameOfContainer(l.container), 100*l.potLimit))
 	}
 	if f.died != never {
 		lines = append(lines, fmt.Sprintf("Cold kills it on %s.", r.said(f.died)))
 	}
 	return append(lines, fmt.Sprintf("The first autumn freeze ends its flowering on %s.", r.said(r.ends[year])))
+}
+
+// explainPot says when a plant is potted up out of a small pot, and why.
+func (r *realized) explainPot(p *part, f fate) string {
+	pot, l := p.route.pot, p.life
+	says := fmt.Sprintf("It begins in a %s, which holds it back from %.0f %% of the way on", nameOfContainer(pot.container), 100*pot.limit/l.flower)
+	if f.potted == never {
+		return says + "; that comes too late before planting out for potting it up."
+	}
+	return says + fmt.Sprintf("; potted up on the Monday after, %s, into a %s, which does from %.0f %% on.", r.said(f.potted), nameOfContainer(l.container), 100*l.potLimit)
+}
+
+// nameOfContainer is what the trade calls a container.
+func nameOfContainer(id string) string {
+	c, err := supply.ContainerNamed(id)
+	if err != nil {
+		return id
+	}
+	name, _, _ := strings.Cut(c.Name, " (")
+	return name
 }
 
 // explainOthers names the best of the ways not taken.

@@ -42,6 +42,7 @@ type life struct {
 
 	cells     int    // of the container
 	container string // in which it stands till it is planted out, by its name in package supply
+	small     []*smallPot
 	assumed   []Assumption
 }
 
@@ -100,7 +101,9 @@ func lifeOf(k *culture.Kind, key lifeKey, newYear int) (*life, error) {
 		l.setBack = int(7 * orElse(k.Frost.Weeks, 3))
 	}
 	l.assumed = assumptions(k)
-	return l, l.by(key)
+	err = l.by(key)
+	l.small = l.smallPots(key)
+	return l, err
 }
 
 // How many days what stays under cover is cut or picked before it is cleared. Common
@@ -161,9 +164,6 @@ func assumptions(k *culture.Kind) []Assumption {
 	}
 	return named
 }
-
-// containers returns how many containers hold so many plants.
-func (l *life) containers(plants int) int { return (plants + l.cells - 1) / max(l.cells, 1) }
 
 // soilAllows returns the warmth of soil from which dormant stock or seed may go in: the
 // low end of what is advised, since the best that a grower can do without starting early

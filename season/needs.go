@@ -41,7 +41,7 @@ func (r *realized) potting() {
 			continue
 		}
 		first = min(first, p.start)
-		for id, n := range p.life.fill(p.count, p.Form, add) {
+		for id, n := range fill(p.containers(), p.count, p.body(), add) {
 			pots[id] += n
 		}
 	}
@@ -66,38 +66,15 @@ func (r *realized) potting() {
 	}
 }
 
+// containers lists the pots and trays that a part passes.
+func (p *part) containers() []string {
+	return p.life.containers(p.route, p.route.isPottedUp(p.fates))
+}
+
 // isPotted reports whether a part is raised in containers: not what goes straight into the
 // ground, nor corms planted under cover for good.
 func (p *part) isPotted() bool {
 	return !p.route.direct && !(p.route.stays && p.life.Life == culture.Soak)
-}
-
-// fill tells add the mix that raising so many plants takes, and returns the containers:
-// those they are started in, and those they are potted on into.
-func (l *life) fill(plants int, form stock.Form, add func(supply.Need, error)) map[string]int {
-	pots := map[string]int{}
-	body := string(form)
-	if form == stock.Seed {
-		body = ""
-	}
-	if l.StartIn == l.container || l.StartIn == "" {
-		n := l.containers(plants)
-		pots[l.container] = n
-		add(supply.Mix(l.container, n, body))
-		return pots
-	}
-	start, err := supply.ContainerNamed(l.StartIn)
-	if err != nil {
-		add(supply.Need{}, err)
-		return pots
-	}
-	cells := (plants + start.Cells - 1) / max(start.Cells, 1)
-	pots[l.StartIn], pots[l.container] = cells, l.containers(plants)
-	add(start.Mix(cells, body))
-	if on, err := supply.ContainerNamed(l.container); err == nil {
-		add(on.PotUp(l.StartIn, pots[l.container]))
-	}
-	return pots
 }
 
 // sureOfSeed is how sure one wants to be of enough seedlings.

@@ -17,6 +17,7 @@ type route struct {
 	store, first, on, frame, ground              *climate        // store is nil for seed, frame where it hardens without
 	firstPlace, onPlace, groundPlace, storePlace int             // indexes into the brief's places
 	framePlace                                   int             // where it hardens; -1: carried out and in
+	pot                                          *smallPot       // in which it begins, to be potted up; nil: none
 	around                                       int             // the house of the warm bench that it begins on; -1: none
 	night                                        float64         // °C at which the heated place is held; unheld
 	safe                                         map[float64]int // by harm limit, the day from which on is safe
@@ -270,11 +271,9 @@ func (o *outcome) stands(f fate, day int) (place int, area float64) {
 	}
 	switch {
 	case l.pieces > 0 && l.upAfter == 0 && day > f.eyed && day <= f.up: // cut and potted
-		return place, l.tight
+		return place, o.potArea(l, f, day)
 	case f.up == never || day-f.up <= l.prick:
 		return place, l.tray
-	case day < f.meet:
-		return place, l.tight
 	}
-	return place, l.spaced
+	return place, o.potArea(l, f, day)
 }

@@ -94,7 +94,8 @@ type BatchPlan struct {
 	Colour     string       `json:"colour,omitempty"`
 	Form       string       `json:"form"`
 	Count      int          `json:"count" jsonschema_description:"plants raised; the sum of the counts of starts"`
-	Container  string       `json:"container" jsonschema_description:"what each is raised in; empty when planted straight into the ground"`
+	Container  string       `json:"container" jsonschema_description:"what each stands in till it is planted out; empty when planted straight into the ground"`
+	BeginsIn   string       `json:"begins_in" jsonschema_description:"the first container: a tray of cells, or a small pot from which it is potted up; empty when planted straight into the ground"`
 	How        string       `json:"how" jsonschema:"enum=whole,enum=divided,enum=cuttings"`
 	Parents    int          `json:"parents,omitempty" jsonschema_description:"clumps that are cut, or mothers of cuttings"`
 	Starts     []Start      `json:"starts"`
@@ -129,6 +130,7 @@ type Dates struct {
 	Eyed        civil.When `json:"eyed"`
 	Up          civil.When `json:"up"`
 	HandOn      civil.When `json:"hand_on" jsonschema_description:"moved from the warm place to light"`
+	PotUp       civil.When `json:"pot_up" jsonschema_description:"moved from a small pot to a larger one"`
 	Frame       civil.When `json:"frame" jsonschema_description:"moved to a frame to harden"`
 	PlantOut    civil.When `json:"plant_out"`
 	FirstFlower civil.When `json:"first_flower"`
@@ -137,8 +139,8 @@ type Dates struct {
 // YearDates are what the middle plant of a batch came to in one year of the record, on the
 // days of the season. A date that does not come in that year is none.
 type YearDates struct {
-	Year                                                   int
-	Start, Eyed, Up, HandOn, Frame, PlantOut, First, Ended civil.Date // First is its first flower; Ended the first autumn freeze
+	Year                                                          int
+	Start, Eyed, Up, HandOn, PotUp, Frame, PlantOut, First, Ended civil.Date // First is its first flower; Ended the first autumn freeze
 }
 
 // Stay is time that a batch spends in one place: the middle dates over the years, and the

@@ -162,12 +162,15 @@ func (m *maker) moneyFor(b *batch, o *outcome) float64 {
 	if !(&part{portion: portion{batch: b, outcome: o}, life: b.life}).isPotted() {
 		return 0
 	}
-	plants := max(b.life.cells, 1)
-	if start, err := supply.ContainerNamed(b.life.StartIn); err == nil {
-		plants *= max(start.Cells, 1)
+	passed := b.life.containers(o.route, o.route.isPottedUp(o.fates))
+	plants := 1
+	for _, id := range passed {
+		if c, err := supply.ContainerNamed(id); err == nil {
+			plants *= max(c.Cells, 1)
+		}
 	}
 	litres := 0.0
-	pots := b.life.fill(plants, b.Form, func(n supply.Need, err error) {
+	pots := fill(passed, plants, b.body(), func(n supply.Need, err error) {
 		if err == nil {
 			litres += n.Litres.Middle
 		}

@@ -141,7 +141,7 @@ func (o *outcome) individually() [][]fate {
 	o.later.lot.Do(func() {
 		o.lots = make([][]fate, len(o.fates))
 		for year, f := range o.fates {
-			w, moves := walker{life: o.life, option: &o.option, year: year}, &schedule{f.handOn, f.framed, f.out}
+			w, moves := walker{life: o.life, option: &o.option, year: year}, &schedule{f.handOn, f.framed, f.potted, f.out}
 			for _, i := range individuals {
 				one := individual{
 					growth.Lognormal{Middle: 1, Sigma: o.life.Sprout.Sigma}.At(i.up),
@@ -252,6 +252,12 @@ func (r *realized) batchPlan(p *part) BatchPlan {
 	if p.route.framePlace >= 0 {
 		plan.Dates.Frame = r.when(p.pick(func(f fate) int { return f.framed }))
 	}
+	if passed := p.containers(); plan.Container != "" {
+		plan.BeginsIn, plan.Container = passed[0], passed[len(passed)-1]
+	}
+	if p.route.pot != nil {
+		plan.Dates.PotUp = r.when(p.pick(func(f fate) int { return f.potted }))
+	}
 	r.yearDates(&plan, p)
 	plan.Stored = r.stored(p)
 	plan.Starts = []Start{{Week: plan.Dates.Start.Monday(), Count: p.count, Route: p.route.name}}
@@ -282,7 +288,7 @@ func (r *realized) yearDates(plan *BatchPlan, p *part) {
 			start = f.out
 		}
 		plan.Years = append(plan.Years, YearDates{
-			r.Years[i], r.date(start), r.date(f.eyed), r.date(f.up), r.date(f.handOn), r.date(f.framed), r.date(f.out), r.date(f.flower), r.date(r.ends[i]),
+			r.Years[i], r.date(start), r.date(f.eyed), r.date(f.up), r.date(f.handOn), r.date(f.potted), r.date(f.framed), r.date(f.out), r.date(f.flower), r.date(r.ends[i]),
 		})
 	}
 }

@@ -105,6 +105,8 @@ func (m *maker) hardenedIn(frame int, r *route) *route {
 // open ground is serves nobody.
 func (l *life) goes(r *route, out int) bool {
 	switch {
+	case r.direct:
+		return true
 	case l.upAfter > 0 && !r.warm, l.Life == culture.Soak && r.warm:
 		return false
 	case r.framePlace >= 0:

@@ -141,6 +141,9 @@ func (m *maker) minutesOf(p *part) []float64 {
 	} else {
 		add("hand_on", middle(p.pick(func(f fate) int { return f.framed })), count)
 	}
+	if p.route.isPottedUp(p.fates) {
+		add("pot_up", middle(p.pick(func(f fate) int { return f.potted })), count)
+	}
 	if p.life.prick > 0 {
 		add("prick", middle(p.pick(func(f fate) int { return f.up }))+float64(p.life.prick), count)
 	}

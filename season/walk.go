@@ -13,6 +13,7 @@ const never = math.MaxInt32
 // fate is what becomes of one plant in one year; its days are days of the span.
 type fate struct {
 	eyed, up, ready, meet int // eyes show; through the mix; fit for planting out; leaves meet
+	touch, full, potted   int // in a small pot: leaves meet; it holds the plant back; it is potted up
 	handOn, framed, out   int // moved to light; to the frame; planted out
 	flower, died          int // first flower; killed by cold
 	spent                 int // flowering ends by itself: what can't stand heat
@@ -23,11 +24,11 @@ type fate struct {
 
 // newFate is a plant to which nothing has happened yet.
 func newFate() fate {
-	return fate{eyed: never, up: never, ready: never, meet: never, handOn: never, framed: never, out: never, flower: never, died: never, spent: never}
+	return fate{eyed: never, up: never, ready: never, meet: never, touch: never, full: never, potted: never, handOn: never, framed: never, out: never, flower: never, died: never, spent: never}
 }
 
 // schedule is when a unit is moved, as its middle plant decides.
-type schedule struct{ handOn, framed, out int }
+type schedule struct{ handOn, framed, potted, out int }
 
 // individual is one plant of the lot: how much warmth it wants to come up, and how many
 // days to flower, against the middle one.
@@ -47,7 +48,7 @@ func (w walker) middle() fate { return w.walk(individual{1, 1}, nil) }
 func (w walker) walk(one individual, moves *schedule) fate {
 	f := newFate()
 	if moves != nil {
-		f.handOn, f.framed, f.out = moves.handOn, moves.framed, moves.out
+		f.handOn, f.framed, f.potted, f.out = moves.handOn, moves.framed, moves.potted, moves.out
 	}
 	ground := &w.route.ground.years[w.year]
 	var at *yearDays
@@ -99,7 +100,7 @@ func (w walker) walk(one individual, moves *schedule) fate {
 			idle--
 			continue
 		}
-		progress += w.grown(at, day, progress, checked, day >= f.out)
+		progress += w.grown(at, day, progress, checked, &f)
 		if w.grows(day, progress, one, &f); f.flower != never && (f.out <= day || w.route.stays) {
 			f.spent = w.spent(at, f.flower)
 			return f
@@ -173,6 +174,14 @@ func (w walker) grows(day int, progress float64, one individual, f *fate) {
 	if f.meet == never && progress >= w.meets {
 		f.meet = day
 	}
+	if pot := w.route.pot; pot != nil {
+		if f.touch == never && progress >= pot.touch {
+			f.touch = day
+		}
+		if f.full == never && progress >= pot.limit {
+			f.full = day
+		}
+	}
 	if f.flower == never && progress >= w.flower*one.flower {
 		f.flower = day
 	}
@@ -205,7 +214,9 @@ func (w walker) move(day int, f *fate, ground *yearDays) {
 	}
 	if f.out == never && fit && day >= w.outFrom && ground.root[day] >= w.soilLeafy {
 		f.out, f.handOn = day, min(f.handOn, day)
+		return
 	}
+	w.pots(day, f)
 }
 
 // frames moves to the frame what is ready, so many days before the Monday of planting out
@@ -236,10 +247,10 @@ func (w walker) frozen(at *yearDays, day int, f *fate, idle *int) {
 }
 
 // grown returns the growth of one day, in days at the best temperature.
-func (w walker) grown(at *yearDays, day int, progress float64, checked int, inGround bool) float64 {
+func (w walker) grown(at *yearDays, day int, progress float64, checked int, f *fate) float64 {
 	rate := at.grow[w.kind][day]
-	if !inGround && !w.route.stays {
-		return rate * growth.PotShare(progress/w.flower, w.potLimit, w.RateFloor)
+	if day < f.out && !w.route.stays {
+		return rate * growth.PotShare(progress/w.flower, w.limitOf(day, f), w.RateFloor)
 	}
 	if checked != never {
 		rate *= growth.TransplantShare(float64(day-checked), w.checkedFor(), w.Transplant.Share)

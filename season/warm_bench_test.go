@@ -38,6 +38,7 @@ func TestWarmBenchWarmsRootsAlone(t *testing.T) {
 	all := m.options(m.batches[0], at)
 	cool, warm := of(all, "glass"), of(all, "bench, then glass")
 	for i, o := range warm {
+		i += len(cool) - len(warm) // the bench is tried no earlier than the last so many starts
 		for year, f := range o.fates {
 			if f.up > cool[i].fates[year].up {
 				t.Fatalf("started on day %d it is up on day %d on the bench, on %d beside it", o.start, f.up, cool[i].fates[year].up)

@@ -88,6 +88,9 @@ func (m *maker) raise(b season.BatchPlan, k *culture.Kind) {
 	if hand := b.Dates.HandOn.Middle; !hand.IsZero() {
 		add(hand, "hand on", "hand_on", b.Stays[1].Place, "half are up and want light")
 	}
+	if potted := b.Dates.PotUp.Middle; !potted.IsZero() {
+		add(potted, "pot up", "pot_up", placeOn(b, potted), "roots fill the small pot")
+	}
 	if framed := b.Dates.Frame.Middle; !framed.IsZero() {
 		add(framed, "harden", "hand_on", lastBefore(b, ground), "into the frame till planted out: open by day, shut when frost threatens")
 	} else if !out.IsZero() {
@@ -140,6 +143,17 @@ func harden(k *culture.Kind) float64 {
 		return 0
 	}
 	return k.HardenDays
+}
+
+// placeOn is the place in which a batch stands on a day.
+func placeOn(b season.BatchPlan, d civil.Date) string {
+	at := b.Stays[0].Place
+	for _, s := range b.Stays {
+		if !s.From.IsZero() && !s.From.After(d) {
+			at = s.Place
+		}
+	}
+	return at
 }
 
 // lastBefore is the place in which a batch stands before it is planted out.

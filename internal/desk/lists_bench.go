@@ -43,9 +43,9 @@ func (l *lister) potting(w io.Writer) (*WrittenAnswer, error) {
 
 func (l *lister) pottingLine(b season.BatchPlan, s season.Start) sheet.PottingLine {
 	line := sheet.PottingLine{Code: b.Code, Variety: b.Variety, Colour: b.Colour, Count: s.Count, Container: "straight into the ground"}
-	if b.Container != "" {
-		line.Container = b.Container
-		if c, err := supply.ContainerNamed(b.Container); err == nil {
+	if b.BeginsIn != "" {
+		line.Container = b.BeginsIn
+		if c, err := supply.ContainerNamed(b.BeginsIn); err == nil {
 			line.Container, _, _ = strings.Cut(c.Name, " (")
 		}
 	}
@@ -73,19 +73,15 @@ func (l *lister) sessionMix(week civil.Date) string {
 	litres, pots := 0.0, 0
 	for _, b := range l.plan.Batches {
 		for _, s := range b.Starts {
-			if s.Week != week || b.Container == "" {
+			if s.Week != week || b.BeginsIn == "" {
 				continue
 			}
-			form := b.Form
-			if b.Form == string(stock.Seed) {
-				form = ""
-			}
-			c, err := supply.ContainerNamed(b.Container)
+			c, err := supply.ContainerNamed(b.BeginsIn)
 			if err != nil {
 				continue
 			}
 			n := (s.Count + c.Cells - 1) / c.Cells
-			if need, err := c.Mix(n, form); err == nil {
+			if need, err := c.Mix(n, bodyOf(b)); err == nil {
 				litres, pots = litres+need.Litres.Middle, pots+s.Count
 			}
 		}
@@ -94,6 +90,19 @@ func (l *lister) sessionMix(week civil.Date) string {
 		return ""
 	}
 	return fmt.Sprintf("%d in pots and trays, some %s of loose mix", pots, l.Units.Volume(quantity.Volume(litres)*quantity.Litre))
+}
+
+// bodyOf is what stands in the mix of a batch's first container; nothing for seed.
+func bodyOf(b season.BatchPlan) string {
+	switch {
+	case b.Form == string(stock.Seed):
+		return ""
+	case b.How == string(season.Divided):
+		return string(stock.Division)
+	case b.How == string(season.FromCuttings):
+		return string(stock.Cutting)
+	}
+	return b.Form
 }
 
 // shopping writes what to get, bags rounded up.

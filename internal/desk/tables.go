@@ -119,16 +119,16 @@ func batchesTable(p *season.Plan) exchange.Table {
 	t := exchange.Table{Name: "batches", Says: "What the plan “" + p.Name + "” does with each batch. A date that does not come in so many years is empty."}
 	t.Fields = []exchange.Field{
 		word("batch", "its name in the plan"), word("code", "the lot's"), word("kind", "what it is for its culture"), word("variety", "its name"),
-		word("form", "in which it waits"), whole("count", "plants", "that are raised"), word("container", "each is raised in; empty: straight into the ground"),
+		word("form", "in which it waits"), whole("count", "plants", "that are raised"), word("container", "each stands in till it is planted out; empty: straight into the ground"), word("begins_in", "the first container"),
 	}
-	for _, f := range [][2]string{{"eyed", "eyes swollen"}, {"up", "shoot through the mix"}, {"hand_on", "moved from the warm place to light"}, {"frame", "moved to a frame to harden"}, {"plant_out", "planted out"}, {"first_flower", "first flower"}} {
+	for _, f := range [][2]string{{"eyed", "eyes swollen"}, {"up", "shoot through the mix"}, {"hand_on", "moved from the warm place to light"}, {"pot_up", "moved from a small pot to a larger one"}, {"frame", "moved to a frame to harden"}, {"plant_out", "planted out"}, {"first_flower", "first flower"}} {
 		t.Fields = append(t.Fields, withSpread(f[0], f[1])...)
 	}
 	t.Fields = append(t.Fields, figure("gain_low", "weeks", "of flower gained; one in ten less"), figure("gain_middle", "weeks", "even odds"), figure("gain_high", "weeks", "one in ten more"),
 		whole("years_without_flower", "years", "in which half of it does not flower before frost"), whole("years_lost", "years", "in which cold kills it"))
 	for _, b := range p.Batches {
-		row := []any{b.ID, b.Code, b.Kind, b.Variety, b.Form, b.Count, b.Container}
-		for _, w := range []civil.When{b.Dates.Eyed, b.Dates.Up, b.Dates.HandOn, b.Dates.Frame, b.Dates.PlantOut, b.Dates.FirstFlower} {
+		row := []any{b.ID, b.Code, b.Kind, b.Variety, b.Form, b.Count, b.Container, b.BeginsIn}
+		for _, w := range []civil.When{b.Dates.Eyed, b.Dates.Up, b.Dates.HandOn, b.Dates.PotUp, b.Dates.Frame, b.Dates.PlantOut, b.Dates.FirstFlower} {
 			row = append(row, w.Early, w.Middle, w.Late)
 		}
 		t.Rows = append(t.Rows, append(row, b.Gain.Low, b.Gain.Middle, b.Gain.High, b.NoFlower, b.Lost))

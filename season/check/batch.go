@@ -2,6 +2,7 @@ package check
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -28,6 +29,7 @@ type batch struct {
 // seed, first, on and frame are -1 for what goes straight into the ground.
 type route struct {
 	direct, forGood  bool
+	small            bool // begins in a small pot
 	store, first, on int
 	frame            int // where it hardens; -1: carried out and in
 	ground           int
@@ -39,6 +41,7 @@ const direct = "straight into the ground"
 // routeNamed reads the places from the name of a route.
 func routeNamed(b *season.Brief, name string, store, ground int) (route, bool) {
 	r := route{store: store, first: -1, on: -1, frame: -1, ground: ground}
+	name, r.small = strings.CutSuffix(name, ", in small pots first")
 	if way, frame, hardens := strings.Cut(name, ", hardened in "); hardens {
 		name, r.frame = way, slices.IndexFunc(b.Places, func(p season.Place) bool { return p.Name == frame })
 		if r.frame < 0 {
@@ -100,6 +103,11 @@ func (c *replay) readBatch(plan *season.BatchPlan) (*batch, error) {
 	start := plan.Starts[0]
 	if b.route, known = routeNamed(c.brief, start.Route, store, c.courses.ground()); !known {
 		return nil, fmt.Errorf("a route by places of the garden, not %q", start.Route)
+	}
+	if b.route.small {
+		if b.small = smallOf(c.brief, n); b.small == nil {
+			return nil, fmt.Errorf("a way without a small pot, since the garden has none for %s", plan.Kind)
+		}
 	}
 	b.direct, b.forGood, b.start, b.outFrom = b.route.direct, b.route.forGood, c.calendar.day(start.Week), c.outFrom(n)
 	switch {
@@ -198,7 +206,7 @@ func (c *replay) raise() {
 
 // lead leads what is raised in one way through every year, once for all that is alike.
 func (c *replay) lead(w *way, r route, how string, h stock.Holding) []raised {
-	key := fmt.Sprintf("%s\n%s\n%s\n%s\n%v %d %d %d %d\n", h.Variety.Kind, h.Variety.Timing, h.Form, how, r, w.start, w.outFrom, w.safe, w.framed)
+	key := fmt.Sprintf("%s\n%s\n%s\n%s\n%v %d %d %d %d %v\n", h.Variety.Kind, h.Variety.Timing, h.Form, how, r, w.start, w.outFrom, w.safe, w.framed, w.small != nil)
 	for _, at := range []int{r.store, r.first, r.on, r.frame} {
 		if at >= 0 {
 			key += written(c.settings[at]) + "\n"
@@ -210,6 +218,11 @@ func (c *replay) lead(w *way, r route, how string, h stock.Holding) []raised {
 		}
 	}
 	return c.courses.lives[key]
+}
+
+// potsUp reports whether a batch that begins in small pots is potted up in most years.
+func (b *batch) potsUp() bool {
+	return b.small != nil && !math.IsInf(quantile(b.middle(pottedUp), 0.5), 0)
 }
 
 // middle returns one day of the middle plant for every year.
@@ -232,9 +245,10 @@ func (b *batch) each(hour func(*plant) int) []int {
 	return days
 }
 
-func bloom(p *plant) int  { return p.bloom }
-func out(r raised) int    { return r.out }
-func handOn(r raised) int { return r.handOn }
-func framed(r raised) int { return r.framed }
-func eyed(r raised) int   { return dayOf(r.middle.eyed) }
-func up(r raised) int     { return dayOf(r.middle.up) }
+func bloom(p *plant) int    { return p.bloom }
+func out(r raised) int      { return r.out }
+func handOn(r raised) int   { return r.handOn }
+func framed(r raised) int   { return r.framed }
+func pottedUp(r raised) int { return r.potted }
+func eyed(r raised) int     { return dayOf(r.middle.eyed) }
+func up(r raised) int       { return dayOf(r.middle.up) }

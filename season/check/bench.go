@@ -39,13 +39,15 @@ func (b *batch) stands(r raised, day int) (at int, area float64) {
 	}
 	switch {
 	case b.plan.How == string(season.Divided) && day > eyed && day <= up: // cut and potted
-		return at, b.tight
 	case up == never || day <= up+b.prick:
 		return at, b.tray
-	case day < dayOf(r.middle.meet):
-		return at, b.tight
+	case day >= dayOf(r.middle.meet):
+		return at, b.spaced
 	}
-	return at, b.spaced
+	if b.small != nil && day < r.potted && day < dayOf(r.middle.touch) {
+		return at, b.small.Bench.Value
+	}
+	return at, b.tight
 }
 
 // underLamps reports whether a batch that stands in a place on a day wants its lamps.

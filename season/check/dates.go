@@ -36,6 +36,11 @@ func (c *replay) dates() {
 		}
 		hold("handing on", b, moves, d.HandOn)
 		moves = civil.When{}
+		if b.small != nil {
+			moves = when(b.middle(pottedUp))
+		}
+		hold("potting up", b, moves, d.PotUp)
+		moves = civil.When{}
 		if b.route.frame >= 0 {
 			moves = when(b.middle(framed))
 		}

@@ -34,7 +34,7 @@ func (w *way) pass(day int, lot []*plant, r *raised, at *place.Course) (over boo
 				if math.IsNaN(worth) {
 					worth = w.kind.Grow.Rate(at.Air[hour]) * inPlace / 24
 				}
-				p.grow(hour, worth*w.held(hour, p, r), w.needs)
+				p.grow(hour, worth*w.held(hour, p, r), w)
 				p.over = p.bloom != never && (day >= r.out || w.forGood)
 			}
 		}
@@ -66,7 +66,7 @@ func (w *way) held(hour int, p *plant, r *raised) float64 {
 	case w.forGood:
 		return 1
 	case hour < 24*r.out:
-		return p.inPot(w.needs)
+		return p.inPot(w, w.small != nil && hour < 24*r.potted)
 	case p.up >= 24*r.out:
 		return 1 // it came up where it stands
 	}

@@ -23,6 +23,9 @@
 //     is up on it is handed on without regard to nights. Its electricity is its heat.
 //   - A place is safe from the day after which, in all but the accepted share of years, no
 //     hour before midsummer is colder than young leaves bear.
+//   - What begins in a small pot is potted up the first Monday after that begins to hold it
+//     back, but not in the last fortnight before the Monday fixed. In it leaves meet sooner:
+//     the way to that goes with the root of the room it takes pot-tight.
 //   - In its pot a plant slows when pot-bound; planted out it is checked for some days, fewer
 //     out of a frame.
 //   - A day under cover on which leaves have less light than its mean warmth asks for is a

@@ -2,6 +2,7 @@ package check
 
 import (
 	"io/fs"
+	"maps"
 	"slices"
 	"strings"
 	"testing"
@@ -46,6 +47,32 @@ func TestPlansOfOtherGardensHold(t *testing.T) {
 			hold(t, b, plansOf(t, b))
 		})
 	}
+}
+
+// TestPlansWithSmallPotsHold replays plans of a garden with so little room that it pays to
+// begin in small pots: some are potted up on the way, and some never.
+func TestPlansWithSmallPotsHold(t *testing.T) {
+	b := fewYears(exampleBrief(t))
+	b.Places, b.Prices.Pots = slices.Clone(b.Places), maps.Clone(b.Prices.Pots)
+	b.Prices.Pots["square4half"] = season.Price{Amount: 0.3, Known: true}
+	for i, p := range b.Places {
+		if p.Sort != season.Ground {
+			b.Places[i].Room, b.Places[i].Lit = p.Room/3, p.Lit/3
+		}
+	}
+	plans := plansOf(t, b)
+	ends := map[string]bool{}
+	for _, p := range plans {
+		for _, batch := range p.Batches {
+			if strings.HasSuffix(batch.Starts[0].Route, ", in small pots first") {
+				ends[batch.Container] = true
+			}
+		}
+	}
+	if !ends["no1"] || !ends["square4half"] {
+		t.Errorf("what begins in small pots ends in %v", ends)
+	}
+	hold(t, b, plans)
 }
 
 // southern is the invented garden at the same latitude in the south, its months turned

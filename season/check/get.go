@@ -45,7 +45,9 @@ func (c *replay) toGet() {
 	w := &wants{}
 	for _, b := range c.batches {
 		inBed := b.inBed()
-		exactly(&c.Report, "container", b.plan.ID, map[bool]string{false: b.pot.ID}[b.direct || b.forGood && b.route.first == b.route.on], b.plan.Container)
+		first, last := b.firstAndLast()
+		exactly(&c.Report, "container", b.plan.ID, last, b.plan.Container)
+		exactly(&c.Report, "first container", b.plan.ID, first, b.plan.BeginsIn)
 		if !inBed {
 			c.pots(w, b)
 		}
@@ -78,7 +80,7 @@ func (c *replay) toGet() {
 // into, and the mix that fills them.
 func (c *replay) pots(w *wants, b *batch) {
 	by := c.calendar.date(max(b.start-before, 0))
-	form := string(b.holding.Form)
+	form := map[season.How]string{season.Divided: string(stock.Division), season.FromCuttings: string(stock.Cutting), season.Whole: string(b.holding.Form)}[season.How(b.plan.How)]
 	if b.holding.Form == stock.Seed {
 		form = ""
 	}
@@ -92,13 +94,36 @@ func (c *replay) pots(w *wants, b *batch) {
 		}
 		w.add(season.Need{What: mix, Amount: need.Litres, Unit: "L", By: by})
 	}
-	first, err := supply.ContainerNamed(b.kind.StartIn)
-	if err != nil || first.ID == b.pot.ID {
-		fill(b.pot, func(n int) (supply.Need, error) { return b.pot.Mix(n, form) })
-		return
+	passed := b.containers()
+	fill(passed[0], func(n int) (supply.Need, error) { return passed[0].Mix(n, form) })
+	for i, k := range passed[1:] {
+		fill(k, func(n int) (supply.Need, error) { return k.PotUp(passed[i].ID, n) })
 	}
-	fill(first, func(n int) (supply.Need, error) { return first.Mix(n, form) })
-	fill(b.pot, func(n int) (supply.Need, error) { return b.pot.PotUp(first.ID, n) })
+}
+
+// containers lists the trays and pots that a batch passes.
+func (b *batch) containers() []supply.Container {
+	var all []supply.Container
+	if first, err := supply.ContainerNamed(b.kind.StartIn); err == nil && first.ID != b.pot.ID && (b.small == nil || b.kind.Life == culture.Sow) {
+		all = append(all, first)
+	}
+	if b.small != nil {
+		all = append(all, b.small.Container)
+	}
+	if b.small == nil || b.potsUp() {
+		all = append(all, b.pot)
+	}
+	return all
+}
+
+// firstAndLast are the container that a batch begins in, and that in which it stands till it
+// is planted out; empty for what stands in none.
+func (b *batch) firstAndLast() (first, last string) {
+	if b.direct || b.forGood && b.route.first == b.route.on {
+		return "", ""
+	}
+	all := b.containers()
+	return all[0].ID, all[len(all)-1].ID
 }
 
 // price puts the price to the mix and the containers.

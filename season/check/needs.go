@@ -34,6 +34,28 @@ type needs struct {
 	inTray                   bool    // divisions in trays till they are up
 }
 
+// smallPot is a pot in which plants begin and are potted up from.
+type smallPot struct {
+	supply.Container
+	limit, touch float64 // days at best from up: it begins to tell; leaves meet when it stands pot-tight
+}
+
+// smallOf returns the small pot in which plants of a batch begin where they are potted up: the
+// kind's own, else a square or a round one that the garden puts a price on.
+func smallOf(b *season.Brief, n *needs) *smallPot {
+	for _, id := range []string{n.kind.StartIn, "square4half", "round4"} {
+		k, err := supply.ContainerNamed(id)
+		if err != nil || k.Cells != 1 || k.ID == n.pot.ID || k.ID != n.kind.StartIn && !b.Prices.Pots[id].Known {
+			continue
+		}
+		limit := n.kind.PotLimit(quantity.Volume(k.Volume.Value) * quantity.Litre)
+		if limit < n.pots && k.Bench.Value < n.tight {
+			return &smallPot{k, limit * n.flower, n.meets * math.Sqrt(k.Bench.Value/n.tight)}
+		}
+	}
+	return nil
+}
+
 // hardy is the cold that a hardy kind bears, °C.
 const hardy = -2.0
 

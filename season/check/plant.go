@@ -16,6 +16,7 @@ type plant struct {
 	over             bool    // nothing more is asked of it
 
 	eyed, up, ready, meet, bloom, died int
+	touch, full                        int // in a small pot: leaves meet; it begins to hold the plant back
 	coldNights                         int // nights too cold for young leaves
 	drawn                              int // days under cover too warm for their light
 }
@@ -42,7 +43,7 @@ func lotOf(n *needs) []*plant {
 func newPlant(sprout, flower float64) *plant {
 	return &plant{
 		sprout: sprout, flower: flower,
-		eyed: never, up: never, ready: never, meet: never, bloom: never, died: never,
+		eyed: never, up: never, ready: never, meet: never, touch: never, full: never, bloom: never, died: never,
 	}
 }
 
@@ -87,8 +88,15 @@ func (p *plant) chill(day int, coldest float64, covered bool, n *needs) {
 }
 
 // grow takes a leafy plant through an hour that is worth so many days at best.
-func (p *plant) grow(hour int, worth float64, n *needs) {
+func (p *plant) grow(hour int, worth float64, w *way) {
+	n := w.needs
 	p.progress += worth
+	if w.small != nil && p.touch == never && p.progress >= w.small.touch {
+		p.touch = hour
+	}
+	if w.small != nil && p.full == never && p.progress >= w.small.limit {
+		p.full = hour
+	}
 	if p.ready == never && p.progress >= n.ready {
 		p.ready = hour
 	}
@@ -100,12 +108,16 @@ func (p *plant) grow(hour int, worth float64, n *needs) {
 	}
 }
 
-// inPot returns the share of growth that its pot leaves to a plant.
-func (p *plant) inPot(n *needs) float64 {
-	if math.IsInf(n.pots, 1) {
+// inPot returns the share of growth that its pot, small or not, leaves to a plant.
+func (p *plant) inPot(w *way, small bool) float64 {
+	limit := w.pots
+	if small {
+		limit = w.small.limit / w.flower
+	}
+	if math.IsInf(limit, 1) {
 		return 1
 	}
-	return growth.PotShare(p.progress/n.flower, n.pots, n.kind.RateFloor)
+	return growth.PotShare(p.progress/w.flower, limit, w.kind.RateFloor)
 }
 
 // dayOf returns the day of an hour, never for never.

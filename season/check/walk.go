@@ -11,9 +11,10 @@ type way struct {
 	direct  bool
 	forGood bool // stays under cover and flowers there
 	start   int
-	outFrom int // the Monday before which it is not planted out
-	safe    int // the day from which the second place is safe
-	framed  int // the day from which it may go into the frame to harden; never where there is none
+	outFrom int       // the Monday before which it is not planted out
+	safe    int       // the day from which the second place is safe
+	small   *smallPot // in which it begins; nil where it is not potted up
+	framed  int       // the day from which it may go into the frame to harden; never where there is none
 }
 
 // through are the places of a way in one year; store is nil for what waits in none.
@@ -25,6 +26,7 @@ type raised struct {
 	lot         []*plant // its individuals
 	handOn, out int      // days; never
 	framed      int      // day on which it goes into the frame to harden; never
+	potted      int      // day on which it is potted up out of a small pot; never
 	spent       int      // day on which its flowers end by themselves
 }
 
@@ -32,7 +34,7 @@ type raised struct {
 // middle plant decides when it is moved.
 func (w *way) walk(c *calendar, in through) raised {
 	lot := lotOf(w.needs)
-	r := raised{middle: lot[0], lot: lot[1:], handOn: never, framed: never, out: never, spent: never}
+	r := raised{middle: lot[0], lot: lot[1:], handOn: never, framed: never, potted: never, out: never, spent: never}
 	w.wait(c, in.store, lot)
 	for day := w.start; 24*day < len(in.ground.Air); day++ {
 		if c.isMonday(day) {
@@ -99,9 +101,14 @@ func (w *way) move(hour int, r *raised, ground *place.Course) {
 		fit := w.hardened(day, r)
 		if fit && day >= w.outFrom && soil(ground, hour) >= w.leafy {
 			r.out, r.handOn = day, min(r.handOn, day)
+		} else if w.small != nil && r.potted == never && m.full < hour && day < w.outFrom-fortnight {
+			r.potted = day
 		}
 	}
 }
+
+// fortnight before the Monday of planting out nothing is potted up any more.
+const fortnight = 14
 
 // hardened applies the rule of the frame, and reports whether a batch has hardened on the
 // Monday of a day: in the frame, or by having been ready for as long.

@@ -10,6 +10,7 @@ import (
 	"eyeup/place"
 	"eyeup/season"
 	"eyeup/stock"
+	"eyeup/supply"
 )
 
 // level is a course of one temperature throughout, with so much light, over a season.
@@ -140,6 +141,36 @@ func TestWalkCountsStretchedDays(t *testing.T) {
 	in.on = level(c.days, 19, light+1)
 	if r = w.walk(c, in); r.middle.drawn != dark {
 		t.Errorf("%d stretched days, not %d, with enough light", r.middle.drawn, dark)
+	}
+}
+
+// TestWalkPotsUp: at the best temperature throughout, a day in leaf is worth a day, so that a
+// small pot which tells at 30 % of 48 days is full in the fifteenth; the Monday after, the
+// plant is potted up, and grows on at full rate. Near planting out it is left in its pot.
+func TestWalkPotsUp(t *testing.T) {
+	c, w := northern(t)
+	w.start = c.day(civil.MustOn(2027, 3, 29))
+	small, err := supply.ContainerNamed("square4half")
+	if err != nil {
+		t.Fatal(err)
+	}
+	w.small = &smallPot{small, 0.3 * w.flower, w.meets * math.Sqrt(small.Bench.Value/w.tight)}
+	best := level(c.days, w.kind.Grow.Best.Celsius(), 40)
+	in := through{first: best, on: best, ground: best}
+	r := w.walk(c, in)
+	up := dayOf(r.middle.up)
+	if got, want := dayOf(r.middle.full), up+1+int(math.Ceil(24*0.3*w.flower)-1)/24; got != want {
+		t.Errorf("its pot is full on day %d, not %d", got, want)
+	}
+	if want := c.monday(dayOf(r.middle.full) + 1); r.potted != want {
+		t.Errorf("potted up on day %d, not on the Monday after, %d", r.potted, want)
+	}
+	if got, want := dayOf(r.middle.touch), up+1+int(math.Ceil(24*w.small.touch)-1)/24; got != want || r.middle.touch >= r.middle.meet {
+		t.Errorf("leaves meet in the small pot on day %d, not %d", got, want)
+	}
+	w.outFrom = r.potted + 13
+	if late := w.walk(c, in); late.potted != never {
+		t.Errorf("potted up on day %d, thirteen days before it may be planted out", late.potted)
 	}
 }
 

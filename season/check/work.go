@@ -38,6 +38,9 @@ func (c *replay) tasks(b *batch) []task {
 	default:
 		all = append(all, task{"start", begin, plants})
 	}
+	if b.potsUp() {
+		all = append(all, task{"pot_up", quantile(b.middle(pottedUp), 0.5), plants})
+	}
 	if b.prick > 0 {
 		all = append(all, task{"prick", quantile(b.middle(up), 0.5) + float64(b.prick), plants})
 	}
