@@ -4,20 +4,28 @@ import (
 	"fmt"
 	"io"
 	"strings"
+	"time"
 
 	"eyeup/civil"
 	"eyeup/internal/exchange"
 	"eyeup/week"
 )
 
+// Calendar writes the jobs of the plan that is followed, or of the usual one, as a calendar.
+// now is when it is written.
+func (d *Desk) Calendar(today civil.Date, now time.Time, w io.Writer) error {
+	_, err := CalendarOf(d.Garden(), d.Decided(), today, now, w)
+	return err
+}
+
 // CalendarOf writes the jobs of a plan as a calendar, a week each; the usual plan where
-// none is named.
-func CalendarOf(g *Garden, plan string, today civil.Date, w io.Writer) (*WrittenAnswer, error) {
+// none is named. now is when it is written.
+func CalendarOf(g *Garden, plan string, today civil.Date, now time.Time, w io.Writer) (*WrittenAnswer, error) {
 	worked, p, err := planned(g, plan, today)
 	if err != nil {
 		return nil, err
 	}
-	c := exchange.Calendar{Garden: g.Name, Season: g.Season.PlantYear, Written: today}
+	c := exchange.Calendar{Garden: g.Name, Season: g.Season.PlantYear, Written: now}
 	for _, j := range worked.JobsOf(p.Name) {
 		c.Entries = append(c.Entries, entryOf(j))
 	}

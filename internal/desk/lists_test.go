@@ -245,7 +245,7 @@ func TestSessionLabels(t *testing.T) {
 func TestCalendarOfPlan(t *testing.T) {
 	g := opened(t)
 	var b bytes.Buffer
-	a, err := CalendarOf(g, "", paperDay, &b)
+	a, err := CalendarOf(g, "", paperDay, paperDay.UTC(), &b)
 	if err != nil {
 		t.Fatal(err)
 	}

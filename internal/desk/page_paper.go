@@ -86,7 +86,7 @@ func (d *Desk) Paper(q PaperQuestion, today civil.Date, w io.Writer) (*WrittenAn
 		}
 		return d.labels(q, ask, today, w)
 	case "calendar":
-		return CalendarOf(g, q.Plan, today, w)
+		return CalendarOf(g, q.Plan, today, today.UTC(), w)
 	case "tables":
 		return TablesBook(g, q.Plan, today, w)
 	}

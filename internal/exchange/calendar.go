@@ -16,8 +16,8 @@ import (
 // Calendar is what a garden puts into the family's calendar.
 type Calendar struct {
 	Garden  string
-	Season  int        // the year of planting out
-	Written civil.Date // the day on which it is written
+	Season  int       // the year of planting out
+	Written time.Time // when it is written
 	Entries []CalendarEntry
 }
 
@@ -31,12 +31,12 @@ type CalendarEntry struct {
 
 // WriteCalendar writes a calendar by RFC 5545. An entry's UID is made of the garden, the
 // season, its key and how many of the same key stand before it, so that the calendar of a
-// changed plan moves entries and leaves none behind; its sequence grows with the day of
-// writing. Entries do not make their days busy. It fails for an entry without a key or
+// changed plan moves entries and leaves none behind; its sequence grows with the
+// minute of writing. Entries do not make their days busy. It fails for an entry without a key or
 // days.
 func WriteCalendar(w io.Writer, c Calendar) error {
 	if c.Written.IsZero() {
-		return errors.New("the calendar has no day of writing")
+		return errors.New("the calendar has no time of writing")
 	}
 	cal := ics.NewCalendar()
 	cal.SetProductId("-//Eyeup//garden//EN")
@@ -55,13 +55,14 @@ func WriteCalendar(w io.Writer, c Calendar) error {
 	return cal.SerializeTo(w, ics.WithNewLineWindows)
 }
 
-// longAgo is the day from which sequences count; any day before the first calendar serves.
-var longAgo = civil.MustOn(2020, time.January, 1)
+// longAgo is when sequences begin to count, in minutes; any time before the first calendar
+// serves.
+var longAgo = time.Date(2020, time.January, 1, 0, 0, 0, 0, time.UTC)
 
 func (c Calendar) add(cal *ics.Calendar, e CalendarEntry, nth int) {
 	event := cal.AddEvent(c.uid(e.Key, nth))
 	event.SetDtStampTime(c.Written.UTC())
-	event.SetSequence(int(c.Written.Sub(longAgo)))
+	event.SetSequence(int(c.Written.Sub(longAgo) / time.Minute))
 	event.SetAllDayStartAt(e.Days.From.UTC())
 	event.SetAllDayEndAt(e.Days.To.AddDays(1).UTC())
 	event.SetSummary(oneLine(e.What))

@@ -17,7 +17,7 @@ func aCalendar() Calendar {
 	week := func(n civil.Days) civil.Span {
 		return civil.Span{From: monday.AddDays(7 * n), To: monday.AddDays(7*n + 6)}
 	}
-	return Calendar{Garden: "Tamsel Hollow", Season: 2027, Written: civil.MustOn(2027, time.January, 15), Entries: []CalendarEntry{
+	return Calendar{Garden: "Tamsel Hollow", Season: 2027, Written: time.Date(2027, time.January, 15, 8, 30, 0, 0, time.UTC), Entries: []CalendarEntry{
 		{"start\x00dahlia\x00glass", week(0), "Start 102 dahlia: glass", "Tallow Bell, Kiln Brick; and a long list of others, so long that its line must be folded by the rules; Ünterwell, 白い鷺, \"quoted\", back\\slash.\nAbout 4.2 hours."},
 		{"round\x00\x00cellar", week(1), "Go through the crates:\r\ncellar", ""},
 		{"round\x00\x00cellar", week(5), "Go through the crates: cellar", ""},
@@ -89,19 +89,19 @@ func TestCalendarLines(t *testing.T) {
 			t.Errorf("%d octets: %s", len(line), line)
 		}
 	}
-	for _, due := range []string{"VERSION:2.0", "PRODID:", "DTSTAMP:20270115T000000Z", "METHOD:PUBLISH"} {
+	for _, due := range []string{"VERSION:2.0", "PRODID:", "DTSTAMP:20270115T083000Z", "METHOD:PUBLISH"} {
 		if !strings.Contains(text, "\r\n"+due) {
 			t.Errorf("%s is missing", due)
 		}
 	}
 }
 
-// TestChangedPlanMovesEntries writes the calendar again a week later, with one entry moved
+// TestChangedPlanMovesEntries writes the calendar again ten minutes later, with one entry moved
 // and its count changed: the same UIDs, newer sequences, and no entry left behind.
 func TestChangedPlanMovesEntries(t *testing.T) {
 	c := aCalendar()
 	before := events(t, writtenCalendar(t, c))
-	c.Written = c.Written.AddDays(7)
+	c.Written = c.Written.Add(10 * time.Minute)
 	c.Entries[0].Days.From, c.Entries[0].Days.To = c.Entries[0].Days.From.AddDays(7), c.Entries[0].Days.To.AddDays(7)
 	c.Entries[0].What = "Start 98 dahlia: glass"
 	after := events(t, writtenCalendar(t, c))
@@ -130,9 +130,9 @@ func TestChangedPlanMovesEntries(t *testing.T) {
 
 func TestCalendarRefused(t *testing.T) {
 	c := aCalendar()
-	c.Written = civil.Date{}
+	c.Written = time.Time{}
 	if err := WriteCalendar(io.Discard, c); err == nil {
-		t.Error("a calendar without its day was written")
+		t.Error("a calendar without its time was written")
 	}
 	for _, e := range []CalendarEntry{{"", c.Entries[0].Days, "x", ""}, {"x", civil.Span{}, "x", ""}, {"x", civil.Span{From: c.Entries[1].Days.To, To: c.Entries[1].Days.From}, "x", ""}} {
 		c := aCalendar()

@@ -38,13 +38,15 @@ type devices struct {
 	file   string // empty: they end with the program
 	here   string // id of whoever writes on this machine
 	paired []Device
-	failed error // why they can't be kept
+	key    string // of the calendar's address; empty: it is not shared
+	failed error  // why they can't be kept
 }
 
 // devicesFile is what the file holds.
 type devicesFile struct {
-	Here   string   `json:"here"`
-	Paired []Device `json:"devices"`
+	Here     string   `json:"here"`
+	Paired   []Device `json:"devices"`
+	Calendar string   `json:"calendar,omitempty"` // the key itself, for its address is shown again
 }
 
 // keepIn reads the devices from a file, if it is there, and keeps them in it from now on.
@@ -68,7 +70,7 @@ func (d *devices) keepIn(file string) {
 		d.failed = fmt.Errorf("the paired devices can't be read from %s: %w; pair them again", file, err)
 		return
 	}
-	d.here, d.paired = said.Here, said.Paired
+	d.here, d.paired, d.key = said.Here, said.Paired, said.Calendar
 }
 
 // keep writes the file: whole, or not at all.
@@ -76,7 +78,7 @@ func (d *devices) keep() {
 	if d.file == "" {
 		return
 	}
-	text, err := json.MarshalIndent(devicesFile{d.here, d.paired}, "", "  ")
+	text, err := json.MarshalIndent(devicesFile{d.here, d.paired, d.key}, "", "  ")
 	if err == nil {
 		err = writeWhole(d.file, append(text, '\n'))
 	}

@@ -51,6 +51,10 @@ func (s *server) guard(next http.Handler) http.Handler {
 			return
 		}
 		device, paired := s.Share.paired(w, r)
+		if !paired && s.devices.isCalendar(r.URL.Path) && (r.Method == http.MethodGet || r.Method == http.MethodHead) {
+			inner.ServeHTTP(w, r.WithContext(context.WithValue(r.Context(), guest{}, Device{})))
+			return
+		}
 		if !paired && r.URL.Path != "/pair" && !strings.HasPrefix(r.URL.Path, "/look/") {
 			http.Redirect(w, r, "/pair", http.StatusSeeOther)
 			return

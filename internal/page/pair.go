@@ -17,9 +17,10 @@ type shareView struct {
 	Until   time.Time
 	At      []string
 	Devices []deviceView
-	Failed  error  // why devices can't be kept
-	Kept    bool   // they outlast the program
-	Here    string // name of whoever writes on this machine
+	Shared  []string // addresses of the calendar; none: it is not shared
+	Failed  error    // why devices can't be kept
+	Kept    bool     // they outlast the program
+	Here    string   // name of whoever writes on this machine
 }
 
 // deviceView is a paired device with the name of whoever writes on it.
@@ -45,7 +46,11 @@ func (s *server) sharePage(r *request) error {
 		v.Code, v.Until = s.Share.Code()
 		_, port, _ := net.SplitHostPort(r.Host)
 		for _, n := range s.Share.Names() {
-			v.At = append(v.At, "http://"+net.JoinHostPort(n, port)+"/pair")
+			at := "http://" + net.JoinHostPort(n, port)
+			v.At = append(v.At, at+"/pair")
+			if key := s.devices.calendarKey(); key != "" {
+				v.Shared = append(v.Shared, at+calendarPath+key+".ics")
+			}
 		}
 	}
 	return s.show(r, http.StatusOK, "share", view{Title: "Other devices", Main: v})

@@ -18,6 +18,8 @@ func (s *server) paperRoutes() map[string]page {
 		"GET /paper/{name}":          s.paper,
 		"GET /rounds/{place}/sheet":  s.keyPage,
 		"POST /rounds/{place}/sheet": s.key,
+		"GET /calendar/{key}":        s.calendar,
+		"POST /share/calendar":       s.shareCalendar,
 	}
 }
 

@@ -1,0 +1,79 @@
+package page
+
+import (
+	"bytes"
+	"crypto/rand"
+	"crypto/subtle"
+	"encoding/hex"
+	"net/http"
+	"strings"
+)
+
+// calendarPath is where the calendar lies that others subscribe to; its key follows.
+const calendarPath = "/calendar/"
+
+// newKey makes an address for the calendar, in place of the one before.
+func (d *devices) newKey() {
+	secret := make([]byte, 16)
+	_, _ = rand.Read(secret) // never fails: see crypto/rand
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	d.key = hex.EncodeToString(secret)
+	d.keep()
+}
+
+// endKey withdraws the calendar's address.
+func (d *devices) endKey() {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	d.key = ""
+	d.keep()
+}
+
+// calendarKey returns the key of the calendar's address; empty where there is none.
+func (d *devices) calendarKey() string {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	return d.key
+}
+
+// isCalendar reports whether a path is the calendar's address.
+func (d *devices) isCalendar(path string) bool {
+	typed, is := strings.CutPrefix(path, calendarPath)
+	key := d.calendarKey()
+	return is && key != "" && subtle.ConstantTimeCompare([]byte(strings.TrimSuffix(typed, ".ics")), []byte(key)) == 1
+}
+
+// calendar sends the jobs as a calendar to whoever knows its address, without pairing.
+func (s *server) calendar(r *request) error {
+	if s.Share == nil || !s.devices.isCalendar(r.URL.Path) {
+		return notFound("there is no calendar at this address, or it was withdrawn")
+	}
+	var b bytes.Buffer
+	if err := s.desk.Calendar(s.today(), s.Now(), &b); err != nil {
+		http.Error(r.w, "the calendar can't be made at the moment: look at the season's page", http.StatusServiceUnavailable)
+		return nil
+	}
+	h := r.w.Header()
+	h.Set("Content-Type", "text/calendar; charset=utf-8")
+	h.Set("Content-Disposition", `inline; filename="garden.ics"`)
+	_, _ = r.w.Write(b.Bytes()) // whoever asked is gone: nothing to be done
+	return nil
+}
+
+// shareCalendar makes an address for the calendar, or withdraws it: what (new, end). It is
+// done on the computer alone.
+func (s *server) shareCalendar(r *request) error {
+	switch {
+	case isGuest(r.Context()) || s.Share == nil:
+		return errNotHere
+	case r.FormValue("what") == "new":
+		s.devices.newKey()
+	case r.FormValue("what") == "end":
+		s.devices.endKey()
+	default:
+		return refused("the calendar's address is made anew (what new) or withdrawn (what end)")
+	}
+	r.goTo("/share")
+	return nil
+}
