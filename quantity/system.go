@@ -71,6 +71,17 @@ func (s System) Length(l Length) string {
 	}
 }
 
+// Height shows how tall a plant grows: 120 cm; below three feet whole inches, else half feet.
+func (s System) Height(l Length) string {
+	switch {
+	case s != US:
+		return fmt.Sprintf("%.0f cm", float64(l/Centimetre))
+	case l < 3*Foot-Inch/2:
+		return fmt.Sprintf("%.0f in", float64(l/Inch))
+	}
+	return strconv.FormatFloat(math.Round(2*float64(l/Foot))/2, 'f', -1, 64) + " ft"
+}
+
 // Area shows an area: 14 m², 151 ft².
 func (s System) Area(a Area) string {
 	if s == US {

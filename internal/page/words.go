@@ -47,7 +47,7 @@ func words(t taste) template.FuncMap {
 		"power":      func(p quantity.Power) string { return t.Units.HeaterPower(p) },
 		"kelvin":     func(k float64) string { return t.Units.Difference(quantity.Difference(k)) },
 		"difference": func(k float64) string { return t.Units.Difference(quantity.Difference(k)) },
-		"height":     func(l quantity.Length) string { return t.Units.Length(l) },
+		"height":     func(l quantity.Length) string { return t.Units.Height(l) },
 		"deref":      func(x *float64) float64 { return *x },
 		"over":       over,
 		"signed":     signed,
