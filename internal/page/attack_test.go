@@ -1,12 +1,15 @@
 package page
 
 import (
+	"io"
 	"net/http"
 	"net/http/httptest"
 	"net/url"
 	"strings"
 	"testing"
 	"time"
+
+	"eyeup/stock"
 )
 
 // serveRaw sends a request as it is, from an address.
@@ -183,11 +186,19 @@ func TestNamesCantBreakOut(t *testing.T) {
 	_, body = get(t, h, to)
 	i := strings.Index(body, "A new lot")
 	code := body[i:][strings.Index(body[i:], "/stock/")+len("/stock/"):][:5]
-	for _, path := range []string{"/", "/stock", "/stock?by=lot&q=script", "/stock/" + code, "/write/round?lot=" + code, "/rounds", "/places/cellar", "/patch", "/season", "/stock?q=" + url.QueryEscape(name)} {
+	for _, path := range []string{"/", "/stock", "/stock?by=lot&q=script", "/stock/" + code, "/write/round?lot=" + code, "/rounds", "/places/cellar", "/patch", "/season", "/log", "/stock?q=" + url.QueryEscape(name)} {
 		status, body := get(t, h, path)
 		if status != http.StatusOK || strings.Contains(body, "<script>alert") {
 			t.Errorf("%s: status %d, script on the page: %v", path, status, strings.Contains(body, "<script>alert"))
 		}
+	}
+	_, body = get(t, h, "/rounds?"+url.Values{"place": {"cellar"}, "crate": {name}}.Encode())
+	if strings.Contains(body, "<script>alert") {
+		t.Error("the crate of that name is a script")
+	}
+	res := ask(h, httptest.NewRequest(http.MethodGet, "/rounds?"+url.Values{"place": {"cellar"}, "crate": {name}}.Encode(), nil))
+	if status, body := get(t, h, res.Header.Get("Location")); status != http.StatusOK || strings.Contains(body, "<script>alert") {
+		t.Errorf("the crate's own page: status %d, script on it: %v", status, strings.Contains(body, "<script>alert"))
 	}
 }
 
@@ -207,6 +218,55 @@ func TestPolicyIsStrict(t *testing.T) {
 		if header.Get("X-Content-Type-Options") != "nosniff" {
 			t.Errorf("%s lets the browser guess", path)
 		}
+	}
+}
+
+// endless is a file of the given length that is sent bit by bit; it counts what was taken.
+type endless struct{ left, taken int64 }
+
+func (e *endless) Read(p []byte) (int, error) {
+	if e.left == 0 {
+		return 0, io.EOF
+	}
+	n := min(int64(len(p)), e.left)
+	for i := range p[:n] {
+		p[i] = 'x'
+	}
+	e.left -= n
+	e.taken += n
+	return int(n), nil
+}
+
+// TestAGigabyteIsRefused sends files of a gigabyte: the pages stop reading at their limit,
+// say so, and nothing is written.
+func TestAGigabyteIsRefused(t *testing.T) {
+	h, d := writing(t)
+	entries := func() (n int) {
+		d.Read(func(b *stock.Book) { n = b.Entries() })
+		return n
+	}
+	before := entries()
+	const head = "--cut\r\nContent-Disposition: form-data; name=\"file\"; filename=\"list.csv\"\r\n\r\n"
+	for path, h := range map[string]http.Handler{"/bring": h, "/begin/climate": emptyBook(t)} {
+		file := &endless{left: 1 << 30}
+		r := httptest.NewRequest(http.MethodPost, path, io.MultiReader(strings.NewReader(head), file))
+		r.Header.Set("Content-Type", "multipart/form-data; boundary=cut")
+		status, body := read(t, ask(h, r))
+		if status != http.StatusRequestEntityTooLarge || !strings.Contains(body, "nothing was written") {
+			t.Errorf("%s: status %d: %s", path, status, gist(body))
+		}
+		if most := mostOf(path) + 1<<20; file.taken > most {
+			t.Errorf("%s: %d bytes were taken, %d are the limit", path, file.taken, most)
+		}
+		if r.MultipartForm != nil {
+			_ = r.MultipartForm.RemoveAll()
+		}
+	}
+	if entries() != before {
+		t.Error("something was written")
+	}
+	if status, _ := get(t, h, "/stock"); status != http.StatusOK {
+		t.Errorf("afterwards the pages answer %d", status)
 	}
 }
 

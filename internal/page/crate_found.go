@@ -77,7 +77,7 @@ func drawCrates(place string, crates []crateRow) template.HTML {
 
 // crate draws one crate, its upper left corner at x, y.
 func (d *drawing) crate(c crateRow, x, y float64) {
-	name, class := c.Crate, "crate"
+	name, class := cut(c.Crate, longestOnCrate), "crate"
 	if name == "" {
 		name = "–"
 	}
@@ -97,6 +97,18 @@ func (d *drawing) crate(c crateRow, x, y float64) {
 		d.words(x+4, y+30, "", percent(lost))
 	}
 	d.words(x+crateWide-4, y+crateTall-6, "end", strconv.Itoa(c.Stood))
+}
+
+// longestOnCrate is how many letters of a name go on a drawn crate.
+const longestOnCrate = 6
+
+// cut cuts a name to so many letters.
+func cut(name string, most int) string {
+	letters := []rune(name)
+	if len(letters) <= most {
+		return name
+	}
+	return string(letters[:most-1]) + "…"
 }
 
 // says tells in words what a drawn crate shows.

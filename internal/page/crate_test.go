@@ -3,6 +3,7 @@ package page
 import (
 	"fmt"
 	"net/http"
+	"net/http/httptest"
 	"net/url"
 	"regexp"
 	"strings"
@@ -198,5 +199,21 @@ func TestRoundsOfOtherWinters(t *testing.T) {
 	now := rowNamed(t, d, row.Crate)
 	if r := now.Holdings[0].Round(); r != nil || now.Holdings[0].Lot != row.Holdings[0].Lot {
 		t.Errorf("a round of before they came counts: %+v", r)
+	}
+}
+
+// TestACrateIsFoundByItsName types a crate's name on the rounds page.
+func TestACrateIsFoundByItsName(t *testing.T) {
+	h := reading(t)
+	if status, _ := get(t, h, "/rounds?place=cellar&crate=no+such"); status != http.StatusNotFound {
+		t.Errorf("a crate that is not there: status %d", status)
+	}
+	res := ask(h, httptest.NewRequest(http.MethodGet, "/rounds?place=cellar&crate=2", nil))
+	to := res.Header.Get("Location")
+	if res.StatusCode != http.StatusSeeOther || !strings.HasPrefix(to, "/rounds/cellar/") {
+		t.Fatalf("status %d, to %q", res.StatusCode, to)
+	}
+	if _, body := get(t, h, to); !strings.Contains(body, "<h1>Cellar, crate 2</h1>") {
+		t.Errorf("%s is another crate", to)
 	}
 }

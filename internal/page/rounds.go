@@ -4,7 +4,9 @@ import (
 	"fmt"
 	"html/template"
 	"net/http"
+	"net/url"
 	"slices"
+	"strings"
 
 	"eyeup/civil"
 	"eyeup/internal/desk"
@@ -149,8 +151,11 @@ func (s *server) weigh(c *crateRow, place string, o *desk.OutlookAnswer) {
 }
 
 // rounds shows the stores by crate, shaded by what they have lost in weight, with what the
-// last rounds found soft or lost: page, of 140 crates each.
+// last rounds found soft or lost: page, of 140 crates each. crate, with place, leads to one.
 func (s *server) rounds(r *request) error {
+	if name := strings.TrimSpace(r.FormValue("crate")); name != "" {
+		return s.goToCrate(r, r.FormValue("place"), name)
+	}
 	v := roundsView{Shelf: s.desk.Shelf(), From: desk.GroundsOfRounds()}
 	outlook, err := s.desk.Outlook(s.today())
 	v.Waiting = err == nil && outlook == nil
@@ -167,6 +172,18 @@ func (s *server) rounds(r *request) error {
 		}
 	}
 	return s.show(r, http.StatusOK, "rounds", view{Title: "Rounds", Here: "rounds", Main: v})
+}
+
+// goToCrate leads to a crate of a store by its name.
+func (s *server) goToCrate(r *request, place, name string) error {
+	p, _ := s.desk.Shelf().Place(place)
+	for _, c := range crateRows(p) {
+		if strings.EqualFold(c.Crate, name) {
+			r.goTo(fmt.Sprintf("/rounds/%s/%d", url.PathEscape(place), c.N))
+			return nil
+		}
+	}
+	return notFound(fmt.Sprintf("no crate named %q stands in %s; see the store drawn crate by crate", name, place))
 }
 
 // cratesOnPage is how many crates of a store are shown at once.

@@ -22,6 +22,7 @@ func words(t taste) template.FuncMap {
 		"date":       t.date,
 		"md":         t.monthDay,
 		"when":       t.when,
+		"years":      t.years,
 		"temp":       func(c float64) string { return t.Units.Temperature(quantity.Celsius(c)) },
 		"warmth":     t.warmth,
 		"spread":     t.temperatures,
@@ -93,6 +94,15 @@ func (t taste) monthDay(m civil.MonthDay) string {
 // when says a date with its spread.
 func (t taste) when(w civil.When) string {
 	return fmt.Sprintf("%s (%s to %s)", t.day(w.Middle), t.day(w.Early), t.day(w.Late))
+}
+
+// years says a date with its spread, which may lie years ahead; beyond two years it is not
+// looked.
+func (t taste) years(w civil.When) string {
+	if w.Late.IsZero() {
+		return fmt.Sprintf("%s (%s to years later)", t.date(w.Middle), t.date(w.Early))
+	}
+	return fmt.Sprintf("%s (%s to %s)", t.date(w.Middle), t.date(w.Early), t.date(w.Late))
 }
 
 // warmth says a temperature that may not be known.
