@@ -2,10 +2,12 @@ package desk
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 	"sync"
 
 	"eyeup/civil"
+	"eyeup/quantity"
 	"eyeup/stock"
 )
 
@@ -32,6 +34,7 @@ type Desk struct {
 	heat    kept[string, *HeatAnswer]
 	light   kept[string, *LightAnswer]
 	frost   kept[string, *FrostAnswer]
+	nights  kept[string, *NightsAnswer]
 	against kept[standing, *Against]
 	outlook fresh[standing, *OutlookAnswer]
 }
@@ -189,8 +192,20 @@ func (d *Desk) written() int {
 // Weather says what weather the garden reckons with.
 func (d *Desk) Weather() WeatherSource { return d.Site().source() }
 
-// Nights answers for the nights ahead. See Nights.
-func (d *Desk) Nights(q NightsQuestion) (*NightsAnswer, error) { return Nights(d.Garden(), q) }
+// Nights answers for the nights ahead; each question is reckoned once while the book
+// stands as it does. See Nights.
+func (d *Desk) Nights(q NightsQuestion) (*NightsAnswer, error) {
+	key := fmt.Sprintf("%d %s %d %s %s %v", d.written(), q.From, q.Nights, typedOf(q.Low), typedOf(q.Level), q.Off)
+	return d.nights.get(key, func() (*NightsAnswer, error) { return Nights(d.Garden(), q) })
+}
+
+// typedOf writes a temperature that may not be asked for.
+func typedOf(t *quantity.Temperature) string {
+	if t == nil {
+		return "-"
+	}
+	return strconv.FormatFloat(t.Celsius(), 'g', -1, 64)
+}
 
 // Heat answers what a place's levels take, the whole season through; each place is
 // reckoned once.
@@ -223,39 +238,4 @@ func (d *Desk) Light(place string) (*LightAnswer, error) {
 // a day.
 func (d *Desk) Frost(after civil.MonthDay) (*FrostAnswer, error) {
 	return d.frost.get(after.String(), func() (*FrostAnswer, error) { return d.Site().frostAnswer(after) })
-}
-
-// kept holds answers that are reckoned once.
-type kept[K comparable, V any] struct {
-	mu  sync.Mutex
-	all map[K]V
-}
-
-// most is how many answers are kept of one sort; then all are forgotten.
-const most = 400
-
-// get returns the answer to a question, which is reckoned when it is first asked. What
-// fails is asked again.
-func (k *kept[K, V]) get(key K, reckon func() (V, error)) (V, error) {
-	k.mu.Lock()
-	defer k.mu.Unlock()
-	if v, known := k.all[key]; known {
-		return v, nil
-	}
-	v, err := reckon()
-	if err != nil {
-		return v, err
-	}
-	if k.all == nil || len(k.all) >= most {
-		k.all = map[K]V{}
-	}
-	k.all[key] = v
-	return v, nil
-}
-
-// forget lets all be reckoned anew.
-func (k *kept[K, V]) forget() {
-	k.mu.Lock()
-	defer k.mu.Unlock()
-	k.all = nil
 }

@@ -122,12 +122,14 @@ func (d *Desk) GroundsOfLight(a *LightAnswer) Grounds {
 
 // GroundsOfBench say what the fill of a bench rests on.
 func (d *Desk) GroundsOfBench(p *season.PlacePlan) Grounds {
+	var kinds []string
 	g := Grounds{Of: "bench over the year", Records: append(d.planRecords(d.Decided() != ""), Record{Says: "the bench of " + p.Place + ", as the garden describes it", At: "/garden"}),
 		Model: "Each batch takes so much room from the week it comes till the week it goes: tight while small, spaced once leaves meet."}
-	kinds := map[string]bool{}
-	for _, l := range d.Shelf().Lots {
-		if k, known := d.Site().kind(l.Kind); known && !kinds[l.Kind] {
-			kinds[l.Kind] = true
+	for _, v := range d.Shelf().Varieties {
+		kinds = addOnce(kinds, v.Kind)
+	}
+	for _, kind := range kinds {
+		if k, known := d.Site().kind(kind); known {
 			g.addKind(k, "bench.")
 		}
 	}

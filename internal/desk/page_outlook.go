@@ -49,15 +49,15 @@ func (a *OutlookAnswer) OfLot(code string) []OutlookCrate {
 	return all
 }
 
-// InCrate returns what lots have lost in one crate of a place.
-func (a *OutlookAnswer) InCrate(place, crate string) []OutlookCrate {
+// ByCrate returns what lots have lost in the crates of a place.
+func (a *OutlookAnswer) ByCrate(place string) map[string][]OutlookCrate {
+	all := map[string][]OutlookCrate{}
 	if a == nil {
-		return nil
+		return all
 	}
-	var all []OutlookCrate
-	for _, c := range a.Crates {
-		if c.Place == place && c.Crate == crate {
-			all = append(all, c)
+	for i := range a.Crates {
+		if c := &a.Crates[i]; c.Place == place {
+			all[c.Crate] = append(all[c.Crate], *c)
 		}
 	}
 	return all

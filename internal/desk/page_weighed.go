@@ -49,23 +49,33 @@ type Weighed struct {
 	Percent  float64 // of the first weight lost; below 0 where they weigh more now
 }
 
+// Scales are all weighings of the book.
+type Scales struct {
+	desk *Desk
+	all  map[stock.ID]weighing
+}
+
+// Scales returns all weighings of the book as it stands.
+func (d *Desk) Scales() Scales { return Scales{d, d.lookThrough().weighings} }
+
+// at returns the weighing that an entry tells of, or what puts it right.
+func (s Scales) at(id stock.ID) (weighing, bool) {
+	head, stands := id, false
+	s.desk.Read(func(b *stock.Book) { head, stands, _ = b.Head(id) })
+	w, known := s.all[head]
+	return w, known && stands
+}
+
 // Weighed returns what some in store have lost since they were packed, or since the first
 // round that weighed them; nil where they were not weighed twice.
-func (d *Desk) Weighed(h Held) *Weighed {
-	all := d.lookThrough().weighings
-	if len(all) == 0 {
+func (s Scales) Weighed(h Held) *Weighed {
+	if len(s.all) == 0 {
 		return nil
-	}
-	at := func(id stock.ID) (weighing, bool) {
-		head, stands := id, false
-		d.Read(func(b *stock.Book) { head, stands, _ = b.Head(id) })
-		w, known := all[head]
-		return w, known && stands
 	}
 	var w Weighed
 	var first, last float64
 	note := func(id stock.ID, on civil.Date) {
-		weight, known := at(id)
+		weight, known := s.at(id)
 		switch {
 		case !known:
 		case first == 0:
@@ -74,7 +84,7 @@ func (d *Desk) Weighed(h Held) *Weighed {
 			last, w.Last, w.On = weight.each(), id, on
 		}
 	}
-	if packed, err := d.book.Entry(h.Packed); err == nil {
+	if packed, err := s.desk.book.Entry(h.Packed); err == nil {
 		note(h.Packed, packed.On)
 	}
 	for _, r := range h.Rounds {

@@ -99,11 +99,12 @@ func (s *server) walk(r *request, v *crateView, shelf *desk.Shelf) error {
 	if err != nil {
 		outlook = nil // without it the page tells less
 	}
-	s.weigh(&v.crateRow, v.Place, outlook)
+	scales := s.desk.Scales()
+	v.weigh(outlook.ByCrate(v.Place), scales)
 	from := (v.Page - 1) * lotsOnPage
 	held := v.Holdings[from:min(len(v.Holdings), from+lotsOnPage)]
 	for i, h := range held {
-		w := walked{Held: h, Lot: &shelf.Lots[h.Lot], Key: i, Scales: s.desk.Weighed(h)}
+		w := walked{Held: h, Lot: &shelf.Lots[h.Lot], Key: i, Scales: scales.Weighed(h)}
 		for j := range v.Dry {
 			if v.Dry[j].Code == string(w.Lot.Code) && v.Dry[j].Form == h.Spot.Form {
 				w.Lost = &v.Dry[j]

@@ -141,10 +141,10 @@ func (c *crateRow) add(h desk.Held) {
 }
 
 // weigh finds what the crate has lost, as reckoned and by the scales.
-func (s *server) weigh(c *crateRow, place string, o *desk.OutlookAnswer) {
-	c.Dry = o.InCrate(place, c.Crate)
+func (c *crateRow) weigh(dry map[string][]desk.OutlookCrate, scales desk.Scales) {
+	c.Dry = dry[c.Crate]
 	for _, h := range c.Holdings {
-		if w := s.desk.Weighed(h); w != nil && (c.Weighed == nil || w.Percent > c.Weighed.Percent) {
+		if w := scales.Weighed(h); w != nil && (c.Weighed == nil || w.Percent > c.Weighed.Percent) {
 			c.Weighed = w
 		}
 	}
@@ -195,8 +195,9 @@ func (s *server) storeOf(r *request, p desk.PlaceOnShelf, due desk.RoundDue, o *
 	v.All = len(v.Crates)
 	v.Page, v.Pages = pageNumber(r, v.All, cratesOnPage)
 	v.Crates = v.Crates[(v.Page-1)*cratesOnPage : min(v.All, v.Page*cratesOnPage)]
+	dry, scales := o.ByCrate(p.Name), s.desk.Scales()
 	for i := range v.Crates {
-		s.weigh(&v.Crates[i], p.Name, o)
+		v.Crates[i].weigh(dry, scales)
 	}
 	v.Drawn = drawCrates(p.Name, v.Crates)
 	if o != nil {
