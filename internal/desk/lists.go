@@ -3,6 +3,7 @@ package desk
 import (
 	"fmt"
 	"io"
+	"maps"
 	"slices"
 	"strings"
 
@@ -36,20 +37,26 @@ func (q *ListQuestion) SetPaper(name string) {
 	}
 }
 
-// lists is how each list is written.
-var lists = map[string]func(*lister, io.Writer) (*WrittenAnswer, error){
-	"potting": (*lister).potting, "round": (*lister).round, "shopping": (*lister).shopping, "planting": (*lister).planting,
-	"giving": (*lister).giving, "tags": (*lister).tags, "season": (*lister).season, "week": (*lister).week,
+// listed is a list, with how it is told that it was written.
+type listed struct {
+	*sheet.Listing
+	what  string
+	count int
+	of    string
 }
+
+// lists is how each list is made, and drawn those that are more than a table.
+var (
+	lists = map[string]func(*lister) (*listed, error){
+		"potting": (*lister).potting, "round": (*lister).round, "shopping": (*lister).shopping,
+		"giving": (*lister).giving, "tags": (*lister).tags, "week": (*lister).week,
+	}
+	drawings = map[string]func(*lister, io.Writer) (*WrittenAnswer, error){"planting": (*lister).planting, "season": (*lister).season}
+)
 
 // ListNames names the lists there are.
 func ListNames() []string {
-	names := make([]string, 0, len(lists))
-	for name := range lists {
-		names = append(names, name)
-	}
-	slices.Sort(names)
-	return names
+	return slices.Sorted(slices.Values(slices.AppendSeq(slices.Collect(maps.Keys(lists)), maps.Keys(drawings))))
 }
 
 // NeedsPlan reports whether a list tells of a plan, and so needs the weather.
@@ -66,18 +73,56 @@ type lister struct {
 
 // List writes a list as PDF.
 func List(g *Garden, q ListQuestion, today civil.Date, w io.Writer) (*WrittenAnswer, error) {
-	write, known := lists[q.List]
-	if !known {
+	l, err := newLister(g, q, today)
+	if err != nil {
+		return nil, err
+	}
+	return l.write(w)
+}
+
+// write writes the list as PDF.
+func (l *lister) write(w io.Writer) (*WrittenAnswer, error) {
+	if draw, is := drawings[l.List]; is {
+		return draw(l, w)
+	}
+	made, err := lists[l.List](l)
+	if err != nil {
+		return nil, err
+	}
+	told, err := made.Write(w)
+	if err != nil {
+		return nil, err
+	}
+	return written(made.what, made.count, made.of, told), nil
+}
+
+// Listing makes a list as a table, for a page. It fails for those that are drawn.
+func Listing(g *Garden, q ListQuestion, today civil.Date) (*sheet.Listing, error) {
+	list, is := lists[q.List]
+	if !is {
+		return nil, fmt.Errorf("there is no list %q on a page", q.List)
+	}
+	l, err := newLister(g, q, today)
+	if err != nil {
+		return nil, err
+	}
+	made, err := list(l)
+	if err != nil {
+		return nil, err
+	}
+	return made.Listing, nil
+}
+
+func newLister(g *Garden, q ListQuestion, today civil.Date) (*lister, error) {
+	if !slices.Contains(ListNames(), q.List) {
 		return nil, fmt.Errorf("there is no list %q; there are: %s", q.List, strings.Join(ListNames(), ", "))
 	}
 	l := &lister{ListQuestion: q, garden: g, today: today}
+	var err error
 	if NeedsPlan(q.List) {
-		var err error
-		if l.worked, l.plan, err = planned(g, q.Plan, today); err != nil {
-			return nil, err
-		}
+		l.worked, l.plan, err = planned(g, q.Plan, today)
 	}
-	return write(l, w)
+	return l, err
 }
 
 // planned works out the season and picks a plan of it by name; without one, the usual.

@@ -15,8 +15,8 @@ import (
 	"eyeup/supply"
 )
 
-// potting writes what is set to grow, session by session.
-func (l *lister) potting(w io.Writer) (*WrittenAnswer, error) {
+// potting makes what is set to grow, session by session.
+func (l *lister) potting() (*listed, error) {
 	var sessions []sheet.PottingSession
 	pots := 0
 	for _, b := range l.plan.Batches {
@@ -34,11 +34,7 @@ func (l *lister) potting(w io.Writer) (*WrittenAnswer, error) {
 		slices.SortStableFunc(sessions[i].Lines, func(a, b sheet.PottingLine) int { return compareCrates(a.Crate, b.Crate) })
 		sessions[i].Aside = l.sessionMix(sessions[i].Week)
 	}
-	told, err := sheet.Potting(w, l.head(mixCaution, knifeCaution), sessions)
-	if err != nil {
-		return nil, err
-	}
-	return written("potting list", pots, "plants", told), nil
+	return &listed{sheet.Potting(l.head(mixCaution, knifeCaution), sessions), "potting list", pots, "plants"}, nil
 }
 
 func (l *lister) pottingLine(b season.BatchPlan, s season.Start) sheet.PottingLine {
@@ -105,8 +101,8 @@ func bodyOf(b season.BatchPlan) string {
 	return b.Form
 }
 
-// shopping writes what to get, bags rounded up.
-func (l *lister) shopping(w io.Writer) (*WrittenAnswer, error) {
+// shopping makes what to get, bags rounded up.
+func (l *lister) shopping() (*listed, error) {
 	var lines []sheet.ShoppingLine
 	var unpriced []string
 	total := 0.0
@@ -125,11 +121,7 @@ func (l *lister) shopping(w io.Writer) (*WrittenAnswer, error) {
 	if len(unpriced) > 0 {
 		sum += " Not in it, for the garden has no price for it: " + strings.Join(unpriced, ", ") + "."
 	}
-	told, err := sheet.Shopping(w, l.head(liftCaution, "Bags stored in the sun breed what nobody wants to breathe: keep mix cool, dry and closed."), lines, sum)
-	if err != nil {
-		return nil, err
-	}
-	return written("shopping list", len(lines), "things", told), nil
+	return &listed{sheet.Shopping(l.head(liftCaution, "Bags stored in the sun breed what nobody wants to breathe: keep mix cool, dry and closed."), lines, sum), "shopping list", len(lines), "things"}, nil
 }
 
 // shoppingLine says one need in what is bought: what is loose in whole bags, all else in
@@ -168,8 +160,8 @@ func (l *lister) shoppingLine(n season.Need) (line sheet.ShoppingLine, cost floa
 	return line, cost, nil
 }
 
-// week writes the jobs of some weeks from this one on.
-func (l *lister) week(w io.Writer) (*WrittenAnswer, error) {
+// week makes the jobs of some weeks from this one on.
+func (l *lister) week() (*listed, error) {
 	from := l.today.Monday()
 	to := from.AddDays(civil.Week * civil.Days(max(l.Weeks, 1)))
 	var jobs []sheet.WeekJob
@@ -183,11 +175,7 @@ func (l *lister) week(w io.Writer) (*WrittenAnswer, error) {
 		}
 		jobs = append(jobs, sheet.WeekJob{Week: j.Week, What: what, Where: j.Where, Sorts: j.Sorts, Hours: j.Minutes / 60, Why: j.Why})
 	}
-	told, err := sheet.Jobs(w, l.head(liftCaution, mixCaution, knifeCaution, powerCaution), jobs)
-	if err != nil {
-		return nil, err
-	}
-	return written("jobs", len(jobs), "jobs", told), nil
+	return &listed{sheet.Jobs(l.head(liftCaution, mixCaution, knifeCaution, powerCaution), jobs), "jobs", len(jobs), "jobs"}, nil
 }
 
 // season writes the plan on one page.

@@ -104,8 +104,8 @@ func patchRows(all []outgoing, length quantity.Length) []sheet.PatchRow {
 	return rows
 }
 
-// tags writes the list for proving and tagging before frost.
-func (l *lister) tags(w io.Writer) (*WrittenAnswer, error) {
+// tags makes the list for proving and tagging before frost.
+func (l *lister) tags() (*listed, error) {
 	var lines []sheet.TagLine
 	for _, b := range l.plan.Batches {
 		if b.Form == string(stock.Seed) {
@@ -125,9 +125,5 @@ func (l *lister) tags(w io.Writer) (*WrittenAnswer, error) {
 		lines = append(lines, line)
 	}
 	slices.SortStableFunc(lines, func(a, b sheet.TagLine) int { return cmp.Compare(a.Variety, b.Variety) })
-	told, err := sheet.Tags(w, l.head(knifeCaution), lines)
-	if err != nil {
-		return nil, err
-	}
-	return written("tag list", len(lines), "lots", told), nil
+	return &listed{sheet.Tags(l.head(knifeCaution), lines), "tag list", len(lines), "lots"}, nil
 }

@@ -2,7 +2,6 @@ package desk
 
 import (
 	"fmt"
-	"io"
 	"slices"
 
 	"eyeup/internal/exchange"
@@ -10,8 +9,8 @@ import (
 	"eyeup/stock"
 )
 
-// round writes the sheet for going through the stores.
-func (l *lister) round(w io.Writer) (*WrittenAnswer, error) {
+// round makes the sheet for going through the stores.
+func (l *lister) round() (*listed, error) {
 	var crates []sheet.RoundCrate
 	lots := 0
 	for _, h := range byCrate(l.garden.Stock) {
@@ -27,11 +26,7 @@ func (l *lister) round(w io.Writer) (*WrittenAnswer, error) {
 		})
 		lots++
 	}
-	told, err := sheet.Round(w, l.head("A crate packed damp is heavy: "+liftCaution, "Dust and mould: wear gloves and a mask, and air the cellar. "+sprayCaution), crates)
-	if err != nil {
-		return nil, err
-	}
-	return written("round sheet", lots, "lots", told), nil
+	return &listed{sheet.Round(l.head("A crate packed damp is heavy: "+liftCaution, "Dust and mould: wear gloves and a mask, and air the cellar. "+sprayCaution), crates), "round sheet", lots, "lots"}, nil
 }
 
 func plural(n int, one string) string {
@@ -41,19 +36,15 @@ func plural(n int, one string) string {
 	return one + "s"
 }
 
-// giving writes what is over.
-func (l *lister) giving(w io.Writer) (*WrittenAnswer, error) {
+// giving makes what is over.
+func (l *lister) giving() (*listed, error) {
 	lines := givingLines(l.garden.Stock)
 	basis := "Counted as the stock stands today, less what is wanted for the patch and kept in reserve. Clumps are counted whole: what dividing gives, and what storage may still take, is not in it."
 	if l.Outlook != nil {
 		lines = countedOn(l.Outlook, l.garden.Stock)
 		basis = fmt.Sprintf("Good divisions and corms to count on at %s, were all clumps cut, less what is wanted for the patch and kept in reserve: even odds, and in brackets one in ten fewer to one in ten more. %s", l.Outlook.At, l.Outlook.Note)
 	}
-	told, err := sheet.Giving(w, l.head("Give nothing away that was marked sick or stood beside it: it spreads by stock. Say that tubers and bulbs can make pets ill."), lines, basis)
-	if err != nil {
-		return nil, err
-	}
-	return written("giving list", len(lines), "varieties", told), nil
+	return &listed{sheet.Giving(l.head("Give nothing away that was marked sick or stood beside it: it spreads by stock. Say that tubers and bulbs can make pets ill."), lines, basis), "giving list", len(lines), "varieties"}, nil
 }
 
 // countedOn lists what is over of that which can be counted on, where even odds leave some.

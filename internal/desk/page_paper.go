@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"eyeup/civil"
+	"eyeup/internal/sheet"
 	"eyeup/quantity"
 	"eyeup/stock"
 )
@@ -90,16 +91,30 @@ func (d *Desk) Paper(q PaperQuestion, today civil.Date, w io.Writer) (*WrittenAn
 	case "tables":
 		return TablesBook(g, q.Plan, today, w)
 	}
-	ask := ListQuestion{List: q.Name, Plan: q.Plan, Weeks: max(q.Weeks, 1), Row: usualRow, Bag: usualBag, Units: q.Units}
-	ask.SetPaper(q.Paper)
-	if q.Name == "giving" {
-		outlook, err := d.book.Outlook(today, today)
-		if err != nil {
-			return nil, err
-		}
-		ask.Outlook = outlook
+	ask, err := d.askList(q, today)
+	if err != nil {
+		return nil, err
 	}
 	return List(g, ask, today, w)
+}
+
+// Listing makes a list as a table, for a page: by the plan that is followed, or the usual.
+func (d *Desk) Listing(q PaperQuestion, today civil.Date) (*sheet.Listing, error) {
+	q.Plan = cmp.Or(q.Plan, d.Decided())
+	ask, err := d.askList(q, today)
+	if err != nil {
+		return nil, err
+	}
+	return Listing(d.Garden(), ask, today)
+}
+
+func (d *Desk) askList(q PaperQuestion, today civil.Date) (ask ListQuestion, err error) {
+	ask = ListQuestion{List: q.Name, Plan: q.Plan, Weeks: max(q.Weeks, 1), Row: usualRow, Bag: usualBag, Units: q.Units}
+	ask.SetPaper(q.Paper)
+	if q.Name == "giving" {
+		ask.Outlook, err = d.book.Outlook(today, today)
+	}
+	return ask, err
 }
 
 // labels writes labels of what was chosen.

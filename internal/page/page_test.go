@@ -123,7 +123,7 @@ func every(t *testing.T, h http.Handler) []string {
 		"/", "/?low=10F", "/stock", "/stock?by=lot", "/stock?by=place", "/stock?q=bell", "/stock/" + code[1],
 		"/write/taken-in", "/write/round?lot=" + code[1], "/write/divided?lot=" + code[1], "/write/moved?lot=" + code[1],
 		"/rounds", "/rounds/cellar/0", "/rounds/cellar/sheet", "/season", "/season?plan=no+added+heat", "/patch", "/places", "/places/cellar",
-		"/places/glass", "/places/patch", "/places/warm%20room", "/weather", "/weather?out=2027-06-10", "/paper", "/bring", "/garden", "/taste", "/share", "/log", "/log?page=2", "/stories",
+		"/places/glass", "/places/patch", "/places/warm%20room", "/weather", "/weather?out=2027-06-10", "/paper", "/lists/potting", "/lists/shopping", "/lists/tags", "/lists/giving", "/bring", "/garden", "/taste", "/share", "/log", "/log?page=2", "/stories",
 	}
 }
 

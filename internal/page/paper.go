@@ -15,6 +15,7 @@ import (
 func (s *server) paperRoutes() map[string]page {
 	return map[string]page{
 		"GET /paper":                 s.paperPage,
+		"GET /lists/{name}":          s.needsStock(s.list),
 		"GET /paper/{name}":          s.paper,
 		"GET /rounds/{place}/sheet":  s.keyPage,
 		"POST /rounds/{place}/sheet": s.key,
@@ -41,21 +42,21 @@ const (
 	mostRenamings = 60
 )
 
-// paperChoice is one paper and what it is for.
-type paperChoice struct{ Name, About string }
+// paperChoice is one paper, what it is for, and the page that shows the same; empty for none.
+type paperChoice struct{ Name, About, Page string }
 
 // papers are the lists in the order of the year.
 var papers = []paperChoice{
-	{"week", "the jobs of the week, to hang up"},
-	{"round", "the round sheet, with boxes, crate by crate"},
-	{"potting", "what is started when, in what, where"},
-	{"shopping", "mix, pots, seed and packing, by when"},
-	{"season", "the season on one page, with its picture"},
-	{"planting", "the planting list, by rows of the patch"},
-	{"tags", "what stands on the tags"},
-	{"giving", "what is over, to give away or sell"},
-	{"calendar", "the jobs as a calendar file"},
-	{"tables", "all tables as a workbook"},
+	{"week", "the jobs of the week, to hang up", "/"},
+	{"round", "the round sheet, with boxes, crate by crate", "/rounds"},
+	{"potting", "what is started when, in what, where", "/lists/potting"},
+	{"shopping", "mix, pots, seed and packing, by when", "/lists/shopping"},
+	{"season", "the season on one page, with its picture", "/season"},
+	{"planting", "the planting list, by rows of the patch", "/patch"},
+	{"tags", "what stands on the tags", "/lists/tags"},
+	{"giving", "what is over, to give away or sell", "/lists/giving"},
+	{"calendar", "the jobs as a calendar file", ""},
+	{"tables", "all tables as a workbook", ""},
 }
 
 func (s *server) paperPage(r *request) error {

@@ -1,7 +1,5 @@
 package sheet
 
-import "io"
-
 // GivingLine is one variety of which some are over.
 type GivingLine struct {
 	Variety, Kind, Colour string
@@ -10,22 +8,17 @@ type GivingLine struct {
 	Note                  string
 }
 
-// Giving writes the list of what is over to give away or sell. basis says how it is
+// Giving is the list of what is over to give away or sell. basis says how it is
 // reckoned.
-func Giving(w io.Writer, head Head, lines []GivingLine, basis string) (Told, error) {
-	l := newList("To give away or sell", head)
-	l.words(basis, smallSize, grey)
-	if len(lines) == 0 {
-		l.words("Nothing is over.", bodySize, black)
-		return l.finish(w)
-	}
-	t := l.newTable(
-		column{head: "", width: 8, sort: colour}, column{head: "variety", bold: true}, column{head: "kind", width: 18},
-		column{head: "in hand", width: 20}, column{head: "patch", width: 13, sort: number}, column{head: "reserve", width: 16, sort: number},
-		column{head: "over", width: 21, bold: true}, column{head: "note", width: 28}, column{head: "for whom", width: 20, sort: blank},
-	)
+func Giving(head Head, lines []GivingLine, basis string) *Listing {
+	li := &Listing{Head: head, Title: "To give away or sell", Empty: "Nothing is over.",
+		Before: basis, Columns: []Column{
+			Column{Head: "", Width: 8, Sort: Colour}, Column{Head: "variety", Bold: true}, Column{Head: "kind", Width: 18},
+			Column{Head: "in hand", Width: 20}, Column{Head: "patch", Width: 13, Sort: Number}, Column{Head: "reserve", Width: 16, Sort: Number},
+			Column{Head: "over", Width: 21, Bold: true}, Column{Head: "note", Width: 28}, Column{Head: "for whom", Width: 20, Sort: Blank},
+		}}
 	for _, line := range lines {
-		t.row(line.Colour, line.Variety, line.Kind, line.Have, line.Patch, line.Reserve, line.Over, line.Note, "")
+		li.add(line.Colour, line.Variety, line.Kind, line.Have, line.Patch, line.Reserve, line.Over, line.Note, "")
 	}
-	return l.finish(w)
+	return li
 }

@@ -2,7 +2,6 @@ package sheet
 
 import (
 	"fmt"
-	"io"
 	"strings"
 
 	"eyeup/civil"
@@ -18,22 +17,17 @@ type WeekJob struct {
 	Why   string
 }
 
-// Jobs writes the jobs of one or more weeks with boxes to tick.
-func Jobs(w io.Writer, head Head, jobs []WeekJob) (Told, error) {
-	l := newList("Jobs", head)
-	if len(jobs) == 0 {
-		l.words("Nothing is due in these weeks.", bodySize, black)
-		return l.finish(w)
-	}
-	t := l.newTable(
-		column{head: "done", width: 9, sort: tick}, column{head: "what", width: 48, bold: true},
-		column{head: "where", width: 28}, column{head: "which, or why"}, column{head: "hours", width: 14, sort: number},
-	)
+// Jobs are the jobs of one or more weeks with boxes to tick.
+func Jobs(head Head, jobs []WeekJob) *Listing {
+	li := &Listing{Head: head, Title: "Jobs", Empty: "Nothing is due in these weeks.", Columns: []Column{
+		Column{Head: "done", Width: 9, Sort: Tick}, Column{Head: "what", Width: 48, Bold: true},
+		Column{Head: "where", Width: 28}, Column{Head: "which, or why"}, Column{Head: "hours", Width: 14, Sort: Number},
+	}}
 	var week civil.Date
 	for _, j := range jobs {
 		if j.Week != week {
 			week = j.Week
-			t.group(weekOf(week), hoursOf(jobs, week))
+			li.addWeek(week, hoursOf(jobs, week))
 		}
 		hours := ""
 		if j.Hours > 0 {
@@ -43,9 +37,9 @@ func Jobs(w io.Writer, head Head, jobs []WeekJob) (Told, error) {
 		if which == "" {
 			which = j.Why
 		}
-		t.row("", j.What, j.Where, which, hours)
+		li.add("", j.What, j.Where, which, hours)
 	}
-	return l.finish(w)
+	return li
 }
 
 func hoursOf(jobs []WeekJob, week civil.Date) string {

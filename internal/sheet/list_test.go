@@ -15,26 +15,26 @@ var head = Head{Garden: "Tamsel Hollow", Today: day, Paper: A4, Notes: []string{
 func TestListsSayAll(t *testing.T) {
 	lists := map[string]func(io.Writer) (Told, error){
 		"FCXEN Tallow Bell 14 clumps 28 no. 1 nursery pot warm room 2 cubic feet Week of 12 Apr 2027": func(w io.Writer) (Told, error) {
-			return Potting(w, head, []PottingSession{{Week: day, Aside: "2 cubic feet", Lines: []PottingLine{{"4", "FCXEN", "Tallow Bell", "#f3ead3", "14 clumps", 28, "no. 1 nursery pot", "warm room"}}}})
+			return Potting(head, []PottingSession{{Week: day, Aside: "2 cubic feet", Lines: []PottingLine{{"4", "FCXEN", "Tallow Bell", "#f3ead3", "14 clumps", 28, "no. 1 nursery pot", "warm room"}}}}).Write(w)
 		},
 		"cellar FCXEN Tallow Bell vermiculite 14 clumps firm wrinkled soft lost": func(w io.Writer) (Told, error) {
-			return Round(w, head, []RoundCrate{{"cellar", "4", []RoundLot{{"FCXEN", "Tallow Bell", "#f3ead3", "clumps", "vermiculite", 14}}}})
+			return Round(head, []RoundCrate{{"cellar", "4", []RoundLot{{"FCXEN", "Tallow Bell", "#f3ead3", "clumps", "vermiculite", 14}}}}).Write(w)
 		},
 		"potting mix 26 ft³ 13 bags 17.00 221.00 22 Mar In all 221.00": func(w io.Writer) (Told, error) {
-			return Shopping(w, head, []ShoppingLine{{"potting mix", "26 ft³", "13 bags", "17.00", "221.00", "22 Mar"}}, "In all 221.00")
+			return Shopping(head, []ShoppingLine{{"potting mix", "26 ft³", "13 bags", "17.00", "221.00", "22 Mar"}}, "In all 221.00").Write(w)
 		},
 		"Tallow Bell dahlia 120 cm 28 2 31 May Row by row 20 Tallow Bell": func(w io.Writer) (Told, error) {
 			return Planting(w, head, []PlantingLine{{"Tallow Bell", "dahlia", "#f3ead3", "120 cm", 28, 2, "31 May"}},
 				[]PatchRow{{[]PatchPart{{"Tallow Bell", "#f3ead3", 20}}, 24}}, "Rows of 5 m.")
 		},
 		"Tallow Bell dahlia 14 clumps 8 2 4 long stems as it stands": func(w io.Writer) (Told, error) {
-			return Giving(w, head, []GivingLine{{"Tallow Bell", "dahlia", "#f3ead3", "14 clumps", "8", "2", "4", "long stems"}}, "as it stands")
+			return Giving(head, []GivingLine{{"Tallow Bell", "dahlia", "#f3ead3", "14 clumps", "8", "2", "4", "long stems"}}, "as it stands").Write(w)
 		},
 		"FCXEN Tallow Bell cream white, 120 cm 28 true to name": func(w io.Writer) (Told, error) {
-			return Tags(w, head, []TagLine{{"FCXEN", "Tallow Bell", "#f3ead3", "120 cm", 28}})
+			return Tags(head, []TagLine{{"FCXEN", "Tallow Bell", "#f3ead3", "120 cm", 28}}).Write(w)
 		},
 		"start 28 dahlia warm room Tallow Bell 2.5 hours in all Week of 12 Apr 2027": func(w io.Writer) (Told, error) {
-			return Jobs(w, head, []WeekJob{{day, "start 28 dahlia", "warm room", []string{"Tallow Bell"}, 2.5, ""}})
+			return Jobs(head, []WeekJob{{day, "start 28 dahlia", "warm room", []string{"Tallow Bell"}, 2.5, ""}}).Write(w)
 		},
 	}
 	for want, write := range lists {
@@ -56,13 +56,13 @@ func TestListsSayAll(t *testing.T) {
 // TestEmptyLists say that there is nothing, and are a page all the same.
 func TestEmptyLists(t *testing.T) {
 	for what, write := range map[string]func(io.Writer) (Told, error){
-		"Nothing is to be set to grow": func(w io.Writer) (Told, error) { return Potting(w, head, nil) },
-		"Nothing lies in a store":      func(w io.Writer) (Told, error) { return Round(w, head, nil) },
-		"Nothing is to be got":         func(w io.Writer) (Told, error) { return Shopping(w, head, nil, "") },
+		"Nothing is to be set to grow": func(w io.Writer) (Told, error) { return Potting(head, nil).Write(w) },
+		"Nothing lies in a store":      func(w io.Writer) (Told, error) { return Round(head, nil).Write(w) },
+		"Nothing is to be got":         func(w io.Writer) (Told, error) { return Shopping(head, nil, "").Write(w) },
 		"Nothing is to be planted":     func(w io.Writer) (Told, error) { return Planting(w, head, nil, nil, "") },
-		"Nothing is over":              func(w io.Writer) (Told, error) { return Giving(w, head, nil, "") },
-		"No lot is to be tagged":       func(w io.Writer) (Told, error) { return Tags(w, head, nil) },
-		"Nothing is due":               func(w io.Writer) (Told, error) { return Jobs(w, head, nil) },
+		"Nothing is over":              func(w io.Writer) (Told, error) { return Giving(head, nil, "").Write(w) },
+		"No lot is to be tagged":       func(w io.Writer) (Told, error) { return Tags(head, nil).Write(w) },
+		"Nothing is due":               func(w io.Writer) (Told, error) { return Jobs(head, nil).Write(w) },
 	} {
 		var pdf bytes.Buffer
 		if _, err := write(&pdf); err != nil || !strings.Contains(textOf(t, pdf.Bytes()), what) {
@@ -81,7 +81,7 @@ func TestLongList(t *testing.T) {
 		h := head
 		h.Paper = size
 		var pdf bytes.Buffer
-		told, err := Round(&pdf, h, crates)
+		told, err := Round(h, crates).Write(&pdf)
 		if err != nil {
 			t.Fatal(err)
 		}

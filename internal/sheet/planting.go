@@ -28,25 +28,20 @@ type PatchPart struct {
 // Planting writes the planting list and the plan of the rows. plan says how the rows are
 // reckoned.
 func Planting(w io.Writer, head Head, lines []PlantingLine, rows []PatchRow, plan string) (Told, error) {
-	l := newList("Planting list", head)
-	if len(lines) == 0 {
-		l.words("Nothing is to be planted out.", bodySize, black)
-		return l.finish(w)
-	}
-	t := l.newTable(
-		column{head: "done", width: 9, sort: tick}, column{head: "", width: 8, sort: colour}, column{head: "variety", bold: true},
-		column{head: "kind", width: 24}, column{head: "height", width: 17, sort: number},
-		column{head: "plant", width: 15, sort: number, bold: true}, column{head: "reserve", width: 17, sort: number}, column{head: "planted out", width: 46},
-	)
+	li := &Listing{Head: head, Title: "Planting list", Empty: "Nothing is to be planted out.", Columns: []Column{
+		Column{Head: "done", Width: 9, Sort: Tick}, Column{Head: "", Width: 8, Sort: Colour}, Column{Head: "variety", Bold: true},
+		Column{Head: "kind", Width: 24}, Column{Head: "height", Width: 17, Sort: Number},
+		Column{Head: "plant", Width: 15, Sort: Number, Bold: true}, Column{Head: "reserve", Width: 17, Sort: Number}, Column{Head: "planted out", Width: 46},
+	}}
 	for _, line := range lines {
 		reserve := ""
 		if line.Reserve > 0 {
 			reserve = fmt.Sprint(line.Reserve)
 		}
-		t.row("", line.Colour, line.Variety, line.Kind, line.Height, fmt.Sprint(line.Count), reserve, line.When)
+		li.add("", line.Colour, line.Variety, line.Kind, line.Height, fmt.Sprint(line.Count), reserve, line.When)
 	}
-	l.top = nil
-	if len(rows) > 0 {
+	l := li.drawn()
+	if len(rows) > 0 && len(lines) > 0 {
 		l.rows(rows, plan)
 	}
 	return l.finish(w)

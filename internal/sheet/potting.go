@@ -2,7 +2,6 @@ package sheet
 
 import (
 	"fmt"
-	"io"
 
 	"eyeup/civil"
 )
@@ -23,25 +22,20 @@ type PottingLine struct {
 	To                           string // where they go
 }
 
-// Potting writes the potting list, session by session.
-func Potting(w io.Writer, head Head, sessions []PottingSession) (Told, error) {
-	l := newList("Potting list", head)
-	if len(sessions) == 0 {
-		l.words("Nothing is to be set to grow any more this season.", bodySize, black)
-		return l.finish(w)
-	}
-	t := l.newTable(
-		column{head: "done", width: 9, sort: tick}, column{head: "crate", width: 11}, column{head: "code", width: 18, bold: true},
-		column{head: "", width: 8, sort: colour}, column{head: "variety", bold: true}, column{head: "from", width: 24},
-		column{head: "raise", width: 14, sort: number}, column{head: "in", width: 34}, column{head: "where to", width: 23},
-	)
+// Potting is the potting list, session by session.
+func Potting(head Head, sessions []PottingSession) *Listing {
+	li := &Listing{Head: head, Title: "Potting list", Empty: "Nothing is to be set to grow any more this season.", Columns: []Column{
+		Column{Head: "done", Width: 9, Sort: Tick}, Column{Head: "crate", Width: 11}, Column{Head: "code", Width: 18, Bold: true},
+		Column{Head: "", Width: 8, Sort: Colour}, Column{Head: "variety", Bold: true}, Column{Head: "from", Width: 24},
+		Column{Head: "raise", Width: 14, Sort: Number}, Column{Head: "in", Width: 34}, Column{Head: "where to", Width: 23},
+	}}
 	for _, s := range sessions {
-		t.group(weekOf(s.Week), s.Aside)
+		li.addWeek(s.Week, s.Aside)
 		for _, line := range s.Lines {
-			t.row("", line.Crate, line.Code, line.Colour, line.Variety, line.From, fmt.Sprint(line.Count), line.Container, line.To)
+			li.add("", line.Crate, line.Code, line.Colour, line.Variety, line.From, fmt.Sprint(line.Count), line.Container, line.To)
 		}
 	}
-	return l.finish(w)
+	return li
 }
 
 // weekOf says a week by its Monday.

@@ -1,7 +1,5 @@
 package sheet
 
-import "io"
-
 // ShoppingLine is one thing to get, with its figures already in words.
 type ShoppingLine struct {
 	What  string
@@ -12,23 +10,15 @@ type ShoppingLine struct {
 	By    string
 }
 
-// Shopping writes the shopping list. total is the sum in words, with what it leaves out.
-func Shopping(w io.Writer, head Head, lines []ShoppingLine, total string) (Told, error) {
-	l := newList("Shopping list", head)
-	if len(lines) == 0 {
-		l.words("Nothing is to be got for this plan.", bodySize, black)
-		return l.finish(w)
-	}
-	t := l.newTable(
-		column{head: "got", width: 9, sort: tick}, column{head: "what", bold: true}, column{head: "needed", width: 34},
-		column{head: "in hand", width: 16, sort: entry}, column{head: "get, were none in hand", width: 32},
-		column{head: "each", width: 16, sort: number}, column{head: "in all", width: 18, sort: number}, column{head: "by", width: 14},
-	)
+// Shopping is the shopping list. total is the sum in words, with what it leaves out.
+func Shopping(head Head, lines []ShoppingLine, total string) *Listing {
+	li := &Listing{Head: head, Title: "Shopping list", Empty: "Nothing is to be got for this plan.", After: total, Columns: []Column{
+		Column{Head: "got", Width: 9, Sort: Tick}, Column{Head: "what", Bold: true}, Column{Head: "needed", Width: 34},
+		Column{Head: "in hand", Width: 16, Sort: Entry}, Column{Head: "get, were none in hand", Width: 32},
+		Column{Head: "each", Width: 16, Sort: Number}, Column{Head: "in all", Width: 18, Sort: Number}, Column{Head: "by", Width: 14},
+	}}
 	for _, line := range lines {
-		t.row("", line.What, line.Need, "", line.Get, line.Price, line.Cost, line.By)
+		li.add("", line.What, line.Need, "", line.Get, line.Price, line.Cost, line.By)
 	}
-	l.top = nil
-	l.y += 3
-	l.words(total, bodySize, black)
-	return l.finish(w)
+	return li
 }

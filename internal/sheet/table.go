@@ -1,23 +1,27 @@
 package sheet
 
-// sort is what a column of a table holds.
-type sort int
+// Sort is what a column of a list holds.
+type Sort int
 
+// The sorts of columns.
 const (
-	words  sort = iota
-	number      // set to the right
-	tick        // a box to tick by hand
-	entry       // a box to write a number into
-	colour      // a swatch; the cell is #rrggbb
-	blank       // room to write, with a line
+	Words  Sort = iota
+	Number      // set to the right
+	Tick        // a box to tick by hand
+	Entry       // a box to write a number into
+	Colour      // a swatch; the cell is #rrggbb
+	Blank       // room to write, with a line
 )
 
-// column is one of a table's.
-type column struct {
-	head  string
-	width float64 // millimetres; 0 shares what is left
-	sort  sort
-	bold  bool
+// ByHand reports whether a column is filled in by hand.
+func (s Sort) ByHand() bool { return s == Tick || s == Entry || s == Blank }
+
+// Column is one of a list's.
+type Column struct {
+	Head  string
+	Width float64 // on paper, in millimetres; 0 shares what is left
+	Sort  Sort
+	Bold  bool
 }
 
 // Measures of a table, in millimetres.
@@ -33,31 +37,31 @@ const (
 // table draws rows under the heads of its columns.
 type table struct {
 	*list
-	columns []column
+	columns []Column
 	x       []float64
 	tall    float64 // the least height of a row
 }
 
 // newTable begins a table; its heads are repeated on further pages.
-func (l *list) newTable(columns ...column) *table {
+func (l *list) newTable(columns ...Column) *table {
 	t := &table{list: l, columns: columns, tall: 6}
 	left, shares := l.inner(), 0
 	for _, c := range columns {
-		left -= c.width
-		if c.width == 0 {
+		left -= c.Width
+		if c.Width == 0 {
 			shares++
 		}
-		if c.sort == entry || c.sort == blank {
+		if c.Sort == Entry || c.Sort == Blank {
 			t.tall = entryH + 1.6
 		}
 	}
 	x := edge
 	for i := range t.columns {
-		if t.columns[i].width == 0 {
-			t.columns[i].width = left / float64(shares)
+		if t.columns[i].Width == 0 {
+			t.columns[i].Width = left / float64(shares)
 		}
 		t.x = append(t.x, x)
-		x += t.columns[i].width
+		x += t.columns[i].Width
 	}
 	l.top = t.heads
 	l.y++
@@ -71,13 +75,13 @@ func (t *table) heads() {
 	tall := 0.0
 	blocks := make([]block, len(t.columns))
 	for i, c := range t.columns {
-		blocks[i] = t.wrapped(c.head, smallSize, plain, c.width-cellGap)
+		blocks[i] = t.wrapped(c.Head, smallSize, plain, c.Width-cellGap)
 		tall = max(tall, blocks[i].height())
 	}
 	for i, b := range blocks {
 		x := t.x[i]
-		if t.columns[i].sort == number && len(b.lines) == 1 {
-			x += t.columns[i].width - numGap - t.width(b.lines[0], smallSize, plain)
+		if t.columns[i].Sort == Number && len(b.lines) == 1 {
+			x += t.columns[i].Width - numGap - t.width(b.lines[0], smallSize, plain)
 		}
 		t.draw(b, x, t.y+tall-b.height(), grey)
 	}
@@ -101,8 +105,8 @@ func (t *table) row(cells ...string) {
 	blocks := make([]block, len(cells))
 	tall := t.tall
 	for i, c := range t.columns {
-		if c.sort == words || c.sort == number {
-			blocks[i] = t.wrapped(cells[i], bodySize, c.bold, c.width-cellGap)
+		if c.Sort == Words || c.Sort == Number {
+			blocks[i] = t.wrapped(cells[i], bodySize, c.Bold, c.Width-cellGap)
 			tall = max(tall, blocks[i].height()+2*rowSpace)
 		}
 	}
@@ -114,24 +118,24 @@ func (t *table) row(cells ...string) {
 	t.line(edge, t.y, t.right(), t.y, 0.12, rule)
 }
 
-func (t *table) cell(c column, text string, b block, x, tall float64) {
+func (t *table) cell(c Column, text string, b block, x, tall float64) {
 	middle := t.y + tall/2
-	switch c.sort {
-	case words:
+	switch c.Sort {
+	case Words:
 		t.draw(b, x, middle-b.height()/2, black)
-	case number:
+	case Number:
 		for i, line := range b.lines {
 			one := b
 			one.lines = b.lines[i : i+1]
-			t.draw(one, x+c.width-numGap-t.width(line, b.size, b.bold), middle-b.height()/2+float64(i)*one.height(), black)
+			t.draw(one, x+c.Width-numGap-t.width(line, b.size, b.bold), middle-b.height()/2+float64(i)*one.height(), black)
 		}
-	case tick:
+	case Tick:
 		t.box(x, middle-tickSide/2, tickSide)
-	case entry:
-		t.frame(x, middle-entryH/2, min(entryW, c.width-cellGap), entryH, 0.2, grey)
-	case colour:
-		t.swatch(x, middle-2, min(6, c.width-1), 4, text)
-	case blank:
-		t.line(x, middle+entryH/2, x+c.width-cellGap, middle+entryH/2, 0.15, grey)
+	case Entry:
+		t.frame(x, middle-entryH/2, min(entryW, c.Width-cellGap), entryH, 0.2, grey)
+	case Colour:
+		t.swatch(x, middle-2, min(6, c.Width-1), 4, text)
+	case Blank:
+		t.line(x, middle+entryH/2, x+c.Width-cellGap, middle+entryH/2, 0.15, grey)
 	}
 }
