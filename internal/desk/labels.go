@@ -81,6 +81,9 @@ func Labels(g *exchange.Garden, q LabelsQuestion, today civil.Date, w io.Writer)
 			labels = append(labels, labelOf(lot, n+1, times, today))
 		}
 	}
+	if len(labels) == 0 && uncoded > 0 {
+		return nil, fmt.Errorf("none of the %s has a code, and a code is what a label is for; give the lots codes in stock.csv, or take the stock into a book, which gives each one", counted(uncoded, "holding"))
+	}
 	told, err := sheet.Labels(w, q.job(labels, today))
 	if err != nil {
 		return nil, err

@@ -53,6 +53,55 @@ func TestDrawn(t *testing.T) {
 // cuts off what reaches out of them, other programs don't.
 var cutByView = []string{"ශ්\u200dරී ක්\u200dෂ", "ນ້ຳຄ້າງ", "མེ་ཏོག་དཀར་པོ"}
 
+// TestLinesDoNotTouch draws each name twice, one line below the other: the ink of the first
+// ends above that of the second, however tall and deep its letters are.
+func TestLinesDoNotTouch(t *testing.T) {
+	need(t, "pdftoppm")
+	p := newPaper("names", Size{100, 40}, day)
+	all := inEveryScript()
+	for _, name := range all {
+		b := p.block([]string{name}, 24, plain)
+		p.page()
+		p.draw(b, 5, 5, black)
+		p.page()
+		p.draw(b, 5, 5+b.height(), black)
+	}
+	var pdf bytes.Buffer
+	if _, err := p.finish(&pdf); err != nil {
+		t.Fatal(err)
+	}
+	stem := strings.TrimSuffix(file(t, pdf.Bytes()), ".pdf")
+	tool(t, nil, "pdftoppm", "-gray", "-png", "-r", "72", stem+".pdf", stem)
+	pages, err := filepath.Glob(stem + "-*.png")
+	if err != nil || len(pages) != 2*len(all) {
+		t.Fatalf("%d pages of %d names: %v", len(pages), len(all), err)
+	}
+	slices.Sort(pages)
+	for i, name := range all {
+		_, foot := inkedRows(pixels(t, pages[2*i]))
+		if top, _ := inkedRows(pixels(t, pages[2*i+1])); top <= foot-1 { // tails of Latin letters may reach the dots below
+			t.Errorf("%s: the first line ends at dot %d, the second begins at %d", name, foot, top)
+		}
+	}
+}
+
+// inkedRows returns the first and the last row of a picture with something dark.
+func inkedRows(picture image.Image) (top, foot int) {
+	b := picture.Bounds()
+	top, foot = -1, -1
+	for y := b.Min.Y; y < b.Max.Y; y++ {
+		for x := b.Min.X; x < b.Max.X; x++ {
+			if r, _, _, _ := picture.At(x, y).RGBA(); r < 0x8000 {
+				if foot = y; top < 0 {
+					top = y
+				}
+				break
+			}
+		}
+	}
+	return top, foot
+}
+
 // inked are the dark dots of a picture, from the upper left of all that is dark.
 func inked(picture image.Image) map[image.Point]bool {
 	b := picture.Bounds()

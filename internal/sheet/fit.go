@@ -12,9 +12,9 @@ const (
 	above   = 1.0
 	below   = 0.22
 	leading = above + below
-	tall    = 1.08 // the dots and rings on Latin capitals
-	deep    = 0.25 // the tails of Latin letters
-	gap     = 0.04 // left free where letters reach further
+	tall    = 1.08  // the dots and rings on Latin capitals
+	deep    = 0.245 // the tails of Latin letters
+	gap     = 0.04  // left free where letters reach further
 )
 
 // smallest is the least type size, in points, that a label is read at without glasses: an

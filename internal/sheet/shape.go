@@ -132,8 +132,18 @@ func (l *laying) put(g font.GID, code rune, at harfbuzz.GlyphPosition) {
 	}
 	l.pen += int(at.XAdvance)
 	l.stand, l.level = x+int(l.font.GlyphHAdvance(g)), y
-	if e, drawn := l.font.GlyphExtents(g); drawn {
-		l.run.up = max(l.run.up, l.ems(y+int(e.YBearing)))
-		l.run.down = max(l.run.down, -l.ems(y+int(e.YBearing+e.Height)))
+	up, down := reachOf(l.font.Face(), g)
+	l.run.up, l.run.down = max(l.run.up, l.ems(y+up)), max(l.run.down, l.ems(down-y))
+}
+
+// reachOf returns how far a glyph's outline reaches above its foot and below, in the
+// typeface's own units. What typefaces say of it themselves is too little for some.
+func reachOf(f harfbuzz.Face, g font.GID) (up, down int) {
+	outline, _ := f.GlyphDataOutline(g)
+	for _, segment := range outline.Segments {
+		for _, at := range segment.ArgsSlice() {
+			up, down = max(up, int(at.Y)), max(down, int(-at.Y))
+		}
 	}
+	return up, down
 }
