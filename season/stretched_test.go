@@ -41,6 +41,18 @@ func TestStretchedDaysCount(t *testing.T) {
 	if got := r.prover.costAt(priced); !(got-want < 1e-6 && want-got < 1e-6) {
 		t.Errorf("it counts for %v, not %v", got, want)
 	}
+	p := r.prover
+	all := p.whole(p.field(make(levels, len(b.Places))))
+	s := p.state(p.counting, p.groups, all.f, all.may, 1, 0)
+	for i, c := range s.columns {
+		if c.group < 0 || c.choice < 0 {
+			continue
+		}
+		o := &all.f.choices[c.group][c.choice]
+		if got, want := s.Columns[i].Cost, o.money+0.2*o.drawn-o.gain; !(got-want < 1e-9 && want-got < 1e-9) {
+			t.Fatalf("%s from day %d counts for %v, not %v", o.route.name, o.start, got, want)
+		}
+	}
 }
 
 // TestDarkRoomStretches: the longer a plant waits in a room without light, the more of its

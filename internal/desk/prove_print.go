@@ -10,10 +10,6 @@ import (
 
 // proofs says of every plan how much better any other could be, and what being early costs.
 func (a *SeasonAnswer) proofs(p *page, units quantity.System) {
-	if !a.proved() {
-		p.wrap("", "--prove finds the best plans, and tells how much better another could be.")
-		return
-	}
 	for _, plan := range a.Plans {
 		p.wrap(capital(plan.Name)+": ", plan.Proof.Says+".")
 	}

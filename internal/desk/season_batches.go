@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"strings"
 
 	"eyeup/season"
 )
@@ -20,12 +21,20 @@ func (a *SeasonAnswer) usual(p *page) {
 			route = b.Starts[0].Route
 			p.line(route)
 		}
-		p.line(fmt.Sprintf("  %-23s%5d %-8s%-8s%-8s%-17s%6s", groupName(g), total(g), shortDate(b.Dates.Start), shortDate(b.Dates.Up.Middle), shortDate(b.Dates.PlantOut.Middle),
+		p.line(fmt.Sprintf("  %-23s%5d %-8s%-8s%-8s%-17s%6s", groupName(g), total(g), shortDate(b.Dates.Start), shortDate(b.Dates.Up.Middle), outWord(b),
 			shortDate(b.Dates.FirstFlower.Early)+" / "+shortDate(b.Dates.FirstFlower.Late), signed(b.Gain.Middle)))
 		if b.Why != "" {
 			p.wrap("    ", b.Why)
 		}
 	}
+}
+
+// outWord says when a batch is planted out; what stays under cover for good is not.
+func outWord(b season.BatchPlan) string {
+	if strings.Contains(b.Starts[0].Route, ", for good") {
+		return "stays"
+	}
+	return shortDate(b.Dates.PlantOut.Middle)
 }
 
 // grouped puts batches together that are of one kind and do the same on the same days.

@@ -18,8 +18,10 @@ func (a *SeasonAnswer) Print(w io.Writer, units quantity.System) {
 	p.line("")
 	a.sideBySide(p, units)
 	p.line("")
-	a.proofs(p, units)
-	p.line("")
+	if a.proved() {
+		a.proofs(p, units)
+		p.line("")
+	}
 	a.usual(p)
 	a.rest(p, units)
 	a.steps(p)
@@ -49,14 +51,14 @@ func (a *SeasonAnswer) head(p *page) {
 	}
 	from := fmt.Sprintf("%s, %d years of %d-%d", station, src.Years, src.FromYear, src.ToYear)
 	if src.MadeUp {
-		from = fmt.Sprintf("MADE UP from monthly normals, %d years; no station measured it", src.Years)
+		from = fmt.Sprintf("MADE UP from monthly normals, %d years", src.Years)
 	}
 	p.wrap("", fmt.Sprintf("%s, season of %d. Weather: %s.", a.Garden, a.PlantOutFrom.Year(), strings.TrimSpace(from)))
 	p.wrap("", fmt.Sprintf("Last frost in spring %s / %s / %s; first in autumn %s / %s / %s (one year in ten earlier / even odds / one in ten later). Nothing leafy is planted out before %s.",
 		shortDay(a.Frost.Spring.Early), shortDay(a.Frost.Spring.Middle), shortDay(a.Frost.Spring.Late),
 		shortDay(a.Frost.Autumn.Early), shortDay(a.Frost.Autumn.Middle), shortDay(a.Frost.Autumn.Late), shortDate(a.PlantOutFrom)))
 	if len(src.LeftOut) > 0 {
-		p.wrap("", fmt.Sprintf("%d years left out for gaps; %d days drawn between neighbours.", len(src.LeftOut), src.Bridged))
+		p.wrap("", fmt.Sprintf("%s left out for gaps; %s drawn between neighbours.", counted(len(src.LeftOut), "year"), counted(src.Bridged, "day")))
 	}
 }
 

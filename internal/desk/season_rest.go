@@ -17,18 +17,8 @@ func (a *SeasonAnswer) rest(p *page, units quantity.System) {
 		p.wrap("Not in these plans: ", strings.Join(leftNames(a.NotCovered), "; ")+".")
 	}
 	p.wrap("Short: ", strings.Join(shortWords(plan.Shortfalls), "; ")+".")
-	var get []string
-	for _, n := range plan.ToGet {
-		if n.Unit == "seeds" {
-			continue // in the JSON, and asked of eyeup reckon sow
-		}
-		get = append(get, need(n, units))
-	}
-	if len(get) > 0 {
-		p.wrap("To get: ", strings.Join(get, "; ")+".")
-	}
-	if len(plan.Cost.Unpriced) > 0 {
-		p.wrap("No price for: ", strings.Join(slices.Compact(slices.Sorted(slices.Values(plan.Cost.Unpriced))), ", ")+"; not in the sums.")
+	if get := getWords(plan, units); get != "" {
+		p.wrap("To get: ", get)
 	}
 	if e := plan.BreakEven; e != nil {
 		p.wrap("Heat: ", breakEven(e, plan.Cost.Currency))
@@ -42,6 +32,9 @@ func (a *SeasonAnswer) rest(p *page, units quantity.System) {
 	p.wrap("Gained against: ", plan.Baseline+".")
 	if len(a.Assumptions) > 0 {
 		p.wrap("Rests on: ", assumed(a.Assumptions))
+	}
+	if !a.proved() {
+		p.wrap("Better: ", "--prove seeks the best plans, and says how much better any could be.")
 	}
 	p.wrap("Care: ", "damp the mix, open bags away from your face; protected circuits by local code; a heater that burns wants fresh air and an alarm.")
 }
@@ -137,11 +130,47 @@ func leftNames(left []season.NotCovered) []string {
 	return names
 }
 
+// manyOf writes the name of a container, without what else it is called, for one or for many.
+func manyOf(name string, n float64) string {
+	name, _, _ = strings.Cut(name, " (")
+	if n == 1 {
+		return name
+	}
+	if what, of, has := strings.Cut(name, " of "); has {
+		return what + "s of " + of
+	}
+	return name + "s"
+}
+
 func need(n season.Need, units quantity.System) string {
-	amount := fmt.Sprintf("%.0f %s", n.Amount.Middle, n.What)
+	amount := fmt.Sprintf("%.0f %s", n.Amount.Middle, manyOf(n.What, n.Amount.Middle))
 	if n.Unit == "L" {
 		show := func(x float64) string { return units.Volume(quantity.Volume(x) * quantity.Litre) }
 		amount = fmt.Sprintf("%s of %s (%s to %s)", show(n.Amount.Middle), n.What, show(n.Amount.Low), show(n.Amount.High))
 	}
-	return fmt.Sprintf("%s by %s", amount, shortDate(n.By))
+	return amount
+}
+
+// getWords says what to get by when, and what of it has no price.
+func getWords(plan *season.Plan, units quantity.System) string {
+	var words []string
+	last := ""
+	for _, n := range plan.ToGet {
+		if n.Unit == "seeds" {
+			continue // in the JSON, and asked of eyeup reckon sow
+		}
+		what := need(n, units)
+		if by := "by " + shortDate(n.By) + " "; by != last {
+			last, what = by, by+what
+		}
+		words = append(words, what)
+	}
+	said := ""
+	if len(words) > 0 {
+		said = strings.Join(words, "; ") + "."
+	}
+	if all := slices.Compact(slices.Sorted(slices.Values(plan.Cost.Unpriced))); len(all) > 0 {
+		said += " No price for " + strings.Join(all, ", ") + ": not in the sums."
+	}
+	return strings.TrimSpace(said)
 }

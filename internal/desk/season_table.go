@@ -61,30 +61,34 @@ func (a *SeasonAnswer) heatRows(p *page) {
 }
 
 func (a *SeasonAnswer) costRows(p *page) {
+	p.row("heat, light", func(plan *season.Plan) string { return fmt.Sprintf("%8.2f, %.2f", plan.Cost.Heat, plan.Cost.Light) }, a.Plans)
 	for _, r := range []struct {
 		name   string
 		amount func(season.Cost) float64
 	}{
-		{"heat", func(c season.Cost) float64 { return c.Heat }},
-		{"light", func(c season.Cost) float64 { return c.Light }},
 		{"mix and pots", func(c season.Cost) float64 { return c.Mix }},
 		{"paid hands", func(c season.Cost) float64 { return c.Work }},
-		{"in all, " + a.Plans[0].Cost.Currency, func(c season.Cost) float64 { return c.Total }},
-		{"  for each pot", func(c season.Cost) float64 { return c.PerPot }},
 	} {
 		if !slices.ContainsFunc(a.Plans, func(plan *season.Plan) bool { return r.amount(plan.Cost) != 0 }) {
 			continue
 		}
 		p.row(r.name, func(plan *season.Plan) string { return fmt.Sprintf("%8.2f", r.amount(plan.Cost)) }, a.Plans)
 	}
+	p.row("in all, "+a.Plans[0].Cost.Currency, func(plan *season.Plan) string {
+		words := fmt.Sprintf("%8.2f (%.2f/pot)", plan.Cost.Total, plan.Cost.PerPot)
+		return words[max(0, min(len(words)-column, strings.Index(words, strings.TrimSpace(words)))):]
+	}, a.Plans)
 	p.row("own hours", func(plan *season.Plan) string { return fmt.Sprintf("%5.0f", plan.Cost.WorkHours) }, a.Plans)
 }
+
+// column is how wide the column of a plan is.
+const column = 19
 
 // row prints one figure of every plan.
 func (p *page) row(name string, of func(*season.Plan) string, plans []*season.Plan) {
 	line := fmt.Sprintf("%-19s", clipped(name, 20))
 	for _, plan := range plans {
-		line += fmt.Sprintf(" %-19s", of(plan))
+		line += fmt.Sprintf(" %-*s", column, of(plan))
 	}
 	p.line(line)
 }

@@ -225,19 +225,25 @@ func TestPlansAreInOrder(t *testing.T) {
 // TestReportIsOnePage holds the report to 80 columns and a page, with what to do this
 // week first.
 func TestReportIsOnePage(t *testing.T) {
-	_, a := exampleSeason(t)
-	var report bytes.Buffer
-	a.Print(&report, quantity.US)
-	lines := strings.Split(strings.TrimRight(report.String(), "\n"), "\n")
-	if !strings.HasPrefix(lines[0], "This week") {
-		t.Errorf("the first line is %q", lines[0])
+	_, example := exampleSeason(t)
+	g, err := OpenDemo(autumn)
+	if err != nil {
+		t.Fatal(err)
 	}
-	if len(lines) > 66 {
-		t.Errorf("%d lines are more than a page of 66", len(lines))
-	}
-	for _, l := range lines {
-		if n := utf8.RuneCountInString(l); n > 80 {
-			t.Errorf("%d columns: %s", n, l)
+	for _, a := range []*SeasonAnswer{example, seasonOf(t, g)} {
+		var report bytes.Buffer
+		a.Print(&report, quantity.US)
+		lines := strings.Split(strings.TrimRight(report.String(), "\n"), "\n")
+		if !strings.HasPrefix(lines[0], "This week") {
+			t.Errorf("%s: the first line is %q", a.Garden, lines[0])
+		}
+		if len(lines) > 66 {
+			t.Errorf("%s: %d lines are more than a page of 66", a.Garden, len(lines))
+		}
+		for _, l := range lines {
+			if n := utf8.RuneCountInString(l); n > 80 {
+				t.Errorf("%s: %d columns: %s", a.Garden, n, l)
+			}
 		}
 	}
 }
