@@ -78,7 +78,7 @@ func Nights(g *Garden, q NightsQuestion) (*NightsAnswer, error) {
 func nightNotes(g *Garden, q NightsQuestion) []string {
 	notes := []string{"The odds are those of the record's years for these nights. They are no forecast: look at one, and type tonight's low with --low."}
 	if q.Low != nil {
-		notes[0] = "Tonight's low is as typed, with the record's days around it, each shifted so that the day after keeps its range."
+		notes[0] = "Tonight's low is as typed, with the record's days around it, today and the day after shifted as a whole so that they keep their range."
 	}
 	if g.Record.MadeUp {
 		notes = append(notes, "This weather is made up from monthly normals: no station measured it.")
@@ -120,15 +120,19 @@ func nightsIn(season civil.Span, from civil.Date, nights int) nightWindow {
 }
 
 // weather returns the hours of the stretch, one of each year. A low that is given moves
-// the day after tonight as a whole.
+// today and the day after as a whole, so that the evening leads down to it.
 func (w nightWindow) weather(g *Garden, low *quantity.Temperature) []*weather.Hours {
 	years := make([]*weather.Hours, len(g.Members))
 	for i, m := range g.Members {
 		days := slices.Clone(m.Days[w.offset : w.offset+int(w.span.Days())])
 		if low != nil {
-			morning := &days[w.tonight+1]
-			morning.High = morning.High.Add(low.Sub(morning.Low))
-			morning.Low = *low
+			today, morning := &days[w.tonight], &days[w.tonight+1]
+			by := low.Sub(morning.Low)
+			today.Low, today.High = today.Low.Add(by), today.High.Add(by)
+			if today.High.Below(*low) { // it grew warmer overnight that year
+				today.High = *low
+			}
+			morning.High, morning.Low = morning.High.Add(by), *low
 		}
 		years[i] = weather.Member{Year: m.Year, Span: w.span, Days: days}.Hours(g.Site, g.Sky)
 	}

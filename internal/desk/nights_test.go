@@ -191,3 +191,22 @@ func TestNoCoverIsPromisedMoreThanItsLift(t *testing.T) {
 		}
 	}
 }
+
+// TestNoHourIsColderThanTheTypedLow types tonight's low in a winter some of whose years are
+// far colder: the open ground is as cold as the low in every year, and no colder.
+func TestNoHourIsColderThanTheTypedLow(t *testing.T) {
+	g, err := OpenDemo(civil.MustOn(2027, 1, 20))
+	if err != nil {
+		t.Fatal(err)
+	}
+	low := quantity.Celsius(-6)
+	a, err := Nights(g, NightsQuestion{From: civil.MustOn(2027, 1, 20), Nights: 1, Low: &low})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, p := range a.Places {
+		if at, _ := g.Place(p.Name); at.Sort == exchange.Ground && (p.Inside.Low < -6.01 || p.Inside.High > -4.5) {
+			t.Errorf("with a low of -6 °C %s is from %g to %g °C cold", p.Name, p.Inside.Low, p.Inside.High)
+		}
+	}
+}

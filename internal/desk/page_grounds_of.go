@@ -33,7 +33,7 @@ func (d *Desk) GroundsOfNights(a *NightsAnswer) Grounds {
 	on := Grounds{Of: "the nights", Records: append(g.weatherRecords(), Record{Says: "what stands in each place, by the book", At: "/stock?by=place"}),
 		Model: runModel, Assumed: []string{noForecast, heldLowest, liftAtMost}}
 	if a.Typed != nil {
-		on.Assumed[0] = "Tonight's low is as you typed it. The days around it are those of each year of the record, the day after shifted to keep its range."
+		on.Assumed[0] = "Tonight's low is as you typed it. The days around it are those of each year of the record, today and the day after shifted as a whole to keep their range."
 	}
 	kinds := map[string]bool{}
 	for _, p := range a.Places {

@@ -217,3 +217,24 @@ func TestACrateIsFoundByItsName(t *testing.T) {
 		t.Errorf("%s is another crate", to)
 	}
 }
+
+// TestACratesTallyWithoutScripts taps a large button as a browser without scripts sends it:
+// the lot stays open, and what was typed of another stays.
+func TestACratesTallyWithoutScripts(t *testing.T) {
+	h, d := writing(t)
+	row := crateOf(t, d, 1)
+	path := fmt.Sprintf("/rounds/cellar/%d", row.N)
+	form := walkForm(t, h, path)
+	form.Set("lost.0", "2")
+	form.Set("tap", "soft.0+1")
+	form.Del("whole")
+	_, body := get(t, h, path+"?"+form.Encode())
+	for _, kept := range []string{`name="soft.0" value="1"`, `name="lost.0" value="2"`, `name="id.0" value="` + form.Get("id.0") + `"`, "<details open><summary>not all firm"} {
+		if !strings.Contains(body, kept) {
+			t.Errorf("after the tap the form lacks %s", kept)
+		}
+	}
+	if strings.Contains(body, "checked") {
+		t.Error("the box that was not ticked is ticked")
+	}
+}

@@ -53,7 +53,7 @@ func (s *server) sharePage(r *request) error {
 			}
 		}
 	}
-	return s.show(r, http.StatusOK, "share", view{Title: "Other devices", Main: v})
+	return s.show(r, http.StatusOK, "share", view{Title: "Devices and names", Main: v})
 }
 
 // newCode makes a new code.

@@ -9,7 +9,6 @@ import (
 	"strings"
 	"time"
 
-	"eyeup/civil"
 	"eyeup/odds"
 	"eyeup/quantity"
 	"eyeup/stock"
@@ -23,6 +22,7 @@ func words(t taste) template.FuncMap {
 		"md":         t.monthDay,
 		"when":       t.when,
 		"years":      t.years,
+		"month":      t.month,
 		"temp":       func(c float64) string { return t.Units.Temperature(quantity.Celsius(c)) },
 		"warmth":     t.warmth,
 		"spread":     t.temperatures,
@@ -61,50 +61,6 @@ func words(t taste) template.FuncMap {
 	}
 }
 
-func (t taste) date(d civil.Date) string {
-	switch {
-	case d.IsZero():
-		return "never"
-	case t.ISO:
-		return d.String()
-	}
-	return d.UTC().Format("2 January 2006")
-}
-
-func (t taste) day(d civil.Date) string {
-	switch {
-	case d.IsZero():
-		return "never"
-	case t.ISO:
-		return d.String()
-	}
-	return d.Short()
-}
-
-func (t taste) monthDay(m civil.MonthDay) string {
-	switch {
-	case m.IsZero():
-		return "none"
-	case t.ISO:
-		return m.String()
-	}
-	return m.Short()
-}
-
-// when says a date with its spread.
-func (t taste) when(w civil.When) string {
-	return fmt.Sprintf("%s (%s to %s)", t.day(w.Middle), t.day(w.Early), t.day(w.Late))
-}
-
-// years says a date with its spread, which may lie years ahead; beyond two years it is not
-// looked.
-func (t taste) years(w civil.When) string {
-	if w.Late.IsZero() {
-		return fmt.Sprintf("%s (%s to years later)", t.date(w.Middle), t.date(w.Early))
-	}
-	return fmt.Sprintf("%s (%s to %s)", t.date(w.Middle), t.date(w.Early), t.date(w.Late))
-}
-
 // warmth says a temperature that may not be known.
 func (t taste) warmth(c *float64) string {
 	if c == nil {
@@ -115,6 +71,9 @@ func (t taste) warmth(c *float64) string {
 
 // temperatures says a spread of temperatures, °C.
 func (t taste) temperatures(a odds.Amount) string {
+	if t.Units.Temperature(quantity.Celsius(a.Low)) == t.Units.Temperature(quantity.Celsius(a.High)) {
+		return t.Units.Temperature(quantity.Celsius(a.Middle))
+	}
 	return fmt.Sprintf("%s (%s to %s)", t.Units.Temperature(quantity.Celsius(a.Middle)),
 		t.Units.Temperature(quantity.Celsius(a.Low)), t.Units.Temperature(quantity.Celsius(a.High)))
 }

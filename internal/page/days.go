@@ -1,0 +1,61 @@
+package page
+
+import (
+	"fmt"
+	"time"
+
+	"eyeup/civil"
+)
+
+func (t taste) date(d civil.Date) string {
+	switch {
+	case d.IsZero():
+		return "never"
+	case t.ISO:
+		return d.String()
+	}
+	return d.UTC().Format("2 January 2006")
+}
+
+func (t taste) day(d civil.Date) string {
+	switch {
+	case d.IsZero():
+		return "never"
+	case t.ISO:
+		return d.String()
+	}
+	return d.Short()
+}
+
+func (t taste) monthDay(m civil.MonthDay) string {
+	switch {
+	case m.IsZero():
+		return "none"
+	case t.ISO:
+		return m.String()
+	}
+	return m.Short()
+}
+
+// when says a date with its spread.
+func (t taste) when(w civil.When) string {
+	return fmt.Sprintf("%s (%s to %s)", t.day(w.Middle), t.day(w.Early), t.day(w.Late))
+}
+
+// month says a month of a year, written 2027-01.
+func (t taste) month(m string) string {
+	at, err := time.Parse("2006-01", m)
+	if err != nil || t.ISO {
+		return m
+	}
+	return at.Format("January 2006")
+}
+
+// years says a date with its spread, which may lie years ahead; beyond two years it is not
+// looked.
+func (t taste) years(w civil.When) string {
+	if w.Late.IsZero() {
+		return fmt.Sprintf("%s (%s to years later)", t.date(w.Middle), t.date(w.Early))
+	}
+	return fmt.Sprintf("%s (%s to %s)", t.date(w.Middle), t.date(w.Early), t.date(w.Late))
+}
