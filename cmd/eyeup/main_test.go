@@ -8,12 +8,17 @@ import (
 	"github.com/rogpeppe/go-internal/testscript"
 )
 
-// TestMain lets scripts call the program itself as the command eyeup.
+// TestMain lets scripts call the program itself as the command eyeup, whose clock stands still;
+// that of eyeup-running runs.
 func TestMain(m *testing.M) {
 	testscript.Main(m, map[string]func(){
 		"eyeup": func() { os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr, scriptDay)) },
+		running: func() { os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr, time.Now)) },
 	})
 }
+
+// running is the program with a clock that runs.
+const running = "eyeup-running"
 
 // scriptDay is the day on which every script is run.
 func scriptDay() time.Time { return time.Date(2027, 1, 15, 9, 0, 0, 0, time.UTC) }

@@ -66,12 +66,16 @@ func (c seasonCommand) workOut(d *door, g *desk.Garden, held map[string]civil.Da
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
 	defer stop()
 	said := d.now()
-	return desk.Prove(ctx, g, d.today, func(p desk.Progress) {
+	a, err := desk.Prove(ctx, g, d.today, func(p desk.Progress) {
 		if now := d.now(); now.Sub(said) >= time.Second {
 			said = now
 			fmt.Fprintf(d.errs, "%s: %s (stop with Ctrl-C and take the best so far)\n", p.Plan, p)
 		}
 	}, asked...)
+	if err == nil && ctx.Err() != nil {
+		fmt.Fprintln(d.errs, "stopped: these are the best plans that were found till then")
+	}
+	return a, err
 }
 
 // writeProof writes the files of the proof that were asked for.
