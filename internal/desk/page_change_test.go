@@ -23,7 +23,7 @@ var changes = map[string]func(n int, lot string) Change{
 	"start": func(n int, lot string) Change {
 		return Change{Starts: map[string]civil.Date{lot: civil.MustOn(2027, time.March, 1).AddDays(civil.Days(7 * (n % 12)))}}
 	},
-	"risk": func(n int, _ string) Change { return Change{Risk: quantity.Share(0.02 + 0.0001*float64(n%5000))} },
+	"risk": func(n int, _ string) Change { return Change{Risk: quantity.Share(0.05 + 0.0005*float64(n%800))} },
 	"level": func(n int, _ string) Change {
 		level := quantity.Celsius(4 + 0.01*float64(n%1500))
 		return Change{Levels: map[string]*quantity.Temperature{"glass": &level}}
