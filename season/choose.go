@@ -16,7 +16,8 @@ type outcomeKey struct {
 	levels string
 }
 
-type baseKey struct {
+// sortOf tells sorts of batches apart: those of one sort are raised alike and wait in one place.
+type sortOf struct {
 	life  *life
 	store int
 }
@@ -33,7 +34,7 @@ const (
 // baseline returns the outcome against which gains are counted: dormant stock planted
 // when the soil allows, seed sown in the open when frost and soil allow.
 func (m *maker) baseline(b *batch) *outcome {
-	return m.baselines.get(baseKey{b.base, b.store}, func() *outcome {
+	return m.baselines.get(sortOf{b.base, b.store}, func() *outcome {
 		all := m.routes(b.store, make(levels, len(m.Places)))
 		return m.liveOnce(b.base, m.direct(b.base, all[len(all)-1]), nil)
 	})

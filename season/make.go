@@ -171,10 +171,14 @@ type assignment struct {
 
 // assign fills the benches batch by batch, those that have most to gain first.
 func (m *maker) assign(at levels, rank func([]*outcome) []*outcome) assignment {
-	benches := m.newBenches()
+	benches, ranked := m.newBenches(), map[sortOf][]*outcome{}
 	a := assignment{short: map[*batch]*lack{}, left: map[*batch]int{}}
 	for _, b := range m.inOrder(at) {
-		portions, short, left := benches.place(b, m.held(b, rank(m.options(b, at))))
+		sort := sortOf{b.life, b.store}
+		if ranked[sort] == nil {
+			ranked[sort] = rank(m.options(b, at))
+		}
+		portions, short, left := benches.place(b, m.held(b, ranked[sort]))
 		a.portions = append(a.portions, portions...)
 		if short != nil {
 			a.short[b] = short

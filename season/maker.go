@@ -24,7 +24,7 @@ type maker struct {
 	batches     []*batch
 	left        []NotCovered
 	outcomes    remembered[outcomeKey, []*outcome]
-	baselines   remembered[baseKey, *outcome]
+	baselines   remembered[sortOf, *outcome]
 	choices     map[weighed]choice
 }
 

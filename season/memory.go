@@ -153,14 +153,10 @@ func (r *remembered[K, V]) at(key K) *reckoned[V] {
 // liveAll lives through all that plans at some levels may choose from, on as many cores as
 // there are.
 func (m *maker) liveAll(all []levels) {
-	type sort struct {
-		life  *life
-		store int
-	}
-	var sorts []sort
+	var sorts []sortOf
 	var wait sync.WaitGroup
 	for _, b := range m.batches {
-		if one := (sort{b.life, b.store}); !slices.Contains(sorts, one) {
+		if one := (sortOf{b.life, b.store}); !slices.Contains(sorts, one) {
 			sorts = append(sorts, one)
 			wait.Go(func() {
 				for _, at := range all {

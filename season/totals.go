@@ -29,9 +29,7 @@ func (r *realized) flowers() {
 	}
 	var first []int
 	for _, p := range dahlias {
-		for range p.count {
-			first = append(first, p.pickLot(func(f fate) int { return f.flower })...)
-		}
+		first = append(first, slices.Repeat(p.pickLot(func(f fate) int { return f.flower }), p.count)...)
 	}
 	r.plan.FirstFlower = r.when(first)
 	r.plan.GainWeeks, r.plan.GainAll = r.gained(dahlias), r.gained(r.parts)
