@@ -99,6 +99,7 @@ func (m *maker) make() (*Result, error) {
 	}
 	r.Early = m.withPlans(points, r.Plans, all)
 	m.sideBySide(r.Plans)
+	m.settle()
 	return r, err
 }
 

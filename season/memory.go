@@ -30,14 +30,18 @@ type recall struct {
 	lives    remembered[lifeKey, lifeOrWhy]
 	lived    remembered[livedKey, *outcome]
 	takes    remembered[weighed, []take]
+	settled  sync.Once
 }
 
-// How many climates and ways lived through are remembered at least, the latest. A climate of
-// ten kinds and thirty years takes some 3 MB, a way some 5 KB.
-const (
-	mostClimates = 32
-	mostLived    = 12000
-)
+// settle bounds what is remembered to what the first season of the garden asked for, and as
+// much again: a climate of ten kinds and thirty years takes some 3 MB, a way some 5 KB.
+func (r *recall) settle() {
+	r.settled.Do(func() {
+		r.climates.keepTo(r.climates.len())
+		r.lived.keepTo(r.lived.len())
+		r.takes.keepTo(r.lived.most)
+	})
+}
 
 // of returns what is remembered of a garden, and nothing where it is not the one of before.
 func (k *Memory) of(b *Brief) *recall {
@@ -59,7 +63,6 @@ func newRecall(b *Brief, ground string, kinds []*culture.Kind) *recall {
 	for _, k := range kinds {
 		r.kinds = append(r.kinds, rates{kind: k, sprout: tableOf(k.Sprout.Rate), grow: tableOf(k.Grow.Rate)})
 	}
-	r.climates.most, r.lived.most, r.takes.most = mostClimates, mostLived, mostLived
 	return r
 }
 
@@ -116,8 +119,8 @@ type lifeOrWhy struct {
 // remembered keeps what was reckoned, the latest at least. It may serve several at once: what
 // two ask for at the same time is reckoned once.
 type remembered[K comparable, V any] struct {
-	most       int // of the young; 0: there is no end to them
 	mu         sync.Mutex
+	most       int                // of the young; 0: there is no end to them
 	young, old map[K]*reckoned[V] // when the young are too many they are the old, who are forgotten
 }
 
@@ -148,6 +151,20 @@ func (r *remembered[K, V]) at(key K) *reckoned[V] {
 	}
 	r.young[key] = one
 	return one
+}
+
+// len returns how many are remembered.
+func (r *remembered[K, V]) len() int {
+	r.mu.Lock()
+	defer r.mu.Unlock()
+	return len(r.young) + len(r.old)
+}
+
+// keepTo bounds how many are remembered: the latest most at least, and at most twice as many.
+func (r *remembered[K, V]) keepTo(most int) {
+	r.mu.Lock()
+	defer r.mu.Unlock()
+	r.most = most
 }
 
 // liveAll lives through all that plans at some levels may choose from, on as many cores as

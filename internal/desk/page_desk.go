@@ -48,6 +48,7 @@ func NewDesk(b *StockBook, scratch bool) (*Desk, error) {
 		return nil, err
 	}
 	d := &Desk{book: b, scratch: scratch, garden: g, seen: -1, stocked: -1}
+	d.changed.most = mostChanged
 	b.Read(func(s *stock.Book) { d.says = saysOf(s) })
 	return d, nil
 }

@@ -1,15 +1,22 @@
 package desk
 
-import "sync"
+import (
+	"cmp"
+	"sync"
+)
 
 // kept holds answers that are reckoned once.
 type kept[K comparable, V any] struct {
-	mu  sync.Mutex
-	all map[K]V
+	mu   sync.Mutex
+	most int // answers that are kept; then all are forgotten; 0: as many as usual
+	all  map[K]V
 }
 
-// most is how many answers are kept of one sort; then all are forgotten.
-const most = 400
+// How many answers are kept of one sort, and of changed seasons, which are large.
+const (
+	usualMost   = 400
+	mostChanged = 50
+)
 
 // get returns the answer to a question, which is reckoned when it is first asked. What
 // fails is asked again.
@@ -23,7 +30,7 @@ func (k *kept[K, V]) get(key K, reckon func() (V, error)) (V, error) {
 	if err != nil {
 		return v, err
 	}
-	if k.all == nil || len(k.all) >= most {
+	if k.all == nil || len(k.all) >= cmp.Or(k.most, usualMost) {
 		k.all = map[K]V{}
 	}
 	k.all[key] = v
