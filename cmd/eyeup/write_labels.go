@@ -12,6 +12,7 @@ import (
 type writeLabelsCommand struct {
 	Lots    []string `placeholder:"CODE,…" help:"The lots; all where none is named." xor:"which"`
 	Session string   `placeholder:"DATE" help:"The pots that are set to grow in the week of that day, a label each." xor:"which"`
+	Potted  string   `placeholder:"DATE" help:"The pots of a book that were filled on that day: a label each, and one for each tray." xor:"which"`
 	Crates  bool     `help:"A card for every crate instead." xor:"which"`
 	Renamed string   `placeholder:"DATE" help:"The lots of a book that were renamed on that day or after: their labels are due again." xor:"which"`
 	Test    bool     `help:"A page that shows where labels will fall instead." xor:"which"`
@@ -48,6 +49,8 @@ func (c writeLabelsCommand) Run(d *door) error {
 				return desk.Alignment(q, d.today, w)
 			case c.Crates:
 				return desk.Cards(g.Garden, q, d.today, w)
+			case c.Potted != "":
+				return desk.PottedOn(book, day, q, d.today, w)
 			case c.Session != "":
 				return desk.SessionLabels(g, c.Plan, day, q, d.today, w)
 			}
@@ -60,9 +63,9 @@ func (c writeLabelsCommand) Run(d *door) error {
 	})
 }
 
-// day reads the day of the session, or that since which lots were renamed.
+// day reads the day of the session, that of potting, or that since which lots were renamed.
 func (c writeLabelsCommand) day() (civil.Date, error) {
-	for flag, typed := range map[string]string{"--session": c.Session, "--renamed": c.Renamed} {
+	for flag, typed := range map[string]string{"--session": c.Session, "--potted": c.Potted, "--renamed": c.Renamed} {
 		if typed == "" {
 			continue
 		}

@@ -21,7 +21,9 @@ type writeCalendarCommand struct {
 // Run writes it.
 func (c writeCalendarCommand) Run(d *door) error {
 	return withGarden(d, c.Garden, true, func(g *desk.Garden, _ *desk.StockBook) error {
-		a, err := intoFile(c.Out, func(w io.Writer) (*desk.WrittenAnswer, error) { return desk.CalendarOf(g, c.Plan, d.today, d.today.UTC(), w) })
+		a, err := intoFile(c.Out, func(w io.Writer) (*desk.WrittenAnswer, error) {
+			return desk.CalendarOf(g, c.Plan, d.today, d.today.UTC(), w)
+		})
 		if err != nil {
 			return err
 		}

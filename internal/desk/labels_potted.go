@@ -3,6 +3,7 @@ package desk
 import (
 	"cmp"
 	"encoding/json"
+	"errors"
 	"fmt"
 	"io"
 	"maps"
@@ -154,6 +155,15 @@ func (s *StockBook) readFilling(f *filled) error {
 		return fmt.Errorf("the entry %s can't be read: %w", head, err)
 	}
 	return nil
+}
+
+// PottedOn writes labels for the pots and trays that were filled on a day. It fails without
+// a book, and where there are none.
+func PottedOn(book *StockBook, day civil.Date, q LabelsQuestion, today civil.Date, w io.Writer) (*WrittenAnswer, error) {
+	if book == nil {
+		return nil, errors.New("a folder does not tell what was potted and when; name a book, or the plan's pots by --session")
+	}
+	return PottedLabels(book, func(_ stock.ID, on civil.Date) bool { return on == day }, day, q, today, w)
 }
 
 // PottedLabels writes labels for exactly the pots and trays that the chosen entries filled:

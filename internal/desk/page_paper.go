@@ -123,7 +123,7 @@ func (d *Desk) labels(q PaperQuestion, ask LabelsQuestion, today civil.Date, w i
 	case len(q.Entries) > 0:
 		return PottedLabels(d.book, func(entry stock.ID, _ civil.Date) bool { return slices.Contains(q.Entries, entry) }, civil.Date{}, ask, today, w)
 	case !q.Potted.IsZero():
-		return PottedLabels(d.book, func(_ stock.ID, on civil.Date) bool { return on == q.Potted }, q.Potted, ask, today, w)
+		return PottedOn(d.book, q.Potted, ask, today, w)
 	case !q.Session.IsZero():
 		return SessionLabels(d.Garden(), q.Plan, q.Session, ask, today, w)
 	case !q.Renamed.IsZero():
