@@ -49,7 +49,7 @@ func tally(s *stock.Book) []string {
 	var all []string
 	for _, l := range s.Lots() {
 		for _, st := range l.Standing {
-			all = append(all, fmt.Sprint(l.ID, l.Code, l.Name(), st))
+			all = append(all, fmt.Sprintf("%v%v%s{%v %d %s %v}", l.ID, l.Code, l.Name(), st.Spot, st.Count, st.Pack, st.Since))
 		}
 	}
 	return all
