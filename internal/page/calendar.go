@@ -5,7 +5,9 @@ import (
 	"crypto/rand"
 	"crypto/subtle"
 	"encoding/hex"
+	"html/template"
 	"net/http"
+	"net/url"
 	"strings"
 )
 
@@ -42,6 +44,17 @@ func (d *devices) isCalendar(path string) bool {
 	typed, is := strings.CutPrefix(path, calendarPath)
 	key := d.calendarKey()
 	return is && key != "" && subtle.ConstantTimeCompare([]byte(strings.TrimSuffix(typed, ".ics")), []byte(key)) == 1
+}
+
+// subscribe is the link by which a device's calendar subscribes, for whoever sees the
+// pages; empty where the calendar is not shared.
+func (s *server) subscribe(host string) template.URL {
+	key := s.devices.calendarKey()
+	if s.Share == nil || key == "" {
+		return ""
+	}
+	at := url.URL{Scheme: "webcal", Host: host, Path: calendarPath + key + ".ics"}
+	return template.URL(at.String()) // the scheme is ours, and the host one of those we are known by
 }
 
 // calendar sends the jobs as a calendar to whoever knows its address, without pairing.

@@ -62,6 +62,9 @@ func TestCalendarIsSubscribedTo(t *testing.T) {
 	if status != http.StatusOK || !strings.HasPrefix(first, "BEGIN:VCALENDAR") || len(linesOf(first, "UID")) < 20 {
 		t.Fatalf("status %d: %.200s", status, first)
 	}
+	if _, body := get(t, h, "/paper"); !strings.Contains(body, `href="webcal://127.0.0.1`) || !strings.Contains(body, at+`"`) {
+		t.Errorf("the page of papers does not lead to it: %s", gist(body))
+	}
 	h, _ = opened(t, d, c, file)
 	if _, again := fetched(t, h, at); !slices.Equal(linesOf(first, "UID"), linesOf(again, "UID")) {
 		t.Error("the same plan has other UIDs")

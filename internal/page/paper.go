@@ -2,6 +2,7 @@ package page
 
 import (
 	"bytes"
+	"html/template"
 	"net/http"
 	"strconv"
 	"strings"
@@ -31,7 +32,8 @@ type paperView struct {
 	Labels, Cards string // common sheets, by their measures
 	Pottings      []desk.Potting
 	Renamings     []desk.Renaming
-	Renamed       civil.Date // since when these were renamed
+	Renamed       civil.Date   // since when these were renamed
+	Subscribe     template.URL // to the calendar; empty where it is not shared
 }
 
 // How long pottings and renamings are offered for labels, in days, and how many of them.
@@ -66,6 +68,7 @@ func (s *server) paperPage(r *request) error {
 		return err
 	}
 	v.Pottings = v.Pottings[:min(len(v.Pottings), mostPottings)]
+	v.Subscribe = s.subscribe(r.Host)
 	v.Renamed = s.today().AddDays(-renamedLately)
 	v.Renamings = s.desk.Renamings(v.Renamed)
 	v.Renamings = v.Renamings[:min(len(v.Renamings), mostRenamings)]
