@@ -1,6 +1,7 @@
 package week_test
 
 import (
+	"math"
 	"testing"
 	"time"
 
@@ -136,6 +137,35 @@ func TestNeverIsNoJob(t *testing.T) {
 	for _, what := range []string{"plant out", "harden", "prove the names"} {
 		if len(find(jobs, what, "dahlia")) > 0 {
 			t.Errorf("%s is due, though it never comes", what)
+		}
+	}
+}
+
+// TestFrameAndSmallPotsAreJobs: what hardens in a frame is carried there once, by the minutes
+// of carrying, and not out and in; what begins in small pots is potted up where it stands by
+// then; and divisions wake in trays before they are potted.
+func TestFrameAndSmallPotsAreJobs(t *testing.T) {
+	b, p := made()
+	batch := &p.Batches[1]
+	batch.Kind, batch.Form = "dahlia", "division"
+	batch.Dates.PotUp, batch.Dates.Frame = around(on(time.May, 10)), around(on(time.May, 17))
+	batch.Stays = []season.Stay{batch.Stays[0], batch.Stays[1], {Place: "frame", From: on(time.May, 17), To: on(time.May, 24)}, batch.Stays[2]}
+	dahlia, _ := culture.Lookup("dahlia")
+	carry, _ := dahlia.Work("hand_on")
+	pots, _ := dahlia.Work("pot_up")
+	p.Batches = p.Batches[1:]
+	jobs := week.Of(b, p)
+	for _, c := range []struct {
+		what, where string
+		week        civil.Date
+		minutes     float64
+	}{
+		{"wake", "warm room", on(time.April, 12), -1}, {"pot", "warm room", on(time.April, 26), -1}, {"hand on", "glass", on(time.May, 3), 24 * carry},
+		{"pot up", "glass", on(time.May, 10), 24 * pots}, {"harden", "frame", on(time.May, 17), 24 * carry},
+	} {
+		found := find(jobs, c.what, "dahlia")
+		if len(found) != 1 || found[0].Where != c.where || found[0].Week != c.week || c.minutes >= 0 && math.Abs(found[0].Minutes-c.minutes) > 1e-6 {
+			t.Errorf("%s: %+v, not in %s in the week of %v", c.what, found, c.where, c.week)
 		}
 	}
 }
