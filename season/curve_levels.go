@@ -67,9 +67,12 @@ func (m *maker) pointOf(at levels, a assignment, plants int) EarlyPoint {
 			continue
 		}
 		p.Levels = append(p.Levels, fmt.Sprintf("%s %.1f °C", m.Places[i].Name, m.Places[i].Level[level].Celsius()))
-		if used.from != never {
+		if used.from != never && m.Places[i].Sort != Bench {
 			p.HeatCost += m.Places[i].Energy.Times(m.heatOf(m.climateAt(i, at), used))
 		}
+	}
+	for _, one := range a.portions {
+		p.HeatCost += float64(one.count) * m.benchMoney(one.outcome)
 	}
 	p.HeatCost = hundredth(p.HeatCost)
 	return p

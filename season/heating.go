@@ -145,6 +145,9 @@ func (r *realized) heat(at int) *heatSums {
 			s.weekly[w] = append(s.weekly[w], r.weekSum(y.given, w, on, to))
 		}
 	}
+	if r.Places[at].Sort == Bench {
+		r.benchHeat(at, s)
+	}
 	return s
 }
 

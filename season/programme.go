@@ -20,6 +20,7 @@ type group struct {
 type choice struct {
 	*outcome
 	money float64 // mix and containers, units of the currency
+	warm  float64 // electricity of the warm bench that it begins on, units of the currency
 	worse float64 // what its stretched days take off its worth, units of the currency
 	takes []take  // m² by bench and week
 	hours []take  // hours of work by week
@@ -96,7 +97,7 @@ func (m *maker) choiceOf(b *batch, o *outcome, burners []*burner, basis float64)
 	key := weighed{o, basis}
 	c, known := m.choices[key]
 	if !known {
-		c = choice{outcome: o, money: m.moneyFor(b, o), worse: m.Prices.Stretched.Times(o.drawn), hours: m.hoursFor(b, o), takes: m.takesOf(o, basis)}
+		c = choice{outcome: o, money: m.moneyFor(b, o), warm: m.benchMoney(o), worse: m.Prices.Stretched.Times(o.drawn), hours: m.hoursFor(b, o), takes: m.takesOf(o, basis)}
 		m.choices[key] = c
 	}
 	c.use = nil
@@ -211,7 +212,7 @@ func undominatedChoices(all []choice) []choice {
 
 // beats reports whether c is no worse than d in anything.
 func (c *choice) beats(d *choice) bool {
-	if c.gain < d.gain || c.money > d.money || c.worse > d.worse || !within(c.takes, d.takes) || !within(c.hours, d.hours) {
+	if c.gain < d.gain || c.money > d.money || c.warm > d.warm || c.worse > d.worse || !within(c.takes, d.takes) || !within(c.hours, d.hours) {
 		return false
 	}
 	for i, used := range c.use {

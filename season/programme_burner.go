@@ -18,7 +18,7 @@ func (m *maker) burners(at levels) []*burner {
 	var all []*burner
 	for i, p := range m.Places {
 		c := m.climateAt(i, at)
-		if m.isHeated(i, at) {
+		if m.isHeated(i, at) && p.Sort != Bench { // a bench costs by what stands on it
 			all = append(all, burnerOf(c, i, func(y *yearDays) []float64 { return y.given }, p.Energy, warming))
 		}
 		if p.Lit > 0 {

@@ -98,7 +98,7 @@ func (m *maker) state(c *counting, groups []*group, f *field, may [][]int32, wei
 		for _, i := range may[g] {
 			o := &all[i]
 			always = always || o.route.direct
-			at := add(solve.Column{Name: m.choiceName(groups[g], o), Cost: o.money + o.worse - weight*o.gain}, int(i))
+			at := add(solve.Column{Name: m.choiceName(groups[g], o), Cost: o.money + o.warm + o.worse - weight*o.gain}, int(i))
 			for _, list := range [][]take{o.takes, o.hours} {
 				for _, t := range list {
 					if c.binds(m, t.row) {

@@ -142,7 +142,7 @@ func (p *prover) field(at levels) *field {
 	}
 	for _, all := range f.choices {
 		for _, c := range all {
-			dear = math.Max(dear, c.money+c.worse)
+			dear = math.Max(dear, c.money+c.warm+c.worse)
 		}
 	}
 	p.spare = math.Max(p.spare, dear*2+1)
@@ -226,6 +226,7 @@ func (f *found) add(c *choice, n int) {
 	f.plants += n
 	f.gain += float64(n) * c.gain
 	f.pots += float64(n) * c.money
+	f.heat += float64(n) * c.warm
 	f.worse += float64(n) * c.worse
 	for _, list := range [][]take{c.takes, c.hours} {
 		for _, t := range list {

@@ -50,7 +50,7 @@ func (x *prices) leanOf(f *field) [][]float64 {
 	for g, all := range f.choices {
 		lean[g] = make([]float64, len(all))
 		for i := range all {
-			cost := all[i].money + all[i].worse
+			cost := all[i].money + all[i].warm + all[i].worse
 			for _, list := range [][]take{all[i].takes, all[i].hours} {
 				for _, t := range list {
 					cost += x.by[t.row] * t.amount

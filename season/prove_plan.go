@@ -118,10 +118,16 @@ func (p *prover) pointOfPlan(one *proven) EarlyPoint {
 		GainWeeks: hundredth(f.gain / float64(max(f.plants+f.left, 1))), LeftOut: f.left, Proof: p.proofOf(one, AllSettings),
 	}
 	for i, b := range p.field(f.at).burners {
-		if used := f.used[i]; used.from != never && !b.lamps && p.Places[b.at].Sort != Room {
+		if used := f.used[i]; used.from != never && !b.lamps && p.Places[b.at].Sort == Glass {
 			level := p.Places[b.at].Level[f.at[b.at]]
 			point.Levels = append(point.Levels, fmt.Sprintf("%s %.1f °C", p.Places[b.at].Name, level.Celsius()))
 			point.Held = append(point.Held, Held{p.Places[b.at].Name, level, p.date(max(used.from-warming, 0)), p.date(used.to)})
+		}
+	}
+	for i, place := range p.Places {
+		if used := p.usedBy(i, p.assignmentOf(f)); place.Sort == Bench && used.from != never {
+			point.Levels = append(point.Levels, fmt.Sprintf("%s %.1f °C", place.Name, place.Level[1].Celsius()))
+			point.Held = append(point.Held, Held{place.Name, place.Level[1], p.date(max(used.from-warming, 0)), p.date(used.to)})
 		}
 	}
 	return point

@@ -58,7 +58,7 @@ func (m *maker) routes(store int, at levels) []*route {
 				}
 			}
 		case Bench:
-			if at[i] > 0 {
+			if at[i] > 0 && p.Room > 0 {
 				via(i, m.houseOf(i))
 			}
 		case Glass, Frame:

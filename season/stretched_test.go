@@ -49,7 +49,7 @@ func TestStretchedDaysCount(t *testing.T) {
 			continue
 		}
 		o := &all.f.choices[c.group][c.choice]
-		if got, want := s.Columns[i].Cost, o.money+0.2*o.drawn-o.gain; !(got-want < 1e-9 && want-got < 1e-9) {
+		if got, want := s.Columns[i].Cost, o.money+o.warm+0.2*o.drawn-o.gain; !(got-want < 1e-9 && want-got < 1e-9) {
 			t.Fatalf("%s from day %d counts for %v, not %v", o.route.name, o.start, got, want)
 		}
 	}

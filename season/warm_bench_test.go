@@ -54,10 +54,38 @@ func TestWarmBenchWarmsRootsAlone(t *testing.T) {
 	if len(warm) == 0 {
 		t.Fatal("no way begins on the bench")
 	}
+	for _, o := range of(m.options(m.batches[0], levels{0, 0, 0, 0, 1}), "bench, then glass") {
+		for year, f := range o.fates { // the glass is cold, and so is the air of its bench
+			if f.up != never && f.died == never && f.handOn-f.up > 7 {
+				t.Fatalf("up on day %d of %d, it stays on the bench till day %d", f.up, m.Years[year], f.handOn)
+			}
+		}
+	}
 	for _, o := range m.options(m.batches[0], make(levels, len(m.Places))) {
 		if o.route.around >= 0 {
 			t.Fatal("a bench that is off is used")
 		}
+	}
+}
+
+// TestWarmBenchByTheTray: a plant that takes a twentieth of the bench pays a twentieth of what
+// the whole bench would draw on those days.
+func TestWarmBenchByTheTray(t *testing.T) {
+	m, seen := makerOf(t, benched(t, 0.6)), 0
+	for _, o := range of(m.options(m.batches[0], levels{0, 0, 3, 0, 1}), "bench, then glass") {
+		for year, f := range o.fates {
+			if f.handOn != f.up+1 {
+				continue // in its pot before it is handed on
+			}
+			want := sum(o.route.first.years[year].given[o.start:f.handOn]) / 20
+			if got := m.benchKWh(o, year); math.Abs(got-want) > 1e-9 || got <= 0 {
+				t.Errorf("started on day %d of %d it takes %.3f kWh, not %.3f", o.start, m.Years[year], got, want)
+			}
+			seen++
+		}
+	}
+	if seen == 0 {
+		t.Error("no plant is up on a Sunday")
 	}
 }
 

@@ -164,7 +164,7 @@ func TestFrameAndSmallPotsAreJobs(t *testing.T) {
 		{"pot up", "glass", on(time.May, 10), 24 * pots}, {"harden", "frame", on(time.May, 17), 24 * carry},
 	} {
 		found := find(jobs, c.what, "dahlia")
-		if len(found) != 1 || found[0].Where != c.where || found[0].Week != c.week || c.minutes >= 0 && math.Abs(found[0].Minutes-c.minutes) > 1e-6 {
+		if len(found) != 1 || found[0].Where != c.where || found[0].Week != c.week || c.minutes >= 0 && found[0].Minutes != math.Round(c.minutes) {
 			t.Errorf("%s: %+v, not in %s in the week of %v", c.what, found, c.where, c.week)
 		}
 	}

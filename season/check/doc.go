@@ -20,7 +20,8 @@
 //     frost in all but the accepted share of years, and the Monday fixed is no further off
 //     than it hardens; then it is planted out when it has stood there so long.
 //   - A warm bench stands in the air of its house, at its setting, and warms roots alone; what
-//     is up on it is handed on without regard to nights. Its electricity is its heat.
+//     is up on it is handed on without regard to nights. Its electricity, by the
+//     share of the bench that is taken, is its heat.
 //   - A place is safe from the day after which, in all but the accepted share of years, no
 //     hour before midsummer is colder than young leaves bear.
 //   - What begins in a small pot is potted up the first Monday after that begins to hold it

@@ -58,7 +58,10 @@ func (c *replay) burn(at int, plan *season.PlacePlan) *burnt {
 	to := max(from, min(c.calendar.day(plan.HeatedTo), c.calendar.days))
 	use := min(max(c.calendar.day(plan.HeatedFrom)+warmed, from), to)
 	h := &burnt{coldest: math.Inf(1), weekly: make([][]float64, c.calendar.weeks)}
-	for _, course := range c.courses.of(at, c.settings[at]) {
+	for year, course := range c.courses.of(at, c.settings[at]) {
+		if c.brief.Places[at].Sort == season.Bench {
+			course = c.underTrays(course, at, year)
+		}
 		h.asked = append(h.asked, sum(course.AskedKWh[from:to]))
 		h.given = append(h.given, sum(course.GivenKWh[from:to]))
 		h.short = append(h.short, sum(course.HoursShort[use:to]))
@@ -69,6 +72,22 @@ func (c *replay) burn(at int, plan *season.PlacePlan) *burnt {
 		}
 	}
 	return h
+}
+
+// underTrays is the course of a warm bench whose mats are on under what stands on it alone:
+// the electricity of a day goes by the share of the bench that is taken.
+func (c *replay) underTrays(course *place.Course, at, year int) *place.Course {
+	taken := *course
+	taken.GivenKWh = make([]float64, len(course.GivenKWh))
+	for day, kWh := range course.GivenKWh {
+		for _, b := range c.batches {
+			if stood, area := b.stands(b.years[year], day); stood == at {
+				taken.GivenKWh[day] += kWh * float64(b.count) * area / float64(c.brief.Places[at].Room)
+			}
+		}
+	}
+	taken.AskedKWh = taken.GivenKWh
+	return &taken
 }
 
 // warmed is how many days a house is heated before its first plants.
