@@ -1,6 +1,7 @@
 package stock
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 	"unicode"
@@ -162,4 +163,23 @@ func (b *Book) lastLine(l int32, kind kindNumber, until *moment) int32 {
 		}
 	}
 	return found
+}
+
+// DescriptionOf returns the variety of a lot, by kind and the name it was first written
+// down under, and how it is described now: the body of its description, or nothing where
+// it has none. It fails where the variety is unsure.
+func (b *Book) DescriptionOf(ref string) (kind, name string, body []byte, err error) {
+	l, err := b.find(ref)
+	if err != nil {
+		return "", "", nil, err
+	}
+	i := b.varietyOf(l, nil)
+	if i < 0 {
+		return "", "", nil, fmt.Errorf("%s may be of several varieties; name it first", b.name(l))
+	}
+	v := b.varieties[i]
+	if d, any := last(b.described[described{"variety", v.kind + "/" + nameOf(v.kind, v.name).name}]); any {
+		body = d.body
+	}
+	return v.kind, v.name, body, nil
 }

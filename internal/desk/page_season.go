@@ -22,12 +22,12 @@ type standing struct {
 
 // Season returns the season as it stands today. The first of a day is waited for; later,
 // while a new one is worked out after entries were written, the one before it is
-// returned and says so.
+// returned and says so; one that could not be worked out is not.
 func (d *Desk) Season(today civil.Date) (Worked, error) {
 	now := standing{d.written(), today}
 	reckon := func() (*SeasonAnswer, error) { return Season(d.Garden(), today, Unproved) }
 	a, rests, known, err := d.season.get(now, 0, reckon)
-	for !known || rests.today != today {
+	for !known || rests.today != today || err != nil && rests != now {
 		a, rests, known, err = d.season.get(now, aMinute, reckon)
 	}
 	if err != nil {

@@ -146,14 +146,15 @@ func (s *server) show(r *request, status int, name string, v view) error {
 	return nil
 }
 
-// needsStock says that a page has nothing to tell before there is stock.
+// needsStock says that a page has nothing to tell before there is stock that is wanted.
 func (s *server) needsStock(next page) page {
 	return func(r *request) error {
-		if len(s.desk.Shelf().Lots) > 0 {
+		hasStock := len(s.desk.Shelf().Lots) > 0
+		if hasStock && s.desk.IsAnyWanted() {
 			return next(r)
 		}
 		here := strings.TrimPrefix(r.URL.Path, "/")
-		return s.show(r, http.StatusOK, "empty", view{Title: upper(here), Here: here})
+		return s.show(r, http.StatusOK, "empty", view{Title: upper(here), Here: here, Main: hasStock})
 	}
 }
 

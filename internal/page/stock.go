@@ -94,6 +94,7 @@ type lotView struct {
 	At      civil.Date // of the outlook
 	From    desk.Grounds
 	Actions []action
+	Said    *desk.VarietyTyped // how its variety is described; nil where that is unsure
 }
 
 // mention is what one entry says of a lot.
@@ -179,5 +180,8 @@ func (s *server) lot(r *request) error {
 		v.From = s.desk.GroundsOfLot(&v.Lot, nil)
 	}
 	v.Actions = actionsFor(v.Lot)
+	if said, err := s.desk.VarietyOf(r.PathValue("code")); err == nil {
+		v.Said = &said
+	}
 	return s.show(r, http.StatusOK, "lot", view{Title: v.Name() + " " + string(v.Code), Here: "stock", Main: v})
 }

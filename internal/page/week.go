@@ -12,23 +12,24 @@ import (
 
 // weekView is the first page.
 type weekView struct {
-	Today  civil.Date
-	Week   *desk.Week
-	NoPlan string // why there is no season
-	Empty  bool   // there is no stock yet
-	Shelf  *desk.Shelf
-	Nights *desk.NightsAnswer
-	Low    string // tonight's low as it was typed
-	LowBad string // what is wrong with it
-	Off    bool   // the heaters are off
-	Heated bool   // some place has a heater
-	Carry  []desk.NightPlace
-	Late   []jobView
-	Behind []desk.AgainstLot // lots that are late against the dates that were told
-	Due    []jobView
-	Rounds []desk.RoundDue // that are due
-	From   []desk.Grounds  // of the jobs; none where there is no season
-	Cold   desk.Grounds    // of the nights
+	Today    civil.Date
+	Week     *desk.Week
+	NoPlan   string // why there is no season
+	Empty    bool   // there is no stock yet
+	Unwanted bool   // none of it is wanted in the patch
+	Shelf    *desk.Shelf
+	Nights   *desk.NightsAnswer
+	Low      string // tonight's low as it was typed
+	LowBad   string // what is wrong with it
+	Off      bool   // the heaters are off
+	Heated   bool   // some place has a heater
+	Carry    []desk.NightPlace
+	Late     []jobView
+	Behind   []desk.AgainstLot // lots that are late against the dates that were told
+	Due      []jobView
+	Rounds   []desk.RoundDue // that are due
+	From     []desk.Grounds  // of the jobs; none where there is no season
+	Cold     desk.Grounds    // of the nights
 }
 
 // jobView is a job with the lots it can be done with.
@@ -70,7 +71,7 @@ func (s *server) week(r *request) error {
 	case len(v.Shelf.Lots) == 0:
 		v.Empty = true
 	case err != nil:
-		v.NoPlan = err.Error()
+		v.NoPlan, v.Unwanted = err.Error(), !s.desk.IsAnyWanted()
 	default:
 		v.Week, v.Late, v.Due = w, jobs(w.Late, v.Shelf), jobs(w.Due, v.Shelf)
 		v.Behind, v.From = s.desk.Against(v.Today).Late(), []desk.Grounds{s.desk.GroundsOfWeek(w)}
