@@ -37,6 +37,12 @@ func (q *ListQuestion) SetPaper(name string) {
 	}
 }
 
+// ListTable is a list as a table, and ListGroup a part of its rows.
+type (
+	ListTable = sheet.Listing
+	ListGroup = sheet.Group
+)
+
 // listed is a list, with how it is told that it was written.
 type listed struct {
 	*sheet.Listing
@@ -97,7 +103,7 @@ func (l *lister) write(w io.Writer) (*WrittenAnswer, error) {
 }
 
 // Listing makes a list as a table, for a page. It fails for those that are drawn.
-func Listing(g *Garden, q ListQuestion, today civil.Date) (*sheet.Listing, error) {
+func Listing(g *Garden, q ListQuestion, today civil.Date) (*ListTable, error) {
 	list, is := lists[q.List]
 	if !is {
 		return nil, fmt.Errorf("there is no list %q on a page", q.List)

@@ -8,7 +8,6 @@ import (
 	"strings"
 
 	"eyeup/civil"
-	"eyeup/internal/sheet"
 	"eyeup/quantity"
 	"eyeup/stock"
 )
@@ -99,7 +98,7 @@ func (d *Desk) Paper(q PaperQuestion, today civil.Date, w io.Writer) (*WrittenAn
 }
 
 // Listing makes a list as a table, for a page: by the plan that is followed, or the usual.
-func (d *Desk) Listing(q PaperQuestion, today civil.Date) (*sheet.Listing, error) {
+func (d *Desk) Listing(q PaperQuestion, today civil.Date) (*ListTable, error) {
 	q.Plan = cmp.Or(q.Plan, d.Decided())
 	ask, err := d.askList(q, today)
 	if err != nil {

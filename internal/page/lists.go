@@ -6,12 +6,11 @@ import (
 	"slices"
 
 	"eyeup/internal/desk"
-	"eyeup/internal/sheet"
 )
 
 // listView is a list as a page.
 type listView struct {
-	*sheet.Listing
+	*desk.ListTable
 	Name string
 	Plan string // asked for; empty: the one that is followed
 	Mix  bool   // its weeks are potting sessions, for which there are labels
@@ -28,10 +27,6 @@ func (v listView) Kept() []int {
 	return kept
 }
 
-// IsColour and IsNumber report what a column holds.
-func (v listView) IsColour(i int) bool { return v.Columns[i].Sort == sheet.Colour }
-func (v listView) IsNumber(i int) bool { return v.Columns[i].Sort == sheet.Number }
-
 // Paper is the address of the same list on paper.
 func (v listView) Paper() string {
 	if v.Plan == "" {
@@ -41,7 +36,7 @@ func (v listView) Paper() string {
 }
 
 // Labels is the address of the labels of a week's pots.
-func (v listView) Labels(g sheet.Group) string {
+func (v listView) Labels(g desk.ListGroup) string {
 	q := url.Values{"session": {g.Week.String()}}
 	if v.Plan != "" {
 		q.Set("plan", v.Plan)
@@ -59,7 +54,7 @@ func (s *server) list(r *request) error {
 		return notFound("there is no list at this address")
 	}
 	var err error
-	if v.Listing, err = s.desk.Listing(desk.PaperQuestion{Name: v.Name, Plan: v.Plan, Units: r.taste.Units}, s.today()); err != nil {
+	if v.ListTable, err = s.desk.Listing(desk.PaperQuestion{Name: v.Name, Plan: v.Plan, Units: r.taste.Units}, s.today()); err != nil {
 		return err
 	}
 	v.Mix = v.Name == "potting"

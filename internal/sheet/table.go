@@ -16,6 +16,10 @@ const (
 // ByHand reports whether a column is filled in by hand.
 func (s Sort) ByHand() bool { return s == Tick || s == Entry || s == Blank }
 
+// IsColour and IsNumber report columns that are shown in ways of their own.
+func (s Sort) IsColour() bool { return s == Colour }
+func (s Sort) IsNumber() bool { return s == Number }
+
 // Column is one of a list's.
 type Column struct {
 	Head  string
