@@ -3,6 +3,7 @@ package season
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"eyeup/solve"
 )
@@ -38,6 +39,7 @@ type CertifiedLevels struct {
 	Held   []string            `json:"held" jsonschema_description:"the setting of every place"`
 	Lit    [][]int             `json:"lit" jsonschema_description:"by burner: days on which it may be lit, from the latest"`
 	Out    [][]int             `json:"out" jsonschema_description:"by burner: days on which it may go out, from the first"`
+	Step   [][]int             `json:"step" jsonschema_description:"by burner: days on which its level may step; 2147483647 alone where it does not"`
 	Ways   [][]CertifiedChoice `json:"ways" jsonschema_description:"by group"`
 	fields *field
 }
@@ -51,14 +53,24 @@ type CertifiedChoice struct {
 	Gain   float64         `json:"gain"`
 	Takes  map[int]float64 `json:"takes" jsonschema_description:"of each limit, by its number"`
 	Wanted [][2]int        `json:"wanted" jsonschema_description:"by burner: from this day to the day before that one; from is 2147483647 where it is not wanted"`
+	Steps  *CertifiedSteps `json:"steps,omitempty" jsonschema_description:"of a level that it takes; left out where any will do"`
 }
 
-// CertifiedSetting is a leaf: burners lit on one of a run of days and out on one of another,
-// both by their place in the list of days.
+// CertifiedSteps are the days on which a burner's level may step for a way to be as it is, by
+// their place in the list of days.
+type CertifiedSteps struct {
+	Burner int `json:"burner"`
+	First  int `json:"first"`
+	Last   int `json:"last"`
+}
+
+// CertifiedSetting is a leaf: burners lit on one of a run of days, out on one of another and
+// their level stepped on one of a third, all by their place in the list of days.
 type CertifiedSetting struct {
 	Levels  int      `json:"levels" jsonschema_description:"which of levels"`
 	Lit     [][2]int `json:"lit" jsonschema_description:"by burner: first and last"`
 	Out     [][2]int `json:"out" jsonschema_description:"by burner: first and last"`
+	Step    [][2]int `json:"step" jsonschema_description:"by burner: first and last"`
 	Burning float64  `json:"burning" jsonschema_description:"what heat and lamps cost at least"`
 	Prices  int      `json:"prices" jsonschema_description:"which of prices"`
 	Bound   float64  `json:"bound" jsonschema_description:"no plan in it costs less, by these prices"`
@@ -106,7 +118,8 @@ func (p *prover) certify(plan string, one *proven) (*Certificate, error) {
 		c.Groups = append(c.Groups, CertifiedGroup{g.name(), g.want})
 	}
 	for _, n := range one.leaves {
-		leaf := CertifiedSetting{Levels: c.levelsOf(p, n.f), Lit: n.from, Out: n.to, Burning: n.burning, Prices: c.pricesOf(p.bestOf(n, one.pool))}
+		p.opened(n)
+		leaf := CertifiedSetting{Levels: c.levelsOf(p, n.f), Lit: n.from, Out: n.to, Step: n.turn, Burning: n.burning, Prices: c.pricesOf(p.bestOf(n, one.pool))}
 		if n.by < 0 {
 			found := n.bound
 			leaf.Search = &found
@@ -142,14 +155,14 @@ func (c *Certificate) levelsOf(p *prover, f *field) int {
 			return i
 		}
 	}
-	l := CertifiedLevels{Lit: f.begins, Out: f.ends, fields: f}
+	l := CertifiedLevels{Lit: f.begins, Out: f.ends, Step: f.turns, fields: f}
 	for i := range p.Places {
-		l.Held = append(l.Held, p.setting(i, f.at[i]).String())
+		l.Held = append(l.Held, p.words(i, f.at[i]))
 	}
-	for _, all := range f.choices {
+	for g, may := range p.whole(f).may {
 		var ways []CertifiedChoice
-		for i := range all {
-			ways = append(ways, certified(&all[i], c.Hours, p.hired > 0))
+		for _, i := range may {
+			ways = append(ways, p.certified(&f.choices[g][i], c.Hours))
 		}
 		l.Ways = append(l.Ways, ways)
 	}
@@ -157,17 +170,20 @@ func (c *Certificate) levelsOf(p *prover, f *field) int {
 	return len(c.Levels) - 1
 }
 
-func certified(o *choice, hours int, hoursBind bool) CertifiedChoice {
-	w := CertifiedChoice{Start: o.start, Route: o.route.name, Direct: o.route.direct, Money: o.money, Gain: o.gain, Takes: map[int]float64{}}
+func (p *prover) certified(o *choice, hours int) CertifiedChoice {
+	w := CertifiedChoice{Start: o.start, Route: o.route.name, Direct: o.route.direct, Money: o.money + o.warm + o.worse, Gain: o.gain, Takes: map[int]float64{}}
 	for _, list := range [][]take{o.takes, o.hours} {
 		for _, t := range list {
-			if t.row < hours || hoursBind {
+			if t.row < hours || p.hired > 0 {
 				w.Takes[t.row] = t.amount
 			}
 		}
 	}
 	for _, used := range o.use {
 		w.Wanted = append(w.Wanted, [2]int{used.from, used.to})
+	}
+	if o.place >= 0 {
+		w.Steps = &CertifiedSteps{slices.Index(p.slots, slot{at: o.place}), o.steps[0], o.steps[1]}
 	}
 	return w
 }

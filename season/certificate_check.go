@@ -37,7 +37,7 @@ func (c *Certificate) add(leaf CertifiedSetting) (float64, error) {
 		return 0, errors.New("it names levels or prices that are not there")
 	}
 	l, prices := &c.Levels[leaf.Levels], c.Prices[leaf.Prices]
-	if len(leaf.Lit) != len(l.Lit) || len(leaf.Out) != len(l.Out) || len(l.Ways) != len(c.Groups) {
+	if len(leaf.Lit) != len(l.Lit) || len(leaf.Out) != len(l.Out) || len(leaf.Step) != len(l.Step) || len(l.Ways) != len(c.Groups) {
 		return 0, errors.New("it does not name every burner and group")
 	}
 	p := &solve.Programme{Offset: leaf.Burning}
@@ -84,7 +84,7 @@ func (leaf CertifiedSetting) allows(l *CertifiedLevels, w CertifiedChoice) bool 
 			return false
 		}
 	}
-	return true
+	return w.Steps == nil || w.Steps.First <= leaf.Step[w.Steps.Burner][1] && w.Steps.Last >= leaf.Step[w.Steps.Burner][0]
 }
 
 // covers reports what setting of the levels named the leaves leave out, if any: no two of
@@ -94,11 +94,11 @@ func (c *Certificate) covers() error {
 		var boxes [][][2]int
 		for _, leaf := range c.Leaves {
 			if leaf.Levels == at {
-				boxes = append(boxes, slices.Concat(leaf.Lit, leaf.Out))
+				boxes = append(boxes, slices.Concat(leaf.Lit, leaf.Out, leaf.Step))
 			}
 		}
 		whole := 1
-		for _, days := range slices.Concat(l.Lit, l.Out) {
+		for _, days := range slices.Concat(l.Lit, l.Out, l.Step) {
 			whole *= len(days)
 		}
 		filled := 0

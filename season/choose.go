@@ -172,7 +172,7 @@ func (m *maker) admissible(o *outcome) bool {
 	if o.route.direct {
 		return o.life.upAfter == 0 && 2*n.unplanted <= len(o.fates)
 	}
-	if o.route.night != unheld && o.route.night < o.life.night-slack && (o.route.firstPlace == o.route.onPlace || o.route.around >= 0) {
+	if o.life.isTooCold(&o.option) {
 		return false
 	}
 	allowed := int(float64(m.FrostRisk) * float64(len(o.fates)))
@@ -183,6 +183,11 @@ func (m *maker) admissible(o *outcome) bool {
 		return o.lost <= allowed && o.cold <= allowed
 	}
 	return n.unplanted <= allowed && 2*n.inPot <= len(o.fates) && (o.route.firstPlace == o.route.onPlace || 2*n.skipped <= len(o.fates))
+}
+
+// isTooCold reports whether a way holds a heated place below what young leaves want.
+func (l *life) isTooCold(o *option) bool {
+	return o.route.night != unheld && o.route.night < l.night-slack && (o.route.firstPlace == o.route.onPlace || o.route.around >= 0)
 }
 
 // alike is how many weeks of flower make no difference to the choice.

@@ -16,6 +16,17 @@ import (
 type climate struct {
 	years []yearDays
 	bench *climate // its warm bench; nil where it has none
+
+	then *climate // what it is from a day on; nil where it stays the same
+	turn int      // that day
+}
+
+// on returns the year to look up a day in.
+func (c *climate) on(year, day int) *yearDays {
+	if c.then != nil && day >= c.turn {
+		return &c.then.years[year]
+	}
+	return &c.years[year]
 }
 
 // yearDays is one year of a climate. Slices over days are as long as the span; the outer

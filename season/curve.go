@@ -18,20 +18,37 @@ const (
 type proven struct {
 	weight float64
 	best   *found
+	steady *found // the best at constant levels, whose days those of a step are near
 	bound  float64
 	leaves []*node
 	pool   []*prices
 	ended  bool // it was stopped before its bound was near
 }
 
-// prove looks for the best plan at a weight within some nodes, and for its bound.
-func (p *prover) prove(weight float64, name string, seeds []*found, open func() []*node) (*proven, error) {
+// proveAll looks for the best plan at a weight at any levels, and with one step of them.
+func (p *prover) proveAll(weight float64, name string, seeds []*found) (*proven, error) {
+	return p.prove(weight, name, seeds, p.everything, func() []*node { return p.stepping(p.best) })
+}
+
+// prove looks for the best plan at a weight within some nodes, one lot of them after the
+// other, and for its bound.
+func (p *prover) prove(weight float64, name string, seeds []*found, open ...func() []*node) (*proven, error) {
 	p.at(weight, name)
 	for _, f := range seeds {
 		p.consider(f)
 	}
-	if err := p.search(open()); err != nil {
-		return nil, err
+	one := &proven{weight: weight}
+	for i, nodes := range open {
+		roots := nodes()
+		if i == 0 {
+			p.suit(roots)
+		}
+		if err := p.search(roots); err != nil {
+			return nil, err
+		}
+		if one.steady == nil {
+			one.steady = p.best
+		}
 	}
 	bound := math.Inf(1)
 	for _, n := range p.leaves {
@@ -39,28 +56,101 @@ func (p *prover) prove(weight float64, name string, seeds []*found, open func() 
 	}
 	p.told.Bound = bound
 	p.tell()
-	return &proven{weight: weight, best: p.best, bound: bound, leaves: p.leaves, pool: p.pool, ended: !p.isNear(bound)}, nil
+	one.best, one.bound, one.leaves, one.pool, one.ended = p.best, bound, p.leaves, p.pool, !p.isNear(bound)
+	return one, nil
 }
 
-// everything is the tree's root: all levels of the heated places.
+// everything is the tree's roots: all levels of the heated places.
 func (p *prover) everything() []*node {
-	var all []*node
+	var roots []*node
 	for _, at := range p.allLevels() {
-		all = append(all, p.whole(p.field(at)))
+		roots = append(roots, p.root(steady(at)))
 	}
-	return all
+	return roots
+}
+
+// root is the node of all settings that hold the places in some ways, not yet opened.
+func (p *prover) root(at holds) *node {
+	p.made++
+	return &node{at: at, bound: math.Inf(-1), order: p.made}
+}
+
+// nearDays is how many days sooner or later than in the best plan at one level all that burns
+// is lit and put out where a level steps.
+const nearDays = 14
+
+// stepping is the tree's roots for one step of level, on any of the days for it, in one place
+// that a plan heats, with all that burns lit and put out within nearDays of the plan's days.
+func (p *prover) stepping(f *found) []*node {
+	if f == nil {
+		return nil
+	}
+	var roots []*node
+	for i, of := range p.slots {
+		if of.lamps || !slices.Contains(p.open, of.at) || f.used[i].from == never {
+			continue
+		}
+		for _, h := range p.allHolds(of.at) {
+			if h.steps() {
+				at := slices.Clone(f.at)
+				at[of.at] = h
+				roots = append(roots, p.lit(p.field(at), f.used, nearDays))
+			}
+		}
+	}
+	return roots
+}
+
+// opened fills in a node that has only said how the places are held.
+func (p *prover) opened(n *node) {
+	if n.f != nil {
+		return
+	}
+	known := *n
+	*n = *p.whole(p.field(n.at))
+	n.order, n.bound, n.by = known.order, known.bound, known.by
 }
 
 // only is the one setting of a plan: what burns, and when, is settled and paid for.
 func (p *prover) only(f *found) func() []*node {
-	return func() []*node {
-		one := *p.field(f.at)
-		one.begins, one.ends = nil, nil
-		for _, used := range f.used {
-			one.begins, one.ends = append(one.begins, []int{used.from}), append(one.ends, []int{used.to})
+	return func() []*node { return []*node{p.settled(p.field(f.at), f)} }
+}
+
+// lit is the node of a field in which all that burns is lit and put out on certain days, or
+// so many sooner or later.
+func (p *prover) lit(in *field, used []span, apart int) *node {
+	one := *in
+	one.begins, one.ends = nil, nil
+	for i, days := range used {
+		apart := apart
+		if in.burners[i].lamps {
+			apart = 0
 		}
-		return []*node{p.whole(&one)}
+		begins, ends := near(in.begins[i], days.from, apart), near(in.ends[i], days.to, apart)
+		slices.Reverse(begins)
+		one.begins, one.ends = append(one.begins, begins), append(one.ends, ends)
 	}
+	return p.whole(&one)
+}
+
+// near returns, in order, a day and those of a list that are not too far from it.
+func near(all []int, day, apart int) []int {
+	some := slices.DeleteFunc(slices.Clone(all), func(d int) bool { return day == never || d < day-apart || d > day+apart })
+	some = append(some, day)
+	slices.Sort(some)
+	return slices.Compact(some)
+}
+
+// settled is the node of a field that has the one setting of a plan.
+func (p *prover) settled(in *field, f *found) *node {
+	n := p.lit(in, f.used, 0)
+	r := runs{n.from, n.to, n.turn}
+	for i, day := range f.turn {
+		if at := slices.Index(n.f.turns[i], day); at >= 0 {
+			r[2][i] = [2]int{at, at}
+		}
+	}
+	return p.nodeOf(n.f, n.may, r)
 }
 
 // curve proves plans along the price of early: the cheapest, the earliest, and between them
@@ -72,7 +162,7 @@ func (p *prover) curve(own float64, last *proven, seeds []*found) ([]*proven, er
 		for _, one := range all {
 			seeds = append(seeds, one.best)
 		}
-		one, err := p.prove(weight, "the price of early", seeds, p.everything)
+		one, err := p.proveAll(weight, "the price of early", seeds)
 		if err == nil {
 			all = append(all, one)
 		}

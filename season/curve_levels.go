@@ -25,10 +25,12 @@ type EarlyPoint struct {
 	Limits []LimitWorth `json:"limits,omitempty" jsonschema_description:"what a little more of what is short would be worth, the dearest first"`
 }
 
-// Held is a place held at a level from one day to the day before another.
+// Held is a place held at a level, or at one and then at another, from one day to the day
+// before another.
 type Held struct {
 	Place string               `json:"place"`
 	Level quantity.Temperature `json:"level_c"`
+	Then  *LevelStep           `json:"then,omitempty" jsonschema_description:"the step of level while it is in use"`
 	From  civil.Date           `json:"from"`
 	To    civil.Date           `json:"to"`
 }

@@ -13,7 +13,7 @@
 // are weeks of flower before the autumn frost, against dormant stock planted (or seed sown)
 // in the open when the soil allows. Make tries every start week and route, and fills the
 // benches with the best first. Prove states the same as a programme over all levels of the
-// heated places and all days on which they may be lit, finds plans that are best, or nearly,
-// along the price of early, and tells by how much any other could be better; a Certificate
-// lets anyone add that up again.
+// heated places, all days on which they may be lit and a step of level, finds plans that are
+// best, or nearly, along the price of early, and tells by how much any other could be better;
+// a Certificate lets anyone add that up again.
 package season

@@ -80,22 +80,17 @@ func (m *maker) make() (*Result, error) {
 		{Usual, usualSays, usual, m.assign(usual, byCustom(m.usualWeeks))},
 		{AsEarly, earlySays, early, m.assign(early, byGain)},
 	}
+	all[2].assignment = m.stepped(early, all[2].assignment)
 	var wait sync.WaitGroup
 	for i, one := range all {
 		wait.Go(func() {
-			if one.name == AsEarly {
-				one.assignment = m.stepped(early, one.assignment)
-			}
 			r.Plans[i] = m.realize(one.name, one.says, one.at, one.assignment)
 		})
 	}
 	proofs, err := m.bound(all)
 	wait.Wait()
 	for i, proof := range proofs {
-		plan := r.Plans[i]
-		if plan.Proof = proof; plan.isStepped() {
-			plan.Proof.Says += "; the step of level, which saves heat, is not counted in that"
-		}
+		r.Plans[i].Proof = proof
 	}
 	r.Early = m.withPlans(points, r.Plans, all)
 	m.sideBySide(r.Plans)
@@ -123,11 +118,6 @@ func (m *maker) bound(all []made) ([]*Proof, error) {
 		proofs = append(proofs, p.proofOf(proof, ItsOwn))
 	}
 	return proofs, nil
-}
-
-// isStepped reports whether some place changes its level while it is in use.
-func (p *Plan) isStepped() bool {
-	return slices.ContainsFunc(p.Places, func(at PlacePlan) bool { return at.Then != nil })
 }
 
 // makerFor readies a maker for a brief that has weather and stock.
@@ -198,10 +188,11 @@ func (m *maker) assign(at levels, rank func([]*outcome) []*outcome) assignment {
 func (m *maker) stepped(at levels, a assignment) assignment {
 	a.steps = map[int]step{}
 	for i := range m.Places {
-		if change, found := m.bestStep(i, at, a); found {
-			a.steps[i] = change
+		if change, lived, found := m.bestStep(i, at, a); found {
+			a.steps[i], a.portions = change, lived
 		}
 	}
+	_, a.value = a.worth()
 	return a
 }
 

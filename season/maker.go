@@ -25,11 +25,10 @@ type maker struct {
 	left        []NotCovered
 	outcomes    remembered[outcomeKey, []*outcome]
 	baselines   remembered[sortOf, *outcome]
-	choices     map[weighed]choice
 }
 
 func newMaker(b *Brief) (*maker, error) {
-	m := &maker{Brief: b, recall: b.Kept.of(b), left: []NotCovered{}, choices: map[weighed]choice{}}
+	m := &maker{Brief: b, recall: b.Kept.of(b), left: []NotCovered{}}
 	m.firstMonday = m.day(b.Span.From.Monday())
 	if m.firstMonday < 0 {
 		m.firstMonday += 7

@@ -221,7 +221,7 @@ func TestSpliceIsTheFullRun(t *testing.T) {
 			if d >= day-1 && d <= day+2 {
 				continue
 			}
-			if off := whole.years[year].low[d] - joined.years[year].low[d]; math.Abs(off) > 0.25 {
+			if off := whole.years[year].low[d] - joined.on(year, d).low[d]; math.Abs(off) > 0.25 {
 				t.Fatalf("year %d, day %d: %.2f K apart", year, d, off)
 			}
 		}

@@ -90,10 +90,17 @@ func weeksOfFlower(f fate, end int) float64 {
 // live walks an option through all years. base holds the weeks of flower of the baseline
 // and ends the last day of flowering, for each year.
 func live(l *life, o option, base []float64, ends []int) *outcome {
-	out := &outcome{option: o, life: l, fates: make([]fate, len(ends)), later: &later{}}
+	fates := make([]fate, len(ends))
 	for year := range ends {
-		f := walker{life: l, option: &o, year: year}.middle()
-		out.fates[year] = f
+		fates[year] = walker{life: l, option: &o, year: year}.middle()
+	}
+	return fared(l, o, fates, base, ends)
+}
+
+// fared sums up how an option fared: see live.
+func fared(l *life, o option, fates []fate, base []float64, ends []int) *outcome {
+	out := &outcome{option: o, life: l, fates: fates, later: &later{}}
+	for year, f := range fates {
 		out.gain += weeksOfFlower(f, ends[year]) - base[year]
 		out.drawn += float64(f.stretched)
 		if f.died < ends[year] {
@@ -241,6 +248,23 @@ func (o *outcome) dark(place int) int {
 		return 0
 	}
 	return 7
+}
+
+// changes lists in order the days from the start to the end of the span on which a plant may
+// come to stand elsewhere, to be lit or to take other room: between two of them all is as on
+// the first. See stands.
+func (o *outcome) changes(f fate, end int) []int {
+	begin := max(o.start, o.firstMonday)
+	all := append(make([]int, 0, 16), begin, end)
+	for _, day := range []int{
+		f.handOn, f.framed, f.out, f.died, f.up + 1, f.up + 8, f.up + o.life.prick + 1, f.meet, f.touch, f.potted, f.eyed + 1, f.flower + o.life.cutFor + 1,
+	} {
+		if day > begin && day < end {
+			all = append(all, day)
+		}
+	}
+	slices.Sort(all)
+	return slices.Compact(all)
 }
 
 // stands returns where a plant of fate f stands on a day, and the room it takes there.

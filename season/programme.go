@@ -25,6 +25,8 @@ type choice struct {
 	takes []take  // m² by bench and week
 	hours []take  // hours of work by week
 	use   []span  // by burner: the days on which it wants it on; from is never where it does not
+	place int     // whose level steps, on some of the days from and to which it is so; -1: none
+	steps [2]int  // the first and last of those days
 }
 
 // take is so much of what a row limits.
@@ -33,13 +35,15 @@ type take struct {
 	amount float64
 }
 
-// field is all that may be chosen while the places are held at certain levels.
+// field is all that may be chosen while the places are held in certain ways.
 type field struct {
-	at      levels
+	at      holds
 	burners []*burner
+	through []*passage // whose choices these are
 	choices [][]choice // by group
 	begins  [][]int    // by burner: the days on which it may be lit, from the latest to the first
 	ends    [][]int    // by burner: the days on which it may go out, from the first to the latest
+	turns   [][]int    // by burner: the days on which its level may step; never alone where it does not
 }
 
 // groups puts like batches together, in the maker's order.
@@ -75,39 +79,33 @@ func (m *maker) hoursRow(week int) int { return 2*len(m.Places)*m.weeks + week }
 // rowCount is how many rows are numbered.
 func (m *maker) rowCount() int { return (2*len(m.Places) + 1) * m.weeks }
 
-// fieldOf gathers what may be chosen at some levels, on a basis of room: the share of years
-// in which no plant takes more.
-func (m *maker) fieldOf(groups []*group, at levels, basis float64) *field {
-	f := &field{at: at, burners: m.burners(at)}
-	for _, g := range groups {
-		var all []choice
-		for _, o := range m.held(g.batches[0], m.options(g.batches[0], at)) {
-			if m.admissible(o) {
-				all = append(all, m.choiceOf(g.batches[0], o, f.burners, basis))
-			}
+// fieldOf gathers what may be chosen while the places are held in some ways, on a basis of
+// room: the share of years in which no plant takes more.
+func (p *prover) fieldOf(at holds, basis float64) *field {
+	f := &field{at: at, burners: p.burners(at), through: p.through(at, basis), choices: make([][]choice, len(p.groups))}
+	for _, one := range f.through {
+		for g, all := range one.choices {
+			f.choices[g] = append(f.choices[g], all...)
 		}
-		f.choices = append(f.choices, undominatedChoices(all))
 	}
-	f.windows()
+	f.windows(p.stepDays)
 	return f
 }
 
-// choiceOf reckons all that counts of an outcome of a batch.
-func (m *maker) choiceOf(b *batch, o *outcome, burners []*burner, basis float64) choice {
-	key := weighed{o, basis}
-	c, known := m.choices[key]
-	if !known {
-		c = choice{outcome: o, money: m.moneyFor(b, o), warm: m.benchMoney(o), worse: m.Prices.Stretched.Times(o.drawn), hours: m.hoursFor(b, o), takes: m.takesOf(o, basis)}
-		m.choices[key] = c
-	}
-	c.use = nil
-	for _, one := range burners {
-		c.use = append(c.use, one.wanted(o, int(m.Span.Days())))
+// choiceOf reckons all that counts of an outcome of a batch, with places at some levels.
+func (p *prover) choiceOf(b *batch, o *outcome, at levels, basis float64) choice {
+	c := choice{outcome: o, money: p.moneyFor(b, o), warm: p.benchMoney(o), worse: p.Prices.Stretched.Times(o.drawn), hours: p.hoursFor(b, o), takes: p.takesOf(o, basis), place: -1}
+	for _, of := range p.slots {
+		used := span{never, 0}
+		if of.lamps || p.isHeated(of.at, at) {
+			used = of.wanted(o, int(p.Span.Days()))
+		}
+		c.use = append(c.use, used)
 	}
 	return c
 }
 
-// weighed tells choices apart that are reckoned once.
+// weighed tells apart what room is reckoned of.
 type weighed struct {
 	*outcome
 	basis float64
@@ -132,15 +130,18 @@ func (m *maker) takesIn(o *outcome, basis float64) []take {
 		years[row][year] = max(years[row][year], area)
 	}
 	for year, f := range o.fates {
-		for day := max(o.start, m.firstMonday); day < int(m.Span.Days()); day++ {
+		changes := o.changes(f, int(m.Span.Days()))
+		for i, day := range changes[:len(changes)-1] {
 			place, area := o.stands(f, day)
 			if place < 0 || place == o.route.groundPlace {
 				break
 			}
-			week := (day - m.firstMonday) / 7
-			note(place, week, year, area)
-			if m.Places[place].Lit > 0 && f.up != never && day > f.up+o.dark(place) {
-				note(m.lamps(place), week, year, area)
+			lit := m.Places[place].Lit > 0 && f.up != never && day > f.up+o.dark(place)
+			for week := m.weekOn(day); week <= m.weekOn(changes[i+1]-1); week++ {
+				note(place, week, year, area)
+				if lit {
+					note(m.lamps(place), week, year, area)
+				}
 			}
 		}
 	}
@@ -156,6 +157,9 @@ func (m *maker) takesIn(o *outcome, basis float64) []take {
 	}
 	return all
 }
+
+// weekOn returns the week of a day.
+func (m *maker) weekOn(day int) int { return (day - m.firstMonday) / 7 }
 
 // moneyFor returns the mix and the containers that one plant of an outcome takes, as shares
 // of full trays.
@@ -196,12 +200,14 @@ func (m *maker) hoursFor(b *batch, o *outcome) []take {
 	return all
 }
 
-// undominatedChoices leaves out what another way beats or equals in all: gain, money, room,
-// stretched days, hours and the days on which it wants heat. Of two that are the same the first stays.
-func undominatedChoices(all []choice) []choice {
+// undominated leaves out what another way, of the same or of those known already, beats or
+// equals in all: gain, money, room, stretched days, hours, the days on which it wants heat and those of the
+// steps that lead to it. Of two that are the same the first stays.
+func (p *prover) undominated(all, known []choice) []choice {
 	var kept []choice
 	for i := range all {
-		beaten := slices.ContainsFunc(all[:i], func(c choice) bool { return c.beats(&all[i]) }) ||
+		beats := func(c choice) bool { return c.beats(&all[i]) }
+		beaten := slices.ContainsFunc(known, beats) || slices.ContainsFunc(all[:i], beats) ||
 			slices.ContainsFunc(all[i+1:], func(c choice) bool { return c.beats(&all[i]) && !all[i].beats(&c) })
 		if !beaten {
 			kept = append(kept, all[i])
@@ -212,7 +218,7 @@ func undominatedChoices(all []choice) []choice {
 
 // beats reports whether c is no worse than d in anything.
 func (c *choice) beats(d *choice) bool {
-	if c.gain < d.gain || c.money > d.money || c.warm > d.warm || c.worse > d.worse || !within(c.takes, d.takes) || !within(c.hours, d.hours) {
+	if c.gain < d.gain || c.money > d.money || c.warm > d.warm || c.worse > d.worse || c.place >= 0 && (c.steps[0] > d.steps[0] || c.steps[1] < d.steps[1]) {
 		return false
 	}
 	for i, used := range c.use {
@@ -220,7 +226,7 @@ func (c *choice) beats(d *choice) bool {
 			return false
 		}
 	}
-	return true
+	return within(c.takes, d.takes) && within(c.hours, d.hours)
 }
 
 // within reports whether no row of a asks for more than that of b; both are in the order of

@@ -1,64 +1,142 @@
 package season
 
-import "slices"
+import (
+	"math"
+	"slices"
+)
 
-// burner is what burns as long as anything wants it, for all plants together: the heating of
-// a place at one level, or the lamps of one.
-type burner struct {
-	at    int         // the place
-	lamps bool        // its lamps, not its heating
-	sums  [][]float64 // kWh up to the begin of a day, by year
-	price float64     // of a kWh
-	ahead int         // days that it is lit before it is wanted
-	years []float64   // room to sort in
+// slot is what may burn in a place: its heating or its lamps.
+type slot struct {
+	at    int  // the place
+	lamps bool // its lamps, not its heating
 }
 
-// burners lists what burns at some levels.
-func (m *maker) burners(at levels) []*burner {
-	var all []*burner
+// slots lists what may burn at all: see burners.
+func (m *maker) slotsOfPlaces() []slot {
+	var all []slot
 	for i, p := range m.Places {
-		c := m.climateAt(i, at)
-		if m.isHeated(i, at) && p.Sort != Bench { // a bench costs by what stands on it
-			all = append(all, burnerOf(c, i, func(y *yearDays) []float64 { return y.given }, p.Energy, warming))
+		if m.isOpen(i) || p.Sort == Room && p.Costs { // a bench costs by what stands on it
+			all = append(all, slot{i, false})
 		}
 		if p.Lit > 0 {
-			b := burnerOf(c, i, func(y *yearDays) []float64 { return y.lamps }, m.Prices.Electricity, 0)
-			b.lamps = true
-			all = append(all, b)
+			all = append(all, slot{i, true})
 		}
 	}
 	return all
 }
 
-func burnerOf(c *climate, at int, daily func(*yearDays) []float64, price Price, ahead int) *burner {
-	b := &burner{at: at, price: price.Times(1), ahead: ahead, years: make([]float64, len(c.years))}
+// burner burns as long as anything wants it, for all plants together.
+type burner struct {
+	slot
+	hold   hold
+	sums   [][]float64        // kWh up to the begin of a day, by year, at the higher level
+	lower  [][]float64        // and at the lower one; nil where there is no step
+	price  float64            // of a kWh
+	ahead  int                // days that it is lit before it is wanted
+	years  []float64          // room to sort in
+	costs  map[[3]int]float64 // what is known of cost
+	leasts map[[4]int]float64 // and of least
+}
+
+// burners lists what burns, slot by slot, while the places are held in some ways.
+func (p *prover) burners(at holds) []*burner {
+	var all []*burner
+	for _, of := range p.slots {
+		all = append(all, p.burner(of, at[of.at]))
+	}
+	return all
+}
+
+// burner returns what burns in a slot while its place is held in a way, reckoning it once.
+func (p *prover) burner(of slot, h hold) *burner {
+	for _, known := range p.burning {
+		if known.slot == of && known.hold == h {
+			return known
+		}
+	}
+	b := &burner{slot: of, hold: h, price: p.Places[of.at].Energy.Times(1), ahead: warming, years: make([]float64, len(p.Weather)), costs: map[[3]int]float64{}, leasts: map[[4]int]float64{}}
+	daily := func(y *yearDays) []float64 { return y.given }
+	if of.lamps {
+		b.price, b.ahead = p.Prices.Electricity.Times(1), 0
+		daily = func(y *yearDays) []float64 { return y.lamps }
+	}
+	b.sums = sumsOf(p.climate(of.at, p.setting(of.at, h.level)), daily)
+	if h.steps() {
+		b.lower = sumsOf(p.climate(of.at, p.setting(of.at, h.lower)), daily)
+	}
+	p.burning = append(p.burning, b)
+	return b
+}
+
+func sumsOf(c *climate, daily func(*yearDays) []float64) [][]float64 {
+	var all [][]float64
 	for i := range c.years {
 		days := daily(&c.years[i])
 		sums := make([]float64, len(days)+1)
 		for d, kWh := range days {
 			sums[d+1] = sums[d] + kWh
 		}
-		b.sums = append(b.sums, sums)
+		all = append(all, sums)
 	}
-	return b
+	return all
 }
 
-// cost returns what it costs in the middle of the years to burn while it is wanted. More
-// days never cost less.
-func (b *burner) cost(wanted span) float64 {
+// cost returns what it costs in the middle of the years to burn while it is wanted, with the
+// step of level, if there is one, on a day. More days never cost less.
+func (b *burner) cost(wanted span, turn int) float64 {
 	if wanted.from >= wanted.to {
 		return 0
 	}
+	key := [3]int{wanted.from, wanted.to, turn}
+	if cost, known := b.costs[key]; known {
+		return cost
+	}
+	first, second := b.sums, b.lower
+	if b.hold.up {
+		first, second = second, first
+	}
 	for i, sums := range b.sums {
-		b.years[i] = max(0, sums[min(wanted.to, len(sums)-1)]-sums[max(wanted.from-b.ahead, 0)])
+		from, to := max(wanted.from-b.ahead, 0), min(wanted.to, len(sums)-1)
+		if !b.hold.steps() {
+			b.years[i] = max(0, sums[to]-sums[from])
+			continue
+		}
+		day := min(max(turn, from), to)
+		b.years[i] = max(0, first[i][day]-first[i][from]) + max(0, second[i][to]-second[i][day])
 	}
 	slices.Sort(b.years)
-	return b.price * b.years[(len(b.years)-1)/2]
+	b.costs[key] = b.price * b.years[(len(b.years)-1)/2]
+	return b.costs[key]
+}
+
+// least and most return what it costs at the best and at the worst of some days of its step.
+func (b *burner) least(wanted span, turns []int) float64 {
+	if len(turns) == 1 {
+		return b.cost(wanted, turns[0])
+	}
+	key := [4]int{wanted.from, wanted.to, turns[0], turns[len(turns)-1]}
+	if cost, known := b.leasts[key]; known {
+		return cost
+	}
+	cost := math.Inf(1)
+	for _, turn := range turns {
+		cost = min(cost, b.cost(wanted, turn))
+	}
+	b.leasts[key] = cost
+	return cost
+}
+
+func (b *burner) most(wanted span, turns []int) float64 {
+	cost := 0.0
+	for _, turn := range turns {
+		cost = max(cost, b.cost(wanted, turn))
+	}
+	return cost
 }
 
 // wanted returns the days on which an outcome wants it: of heat, those on which it stands
 // there in any year; of lamps, those on which it has leaves there in the middle of the years.
-func (b *burner) wanted(o *outcome, end int) span {
+func (b slot) wanted(o *outcome, end int) span {
 	if b.lamps {
 		return b.lit(o, end)
 	}
@@ -69,7 +147,7 @@ func (b *burner) wanted(o *outcome, end int) span {
 	return used
 }
 
-func (b *burner) lit(o *outcome, end int) span {
+func (b slot) lit(o *outcome, end int) span {
 	none := span{never, 0}
 	if o.route.direct || o.route.firstPlace != b.at && o.route.onPlace != b.at {
 		return none

@@ -8,10 +8,10 @@ import (
 	"eyeup/solve"
 )
 
-// windows lists the days on which each burner may be lit and go out: those on which some
-// choice begins or ends to want it.
-func (f *field) windows() {
-	for i := range f.burners {
+// windows lists the days on which each burner may be lit and go out, those on which some
+// choice begins or ends to want it, and those on which its level may step.
+func (f *field) windows(turns []int) {
+	for i, b := range f.burners {
 		var begins, ends []int
 		for _, group := range f.choices {
 			for _, c := range group {
@@ -27,8 +27,16 @@ func (f *field) windows() {
 		}
 		begins, ends = slices.Compact(begins), slices.Compact(ends)
 		slices.Reverse(begins)
-		f.begins, f.ends = append(f.begins, begins), append(f.ends, ends)
+		f.begins, f.ends, f.turns = append(f.begins, begins), append(f.ends, ends), append(f.turns, f.turnsOf(b, turns))
 	}
+}
+
+// turnsOf are the days on which the level of a burner may step, of those on which any may.
+func (f *field) turnsOf(b *burner, days []int) []int {
+	if b.lamps || !f.at[b.at].steps() {
+		return []int{never}
+	}
+	return days
 }
 
 // counting is what all programmes of a season share: what each row holds and what leaning on

@@ -38,7 +38,7 @@ const Share = 0.004
 // and by plain arithmetic, how many branches or rounds are looked into for one setting, and
 // how often the settings are split.
 const (
-	mostSplits                      = 4000
+	mostSplits                      = 40000
 	mostSolves, mostPlainSolves     = 120, 16
 	mostBranches, mostPlainBranches = 2000, 1
 )
@@ -47,12 +47,17 @@ const (
 type prover struct {
 	*maker
 	*counting
-	ctx    context.Context
-	groups []*group
-	fields []*field
-	pool   []*prices
-	serve  []int // of the pool, those that serve at this weight
-	say    func(Progress)
+	ctx      context.Context
+	groups   []*group
+	open     []int  // places with a thermostat
+	slots    []slot // what may burn
+	burning  []*burner
+	passages map[passageKey]*passage
+	fields   map[string]*field
+	stepDays []int // on which levels may step
+	pool     []*prices
+	serve    []int // of the pool, those that serve at this weight
+	say      func(Progress)
 
 	weight float64 // money for a week of one plant in flower
 	best   *found  // at that weight
@@ -64,11 +69,12 @@ type prover struct {
 
 // found is a plan with what it comes to, in the figures of the programmes.
 type found struct {
-	at       levels
+	at       holds
+	turn     []int     // by burner: the day on which its level steps
 	counts   [][]int   // by group and choice of its field; nil for a plan made otherwise
 	field    *field    // nil for a plan made otherwise
 	made     []portion // of a plan made otherwise
-	used     []span    // by burner of its levels
+	used     []span    // by burner
 	left     int       // plants left out
 	plants   int
 	gain     float64 // weeks of flower, all plants together
@@ -119,34 +125,46 @@ func (p *prover) tell() {
 
 // newProver readies a proof. Fields are added when they are asked for.
 func (m *maker) newProver(ctx context.Context, say func(Progress)) *prover {
-	p := &prover{maker: m, counting: m.counting(), ctx: ctx, groups: m.groups(), say: say}
-	for week := range m.weeks {
-		p.spare += p.hired * p.limit[m.hoursRow(week)]
+	p := &prover{
+		maker: m, counting: m.counting(), ctx: ctx, groups: m.groups(), say: say, slots: m.slotsOfPlaces(), stepDays: m.stepMondays(),
+		passages: map[passageKey]*passage{}, fields: map[string]*field{},
 	}
+	for i := range m.Places {
+		if m.isOpen(i) {
+			p.open = append(p.open, i)
+		}
+	}
+	p.spare = p.dearest()
 	p.pool = []*prices{p.pricesOf(make([]float64, m.rowCount()))}
 	return p
 }
 
-// field returns the field of some levels, gathering it when first asked for.
-func (p *prover) field(at levels) *field {
-	for _, f := range p.fields {
-		if fmt.Sprint(f.at) == fmt.Sprint(at) {
-			return f
+// dearest is more than raising a plant can ever cost: all that burns for the whole span at
+// the highest levels, all hours hired, and twice the pots.
+func (p *prover) dearest() float64 {
+	dear := 1.0
+	for week := range p.weeks {
+		dear += p.hired * p.limit[p.hoursRow(week)]
+	}
+	for _, of := range p.slots {
+		dear += 2 * p.burner(of, steadyAt(max(0, len(p.Places[of.at].Levels)-1))).cost(span{0, int(p.Span.Days())}, never)
+	}
+	pots := 0.0
+	for _, g := range p.groups {
+		for _, o := range p.options(g.batches[0], p.benchesOn(make(levels, len(p.Places)))) {
+			pots = math.Max(pots, p.moneyFor(g.batches[0], o)+p.benchMoney(o)+p.Prices.Stretched.Times(float64(p.Span.Days())))
 		}
 	}
-	f := p.fieldOf(p.groups, at, float64(p.Fits))
-	p.fields = append(p.fields, f)
-	dear := 0.0
-	for _, b := range f.burners {
-		dear += b.cost(span{0, int(p.Span.Days())})
+	return dear + 2*pots
+}
+
+// field returns the field of some ways to hold the places, gathering it when first asked for.
+func (p *prover) field(at holds) *field {
+	key := at.key()
+	if p.fields[key] == nil {
+		p.fields[key] = p.fieldOf(at, float64(p.Fits))
 	}
-	for _, all := range f.choices {
-		for _, c := range all {
-			dear = math.Max(dear, c.money+c.warm+c.worse)
-		}
-	}
-	p.spare = math.Max(p.spare, dear*2+1)
-	return f
+	return p.fields[key]
 }
 
 // at sets the weight and forgets what was best at another.
@@ -162,8 +180,11 @@ func (p *prover) consider(f *found) {
 	}
 }
 
-// close solves one setting in whole plants.
+// close solves one setting in whole plants: by rounding, where that comes near enough.
 func (p *prover) close(n *node) error {
+	if p.isNear(n.bound) {
+		return nil
+	}
 	s := p.state(p.counting, p.groups, n.f, n.may, p.weight, n.burning)
 	limits := solve.Limits{Nodes: mostBranches}
 	if p.Relax == nil {
@@ -181,32 +202,48 @@ func (p *prover) close(n *node) error {
 		n.bound, n.by = answer.Bound, -1
 	}
 	if answer.Values != nil {
-		p.consider(p.foundIn(n.f, s, answer.Values))
+		p.consider(p.foundIn(n, s, answer.Values))
 	}
 	return nil
 }
 
 // foundIn reads a plan out of the values of a programme.
-func (p *prover) foundIn(f *field, s *stated, values []float64) *found {
-	counts, left := make([][]int, len(f.choices)), 0
-	for g, all := range f.choices {
+func (p *prover) foundIn(n *node, s *stated, values []float64) *found {
+	counts, left := make([][]int, len(n.f.choices)), 0
+	for g, all := range n.f.choices {
 		counts[g] = make([]int, len(all))
 	}
 	for i, c := range s.columns {
-		n := int(math.Round(values[i]))
+		plants := int(math.Round(values[i]))
 		switch {
 		case c.group >= 0 && c.choice >= 0:
-			counts[c.group][c.choice] = n
+			counts[c.group][c.choice] = plants
 		case c.group >= 0:
-			left += n
+			left += plants
 		}
 	}
-	return p.sumUp(f, counts, left)
+	return p.foundOf(n, counts, left)
+}
+
+// foundOf is the plan of a node that raises so many plants by each choice; nil where a step
+// of level does not fall into the use of its place, which is then held at one level.
+func (p *prover) foundOf(n *node, counts [][]int, left int) *found {
+	var turn []int
+	for i := range n.f.burners {
+		turn = append(turn, n.turns(i)[0])
+	}
+	f := p.sumUp(n.f, turn, counts, left)
+	for i, b := range n.f.burners {
+		if n.at[b.at].steps() && !b.lamps && (turn[i] <= f.used[i].from || turn[i] >= f.used[i].to) {
+			return nil
+		}
+	}
+	return f
 }
 
 // sumUp reckons what a plan comes to.
-func (p *prover) sumUp(f *field, counts [][]int, left int) *found {
-	sum := &found{at: f.at, field: f, counts: counts, left: left, ofLimits: make([]float64, p.rowCount())}
+func (p *prover) sumUp(f *field, turn []int, counts [][]int, left int) *found {
+	sum := &found{at: f.at, turn: turn, field: f, counts: counts, left: left, ofLimits: make([]float64, p.rowCount())}
 	for range f.burners {
 		sum.used = append(sum.used, span{never, 0})
 	}
@@ -215,7 +252,7 @@ func (p *prover) sumUp(f *field, counts [][]int, left int) *found {
 			sum.add(&all[i], counts[g][i])
 		}
 	}
-	return p.bill(f, sum)
+	return p.bill(sum)
 }
 
 // add counts so many plants of a choice.
@@ -241,12 +278,12 @@ func (f *found) add(c *choice, n int) {
 }
 
 // bill adds what is paid for all plants together: heat, lamps, hired hands.
-func (p *prover) bill(f *field, sum *found) *found {
-	for i, used := range sum.used {
-		if b := f.burners[i]; b.lamps {
-			sum.light += b.cost(used)
+func (p *prover) bill(sum *found) *found {
+	for i, b := range p.burners(sum.at) {
+		if cost := b.cost(sum.used[i], sum.turn[i]); b.lamps {
+			sum.light += cost
 		} else {
-			sum.heat += b.cost(used)
+			sum.heat += cost
 		}
 	}
 	for row, used := range sum.ofLimits {
@@ -259,17 +296,21 @@ func (p *prover) bill(f *field, sum *found) *found {
 
 // weigh reckons what an assignment made otherwise comes to.
 func (p *prover) weigh(at levels, a assignment) *found {
-	f := p.field(at)
-	sum := &found{at: at, made: a.portions, ofLimits: make([]float64, p.rowCount())}
-	for range f.burners {
+	sum := &found{at: steady(at).with(a.steps), made: a.portions, ofLimits: make([]float64, p.rowCount())}
+	for _, of := range p.slots {
 		sum.used = append(sum.used, span{never, 0})
+		turn := never
+		if s, is := a.steps[of.at]; is && !of.lamps {
+			turn = s.day
+		}
+		sum.turn = append(sum.turn, turn)
 	}
 	for _, of := range a.portions {
-		c := p.choiceOf(of.batch, of.outcome, f.burners, float64(p.Fits))
+		c := p.choiceOf(of.batch, of.outcome, at, float64(p.Fits))
 		sum.add(&c, of.count)
 	}
 	for _, n := range a.left {
 		sum.left += n
 	}
-	return p.bill(f, sum)
+	return p.bill(sum)
 }

@@ -12,11 +12,12 @@ import (
 // Whoever found them, they give a bound on every setting: see bound.
 type prices struct {
 	by   []float64
-	lean map[*field][][]float64 // what each choice costs in money and in limits leaned on
-	rest float64                // what the limits themselves come to
+	lean map[*passage][][]float64 // what each choice costs in money and in limits leaned on
+	rest float64                  // what the limits themselves come to
 
-	weight float64                // at which cost was reckoned
-	cost   map[*field][][]float64 // lean, less the worth of the choice's flowers
+	weight   float64                // at which the following were reckoned
+	cost     map[*field][][]float64 // lean, less the worth of the choice's flowers
+	cheapest map[*passage][]float64 // the least of them, by group
 }
 
 // priced takes prices over from the answer of a programme without whole numbers.
@@ -31,7 +32,7 @@ func (p *prover) priced(s *stated, found []float64) *prices {
 }
 
 func (p *prover) pricesOf(by []float64) *prices {
-	c, x := p.counting, &prices{by: by, lean: map[*field][][]float64{}}
+	c, x := p.counting, &prices{by: by, lean: map[*passage][][]float64{}}
 	for row, price := range by {
 		if row >= p.hoursRow(0) { // hired hands are never worth more than they cost
 			by[row] = min(price, c.hired)
@@ -41,13 +42,13 @@ func (p *prover) pricesOf(by []float64) *prices {
 	return x
 }
 
-// leanOf returns what every choice of a field costs in money and in limits leaned on.
-func (x *prices) leanOf(f *field) [][]float64 {
-	if x.lean[f] != nil {
-		return x.lean[f]
+// leanOf returns what every choice of a passage costs in money and in limits leaned on.
+func (x *prices) leanOf(through *passage) [][]float64 {
+	if x.lean[through] != nil {
+		return x.lean[through]
 	}
-	lean := make([][]float64, len(f.choices))
-	for g, all := range f.choices {
+	lean := make([][]float64, len(through.choices))
+	for g, all := range through.choices {
 		lean[g] = make([]float64, len(all))
 		for i := range all {
 			cost := all[i].money + all[i].warm + all[i].worse
@@ -59,34 +60,59 @@ func (x *prices) leanOf(f *field) [][]float64 {
 			lean[g][i] = cost
 		}
 	}
-	x.lean[f] = lean
+	x.lean[through] = lean
 	return lean
+}
+
+// at readies prices for a weight.
+func (x *prices) at(weight float64) {
+	if x.weight != weight || x.cost == nil {
+		x.weight, x.cost, x.cheapest = weight, map[*field][][]float64{}, map[*passage][]float64{}
+	}
 }
 
 // costOf returns what every choice of a field costs, its flowers counted at a weight.
 func (x *prices) costOf(f *field, weight float64) [][]float64 {
-	if x.weight != weight || x.cost == nil {
-		x.weight, x.cost = weight, map[*field][][]float64{}
-	}
+	x.at(weight)
 	if x.cost[f] != nil {
 		return x.cost[f]
 	}
-	lean := x.leanOf(f)
-	cost := make([][]float64, len(lean))
-	for g, all := range f.choices {
-		cost[g] = make([]float64, len(all))
-		for i := range all {
-			cost[g][i] = lean[g][i] - weight*all[i].gain
+	cost := make([][]float64, len(f.choices))
+	for _, through := range f.through {
+		for g, lean := range x.leanOf(through) {
+			for i, money := range lean {
+				cost[g] = append(cost[g], money-weight*through.choices[g][i].gain)
+			}
 		}
 	}
 	x.cost[f] = cost
 	return cost
 }
 
+// cheapestOf returns what the cheapest choice of each group costs among those of a passage.
+func (x *prices) cheapestOf(through *passage, weight float64) []float64 {
+	x.at(weight)
+	if x.cheapest[through] != nil {
+		return x.cheapest[through]
+	}
+	cheapest := make([]float64, len(through.choices))
+	for g, lean := range x.leanOf(through) {
+		cheapest[g] = math.Inf(1)
+		for i, money := range lean {
+			cheapest[g] = min(cheapest[g], money-weight*through.choices[g][i].gain)
+		}
+	}
+	x.cheapest[through] = cheapest
+	return cheapest
+}
+
 // boundOf returns a cost below which no plan within a node can lie, whoever found the prices:
 // every plant takes the way that is cheapest once the limits it leans on are paid for, and
 // what burns costs what it takes at the shortest. Valid by weak duality.
 func (p *prover) boundOf(n *node, x *prices) float64 {
+	if n.f == nil {
+		return p.boundOfAll(n.at, x)
+	}
 	cost, total := x.costOf(n.f, p.weight), x.rest+n.burning
 	for g, may := range n.may {
 		least, of := math.Inf(1), cost[g]
@@ -103,11 +129,27 @@ func (p *prover) boundOf(n *node, x *prices) float64 {
 	return total
 }
 
+// boundOfAll is the bound of all settings that hold the places in some ways.
+func (p *prover) boundOfAll(at holds, x *prices) float64 {
+	total, through := x.rest, p.through(at, float64(p.Fits))
+	for g := range p.groups {
+		least := math.Inf(1)
+		if !slices.ContainsFunc(through[0].choices[g], func(c choice) bool { return c.route.direct }) {
+			least = p.leaving(p.maker, p.weight)
+		}
+		for _, one := range through {
+			least = min(least, x.cheapestOf(one, p.weight)[g])
+		}
+		total += float64(p.groups[g].want) * least
+	}
+	return total
+}
+
 // How many of the prices found at other weights are kept for the levels that they suit best,
 // and how many of those found last are looked through.
 const (
 	bestPrices   = 3
-	latestPrices = 48
+	latestPrices = 24
 )
 
 // suit chooses from the prices found last those that serve at this weight, for each of the
@@ -140,6 +182,7 @@ func (p *prover) suit(roots []*node) {
 func (x *prices) forget() {
 	clear(x.lean)
 	clear(x.cost)
+	clear(x.cheapest)
 }
 
 // tighten raises the bound of a node by the prices that serve and that it has not been tried
@@ -173,6 +216,9 @@ func (p *prover) relax(n *node) error {
 	}
 	p.told.Solves++
 	p.learn(p.priced(s, found.Prices), n)
+	if n.isOne() && p.Solver != nil {
+		p.consider(p.rounded(n, s, found.Values))
+	}
 	return nil
 }
 

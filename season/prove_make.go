@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 )
 
 // errNoProver is what Prove returns where it is not told how.
@@ -23,9 +24,6 @@ func Prove(ctx context.Context, b Brief, say func(Progress)) (*Result, error) {
 		return nil, err
 	}
 	p := m.newProver(ctx, say)
-	for _, at := range m.allLevels() {
-		p.field(at)
-	}
 	s, err := p.season()
 	if err != nil {
 		return nil, fmt.Errorf("prove the season: %w", err)
@@ -36,6 +34,12 @@ func Prove(ctx context.Context, b Brief, say func(Progress)) (*Result, error) {
 // bounded proves nothing best, but says by plain arithmetic how much better than a plan that was
 // made otherwise any other at its levels could be.
 func (p *prover) bounded(at levels, a assignment, weight float64) (*proven, error) {
+	p.stepDays = nil
+	for _, s := range a.steps {
+		p.stepDays = append(p.stepDays, s.day)
+	}
+	slices.Sort(p.stepDays)
+	p.stepDays = slices.Compact(p.stepDays)
 	made := p.weigh(at, a)
 	one, err := p.prove(weight, "", []*found{made}, p.only(made))
 	if err == nil {
@@ -64,10 +68,10 @@ func (p *prover) season() (*proofs, error) {
 	own, top := p.weights(usual)
 	s := &proofs{}
 	var err error
-	if s.early, err = p.prove(top, AsEarly, seeds, p.everything); err != nil {
+	if s.early, err = p.proveAll(top, AsEarly, seeds); err != nil {
 		return nil, err
 	}
-	unheated := func() []*node { return []*node{p.whole(p.field(cold))} }
+	unheated := func() []*node { return []*node{p.whole(p.field(steady(cold)))} }
 	if s.cold, err = p.prove(s.early.weight, NoHeat, seeds[1:2], unheated); err != nil {
 		return nil, err
 	}
@@ -114,9 +118,6 @@ func (p *prover) result(s *proofs) (*Result, error) {
 			return nil, err
 		}
 		plan.Proof = p.proofOf(one.proven, one.settings)
-		if one.name == AsEarly {
-			plan = p.stepDown(one.says, plan, one.proven)
-		}
 		r.Plans, r.proofs[one.name] = append(r.Plans, plan), one.proven
 	}
 	for _, one := range s.curve {
@@ -141,67 +142,23 @@ const (
 // found again at its own settings on a wider basis of room, a few times at most; the bound
 // holds for that too, since it has less room.
 func (p *prover) fitting(name, says string, one *proven) (*Plan, error) {
-	plan := p.realize(name, says, one.best.at, p.assignmentOf(one.best))
+	plan := p.realize(name, says, one.best.at.levels(), p.assignmentOf(one.best))
 	asked := int(math.Ceil(float64(p.Fits)*float64(plan.Years) - 1e-9))
 	if one.best.counts == nil {
 		return plan, nil
 	}
 	for wider := 1; wider <= widerMost && plan.FitsYears < asked && p.ctx.Err() == nil; wider++ {
 		basis := min(1, float64(p.Fits)+widerBy*float64(wider))
-		f := p.fieldOf(p.groups, one.best.at, basis)
-		f.begins, f.ends = nil, nil
-		for _, used := range one.best.used {
-			f.begins, f.ends = append(f.begins, []int{used.from}), append(f.ends, []int{used.to})
-		}
 		p.at(one.weight, name)
-		if err := p.close(p.whole(f)); err != nil {
+		if err := p.close(p.settled(p.fieldOf(one.best.at, basis), one.best)); err != nil {
 			return nil, err
 		}
 		if p.best == nil {
 			break
 		}
-		if other := p.realize(name, says, p.best.at, p.assignmentOf(p.best)); other.FitsYears > plan.FitsYears {
+		if other := p.realize(name, says, p.best.at.levels(), p.assignmentOf(p.best)); other.FitsYears > plan.FitsYears {
 			plan, one.best = other, p.best
 		}
 	}
 	return plan, nil
-}
-
-// stepDown changes the level of a heated place once while it is in use, where that saves more
-// heat than the flowers that it loses are worth; a plan proved best at one level is bettered
-// beyond what was proved.
-func (p *prover) stepDown(says string, plan *Plan, one *proven) *Plan {
-	a := p.assignmentOf(one.best)
-	a.steps = map[int]step{}
-	saved := 0.0
-	for i := range p.Places {
-		change, is := p.bestStep(i, one.best.at, a)
-		if !is {
-			continue
-		}
-		if worth := p.savedBy(i, change, a, one); worth > 0 {
-			a.steps[i] = change
-			saved += worth
-		}
-	}
-	if len(a.steps) == 0 {
-		return plan
-	}
-	other := p.realize(plan.Name, says, one.best.at, a)
-	if other.FitsYears < plan.FitsYears {
-		return plan
-	}
-	other.Proof = plan.Proof
-	other.Proof.Says += fmt.Sprintf("; a step of level betters it by about another %s", p.amount(saved))
-	return other
-}
-
-// savedBy returns what a step saves in heat, less the worth of the flowers that it loses.
-func (p *prover) savedBy(place int, s step, a assignment, one *proven) float64 {
-	high := p.climate(place, p.setting(place, one.best.at[place]))
-	stepped := p.withStep(place, one.best.at[place], s)
-	used := p.usedBy(place, a)
-	_, before := a.worth()
-	_, after, _ := p.livedIn(a, place, stepped)
-	return p.Places[place].Energy.Times(p.heatOf(high, used)-p.heatOf(stepped.house(), used)) - one.weight*(before-after)
 }

@@ -62,7 +62,7 @@ func (p *prover) says(f *Proof) string {
 	}
 	held := ""
 	if f.Settings == AllSettings {
-		held = ", each heated place held at one level while it is in use"
+		held = fmt.Sprintf(", each heated place held at one level while it is in use, or with one step on any second Monday and lit and put out within %d days of when one level does best", nearDays)
 	}
 	return fmt.Sprintf("%s %s, where a week of a plant in flower counts %s%s", among, better, p.amount(f.WeekWorth), held)
 }
@@ -74,7 +74,12 @@ func (m *maker) amount(money float64) string {
 // assignmentOf parts the groups of a plan among their batches again: choice by choice, the
 // earliest first, batch by batch.
 func (p *prover) assignmentOf(f *found) assignment {
-	a := assignment{portions: f.made, short: map[*batch]*lack{}, left: map[*batch]int{}, value: f.gain}
+	a := assignment{portions: f.made, short: map[*batch]*lack{}, left: map[*batch]int{}, value: f.gain, steps: map[int]step{}}
+	for i, of := range p.slots {
+		if h := f.at[of.at]; h.steps() && !of.lamps {
+			a.steps[of.at] = step{f.turn[i], h.lower, h.up}
+		}
+	}
 	if f.counts == nil {
 		return a
 	}
@@ -117,18 +122,39 @@ func (p *prover) pointOfPlan(one *proven) EarlyPoint {
 		Levels: []string{}, HeatCost: hundredth(f.heat), TotalCost: hundredth(f.money()),
 		GainWeeks: hundredth(f.gain / float64(max(f.plants+f.left, 1))), LeftOut: f.left, Proof: p.proofOf(one, AllSettings),
 	}
-	for i, b := range p.field(f.at).burners {
-		if used := f.used[i]; used.from != never && !b.lamps && p.Places[b.at].Sort == Glass {
-			level := p.Places[b.at].Level[f.at[b.at]]
-			point.Levels = append(point.Levels, fmt.Sprintf("%s %.1f °C", p.Places[b.at].Name, level.Celsius()))
-			point.Held = append(point.Held, Held{p.Places[b.at].Name, level, p.date(max(used.from-warming, 0)), p.date(used.to)})
+	for i, of := range p.slots {
+		if f.used[i].from != never && !of.lamps && p.Places[of.at].Sort == Glass {
+			held := p.heldIn(f, i)
+			point.Levels = append(point.Levels, held.words())
+			point.Held = append(point.Held, held)
 		}
 	}
 	for i, place := range p.Places {
 		if used := p.usedBy(i, p.assignmentOf(f)); place.Sort == Bench && used.from != never {
 			point.Levels = append(point.Levels, fmt.Sprintf("%s %.1f °C", place.Name, place.Level[1].Celsius()))
-			point.Held = append(point.Held, Held{place.Name, place.Level[1], p.date(max(used.from-warming, 0)), p.date(used.to)})
+			point.Held = append(point.Held, Held{Place: place.Name, Level: place.Level[1], From: p.date(max(used.from-warming, 0)), To: p.date(used.to)})
 		}
 	}
 	return point
+}
+
+// heldIn tells how a plan holds the place of a burner.
+func (p *prover) heldIn(f *found, burner int) Held {
+	at, used := p.slots[burner].at, f.used[burner]
+	place, h := p.Places[at], f.at[at]
+	held := Held{Place: place.Name, Level: place.Level[h.level], From: p.date(max(used.from-warming, 0)), To: p.date(used.to)}
+	if h.steps() {
+		held.Then = &LevelStep{p.date(f.turn[burner]), place.Level[h.lower]}
+		if h.up {
+			held.Level, held.Then.Level = held.Then.Level, held.Level
+		}
+	}
+	return held
+}
+
+func (h Held) words() string {
+	if h.Then == nil {
+		return fmt.Sprintf("%s %.1f °C", h.Place, h.Level.Celsius())
+	}
+	return fmt.Sprintf("%s %.1f °C, then %.1f °C", h.Place, h.Level.Celsius(), h.Then.Level.Celsius())
 }

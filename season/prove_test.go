@@ -140,7 +140,7 @@ func TestMovingABatchNeverBeatsAProof(t *testing.T) {
 					changed := slices.Clone(one.best.counts)
 					changed[g] = slices.Clone(counts)
 					changed[g][i], changed[g][j] = 0, counts[j]+n
-					other := p.sumUp(one.best.field, changed, one.best.left)
+					other := p.sumUp(one.best.field, one.best.turn, changed, one.best.left)
 					if !p.fits(other) {
 						continue
 					}
@@ -187,11 +187,21 @@ func TestProofAgainstEveryTrial(t *testing.T) {
 		}
 		p.weight = one.weight
 		least := math.Inf(1)
-		for _, at := range p.allLevels() {
-			if name == NoHeat && slices.Max(at) > 0 {
+		anyDays := func(*found) bool { return true }
+		for _, root := range p.everything() {
+			if name == NoHeat && slices.Max(root.at.levels()) > 0 {
 				continue
 			}
-			least = math.Min(least, p.tryAll(at))
+			least = math.Min(least, p.tryAll(root.at, never, anyDays))
+		}
+		for _, h := range p.allHolds(2) {
+			for _, day := range p.stepDays {
+				if h.steps() && name != NoHeat {
+					at := steady(make(levels, len(p.Places)))
+					at[2] = h
+					least = math.Min(least, p.tryAll(at, day, func(f *found) bool { return p.isNearDays(f, one.steady) }))
+				}
+			}
 		}
 		if cost := p.costOf(one.best); cost < least-1e-6 || one.bound > least+1e-6 {
 			t.Errorf("%s: a cost of %v and a bound of %v; the best of all trials costs %v", name, cost, one.bound, least)
@@ -199,16 +209,47 @@ func TestProofAgainstEveryTrial(t *testing.T) {
 	}
 }
 
-// tryAll tries every way for one group of two plants and one of one.
-func (p *prover) tryAll(at levels) float64 {
-	f := p.field(at)
-	every := &field{at: at, burners: f.burners}
+// isNearDays reports whether all that burns in a plan with a step burns on days near those of
+// another, and the lamps on the same.
+func (p *prover) isNearDays(f, other *found) bool {
+	for i, of := range p.slots {
+		a, b := f.used[i], other.used[i]
+		if of.lamps && a != b {
+			return false
+		}
+		if !of.lamps && (a.from == never || max(a.from-b.from, b.from-a.from, a.to-b.to, b.to-a.to) > nearDays) {
+			return false
+		}
+	}
+	return true
+}
+
+// tryAll tries every way for one group of two plants and one of one, with the step of the
+// glass, if it has one, on a day.
+func (p *prover) tryAll(at holds, day int, serves func(*found) bool) float64 {
+	every := &field{at: at, burners: p.burners(at)}
+	turn := make([]int, len(p.slots))
+	for i, of := range p.slots {
+		if turn[i] = never; of.at == 2 {
+			turn[i] = day
+		}
+	}
 	for _, g := range p.groups { // with what the programme leaves out as beaten
+		b := g.batches[0]
 		var all []choice
-		for _, o := range p.options(g.batches[0], at) {
+		add := func(o *outcome) {
 			if p.admissible(o) {
-				all = append(all, p.choiceOf(g.batches[0], o, f.burners, float64(p.Fits)))
+				all = append(all, p.choiceOf(b, o, at.levels(), float64(p.Fits)))
 			}
+		}
+		for _, o := range p.along(b, -1, at.levels()) {
+			add(o)
+		}
+		for i, o := range p.along(b, 2, at.levels()) {
+			if at[2].steps() {
+				o = p.steppedOn(b, at[2], day, o, p.along(b, 2, levels{0, 0, at[2].lower, 0})[i])
+			}
+			add(o)
 		}
 		every.choices = append(every.choices, all)
 	}
@@ -224,13 +265,30 @@ func (p *prover) tryAll(at levels) float64 {
 				counts[two][i]++
 				counts[two][j]++
 				counts[single][k]++
-				if one := p.sumUp(every, counts, 0); p.fits(one) {
+				if one := p.sumUp(every, turn, counts, 0); p.fits(one) && serves(one) {
 					least = math.Min(least, p.costOf(one))
 				}
 			}
 		}
 	}
 	return least
+}
+
+// steppedOn leads a way through the glass stepped on a day, hour by hour as it is spliced.
+func (p *prover) steppedOn(b *batch, h hold, day int, higher, lower *outcome) *outcome {
+	before, after := higher, lower
+	if h.up {
+		before, after = lower, higher
+	}
+	way, o := *higher.route, higher.option
+	if way.firstPlace == 2 {
+		way.first = splice(before.route.first, after.route.first, day)
+	}
+	if way.onPlace == 2 {
+		way.on = splice(before.route.on, after.route.on, day)
+	}
+	way.night, o.route = min(before.route.night, after.route.night), &way
+	return live(b.life, o, p.weeksOf(p.baseline(b)), p.ends)
 }
 
 // TestAnyPricesBound holds the bound of random prices below the cost of proved plans.

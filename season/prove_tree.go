@@ -7,26 +7,32 @@ import (
 	"slices"
 )
 
-// node is a set of settings: the levels of a field, each burner lit on one of a run of days
-// and put out on one of another. What holds for its widest run of choices and its shortest
-// burning holds for every setting in it.
+// node is a set of settings: how every place is held, each burner lit on one of a run of
+// days, put out on one of another, and its level stepped on one of a third. What holds for
+// its widest run of choices and its shortest burning holds for every setting in it.
 type node struct {
-	f        *field
-	from, to [][2]int  // by burner: first and last of the field's begins and ends
-	may      [][]int32 // by group: the choices within its widest run
-	always   []bool    // by group: whether one of them wants nothing that is short
-	burning  float64   // cost of the shortest burning
-	bound    float64   // no plan within costs less
-	by       int       // the prices that show it; -1: by a search of all whole numbers
-	tried    int       // of the prices that serve, those tried on it
-	order    int       // in which it was made
-	depth    int       // times that it was split from all settings of its field
-	relaxed  bool      // its own prices have been looked for
+	at      holds
+	f       *field    // what may be chosen; nil before it is opened, when runs and choices are all
+	from    [][2]int  // by burner: first and last of the field's begins
+	to      [][2]int  // and of its ends
+	turn    [][2]int  // and of its turns
+	may     [][]int32 // by group: the choices within its widest run
+	always  []bool    // by group: whether one of them wants nothing that is short
+	burning float64   // cost of the shortest burning
+	bound   float64   // no plan within costs less
+	by      int       // the prices that show it; -1: by a search of all whole numbers
+	tried   int       // of the prices that serve, those tried on it
+	order   int       // in which it was made
+	depth   int       // times that it was split from all settings of its field
+	relaxed bool      // its own prices have been looked for
 }
 
+// runs are the three runs of days of a node's burners.
+type runs [3][][2]int
+
 // nodeOf makes a node out of what may be chosen in a wider one.
-func (p *prover) nodeOf(f *field, may [][]int32, from, to [][2]int) *node {
-	n := &node{f: f, from: from, to: to, bound: math.Inf(-1), may: make([][]int32, len(may)), always: make([]bool, len(may))}
+func (p *prover) nodeOf(f *field, may [][]int32, r runs) *node {
+	n := &node{at: f.at, f: f, from: r[0], to: r[1], turn: r[2], bound: math.Inf(-1), may: make([][]int32, len(may)), always: make([]bool, len(may))}
 	for g, all := range may {
 		n.may[g] = all
 		if slices.ContainsFunc(all, func(i int32) bool { return !n.allows(&f.choices[g][i]) }) {
@@ -34,17 +40,24 @@ func (p *prover) nodeOf(f *field, may [][]int32, from, to [][2]int) *node {
 		}
 		n.always[g] = slices.ContainsFunc(n.may[g], func(i int32) bool { return f.choices[g][i].route.direct })
 	}
-	for i := range f.burners {
-		n.burning += f.burners[i].cost(span{f.begins[i][from[i][0]], f.ends[i][to[i][0]]})
+	for i, b := range f.burners {
+		n.burning += b.least(span{f.begins[i][n.from[i][0]], f.ends[i][n.to[i][0]]}, n.turns(i))
 	}
 	return n
 }
 
+// turns are the days on which a burner's level may step.
+func (n *node) turns(burner int) []int {
+	return n.f.turns[burner][n.turn[burner][0] : n.turn[burner][1]+1]
+}
+
 // whole is the node of all settings of a field.
 func (p *prover) whole(f *field) *node {
-	var from, to [][2]int
+	var r runs
 	for i := range f.burners {
-		from, to = append(from, [2]int{0, len(f.begins[i]) - 1}), append(to, [2]int{0, len(f.ends[i]) - 1})
+		for k, days := range [][][]int{f.begins, f.ends, f.turns} {
+			r[k] = append(r[k], [2]int{0, len(days[i]) - 1})
+		}
 	}
 	may := make([][]int32, len(f.choices))
 	for g, all := range f.choices {
@@ -52,8 +65,7 @@ func (p *prover) whole(f *field) *node {
 			may[g] = append(may[g], int32(i))
 		}
 	}
-	n := p.nodeOf(f, may, from, to)
-	return n
+	return p.nodeOf(f, may, r)
 }
 
 // allows reports whether a choice can be made within the longest burning of the node.
@@ -62,37 +74,35 @@ func (n *node) allows(c *choice) bool {
 		if used.from != never && (used.from < n.f.begins[i][n.from[i][1]] || used.to > n.f.ends[i][n.to[i][1]]) {
 			return false
 		}
+		if b := n.f.burners[i]; b.at == c.place && !b.lamps && (c.steps[1] < n.turn[i][0] || c.steps[0] > n.turn[i][1]) {
+			return false
+		}
 	}
 	return true
 }
 
 // isOne reports whether the node is one single setting.
 func (n *node) isOne() bool {
-	one := func(r [2]int) bool { return r[0] == r[1] }
-	return !slices.ContainsFunc(n.from, func(r [2]int) bool { return !one(r) }) && !slices.ContainsFunc(n.to, func(r [2]int) bool { return !one(r) })
+	for _, runs := range (runs{n.from, n.to, n.turn}) {
+		if slices.ContainsFunc(runs, func(r [2]int) bool { return r[0] != r[1] }) {
+			return false
+		}
+	}
+	return n.f != nil
 }
 
 // split parts a node in two, where most money is at stake.
 func (p *prover) split(n *node) [2]*node {
-	most, side, at := -1.0, 0, 0
-	for i, b := range n.f.burners {
-		lit, out, from, to := n.f.begins[i], n.f.ends[i], n.from[i], n.to[i]
-		long := b.cost(span{lit[from[1]], out[to[1]]})
-		for k, short := range []span{{lit[from[0]], out[to[1]]}, {lit[from[1]], out[to[0]]}} {
-			if stake := long - b.cost(short); stake > most && [][2]int{from, to}[k][0] != [][2]int{from, to}[k][1] {
-				most, side, at = stake, k, i
-			}
-		}
-	}
+	side, at := n.stake()
 	part := func(low bool) *node {
-		from, to := slices.Clone(n.from), slices.Clone(n.to)
-		r := &[][][2]int{from, to}[side][at]
-		if half := (r[0] + r[1]) / 2; low {
-			r[1] = half
+		r := runs{slices.Clone(n.from), slices.Clone(n.to), slices.Clone(n.turn)}
+		one := &r[side][at]
+		if half := (one[0] + one[1]) / 2; low {
+			one[1] = half
 		} else {
-			r[0] = half + 1
+			one[0] = half + 1
 		}
-		child := p.nodeOf(n.f, n.may, from, to)
+		child := p.nodeOf(n.f, n.may, r)
 		p.made++
 		child.order, child.depth = p.made, n.depth+1
 		if n.bound > child.bound {
@@ -106,9 +116,35 @@ func (p *prover) split(n *node) [2]*node {
 	return [2]*node{part(true), part(false)}
 }
 
-// wantsPrices reports whether a node's own prices are worth looking for: at the root and at
+// stake finds the run of days, of which burner, on which most money hangs.
+func (n *node) stake() (side, burner int) {
+	for i, r := range n.turn {
+		if r[0] != r[1] {
+			return 2, i
+		}
+	}
+	most := -1.0
+	for i, b := range n.f.burners {
+		lit, out, from, to, turns := n.f.begins[i], n.f.ends[i], n.from[i], n.to[i], n.turns(i)
+		longest := span{lit[from[1]], out[to[1]]}
+		long := b.most(longest, turns)
+		for k, less := range []float64{
+			b.most(span{lit[from[0]], out[to[1]]}, turns), b.most(span{lit[from[1]], out[to[0]]}, turns), b.least(longest, turns),
+		} {
+			if r := [][2]int{from, to, n.turn[i]}[k]; r[0] != r[1] && long-less > most {
+				most, side, burner = long-less, k, i
+			}
+		}
+	}
+	return side, burner
+}
+
+// wantsPrices reports whether a node's own prices are worth looking for: at the root of levels
+// that do not step and at
 // the leaves, since those between are bound well enough by either.
-func (n *node) wantsPrices() bool { return !n.relaxed && (n.isOne() || n.depth == 0) }
+func (n *node) wantsPrices() bool { return !n.relaxed && (n.isOne() || n.depth == 0 && !n.hasSteps()) }
+
+func (n *node) hasSteps() bool { return slices.ContainsFunc(n.at, hold.steps) }
 
 // mostDives is how many of the most promising levels are followed down to one setting before
 // the tree is searched, so that there is a plan to hold bounds against.
@@ -119,6 +155,7 @@ const nearEnough = 0.3
 
 // dive follows the most promising half of a node down to one setting and solves it.
 func (p *prover) dive(n *node) error {
+	p.opened(n)
 	if err := p.relax(n); err != nil {
 		return err
 	}
@@ -130,6 +167,11 @@ func (p *prover) dive(n *node) error {
 			n = halves[1]
 		}
 	}
+	if !n.relaxed {
+		if err := p.relax(n); err != nil {
+			return err
+		}
+	}
 	return p.close(n)
 }
 
@@ -137,7 +179,12 @@ func (p *prover) dive(n *node) error {
 // found and the bound of all that is left are near enough, ctx ends, or it has solved or
 // split as often as it may.
 func (p *prover) search(roots []*node) error {
-	p.suit(roots)
+	if len(roots) == 0 {
+		return nil
+	}
+	for _, n := range roots {
+		p.tighten(n)
+	}
 	open := tree(roots)
 	heap.Init(&open)
 	if p.Solver != nil && p.Relax != nil && !p.isWithin(open[0].bound, nearEnough) {
@@ -157,6 +204,9 @@ func (p *prover) search(roots []*node) error {
 		var err error
 		switch {
 		case p.tighten(n):
+			heap.Fix(&open, 0)
+		case n.f == nil:
+			p.opened(n)
 			heap.Fix(&open, 0)
 		case n.wantsPrices():
 			err = p.relax(n)

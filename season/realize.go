@@ -105,8 +105,12 @@ func (r *realized) heldWhile(at, level int) place.Setting {
 		}
 	}
 	steps := []place.Step{{From: on, Level: first}}
-	if day := r.date(change.day); stepped && day.After(on) && day.Before(off) {
+	switch day := r.date(change.day); {
+	case !stepped || !day.Before(off):
+	case day.After(on):
 		steps = append(steps, place.Step{From: day, Level: second})
+	default:
+		steps[0].Level = second
 	}
 	return place.Setting{Steps: append(steps, place.Step{From: off, Off: true})}
 }

@@ -11,26 +11,7 @@ import (
 // still holds of the warmth before the step is left out, a matter of some hours. Plans
 // are run again with their setting as it is; this only finds it.
 func splice(before, after *climate, day int) *climate {
-	c := &climate{years: make([]yearDays, len(before.years))}
-	for i := range c.years {
-		a, b := before.years[i], after.years[i]
-		join := func(x, y []float64) []float64 { return slices.Concat(x[:day], y[day:]) }
-		joinAll := func(x, y [][]float64) [][]float64 {
-			all := make([][]float64, len(x))
-			for k := range x {
-				all[k] = join(x[k], y[k])
-			}
-			return all
-		}
-		c.years[i] = yearDays{
-			sprout: joinAll(a.sprout, b.sprout), grow: joinAll(a.grow, b.grow),
-			mean: join(a.mean, b.mean), light: join(a.light, b.light),
-			low: join(a.low, b.low), high: join(a.high, b.high), cold: join(a.cold, b.cold), root: join(a.root, b.root),
-			asked: join(a.asked, b.asked), given: join(a.given, b.given), lamps: join(a.lamps, b.lamps),
-			short: join(a.short, b.short), worst: join(a.worst, b.worst),
-		}
-	}
-	return c
+	return &climate{years: before.years, then: after, turn: day}
 }
 
 // step is a change of level of a heated place while it is in use.
@@ -39,9 +20,6 @@ type step struct {
 	level int // of the place's levels
 	up    bool
 }
-
-// stepEvery is how many weeks lie between the steps that are tried.
-const stepEvery = 2
 
 // change is a step that may be made, with the heat it would take.
 type change struct {
@@ -68,19 +46,19 @@ func (m *maker) withStep(place, level int, s step) held {
 // bestStep looks for the step of level, up or down, that saves the most heat without
 // losing weeks of flower (no more than spared a plant, all plants together), letting
 // anything freeze, or crowding a bench.
-func (m *maker) bestStep(place int, at levels, a assignment) (step, bool) {
+func (m *maker) bestStep(place int, at levels, a assignment) (step, []portion, bool) {
 	used := m.usedBy(place, a)
 	if m.Places[place].Sort != Glass || at[place] == 0 || used.from == never {
-		return step{}, false
+		return step{}, nil, false
 	}
 	plants, value := a.worth()
 	for _, c := range m.changes(place, at[place], used) {
 		lived, weeks, safe := m.livedIn(a, place, m.withStep(place, at[place], c.step))
-		if safe && weeks > value-spared*float64(plants) && !m.crowds(a, lived) {
-			return c.step, true
+		if safe && weeks > value-spared*float64(plants) && !m.crowds(lived) {
+			return c.step, lived, true
 		}
 	}
-	return step{}, false
+	return step{}, nil, false
 }
 
 // changes lists the steps that save heat, the most saving first.
@@ -90,7 +68,10 @@ func (m *maker) changes(place, level int, used span) []change {
 	var all []change
 	for lower := 1; lower < level; lower++ {
 		low := m.climate(place, m.setting(place, lower))
-		for day := m.monday(used.from + 7*stepEvery); day < used.to-7; day += 7 * stepEvery {
+		for _, day := range m.stepMondays() {
+			if day <= used.from || day >= used.to {
+				continue
+			}
 			for _, up := range []bool{false, true} {
 				before, after := full, low
 				if up {
@@ -120,13 +101,13 @@ func (a assignment) worth() (plants int, weeks float64) {
 }
 
 // livedIn lives through the portions of an assignment with another climate in one place.
-// It returns their outcomes, the weeks gained in all, and whether none fares worse in the
+// It returns them as they fare, the weeks gained in all, and whether none fares worse in the
 // cold than before.
-func (m *maker) livedIn(a assignment, place int, c held) (lived []*outcome, weeks float64, safe bool) {
+func (m *maker) livedIn(a assignment, place int, c held) (lived []portion, weeks float64, safe bool) {
 	for _, p := range a.portions {
 		o := p.option
 		if o.route.firstPlace != place && o.route.onPlace != place { // a bench leads to its house
-			lived = append(lived, p.outcome)
+			lived = append(lived, p)
 			weeks += float64(p.count) * p.gain
 			continue
 		}
@@ -145,20 +126,20 @@ func (m *maker) livedIn(a assignment, place int, c held) (lived []*outcome, week
 		if one.lost > p.lost || one.cold > p.cold {
 			return nil, 0, false
 		}
-		lived = append(lived, one)
+		lived = append(lived, portion{p.batch, one, p.count})
 		weeks += float64(p.count) * one.gain
 	}
 	return lived, weeks, true
 }
 
 // crowds reports whether the portions, as they have lived, want more room than there is.
-func (m *maker) crowds(a assignment, lived []*outcome) bool {
+func (m *maker) crowds(lived []portion) bool {
 	benches := m.newBenches()
-	for i, p := range a.portions {
-		if benches.most(lived[i], p.count) < p.count {
+	for _, p := range lived {
+		if benches.most(p.outcome, p.count) < p.count {
 			return true
 		}
-		benches.take(lived[i], p.count)
+		benches.take(p.outcome, p.count)
 	}
 	return false
 }

@@ -42,7 +42,7 @@ func TestStretchedDaysCount(t *testing.T) {
 		t.Errorf("it counts for %v, not %v", got, want)
 	}
 	p := r.prover
-	all := p.whole(p.field(make(levels, len(b.Places))))
+	all := p.whole(p.field(steady(make(levels, len(b.Places)))))
 	s := p.state(p.counting, p.groups, all.f, all.may, 1, 0)
 	for i, c := range s.columns {
 		if c.group < 0 || c.choice < 0 {

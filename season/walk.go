@@ -44,69 +44,98 @@ type walker struct {
 // middle walks the middle plant of the lot, whose progress moves the unit.
 func (w walker) middle() fate { return w.walk(individual{1, 1}, nil) }
 
+// stage is how far a plant has come.
+type stage struct {
+	fate
+	warmth   float64 // °C·d counted towards coming up
+	progress float64 // days at the best temperature
+	checked  int     // the day on which transplanting checked it
+	idle     int     // days that it still stands set back
+	done     bool    // nothing more becomes of it
+}
+
 // walk leads one plant through the year. With a nil schedule it makes the unit's moves.
 func (w walker) walk(one individual, moves *schedule) fate {
-	f := newFate()
+	s := w.begin(one, moves)
+	w.lead(&s, one, moves, w.start, len(w.route.ground.years[w.year].low))
+	return s.fate
+}
+
+// begin is a plant on the day on which it is started.
+func (w walker) begin(one individual, moves *schedule) stage {
+	s := stage{fate: newFate(), checked: never}
 	if moves != nil {
-		f.handOn, f.framed, f.potted, f.out = moves.handOn, moves.framed, moves.potted, moves.out
+		s.handOn, s.framed, s.potted, s.out = moves.handOn, moves.framed, moves.potted, moves.out
 	}
+	s.warmth = w.stored(one, &s.fate)
+	return s
+}
+
+// lead leads a plant on from one day to the day before another.
+func (w walker) lead(s *stage, one individual, moves *schedule, from, to int) {
 	ground := &w.route.ground.years[w.year]
-	var at *yearDays
-	warmth := w.stored(one, &f)
-	progress, checked, idle := 0.0, never, 0
-	for day := w.start; day < len(ground.low); day++ {
+	for day := from; day < to && !s.done; day++ {
 		if moves == nil {
-			w.move(day, &f, ground)
+			w.move(day, &s.fate, ground)
 		}
-		switch {
-		case day >= f.out:
-			at = ground
-		case day >= f.framed:
-			at = &w.route.frame.years[w.year]
-		case day >= f.handOn:
-			at = &w.route.on.years[w.year]
-		default:
-			at = &w.route.first.years[w.year]
+		in := w.stands(s, day)
+		at := in.on(w.year, day)
+		if day == s.out && s.up != never {
+			s.checked = day
 		}
-		if day == f.out && f.up != never {
-			checked = day
-		}
-		if f.up == never && w.route.direct && day < f.out {
-			if w.Life == culture.Store { // it stirs in the store, but has no soil to come through
-				warmth += at.sprout[w.kind][day]
-			}
+		if s.up == never {
+			w.stirs(s, at, day, one)
 			continue
 		}
-		if f.up == never {
-			if !w.route.direct && day < f.out && at.cold[day] < potFreezes {
-				f.died = day
-				return f
-			}
-			warmth += at.sprout[w.kind][day]
-			if w.upAfter > 0 {
-				w.roots(day, one, &f)
-				continue
-			}
-			w.sprouts(day, warmth, one, &f)
+		if day < s.out && at.light[day] < w.lightEach*(at.mean[day]-w.lightFrom) {
+			s.stretched++
+		}
+		if w.frozen(at, day, &s.fate, &s.idle); s.died != never {
+			s.done = true
+			return
+		}
+		if s.idle > 0 {
+			s.idle--
 			continue
 		}
-		if day < f.out && at.light[day] < w.lightEach*(at.mean[day]-w.lightFrom) {
-			f.stretched++
-		}
-		if w.frozen(at, day, &f, &idle); f.died != never {
-			return f
-		}
-		if idle > 0 {
-			idle--
-			continue
-		}
-		progress += w.grown(at, day, progress, checked, &f)
-		if w.grows(day, progress, one, &f); f.flower != never && (f.out <= day || w.route.stays) {
-			f.spent = w.spent(at, f.flower)
-			return f
+		s.progress += w.grown(at, day, s.progress, s.checked, &s.fate)
+		if w.grows(day, s.progress, one, &s.fate); s.flower != never && (s.out <= day || w.route.stays) {
+			s.spent, s.done = w.spent(in, s.flower), true
 		}
 	}
-	return f
+}
+
+// stands returns what a plant stands in on a day.
+func (w walker) stands(s *stage, day int) *climate {
+	switch {
+	case day >= s.out:
+		return w.route.ground
+	case day >= s.framed:
+		return w.route.frame
+	case day >= s.handOn:
+		return w.route.on
+	}
+	return w.route.first
+}
+
+// stirs leads what is not yet up through a day.
+func (w walker) stirs(s *stage, at *yearDays, day int, one individual) {
+	switch {
+	case w.route.direct && day < s.out:
+		if w.Life == culture.Store { // it stirs in the store, but has no soil to come through
+			s.warmth += at.sprout[w.kind][day]
+		}
+		return
+	case day < s.out && at.cold[day] < potFreezes:
+		s.died, s.done = day, true
+		return
+	}
+	s.warmth += at.sprout[w.kind][day]
+	if w.upAfter > 0 {
+		w.roots(day, one, &s.fate)
+		return
+	}
+	w.sprouts(day, s.warmth, one, &s.fate)
 }
 
 // potFreezes is the pot, in °C, in which what is not yet up freezes. The freezing point of
@@ -115,18 +144,18 @@ const potFreezes = 0.0
 
 // spent returns the day on which what flowers in a place has flowered itself out: when it
 // has been cut for its weeks, or when the days have been too warm for a week.
-func (w walker) spent(at *yearDays, flower int) int {
+func (w walker) spent(in *climate, flower int) int {
 	if math.IsNaN(w.StopsAt.Celsius()) {
 		return never
 	}
 	warm := 0.0
-	for day := flower; day < min(flower+w.cutFor, len(at.high)); day++ {
-		warm += at.high[day]
+	for day := flower; day < min(flower+w.cutFor, len(in.years[w.year].high)); day++ {
+		warm += in.on(w.year, day).high[day]
 		if since := day - 6; since >= flower {
 			if warm/7 >= w.StopsAt.Celsius() {
 				return day
 			}
-			warm -= at.high[since]
+			warm -= in.on(w.year, since).high[since]
 		}
 	}
 	return flower + w.cutFor

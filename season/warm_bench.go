@@ -12,13 +12,13 @@ func (m *maker) benchKWh(o *outcome, year int) float64 {
 	if o.route.around < 0 {
 		return 0
 	}
-	kWh, given := 0.0, o.route.first.years[year].given
-	for day := o.start; day < len(given); day++ {
+	kWh, bench := 0.0, o.route.first
+	for day := o.start; day < len(bench.years[year].given); day++ {
 		place, area := o.stands(o.fates[year], day)
 		if place != at {
 			break
 		}
-		kWh += given[day] * area / float64(m.Places[at].Room)
+		kWh += bench.on(year, day).given[day] * area / float64(m.Places[at].Room)
 	}
 	return kWh
 }

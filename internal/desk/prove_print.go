@@ -35,7 +35,11 @@ func (a *SeasonAnswer) proved() bool {
 func heldWords(held []season.Held, units quantity.System) string {
 	var words []string
 	for _, h := range held {
-		words = append(words, fmt.Sprintf("%s %s %s-%s", h.Place, units.Temperature(h.Level), shortDate(h.From), shortDate(h.To)))
+		held := fmt.Sprintf("%s %s %s-%s", h.Place, units.Temperature(h.Level), shortDate(h.From), shortDate(h.To))
+		if h.Then != nil {
+			held += fmt.Sprintf(", %s from %s", units.Temperature(h.Then.Level), shortDate(h.Then.From))
+		}
+		words = append(words, held)
 	}
 	if len(words) == 0 {
 		return "no added heat"
