@@ -31,7 +31,7 @@ func (r *route) passes(place int) bool {
 func (p *prover) passage(key passageKey) *passage {
 	if p.passages[key] == nil {
 		all := []hold{key.hold}
-		if key.hold.steps() && key.basis == float64(p.Fits) {
+		if p.searches && key.hold.steps() && key.basis == float64(p.Fits) {
 			all = slices.DeleteFunc(p.allHolds(key.place), func(h hold) bool { return !h.steps() })
 		}
 		p.gather(key, all)

@@ -55,6 +55,7 @@ type prover struct {
 	passages map[passageKey]*passage
 	fields   map[string]*field
 	stepDays []int // on which levels may step
+	searches bool  // whether all steps are asked for, and not only those of a plan
 	pool     []*prices
 	serve    []int // of the pool, those that serve at this weight
 	say      func(Progress)

@@ -24,6 +24,7 @@ func Prove(ctx context.Context, b Brief, say func(Progress)) (*Result, error) {
 		return nil, err
 	}
 	p := m.newProver(ctx, say)
+	p.searches = true
 	s, err := p.season()
 	if err != nil {
 		return nil, fmt.Errorf("prove the season: %w", err)

@@ -23,13 +23,14 @@ import (
 
 var inJanuary = civil.MustOn(2027, time.January, 12)
 
-// invented opens the invented garden, and lets change what is asked of its patch.
+// invented opens the invented garden with nothing asked of its patch, and lets change that.
 func invented(t *testing.T, change func(*Garden)) *Garden {
 	t.Helper()
 	g, err := OpenDemo(inJanuary)
 	if err != nil {
 		t.Fatal(err)
 	}
+	g.Garden.Patch = nil
 	if change != nil {
 		change(g)
 	}
@@ -80,6 +81,33 @@ func readable(t *testing.T, a *PatchAnswer) string {
 		}
 	}
 	return out.String()
+}
+
+// TestChoiceOfTheInventedGarden: with what it asks of its patch, new varieties find room, musts
+// lose nothing, and what could go gives way before what is liked loses much.
+func TestChoiceOfTheInventedGarden(t *testing.T) {
+	g, err := OpenDemo(inJanuary)
+	if err != nil {
+		t.Fatal(err)
+	}
+	a := planted(t, g)
+	holds(t, "patch", a)
+	if said := readable(t, a); !strings.Contains(said, "makes way altogether") {
+		t.Error(said)
+	}
+	lost := map[patch.Wish]int{}
+	for _, l := range a.List {
+		lost[l.Wish] += max(0, l.Wanted-l.Places)
+		if strings.Contains("Rafter Light, Tinder Pail, Owl Scullery", l.Variety) && l.Places == 0 {
+			t.Errorf("%s finds no room", l.Variety)
+		}
+	}
+	if a.Planted != 232 || lost[patch.Must] != 0 || lost[patch.Could] < 20 || lost[patch.Would] > 4 {
+		t.Errorf("%d planted; lost of musts, liked, others: %v", a.Planted, lost)
+	}
+	if a.Proof.Gap > 0.5 {
+		t.Errorf("%+v", a.Proof)
+	}
 }
 
 func TestPlantingListOfTheInventedGarden(t *testing.T) {
@@ -205,7 +233,11 @@ func TestPlantingListOfABook(t *testing.T) {
 		t.Fatal(err)
 	}
 	holds(t, "patch", a)
-	if folder := planted(t, invented(t, nil)); len(a.List) != len(folder.List) || a.At != folder.At {
+	folder, err := OpenDemo(inJanuary)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if folder := planted(t, folder); len(a.List) != len(folder.List) || a.At != folder.At {
 		t.Errorf("%d varieties for %v, the folder has %d for %v", len(a.List), a.At, len(folder.List), folder.At)
 	}
 }
