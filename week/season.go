@@ -109,15 +109,25 @@ func (m *maker) begin(b season.BatchPlan, k *culture.Kind, first string) {
 	}
 	switch {
 	case b.How == string(season.Divided):
-		add(b.Dates.Start, "wake", b.Parents, "wake", "in trays, four to six clumps to each, dark and barely damp, 60 to 70 °F (16 to 21 °C), till eyes show")
+		add(b.Dates.Start, "wake", b.Parents, "wake", "in trays, four to six clumps to each, "+m.waking(first)+", till eyes show")
 		add(b.Dates.Eyed.Middle, "divide", b.Parents, "divide", "eyes show: body, neck and eye to each piece; clean the knife between lots")
 		add(b.Dates.Eyed.Middle, "pot", b.Count, "start", "the cuts dry, each piece with its eye bare")
 	case k.Life == culture.Store && b.Form == string(stock.Division):
-		add(b.Dates.Start, "wake", b.Count, "wake", "side by side in trays, dark and barely damp, 60 to 70 °F (16 to 21 °C), till shoots are through")
+		add(b.Dates.Start, "wake", b.Count, "wake", "side by side in trays, "+m.waking(first)+", till shoots are through")
 		add(b.Dates.Up.Middle, "pot", b.Count, "start", "shoots are through")
 	default:
 		add(b.Dates.Start, m.startWord(b, k), b.Count, "start", "the start of the plan")
 	}
+}
+
+// waking says how stock wakes in a place: in a warm room it may stand dark.
+func (m *maker) waking(place string) string {
+	for _, p := range m.Places {
+		if p.Name == place && p.Sort == season.Room {
+			return "dark and barely damp, 60 to 70 °F (16 to 21 °C)"
+		}
+	}
+	return "barely damp"
 }
 
 // startWord is what starting is called.
