@@ -33,11 +33,12 @@ type recall struct {
 	settled  sync.Once
 }
 
-// settle bounds what is remembered to what the first season of the garden asked for, and as
-// much again: a climate of ten kinds and thirty years takes some 3 MB, a way some 5 KB.
+// settle bounds what is remembered by what the first season of the garden asked for: as many
+// ways lived through, and twice as many climates, so that each of a house's levels can be
+// looked at in turn. A climate of ten kinds and thirty years takes some 3 MB, a way some 5 KB.
 func (r *recall) settle() {
 	r.settled.Do(func() {
-		r.climates.keepTo(r.climates.len())
+		r.climates.keepTo(2 * r.climates.len())
 		r.lived.keepTo(r.lived.len())
 		r.takes.keepTo(r.lived.most)
 	})

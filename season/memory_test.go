@@ -107,17 +107,17 @@ func slower(t *testing.T) func(string) (*culture.Kind, bool) {
 	}
 }
 
-// TestMemoryIsBounded tries one level after another: no more is remembered than twice what the
-// first season asked for.
+// TestMemoryIsBounded tries one level after another: of ways no more are remembered than twice
+// what the first season asked for, of climates than four times.
 func TestMemoryIsBounded(t *testing.T) {
 	b := waterville(t)
 	b.Weather, b.Years, b.Kept = b.Weather[:2], b.Years[:2], &Memory{}
 	workedOut(t, b)
 	climates, lived := b.Kept.now.climates.len(), b.Kept.now.lived.len()
-	for n := range 20 {
-		b.Places = levelled(b.Places, 5+0.5*float64(n))
+	for n := range 40 {
+		b.Places = levelled(b.Places, 5+0.25*float64(n))
 		workedOut(t, b)
-		if now := b.Kept.now; now.climates.len() > 2*climates || now.lived.len() > 2*lived {
+		if now := b.Kept.now; now.climates.len() > 4*climates || now.lived.len() > 2*lived {
 			t.Fatalf("after %d levels %d climates are remembered, at first %d, and %d ways, at first %d", n+1, now.climates.len(), climates, now.lived.len(), lived)
 		}
 	}

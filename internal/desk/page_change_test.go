@@ -24,13 +24,17 @@ var changes = map[string]func(n int, lot string) Change{
 		return Change{Starts: map[string]civil.Date{lot: civil.MustOn(2027, time.March, 1).AddDays(civil.Days(7 * (n % 12)))}}
 	},
 	"risk": func(n int, _ string) Change { return Change{Risk: quantity.Share(0.05 + 0.0005*float64(n%800))} },
-	"level": func(n int, _ string) Change {
+	"level": func(n int, _ string) Change { // one of the garden's own, at some price
+		level := quantity.Fahrenheit(float64(40 + 5*(n%6)))
+		return Change{Levels: map[string]*quantity.Temperature{"glass": &level}, HeatPrice: map[string]float64{"propane": 0.1 + 0.001*float64(n)}}
+	},
+	"another level": func(n int, _ string) Change {
 		level := quantity.Celsius(4 + 0.01*float64(n%1500))
 		return Change{Levels: map[string]*quantity.Temperature{"glass": &level}}
 	},
 }
 
-var ofSorts = []string{"price", "count", "start", "risk", "level"}
+var ofSorts = []string{"price", "count", "start", "risk", "level", "another level"}
 
 // drawnChange is a change of up to three sorts.
 func drawnChange(chance *rand.Rand, g *Garden) Change {

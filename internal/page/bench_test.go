@@ -92,7 +92,7 @@ func BenchmarkChange(b *testing.B) {
 	}
 	ask(h, httptest.NewRequest(http.MethodGet, "/season", nil)) // waited for once
 	n := 0
-	for _, change := range []string{"price.propane=0.1%03d", "risk=%d.5%%25", "level.glass=%d.4F"} {
+	for _, change := range []string{"price.propane=0.1%03d", "risk=%d.5%%25", "level.glass=45F&price.propane=0.3%03d", "level.glass=%d.4F"} {
 		b.Run(strings.SplitN(change, "=", 2)[0], func(b *testing.B) {
 			for b.Loop() {
 				n++
