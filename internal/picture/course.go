@@ -164,7 +164,7 @@ func (c *course) layOut() float64 {
 			case sort == "store":
 				b.tall = storeTall
 			case sort == "ground":
-				b.tall = groundFit
+				b.tall = max(groundFit, labelTall*float64(len(c.ribbons)+1)) // their names stand in it
 			}
 			c.bands = append(c.bands, b)
 			y += b.tall + bandGap
