@@ -128,7 +128,11 @@ func (v seasonView) Better(p season.Proof) string {
 func (v seasonView) HeldBy(e season.EarlyPoint) []string {
 	words := []string{}
 	for _, h := range e.Held {
-		words = append(words, fmt.Sprintf("%s %s, %s to %s", h.Place, unbroken(v.taste.Units.Temperature(h.Level)), v.taste.day(h.From), v.taste.day(h.To)))
+		held := fmt.Sprintf("%s %s, %s to %s", h.Place, unbroken(v.taste.Units.Temperature(h.Level)), v.taste.day(h.From), v.taste.day(h.To))
+		if h.Then != nil {
+			held += fmt.Sprintf(", %s from %s", unbroken(v.taste.Units.Temperature(h.Then.Level)), v.taste.day(h.Then.From))
+		}
+		words = append(words, held)
 	}
 	return words
 }

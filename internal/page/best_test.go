@@ -5,6 +5,11 @@ import (
 	"net/url"
 	"strings"
 	"testing"
+	"time"
+
+	"eyeup/civil"
+	"eyeup/quantity"
+	"eyeup/season"
 )
 
 // TestBestIsLookedFor begins a search by a form, as a browser without scripts would, watches
@@ -63,5 +68,18 @@ func TestBestOfNonsense(t *testing.T) {
 	}
 	if status, _, _ := post(t, h, "/season/best/stop", nil); status != http.StatusSeeOther {
 		t.Errorf("stopping nothing answers %d", status)
+	}
+}
+
+// TestHeldTellsOfTheStep says what is held on the price of early, its step of level too.
+func TestHeldTellsOfTheStep(t *testing.T) {
+	held := season.Held{
+		Place: "glass", Level: quantity.Celsius(13), From: civil.MustOn(2027, time.March, 1), To: civil.MustOn(2027, time.May, 31),
+		Then: &season.LevelStep{From: civil.MustOn(2027, time.April, 5), Level: quantity.Celsius(7)},
+	}
+	v := seasonView{taste: taste{Units: quantity.Metric}}
+	got := v.HeldBy(season.EarlyPoint{Held: []season.Held{held}})
+	if want := "glass 13\u00a0°C, 1 Mar to 31 May, 7\u00a0°C from 5 Apr"; len(got) != 1 || got[0] != want {
+		t.Errorf("it says %q, want %q", got, want)
 	}
 }
