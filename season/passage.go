@@ -158,7 +158,11 @@ func (p *prover) ways(b *batch, key passageKey, all []hold, levels [][]*outcome)
 		for _, h := range all {
 			for _, found := range way.held(h) {
 				if p.admissible(found.outcome) {
-					c := p.choiceOf(b, found.outcome, p.alone(key, h.level), key.basis)
+					takes := p.takesOf
+					if h.steps() { // these are not met again
+						takes = p.takesIn
+					}
+					c := p.choiceOf(b, found.outcome, p.alone(key, h.level), takes(found.outcome, key.basis))
 					if h.steps() {
 						c.place, c.steps = key.place, found.steps
 					}

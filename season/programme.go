@@ -92,9 +92,10 @@ func (p *prover) fieldOf(at holds, basis float64) *field {
 	return f
 }
 
-// choiceOf reckons all that counts of an outcome of a batch, with places at some levels.
-func (p *prover) choiceOf(b *batch, o *outcome, at levels, basis float64) choice {
-	c := choice{outcome: o, money: p.moneyFor(b, o), warm: p.benchMoney(o), worse: p.Prices.Stretched.Times(o.drawn), hours: p.hoursFor(b, o), takes: p.takesOf(o, basis), place: -1}
+// choiceOf reckons all that counts of an outcome of a batch, with places at some levels, but
+// for the room that it takes.
+func (p *prover) choiceOf(b *batch, o *outcome, at levels, takes []take) choice {
+	c := choice{outcome: o, money: p.moneyFor(b, o), warm: p.benchMoney(o), worse: p.Prices.Stretched.Times(o.drawn), hours: p.hoursFor(b, o), takes: takes, place: -1}
 	for _, of := range p.slots {
 		used := span{never, 0}
 		if of.lamps || p.isHeated(of.at, at) {

@@ -38,7 +38,7 @@ const Share = 0.004
 // and by plain arithmetic, how many branches or rounds are looked into for one setting, and
 // how often the settings are split.
 const (
-	mostSplits                      = 40000
+	mostSplits                      = 12000
 	mostSolves, mostPlainSolves     = 120, 16
 	mostBranches, mostPlainBranches = 2000, 1
 )
@@ -307,7 +307,7 @@ func (p *prover) weigh(at levels, a assignment) *found {
 		sum.turn = append(sum.turn, turn)
 	}
 	for _, of := range a.portions {
-		c := p.choiceOf(of.batch, of.outcome, at, float64(p.Fits))
+		c := p.choiceOf(of.batch, of.outcome, at, p.takesOf(of.outcome, float64(p.Fits)))
 		sum.add(&c, of.count)
 	}
 	for _, n := range a.left {

@@ -239,7 +239,7 @@ func (p *prover) tryAll(at holds, day int, serves func(*found) bool) float64 {
 		var all []choice
 		add := func(o *outcome) {
 			if p.admissible(o) {
-				all = append(all, p.choiceOf(b, o, at.levels(), float64(p.Fits)))
+				all = append(all, p.choiceOf(b, o, at.levels(), p.takesOf(o, float64(p.Fits))))
 			}
 		}
 		for _, o := range p.along(b, -1, at.levels()) {
