@@ -22,8 +22,8 @@ type Part struct {
 	Fields []PartField
 }
 
-// PartField is one key with its value as typed; a dot leads into a table within, and the
-// members of a list stand between commas.
+// PartField is one key with its value as typed; a dot leads into a table within, a number
+// between dots to that table of several, and the members of a list stand between commas.
 type PartField struct{ Key, Value string }
 
 // Parts returns how the garden is described, part by part.
@@ -55,6 +55,14 @@ func flat(before string, table map[string]any) []PartField {
 		case map[string]any:
 			all = append(all, flat(before+key+".", v)...)
 		case []any:
+			if tables := numbered(v); tables != nil {
+				for i := range v {
+					number := strconv.Itoa(i + 1)
+					one, _ := tables[number].(map[string]any)
+					all = append(all, flat(before+key+"."+number+".", one)...)
+				}
+				continue
+			}
 			said := make([]string, len(v))
 			for i, one := range v {
 				said[i] = fmt.Sprint(one)
@@ -85,7 +93,51 @@ func (d *Desk) Describe(what, name string, said map[string]string, today civil.D
 			put(body, before, strings.Split(key, "."), value)
 		}
 	}
+	inRows(body)
 	return d.describe(what, name, body, today, by)
+}
+
+// numbered returns tables that stand one by one under their numbers, from 1; nil for a list
+// of anything else.
+func numbered(list []any) map[string]any {
+	tables := map[string]any{}
+	for i, one := range list {
+		if _, is := one.(map[string]any); !is {
+			return nil
+		}
+		tables[strconv.Itoa(i+1)] = one
+	}
+	if len(tables) == 0 {
+		return nil
+	}
+	return tables
+}
+
+// inRows makes lists again of tables that were typed under their numbers, in their order;
+// of those from which all was taken away none is left.
+func inRows(body map[string]any) {
+	for key, value := range body {
+		tables, is := value.(map[string]any)
+		if !is {
+			continue
+		}
+		inRows(tables)
+		var numbers []int
+		for text := range tables {
+			if n, err := strconv.Atoi(text); err == nil && n > 0 {
+				numbers = append(numbers, n)
+			}
+		}
+		if len(numbers) == 0 || len(numbers) < len(tables) {
+			continue
+		}
+		slices.Sort(numbers)
+		list := make([]any, len(numbers))
+		for i, n := range numbers {
+			list[i] = tables[strconv.Itoa(n)]
+		}
+		body[key] = list
+	}
 }
 
 // AddPlace adds a worked place to the garden, under a name.
@@ -195,6 +247,9 @@ func put(body, before map[string]any, keys []string, value string) {
 			body[keys[0]] = inner
 		}
 		was, _ := before[keys[0]].(map[string]any)
+		if list, is := before[keys[0]].([]any); is {
+			was = numbered(list)
+		}
 		put(inner, was, keys[1:], value)
 		return
 	}
@@ -209,7 +264,7 @@ func typedAs(before any, value string) any {
 			all = append(all, strings.TrimSpace(one))
 		}
 		return all
-	case int64, float64:
+	case int64, float64, nil: // of a new key a bare number is meant as one
 		if n, err := strconv.ParseInt(value, 10, 64); err == nil {
 			return n
 		}

@@ -281,6 +281,19 @@ func TestTheGardenIsDescribedAnew(t *testing.T) {
 			t.Errorf("%s %s as it stands: status %d: %s", p.What, p.Name, status, gist(body))
 		}
 	}
+	wishes := form("garden", "patch") // one more variety; of the first of all the wish is taken back
+	for key, value := range map[string]string{"99.name": "Sloe Morning", "99.kind": "dahlia", "99.wish": "must have", "99.least": "3",
+		"1.name": "", "1.kind": "", "1.wish": "", "1.least": "", "1.most": ""} {
+		wishes.Set("key.variety."+key, value)
+	}
+	before := d.Site().Patch.Varieties
+	if status, body, _ := post(t, h, "/garden", wishes); status != http.StatusSeeOther {
+		t.Fatalf("wishes for the patch: status %d: %s", status, gist(body))
+	}
+	after := d.Site().Patch.Varieties
+	if last := after[len(after)-1]; len(after) != len(before) || after[0].Name != before[1].Name || last.Name != "Sloe Morning" || last.Least != 3 {
+		t.Errorf("of %d wishes %d are left, the last %+v", len(before), len(after), last)
+	}
 	offset := form("garden", "offset")
 	offset.Set("key.night", "-3 F")
 	if status, body, _ := post(t, h, "/garden", offset); status != http.StatusSeeOther {
