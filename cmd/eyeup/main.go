@@ -10,13 +10,23 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"runtime/debug"
 	"time"
 	_ "time/tzdata" // so that time zones are known on every machine
 
 	"github.com/alecthomas/kong"
 )
 
-func main() { os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr, time.Now)) }
+// mostMemory is what the program tries to stay below, in bytes, while the best plans are looked
+// for; where more is in use at once it grows all the same. GOMEMLIMIT sets another.
+const mostMemory = 512 << 20
+
+func main() {
+	if os.Getenv("GOMEMLIMIT") == "" {
+		debug.SetMemoryLimit(mostMemory)
+	}
+	os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr, time.Now))
+}
 
 // commands is the whole command line; each field is one word of it.
 type commands struct {

@@ -11,6 +11,7 @@ import (
 	"os"
 	"path/filepath"
 	"runtime"
+	"sync"
 
 	"eyeup/solve"
 
@@ -33,6 +34,9 @@ type Engine struct {
 	cache   wazero.CompilationCache // nil without a folder
 	program wazero.CompiledModule
 	seat    wazero.CompiledModule
+
+	door sync.Mutex
+	idle []*guest // that wait for a next programme
 }
 
 // Open compiles the solver's program, or takes the compiled code out of folder, where it also
@@ -91,7 +95,7 @@ func (e *Engine) compile(ctx context.Context, program []byte) (err error) {
 	return err
 }
 
-// Close gives the engine's memory back. Nothing held may be used afterwards.
+// Close gives the engine's memory back, that of waiting guests too. Nothing held may be used afterwards.
 func (e *Engine) Close() error {
 	ctx := context.Background()
 	err := e.runtime.Close(ctx)

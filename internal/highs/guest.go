@@ -24,17 +24,20 @@ const (
 )
 
 // guest is one running copy of the solver's program, with a memory of its own. It serves one
-// goroutine; only what hurried points to may be set from another.
+// goroutine at a time, and one programme after another; only what hurried points to may be set
+// from another.
 type guest struct {
 	module  api.Module
 	seat    api.Module // keeps the callback in the table alive
 	calls   map[string]api.Function
-	jumps   float64      // by how much it has jumped
-	asked   uint64       // how often the clock was asked
-	hurried *atomic.Bool // whether the clock has jumped in the present solve
-	watch   *watch       // what the callback has seen of the present solve
-	pages   uint32       // the most memory it may take, in pages of 64 KiB
-	broken  error        // why the program can no longer be called
+	jumps   float64           // by how much it has jumped
+	asked   uint64            // how often the clock was asked
+	hurried *atomic.Bool      // whether the clock has jumped in the present solve
+	watch   *watch            // what the callback has seen of the present solve
+	pages   uint32            // the most memory it may take, in pages of 64 KiB
+	place   uint64            // where its table of functions has the callback
+	names   map[string]uint64 // where its memory has the names of the callback's fields
+	broken  error             // why the program can no longer be called
 }
 
 type guestKey struct{}
@@ -60,7 +63,50 @@ func (g *guest) calm() {
 	g.hurried, g.watch = new(atomic.Bool), nil
 }
 
-// start runs a fresh copy of the program.
+// mostIdle is how many guests wait for a next programme, and mostKept how much memory one of
+// them may have grown to, in bytes: a fresh one costs milliseconds, for its memory is wiped.
+const (
+	mostIdle = 2
+	mostKept = 64 << 20
+)
+
+// guest returns a guest that waits, or a fresh one.
+func (e *Engine) guest(ctx context.Context) (*guest, error) {
+	if g := e.waiting(); g != nil {
+		return g, nil
+	}
+	return e.start(ctx)
+}
+
+// waiting returns a guest that waits, nil where none does.
+func (e *Engine) waiting() *guest {
+	e.door.Lock()
+	defer e.door.Unlock()
+	last := len(e.idle) - 1
+	if last < 0 {
+		return nil
+	}
+	g := e.idle[last]
+	e.idle = e.idle[:last]
+	return g
+}
+
+// leave lets a guest wait for the next programme, once it has forgotten the one under self;
+// one that is broken or has grown large gives its memory back instead.
+func (e *Engine) leave(g *guest, self uint64) {
+	if self != 0 {
+		_, _ = g.call("Highs_destroy", self) // where it fails the guest is broken
+	}
+	e.door.Lock()
+	defer e.door.Unlock()
+	if g.broken != nil || len(e.idle) == mostIdle || g.module.Memory().Size() > mostKept {
+		g.close()
+		return
+	}
+	e.idle = append(e.idle, g)
+}
+
+// start runs a fresh copy of the program, with its callback seated.
 func (e *Engine) start(ctx context.Context) (*guest, error) {
 	ctx = context.WithoutCancel(ctx)
 	g := &guest{pages: e.pages, calls: map[string]api.Function{}, hurried: new(atomic.Bool)}
@@ -75,7 +121,20 @@ func (e *Engine) start(ctx context.Context) (*guest, error) {
 	if _, err := module.ExportedFunction(constructors).Call(g.in(ctx)); err != nil {
 		return nil, fmt.Errorf("start the solver: %w", err)
 	}
-	return g, nil
+	if g.place, err = e.sit(ctx, g); err != nil {
+		return nil, err
+	}
+	return g, g.spell()
+}
+
+// spell writes the names of the callback's fields into the guest's memory, where they stay.
+func (g *guest) spell() error {
+	a := arena{g: g}
+	g.names = map[string]uint64{solutionField: a.text(solutionField)}
+	for _, name := range fields {
+		g.names[name] = a.text(name)
+	}
+	return a.err
 }
 
 // sit gives the callback a place in the guest's table of functions and returns which.

@@ -16,6 +16,7 @@ import (
 // else.
 type Held struct {
 	p    solve.Programme // as it stands now
+	e    *Engine
 	g    *guest
 	self uint64 // the solver's own handle
 	w    *watch
@@ -26,26 +27,31 @@ func (e *Engine) Hold(ctx context.Context, p *solve.Programme) (*Held, error) {
 	if err := p.Sound(); err != nil {
 		return nil, err
 	}
-	g, err := e.start(ctx)
+	g, err := e.guest(ctx)
 	if err != nil {
 		return nil, err
 	}
-	h := &Held{p: solve.Programme{Columns: slices.Clone(p.Columns), Rows: slices.Clone(p.Rows), Offset: p.Offset}, g: g}
-	if err := h.fill(ctx, e); err != nil {
+	h := &Held{p: solve.Programme{Columns: slices.Clone(p.Columns), Rows: slices.Clone(p.Rows), Offset: p.Offset}, e: e, g: g}
+	if err := h.fill(); err != nil {
 		h.Close()
 		return nil, fmt.Errorf("put the programme into the solver: %w", err)
 	}
 	return h, nil
 }
 
-// Close gives the memory back.
-func (h *Held) Close() { h.g.close() }
+// Close lets go of the programme. Nothing may be asked of it afterwards.
+func (h *Held) Close() {
+	if h.g != nil {
+		h.e.leave(h.g, h.self)
+		h.g = nil
+	}
+}
 
 // Programme returns the programme as it stands now; it must not be changed.
 func (h *Held) Programme() *solve.Programme { return &h.p }
 
 // fill makes the solver, sets what never changes, and passes the programme.
-func (h *Held) fill(ctx context.Context, e *Engine) (err error) {
+func (h *Held) fill() (err error) {
 	if h.self, err = h.g.call("Highs_create"); err != nil {
 		return err
 	}
@@ -58,7 +64,7 @@ func (h *Held) fill(ctx context.Context, e *Engine) (err error) {
 	if err := h.pass(); err != nil {
 		return err
 	}
-	return h.listen(ctx, e)
+	return h.listen()
 }
 
 // pass hands the columns and rows over, by rows.
@@ -92,20 +98,9 @@ func (h *Held) pass() error {
 }
 
 // listen asks the solver to call back on the occasions of use.
-func (h *Held) listen(ctx context.Context, e *Engine) error {
-	place, err := e.sit(ctx, h.g)
-	if err != nil {
-		return err
-	}
-	a := arena{g: h.g} // the names stay for as long as the guest does
-	h.w = &watch{p: &h.p, names: map[string]uint64{solutionField: a.text(solutionField)}}
-	for _, name := range fields {
-		h.w.names[name] = a.text(name)
-	}
-	if a.err != nil {
-		return a.err
-	}
-	if err := h.g.do("Highs_js_setCallback", h.self, place, 0); err != nil {
+func (h *Held) listen() error {
+	h.w = &watch{p: &h.p, names: h.g.names}
+	if err := h.g.do("Highs_js_setCallback", h.self, h.g.place, 0); err != nil {
 		return err
 	}
 	for _, occasion := range []uint64{simplexStep, betterFound, branchStep} {
