@@ -32,6 +32,18 @@ type Plan struct {
 	Proof        *Proof       `json:"proof,omitempty" jsonschema_description:"left out where the season is not proved"`
 }
 
+// StretchedDays returns the mean of stretched days of a plant that is raised in a container.
+func (p *Plan) StretchedDays() float64 {
+	days, plants := 0.0, 0
+	for _, b := range p.Batches {
+		if b.Container != "" {
+			days += float64(b.Count) * b.Stretched.Middle
+			plants += b.Count
+		}
+	}
+	return days / float64(max(plants, 1))
+}
+
 // BreakEven says when heating pays, against the plan without added heat.
 type BreakEven struct {
 	Heat         float64  `json:"heat" jsonschema_description:"money for heat"`

@@ -25,8 +25,8 @@ func (a *SeasonAnswer) sideBySide(p *page, units quantity.System) {
 	}, a.Plans)
 	p.row("weeks gained", func(plan *season.Plan) string { return weeksSpread(plan.GainWeeks) }, a.Plans)
 	p.row("raised under cover", func(plan *season.Plan) string { return fmt.Sprintf("%d of %d", potted(plan), raised(plan)) }, a.Plans)
-	if slices.ContainsFunc(a.Plans, func(plan *season.Plan) bool { return stretched(plan) >= 0.5 }) {
-		p.row("stretched, a plant", func(plan *season.Plan) string { return fmt.Sprintf("%.0f days", stretched(plan)) }, a.Plans)
+	if slices.ContainsFunc(a.Plans, func(plan *season.Plan) bool { return plan.StretchedDays() >= 0.5 }) {
+		p.row("stretched, a plant", func(plan *season.Plan) string { return fmt.Sprintf("%.0f days", plan.StretchedDays()) }, a.Plans)
 	}
 	a.heatRows(p)
 	a.costRows(p)
@@ -134,18 +134,6 @@ func potted(plan *season.Plan) int {
 		}
 	}
 	return n
-}
-
-// stretched returns the days that a plant raised under cover stands too warm for its light:
-// the middle over the years of each batch, by its plants.
-func stretched(plan *season.Plan) float64 {
-	days := 0.0
-	for _, b := range plan.Batches {
-		if b.Container != "" {
-			days += float64(b.Count) * b.Stretched.Middle
-		}
-	}
-	return days / float64(max(potted(plan), 1))
 }
 
 // heatedPlaces names the places that some plan heats.
