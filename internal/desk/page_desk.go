@@ -37,6 +37,7 @@ type Desk struct {
 	nights  kept[string, *NightsAnswer]
 	against kept[standing, *Against]
 	outlook fresh[standing, *OutlookAnswer]
+	chosen  fresh[standing, *PatchAnswer]
 }
 
 // NewDesk lays a book open, and the garden that it describes. It fails where the book
@@ -59,6 +60,7 @@ func (d *Desk) Rest() {
 	d.best.rest()
 	d.season.rest()
 	d.outlook.rest()
+	d.chosen.rest()
 }
 
 // Kept says where entries lie; empty where they end with the program.

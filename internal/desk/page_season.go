@@ -58,6 +58,7 @@ func (d *Desk) SeasonWith(today civil.Date, c Change) (*SeasonAnswer, error) {
 func (d *Desk) Warm(today civil.Date) {
 	_, _ = d.Season(today)
 	_, _ = d.Outlook(today)
+	_, _ = d.Chosen(today)
 	for _, p := range d.Site().Places {
 		if _, covered := p.Model.(place.Covered); covered {
 			_, _ = d.Heat(p.Name)

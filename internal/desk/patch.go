@@ -50,7 +50,8 @@ type PatchLine struct {
 	Cut     int          `json:"cut" jsonschema_description:"clumps to cut so that there are enough in nine cases of ten"`
 	Why     string       `json:"why"`
 
-	kept, over, short int // as in Reserve, Over and Short
+	kept, over, short int    // as in Reserve, Over and Short
+	code              string // of the colour
 }
 
 // PatchReserve is what is kept back of a variety.
@@ -134,10 +135,13 @@ func (g *Garden) Planting(ctx context.Context, q PatchQuestion) (*PatchAnswer, e
 
 // Planting works out the planting list of the book's garden. See Garden.Planting.
 func (s *StockBook) Planting(ctx context.Context, g *Garden, q PatchQuestion) (*PatchAnswer, error) {
-	var a *PatchAnswer
-	var err error
-	s.Read(func(b *stock.Book) { a, err = g.patch(ctx, b, q, nil) })
-	return a, err
+	var copied []byte // so that nobody who writes has to wait
+	s.Read(func(b *stock.Book) { copied = b.Snapshot() })
+	b, err := stock.Restore(copied)
+	if err != nil {
+		return nil, err
+	}
+	return g.patch(ctx, b, q, nil)
 }
 
 func (g *Garden) patch(ctx context.Context, book *stock.Book, q PatchQuestion, assumed []string) (*PatchAnswer, error) {
@@ -199,7 +203,7 @@ func (a *PatchAnswer) fill(b *patchBrief, list *patch.List) {
 			Variety: v.Name, Kind: v.Kind, Colour: v.Word(), Timing: v.Timing, Wish: v.Wish, Wanted: v.Plant, Places: list.Places[i],
 			AreaM2: *rounded(float64(list.Places[i])*float64(v.Spacing.Times(v.Spacing)), 2),
 			InHand: roundedAmount(v.Hand, 1), Stands: b.stands[i], Clumps: v.Clumps, Cut: h.Cut, Why: list.Why(i),
-			kept: h.Reserve, over: h.Over, short: h.Short,
+			kept: h.Reserve, over: h.Over, short: h.Short, code: v.Variety.Colour,
 		})
 		if v.Reserve > 0 {
 			a.Reserve = append(a.Reserve, PatchReserve{v.Name, v.Kind, h.Reserve, v.Reserve})

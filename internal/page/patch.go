@@ -6,23 +6,58 @@ import (
 	"eyeup/internal/desk"
 )
 
-// patchView is the planting list.
+// patchView is what stands on the page of the patch.
 type patchView struct {
 	*desk.PlantingList
-	Shelf *desk.Shelf
-	All   int // varieties
-	Page  int
-	Pages int
+	Chosen   *desk.Chosen // nil where the garden asks for no list
+	Unchosen string       // why there is none though it asks
+	Lines    []desk.PatchLine
+	Shelf    *desk.Shelf
+	All      int // varieties
+	Page     int
+	Pages    int
+	Since    int // how many entries were written since the older of the two was worked out
 }
 
-// patch shows the planting list as it stands: page, of 100 varieties each.
+// patch shows which varieties get how many places, where the garden asks for that, and what
+// is wanted, raised and planted as it stands: page, of 100 varieties each.
 func (s *server) patch(r *request) error {
 	list, err := s.desk.PlantingList(s.today())
 	if err != nil {
 		return err
 	}
-	v := patchView{PlantingList: list, Shelf: s.desk.Shelf(), All: len(list.Rows)}
+	v := patchView{PlantingList: list, Shelf: s.desk.Shelf(), All: len(list.Rows), Since: list.Behind}
+	if v.Chosen, err = s.desk.Chosen(s.today()); err != nil {
+		v.Unchosen = err.Error()
+	}
+	if c := v.Chosen; c != nil {
+		v.All, v.Since = max(v.All, len(c.List)), max(v.Since, c.Behind)
+	}
 	v.Page, v.Pages = pageNumber(r, v.All, onePage)
-	v.Rows = v.Rows[(v.Page-1)*onePage : min(v.All, v.Page*onePage)]
+	v.Rows = rowsOnPage(v.Rows, v.Page)
+	if v.Chosen != nil {
+		v.Lines = rowsOnPage(v.Chosen.List, v.Page)
+	}
 	return s.show(r, http.StatusOK, "patch", view{Title: "Patch", Here: "patch", Main: v})
+}
+
+// rowsOnPage returns the part of a list that stands on a page; the list may end on one before.
+func rowsOnPage[T any](all []T, page int) []T {
+	return all[min(len(all), (page-1)*onePage):min(len(all), page*onePage)]
+}
+
+// Gives reports whether something is kept back, over, or to be got.
+func (v patchView) Gives() bool {
+	return v.Chosen.KeptBack() != "" || v.Chosen.ToGive() != "" || v.Chosen.ToGet() != ""
+}
+
+// Why is what is said of the lines of the page that have other places than were wanted.
+func (v patchView) Why() []desk.PatchLine {
+	var all []desk.PatchLine
+	for _, l := range v.Lines {
+		if l.Changed() {
+			all = append(all, l)
+		}
+	}
+	return all
 }
