@@ -45,7 +45,7 @@ func (s *server) showGarden(r *request, status int, part string, typed url.Value
 }
 
 // describe describes a part anew: what (garden, place), name, key.KEY for every key, and
-// new and value for one more. What is left empty is left out.
+// new and value for one more, next (where to go then). What is left empty is left out.
 func (s *server) describe(r *request) error {
 	if err := r.parse(); err != nil {
 		return err
@@ -69,7 +69,11 @@ func (s *server) describe(r *request) error {
 	if err := s.desk.Describe(what, name, said, s.today(), s.writer(r.Context())); err != nil {
 		return s.showGarden(r, http.StatusUnprocessableEntity, what+"/"+name, r.Form, err)
 	}
-	r.goTo("/garden")
+	to := "/garden"
+	if next := r.FormValue("next"); next != "" {
+		to = local(next)
+	}
+	r.goTo(to)
 	return nil
 }
 

@@ -6,6 +6,7 @@ import (
 	"html"
 	"io/fs"
 	"net/http"
+	"net/url"
 	"regexp"
 	"strings"
 	"testing"
@@ -70,7 +71,17 @@ func TestPatchShowsTheListAskedFor(t *testing.T) {
 			}
 		}
 	}
-	if changed == 0 {
+	for _, o := range a.Over {
+		if got, want := lineFor(t, list, o.Variety), fmt.Sprintf(" %d over", o.Plants); !strings.HasSuffix(got, want) {
+			t.Errorf("%s: %q for %q", o.Variety, got, want)
+		}
+	}
+	for _, o := range a.Short {
+		if got, want := lineFor(t, list, o.Variety), fmt.Sprintf(" %d short", o.Plants); !strings.HasSuffix(got, want) {
+			t.Errorf("%s: %q for %q", o.Variety, got, want)
+		}
+	}
+	if changed == 0 || len(a.Over) == 0 || len(a.Short) == 0 {
 		t.Error("nothing gives way: the list tells nothing")
 	}
 	words := said(list)
@@ -130,7 +141,7 @@ func TestPatchFollowsWhatIsAsked(t *testing.T) {
 	}
 }
 
-// TestPatchWithoutAList leaves [patch] out: one sentence says how a list is asked for.
+// TestPatchWithoutAList leaves [patch] out: the page says how a list is asked for, and asks.
 func TestPatchWithoutAList(t *testing.T) {
 	folder := fstest.MapFS{}
 	for _, name := range []string{"garden.toml", "stock.csv"} {
@@ -151,8 +162,20 @@ func TestPatchWithoutAList(t *testing.T) {
 	if a, err := d.Chosen(testDay); a != nil || err != nil {
 		t.Fatal("a list that nobody asked for", err)
 	}
-	_, body := get(t, handler(t, d.Desk, Options{}), "/patch")
-	if !strings.Contains(body, "write a section [patch]") || strings.Contains(body, ">Planting list</h2>") || !strings.Contains(body, ">Wanted, raised, planted</h2>") {
+	h := handler(t, d.Desk, Options{})
+	_, body := get(t, h, "/patch")
+	if !strings.Contains(body, "by a section [patch]") || strings.Contains(body, "places. A better") || !strings.Contains(body, ">Wanted, raised, planted</h2>") {
+		t.Error(gist(body))
+	}
+	form := url.Values{}
+	for _, m := range regexp.MustCompile(`<input type="hidden" name="([^"]*)" value="([^"]*)">`).FindAllStringSubmatch(body, -1) {
+		form.Set(m[1], m[2])
+	}
+	status, body, to := post(t, h, "/garden", form)
+	if status != http.StatusSeeOther || to != "/patch" {
+		t.Fatal(status, to, gist(body))
+	}
+	if _, body := get(t, h, to); !strings.Contains(said(body), "Every wish fits; there is no better list.") {
 		t.Error(gist(body))
 	}
 }
