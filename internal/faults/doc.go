@@ -10,7 +10,8 @@
 //	test: sun
 //
 // The old text stands exactly once in the file and within one line of it; test names the
-// package, from the root of the repository, whose short tests must fail. Nothing is
+// package, from the root of the repository, whose short tests must fail, and behind it, where
+// they take long, the one that does. Nothing is
 // changed on disk: the go command is handed the faulty file in place of the true one.
 // The trial takes minutes and runs only when EYEUP_FAULTS is set to 1.
 package faults
