@@ -35,8 +35,9 @@ type Series struct {
 	Humidity []float64  // a share, hour by hour; not-a-number where it recorded none
 }
 
-// String tells a series from every other by its days and what it holds.
-func (s *Series) String() string {
+// GoString tells a series from every other by its days and what it holds, where a place is
+// told to the last digit; its address would tell the same record, read again, for another.
+func (s *Series) GoString() string {
 	if s == nil {
 		return "nothing logged"
 	}

@@ -129,10 +129,10 @@ func TestLoggedMonths(t *testing.T) {
 	near(t, "damp of February", float64(humidity[1]), 0.8, 1e-12)
 	near(t, "March", temperature[2].Celsius(), 8, 0)
 	other := &Series{From: s.From, Celsius: slices.Clone(s.Celsius), Humidity: s.Humidity}
-	if other.String() != s.String() {
+	if other.GoString() != s.GoString() {
 		t.Error("the same series has two names")
 	}
-	if other.Celsius[5] = 7; other.String() == s.String() {
+	if other.Celsius[5] = 7; other.GoString() == s.GoString() {
 		t.Error("two series have one name")
 	}
 }
