@@ -1,0 +1,115 @@
+package season
+
+import (
+	"context"
+	"math"
+	"reflect"
+	"slices"
+	"testing"
+)
+
+// stepping is a prover of a few years with glass of three levels, and the ways through the
+// glass by level.
+func stepping(t testing.TB) *prover {
+	t.Helper()
+	b := crowded(t)
+	b.Years, b.Weather = b.Years[:4], b.Weather[:4]
+	return makerOf(t, b).newProver(context.Background(), nil)
+}
+
+// TestStepsAreStitched leads plants through the glass with a step, going on from how far they
+// had come by its day, and holds that to leading them from the start through the glass as it
+// is spliced.
+func TestStepsAreStitched(t *testing.T) {
+	p := stepping(t)
+	const glass = 2
+	stitched, ruledOut := 0, 0
+	for _, g := range p.groups {
+		b := g.batches[0]
+		ways := func(level int) []*outcome { return p.along(b, glass, levels{0, 0, level, 0}) }
+		for _, h := range p.allHolds(glass) {
+			if !h.steps() {
+				continue
+			}
+			higher, lower := ways(h.level), ways(h.lower)
+			for i := range higher {
+				w := &flight{prover: p, batch: b, place: glass, base: p.weeksOf(p.baseline(b)), rungs: make([]*rung, h.level+1)}
+				w.rungs[h.level], w.rungs[h.lower] = &rung{outcome: higher[i]}, &rung{outcome: lower[i]}
+				high, low := w.rungs[h.level], w.as(h.lower, higher[i].route)
+				before, after := high, low
+				if h.up {
+					before, after = low, high
+				}
+				for at, day := range p.stepDays {
+					got, want := w.on(at, day, before, after, high), p.steppedOn(b, h, day, higher[i], low.outcome)
+					switch {
+					case got == nil:
+						ruledOut++
+						if !b.life.isTooCold(&want.option) {
+							t.Fatalf("%s, %+v on day %d: ruled out", b.id, h, day)
+						}
+					case !reflect.DeepEqual(got.fates, want.fates) || math.Abs(got.gain-want.gain) > 1e-9:
+						t.Fatalf("%s by %s from day %d, %+v on day %d: %v, led from the start %v", b.id, higher[i].route.name, higher[i].start, h, day, got.fates, want.fates)
+					case got != before.outcome && got != after.outcome:
+						stitched++
+						if got.route.night != min(high.route.night, low.route.night) {
+							t.Fatalf("%+v: its coldest level is %g", h, got.route.night)
+						}
+					}
+				}
+			}
+		}
+	}
+	if stitched < 50 {
+		t.Errorf("only %d ways were stitched, %d ruled out", stitched, ruledOut)
+	}
+}
+
+// TestHeatOfAStep adds up day by day what a house with a step burns, in the middle year.
+func TestHeatOfAStep(t *testing.T) {
+	p := stepping(t)
+	const glass = 2
+	for _, h := range p.allHolds(glass) {
+		if !h.steps() {
+			continue
+		}
+		first, second := p.climate(glass, p.setting(glass, h.level)), p.climate(glass, p.setting(glass, h.lower))
+		if h.up {
+			first, second = second, first
+		}
+		b := p.burner(slot{at: glass}, h)
+		used := span{p.outFrom - 100, p.outFrom + 10}
+		for _, turn := range p.stepDays {
+			years := make([]float64, len(p.Weather))
+			for year := range years {
+				for day := used.from - warming; day < used.to; day++ {
+					from := first
+					if day >= turn {
+						from = second
+					}
+					years[year] += from.years[year].given[day]
+				}
+			}
+			slices.Sort(years)
+			want := years[(len(years)-1)/2] * p.Places[glass].Energy.Amount
+			if got := b.cost(used, turn); math.Abs(got-want) > 1e-6 || want <= 0 {
+				t.Errorf("%+v on day %d costs %g, day by day %g", h, turn, got, want)
+			}
+		}
+	}
+}
+
+// TestPlantingOutTellsWaysApart lives through one way with two days of planting out: the second
+// is not taken for the first.
+func TestPlantingOutTellsWaysApart(t *testing.T) {
+	m := makerOf(t, crowded(t))
+	b := m.batches[0]
+	all := m.options(b, levels{0, 0, 1, 0})
+	at := slices.IndexFunc(all, func(o *outcome) bool { return !o.route.direct && !o.route.stays })
+	o := all[at].option
+	first := m.liveOnce(b.life, o, m.baseline(b))
+	o.outFrom += 28
+	if second := m.liveOnce(b.life, o, m.baseline(b)); reflect.DeepEqual(second.fates, first.fates) {
+		t.Error("planted out four weeks later, the fates are the same")
+	}
+}
