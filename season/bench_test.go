@@ -27,7 +27,7 @@ func BenchmarkClimate(b *testing.B) {
 		hours += len(h.Air)
 	}
 	for b.Loop() {
-		climateOf(brief.Places[glass].Model, place.Steadily(brief.Places[glass].Level[3]), brief.Weather, brief.Site, m.kinds)
+		climateOf(brief.Places[glass].Model, place.Steadily(brief.Places[glass].Level[3]), brief.Weather, brief.Site, m.rates)
 	}
 	b.ReportMetric(float64(b.Elapsed().Nanoseconds())/float64(b.N)/float64(hours), "ns/place-hour")
 }

@@ -5,8 +5,6 @@ import (
 	"slices"
 	"sync"
 
-	"eyeup/culture"
-	"eyeup/growth"
 	"eyeup/place"
 	"eyeup/sun"
 	"eyeup/weather"
@@ -45,14 +43,8 @@ type yearDays struct {
 	short, worst        []float64 // hours, K
 }
 
-// rates are the curves of one kind, tabled so that an hour costs a look and not a power.
-type rates struct {
-	kind         *culture.Kind
-	sprout, grow table
-}
-
 // climateOf runs a place at a setting through every year, on as many cores as there are.
-func climateOf(model place.Place, setting place.Setting, years []*weather.Hours, site sun.Site, kinds []rates) *climate {
+func climateOf(model place.Place, setting place.Setting, years []*weather.Hours, site sun.Site, kinds rates) *climate {
 	c := &climate{years: make([]yearDays, len(years))}
 	bench := make([]yearDays, len(years))
 	var wait sync.WaitGroup
@@ -76,32 +68,27 @@ func climateOf(model place.Place, setting place.Setting, years []*weather.Hours,
 }
 
 // reduce turns a course, hour by hour, into days.
-func reduce(course *place.Course, kinds []rates) yearDays {
+func reduce(course *place.Course, kinds rates) yearDays {
 	y := yearDays{
 		mean: dailyMean(course.Air), light: course.Light,
 		low: lowest(course.Air), high: highest(course.Air), cold: lowest(course.Root), root: pastWeek(course.Root),
 		asked: course.AskedKWh, given: course.GivenKWh, lamps: course.LampKWh,
 		short: course.HoursShort, worst: course.WorstShort,
 	}
-	for _, k := range kinds {
-		y.sprout = append(y.sprout, growth.DailyRates(course.Root, k.sprout.at))
-		grow := growth.DailyRates(course.Air, k.grow.at)
-		for d := range grow {
-			grow[d] *= k.kind.LightShare(course.Light[d]) * k.kind.DayLengthShare(course.DayLength[d])
+	y.sprout, y.grow = kinds.sprout.daily(course.Root), kinds.grow.daily(course.Air)
+	for i, kind := range kinds.kinds {
+		for d := range y.grow[i] {
+			y.grow[i][d] *= kind.LightShare(course.Light[d]) * kind.DayLengthShare(course.DayLength[d])
 		}
-		y.grow = append(y.grow, grow)
 	}
 	return y
 }
 
 // onBench is a year on the warm bench of a house whose year is given: the same air and
 // light, other roots, and the electricity for heat.
-func onBench(course *place.Course, house yearDays, kinds []rates) yearDays {
+func onBench(course *place.Course, house yearDays, kinds rates) yearDays {
 	y := house
-	y.cold, y.root, y.sprout = lowest(course.Root), pastWeek(course.Root), nil
-	for _, k := range kinds {
-		y.sprout = append(y.sprout, growth.DailyRates(course.Root, k.sprout.at))
-	}
+	y.cold, y.root, y.sprout = lowest(course.Root), pastWeek(course.Root), kinds.sprout.daily(course.Root)
 	y.asked, y.given = course.AskedKWh, course.GivenKWh
 	y.lamps, y.short, y.worst = course.LampKWh, course.HoursShort, course.WorstShort
 	return y
@@ -152,28 +139,4 @@ func pastWeek(hourly []float64) []float64 {
 		}
 	}
 	return week
-}
-
-// table is a curve over temperature, looked up between points a tenth of a kelvin apart.
-type table []float64
-
-const (
-	tableFrom = -60.0
-	tableTo   = 80.0
-	tableStep = 0.1
-)
-
-func tableOf(rate func(celsius float64) float64) table {
-	t := make(table, int((tableTo-tableFrom)/tableStep)+2)
-	for i := range t {
-		t[i] = rate(tableFrom + tableStep*float64(i))
-	}
-	return t
-}
-
-func (t table) at(celsius float64) float64 {
-	x := (celsius - tableFrom) / tableStep
-	x = min(max(x, 0), float64(len(t)-2))
-	i := int(x)
-	return t[i] + (x-float64(i))*(t[i+1]-t[i])
 }

@@ -62,7 +62,7 @@ func (m *maker) lifeFor(key lifeKey) (*life, error) {
 		if err != nil {
 			return lifeOrWhy{why: err}
 		}
-		l.kind = m.ratesOf(l)
+		l.kind = m.rates.indexOf(l.Name)
 		m.space(l)
 		return lifeOrWhy{life: l}
 	})

@@ -74,18 +74,13 @@ func (m *maker) space(l *life) {
 	}
 }
 
-// ratesOf returns the index of the kind's tabled curves.
-func (m *maker) ratesOf(l *life) int {
-	return slices.IndexFunc(m.kinds, func(r rates) bool { return r.kind.Name == l.Name })
-}
-
 // climate returns a place at a setting in every year; each is run once.
 func (m *maker) climate(at int, setting place.Setting) *climate {
 	if house := m.houseOf(at); house >= 0 {
 		return m.climate(house, setting).bench
 	}
 	return m.climates.get(climateKey{at, exactly(setting)}, func() *climate {
-		return climateOf(m.Places[at].Model, setting, m.Weather, m.Site, m.kinds)
+		return climateOf(m.Places[at].Model, setting, m.Weather, m.Site, m.rates)
 	})
 }
 

@@ -25,7 +25,7 @@ type Memory struct {
 type recall struct {
 	ground   string
 	garden   *Brief // holds what the ground names by its address
-	kinds    []rates
+	rates    rates
 	climates remembered[climateKey, *climate]
 	lives    remembered[lifeKey, lifeOrWhy]
 	lived    remembered[livedKey, *outcome]
@@ -60,11 +60,7 @@ func (k *Memory) of(b *Brief) *recall {
 }
 
 func newRecall(b *Brief, ground string, kinds []*culture.Kind) *recall {
-	r := &recall{ground: ground, garden: b}
-	for _, k := range kinds {
-		r.kinds = append(r.kinds, rates{kind: k, sprout: tableOf(k.Sprout.Rate), grow: tableOf(k.Grow.Rate)})
-	}
-	return r
+	return &recall{ground: ground, garden: b, rates: ratesOf(kinds)}
 }
 
 // kindsOfStock returns the kinds of all the stock, wanted or not, by their names.
