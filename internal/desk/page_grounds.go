@@ -2,28 +2,66 @@ package desk
 
 import (
 	"fmt"
+	"net/url"
 	"slices"
+	"strings"
 
 	"eyeup/civil"
+	"eyeup/culture"
 	"eyeup/keeping"
+	"eyeup/place"
 	"eyeup/stock"
 )
 
-// Grounds say what figures on a page rest on.
+// Grounds say what one figure on a page rests on, or figures of one sort.
 type Grounds struct {
-	Of      string // the figures
+	Key     string // by which the page links them
+	Of      string // the figure
+	Made    string // what it is made of
+	Model   string // how it is reckoned, with the model's source; empty where it is only counted
 	Records []Record
-	Model   string         // how they are reckoned
 	Assumed []string       // what is taken for granted
 	Figures []FigureAnswer // each with its source
+	Change  Record         // where it can be changed; says nothing where it can't be
 }
 
-// Record is something that was written down or measured.
+// Record is something that was written down or measured, or a page that shows it.
 type Record struct {
 	Says string
 	On   civil.Date // when; none where that is not said
 	At   string     // the page that shows it; empty where none does
 }
+
+// GroundsKey puts a key of grounds together: of what they are, and of which place or kind.
+// It can stand in an address.
+func GroundsKey(parts ...string) string {
+	escaped := make([]string, len(parts))
+	for i, p := range parts {
+		escaped[i] = url.PathEscape(p)
+	}
+	return strings.Join(escaped, "-")
+}
+
+// Where what figures rest on can be changed.
+var (
+	byEntry   = Record{Says: "write an entry, or undo one, on the lot's page", At: "/stock?by=lot"}
+	byRound   = Record{Says: "go through the store, or weigh: it then counts before the model", At: "/rounds"}
+	byChange  = Record{Says: "another level, risk, price or count, to see what comes of it", At: "/season#change"}
+	byGarden  = Record{Says: "how the garden is described", At: "/garden"}
+	byFigures = Record{Says: "your own figure of a kind in the place of this: its key under figures, in the garden's description", At: "/garden"}
+)
+
+// counted is the record that counts of stock rest on.
+func (d *Desk) counted() []Record {
+	says := "every entry, with who wrote it"
+	if kept := d.Kept(); kept != "" {
+		says += ", in " + kept
+	}
+	return []Record{{Says: says, At: "/log"}}
+}
+
+// How counts of stock come about.
+const foldModel = "Entries are folded in the order in which things happened. A whole round sets the count to what was found; a packet of seed counts as one."
 
 // recordOf is an entry as a record of a lot, or the lot itself where none is named.
 func recordOf(l *stock.Lot, says string, on civil.Date, entry stock.ID) Record {
@@ -33,47 +71,57 @@ func recordOf(l *stock.Lot, says string, on civil.Date, entry stock.ID) Record {
 	return Record{says, on, fmt.Sprintf("/stock/%s#%s", l.Code, entry)}
 }
 
-const keepingModel = "Each day a lot loses weight through its skin in step with how far the store's air is from the air at the skin, less by as much as its packing holds back, and something whatever the air. The middle is even odds; the range holds eight times in ten."
-
-// GroundsOfRounds say what the figures of all stores' rounds rest on.
-func GroundsOfRounds() Grounds {
-	return Grounds{
-		Of:      "weight lost, and what was found",
-		Records: []Record{{Says: "rounds, packings and moves, entry by entry: see each crate"}, {Says: "the air of each store, as the garden describes it", At: "/garden"}},
-		Model:   keepingModel,
-		Assumed: []string{"A crate is shown by the lot in it that has lost most. Where it was weighed twice, the scales count and not the model.", "A round is due four weeks after the last: common practice."},
+// planRecords name the plan and the entry by which it is followed.
+func (d *Desk) planRecords() []Record {
+	last := d.lastDecided()
+	if last == nil || d.Decided() == "" {
+		return []Record{{Says: "the season's usual plan; none is followed yet", At: "/season"}}
 	}
+	return []Record{{Says: "the plan followed, by the entry of", On: last.on, At: "/season"}}
 }
 
-// GroundsOfCrate say what the figures of one crate rest on.
-func (d *Desk) GroundsOfCrate(place string, held []Held) Grounds {
-	g := Grounds{Of: "weight lost", Model: keepingModel}
-	shelf := d.Shelf()
-	for _, h := range held {
-		l := &shelf.Lots[h.Lot]
-		if h.Pack != "" {
-			g.Records = append(g.Records, recordOf(l, l.Name()+": packed in "+h.Pack+", here since", h.Since, h.Packed))
-		} else {
-			g.Records = append(g.Records, recordOf(l, l.Name()+": here since", h.Since, stock.ID{}))
-			g.Assumed = addOnce(g.Assumed, "Where the book does not say what stock is packed in, it is taken to be vermiculite.")
-		}
-		if r := h.Round(); r != nil {
-			g.Records = append(g.Records, recordOf(l, l.Name()+": last round on", r.On, r.Entry))
-		}
-		g.addFigures(keeping.Stock{Kind: l.Kind, Form: string(h.Spot.Form), Pack: h.Pack})
-	}
-	if p, known := d.Site().Place(place); known {
-		g.Records = append(g.Records, Record{Says: "the air of " + p.Name + ", as the garden describes it", At: "/garden"})
-	} else {
-		g.Assumed = addOnce(g.Assumed, "The garden does not describe "+place+": its air is taken as is usual for the kind.")
-	}
-	return g
+// described is a record of what the garden's description says.
+func described(what string) Record {
+	return Record{Says: what + ", as the garden describes it", At: "/garden"}
 }
 
-// addFigures adds what the reckoning of a stock rests on, once each.
-func (g *Grounds) addFigures(s keeping.Stock) {
+// addStored adds the figures by which a stock in store dries, once each.
+func (g *Grounds) addStored(s keeping.Stock) {
 	for _, f := range figureAnswers(keeping.FiguresOf(s)) {
 		g.add(f)
+	}
+}
+
+// addPlace adds the figures of a covered place, but for the usual changes of air: those of the
+// garden's own description count.
+func (g *Grounds) addPlace(garden *Garden, name string) {
+	p, known := garden.Place(name)
+	if !known { // a warm bench is a place of the plan alone
+		return
+	}
+	house, covered := p.Model.(place.Covered)
+	if !covered {
+		return
+	}
+	for _, f := range (&heating{covered: &house}).figures() {
+		if !strings.HasSuffix(f.Key, ".changes") {
+			g.add(f)
+		}
+	}
+}
+
+// addKind adds figures of a kind, the kind's name before their meaning.
+func (g *Grounds) addKind(k *culture.Kind, keys ...string) {
+	for _, f := range figuresOf(k, keys) {
+		f.Key, f.Meaning = k.Name+" "+f.Key, k.Name+", "+f.Meaning
+		g.add(f)
+	}
+}
+
+// add adds a figure once.
+func (g *Grounds) add(f FigureAnswer) {
+	if !slices.ContainsFunc(g.Figures, func(has FigureAnswer) bool { return has.Key == f.Key }) {
+		g.Figures = append(g.Figures, f)
 	}
 }
 

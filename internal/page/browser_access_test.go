@@ -93,9 +93,9 @@ func (b *tab) looksWell(page string) {
 	script[bool](b, "document.documentElement.style.fontSize = ''; true")
 }
 
-// smallTargets lists what is pressed and is smaller than 44 pixels either way, links
+// smallTargets lists what is pressed and is smaller than 44 pixels either way, plain links
 // within a sentence apart.
-const smallTargets = `[...document.querySelectorAll("button,.button,summary,select,input:not([type=hidden]):not([type=checkbox]):not([type=radio]),textarea,label.tick,nav a,a.row,td a,th a,footer a,.drawn a")]
+const smallTargets = `[...document.querySelectorAll("button,.button,summary,select,input:not([type=hidden]):not([type=checkbox]):not([type=radio]),textarea,label.tick,nav a,a.row,a.why,td a,th a,footer a,.drawn a")]
 .filter(e => e.getClientRects().length)
 .map(e => [e, e.getBoundingClientRect()])
 .filter(([e, r]) => r.height < 43.5 || r.width < 43.5)

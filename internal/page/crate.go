@@ -22,7 +22,7 @@ type crateView struct {
 	Walked  []walked
 	Changed []stock.Change
 	Past    []stock.Round
-	From    desk.Grounds
+	From    []desk.Grounds
 	On      string
 	Whole   bool
 	Bad     []string // why it was refused
@@ -64,7 +64,7 @@ func (s *server) crate(r *request) error {
 }
 
 func (s *server) showCrate(r *request, status int, v *crateView) error {
-	return s.show(r, status, "crate", view{Title: upper(v.Place) + ", " + v.Name(), Here: "rounds", Main: v})
+	return s.show(r, status, "crate", view{Title: upper(v.Place) + ", " + v.Name(), Here: "rounds", Main: v, From: v.From})
 }
 
 // crateOf finds the crate and fills in what was typed already.

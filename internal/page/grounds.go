@@ -1,6 +1,8 @@
 package page
 
 import (
+	"html"
+	"html/template"
 	"strings"
 
 	"eyeup/internal/desk"
@@ -15,4 +17,39 @@ func sourced(f desk.FigureAnswer) string {
 		return f.Source
 	}
 	return f.Sure + ": " + f.Source
+}
+
+// whyAt begins the address at which grounds stand on their page.
+const whyAt = "#why-"
+
+// why is a figure, or the head of a row or column of figures, that leads to its grounds: of
+// what they are, and of which place or kind.
+func why(says string, key ...string) template.HTML {
+	return template.HTML(`<a class="why" href="` + whyAt + html.EscapeString(desk.GroundsKey(key...)) + `">` + html.EscapeString(says) + `</a>`)
+}
+
+// asked returns those grounds that are asked for on a page, or that others of these name.
+func asked(all []desk.Grounds, page []byte) []desk.Grounds {
+	wanted := map[string]bool{}
+	for part := range strings.SplitSeq(string(page), `href="`+whyAt) {
+		key, _, _ := strings.Cut(part, `"`)
+		wanted[html.UnescapeString(key)] = true
+	}
+	for more := true; more; {
+		more = false
+		for _, g := range all {
+			for _, r := range g.Records {
+				if key, is := strings.CutPrefix(r.At, whyAt); is && wanted[g.Key] && !wanted[key] {
+					wanted[key], more = true, true
+				}
+			}
+		}
+	}
+	var those []desk.Grounds
+	for _, g := range all {
+		if wanted[g.Key] {
+			those = append(those, g)
+		}
+	}
+	return those
 }

@@ -2,6 +2,7 @@ package page
 
 import (
 	"net/http"
+	"slices"
 
 	"eyeup/internal/desk"
 )
@@ -38,7 +39,7 @@ func (s *server) patch(r *request) error {
 	if v.Chosen != nil {
 		v.Lines = rowsOnPage(v.Chosen.List, v.Page)
 	}
-	return s.show(r, http.StatusOK, "patch", view{Title: "Patch", Here: "patch", Main: v})
+	return s.show(r, http.StatusOK, "patch", view{Title: "Patch", Here: "patch", Main: v, From: s.desk.GroundsOfPatch(v.Chosen, v.kinds())})
 }
 
 // rowsOnPage returns the part of a list that stands on a page; the list may end on one before.
@@ -57,6 +58,17 @@ func (v patchView) Why() []desk.PatchLine {
 	for _, l := range v.Lines {
 		if l.Changed() {
 			all = append(all, l)
+		}
+	}
+	return all
+}
+
+// kinds are those of the lines of the page, each once.
+func (v patchView) kinds() []string {
+	var all []string
+	for _, l := range v.Lines {
+		if !slices.Contains(all, l.Kind) {
+			all = append(all, l.Kind)
 		}
 	}
 	return all

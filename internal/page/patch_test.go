@@ -127,11 +127,11 @@ func describedAs(t *testing.T, d *desk.Desk, patch map[string]any) {
 // cannot be is told, and the rest of the page stands.
 func TestPatchFollowsWhatIsAsked(t *testing.T) {
 	h, d := writing(t)
-	if _, body := get(t, h, "/patch"); !strings.Contains(body, "232 plants of ") {
+	if _, body := get(t, h, "/patch"); !strings.Contains(body, ">232 plants</a> of ") {
 		t.Fatal(gist(body))
 	}
 	describedAs(t, d, map[string]any{"place": "patch", "kinds": []string{"dahlia"}, "places": 120})
-	if _, body := get(t, h, "/patch"); !strings.Contains(body, "120 plants of ") || strings.Contains(body, ">Rows</h3>") || strings.Contains(body, "The mix you wished") {
+	if _, body := get(t, h, "/patch"); !strings.Contains(body, ">120 plants</a> of ") || strings.Contains(body, ">Rows</h3>") || strings.Contains(body, "The mix you wished") {
 		t.Error(gist(body))
 	}
 	describedAs(t, d, map[string]any{"place": "patch", "variety": []map[string]any{{"name": "Nobody's Own", "kind": "dahlia"}}})

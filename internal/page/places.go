@@ -14,12 +14,12 @@ import (
 // placesView is every place.
 type placesView struct {
 	Places []desk.PlaceNow
-	From   desk.Grounds
 }
 
 // places shows every place with what stands there.
 func (s *server) places(r *request) error {
-	return s.show(r, http.StatusOK, "places", view{Title: "Places", Here: "places", Main: placesView{s.desk.Places(s.today()), s.desk.GroundsOfPlaces()}})
+	all := s.desk.Places(s.today())
+	return s.show(r, http.StatusOK, "places", view{Title: "Places", Here: "places", Main: placesView{all}, From: s.desk.GroundsOfPlaces(all)})
 }
 
 // placeView is one place.
@@ -36,11 +36,8 @@ type placeView struct {
 	First      []desk.CrateOnShelf // of those there
 	More       int                 // crates beyond
 	Years      int
-	From       placeGrounds
+	From       []desk.Grounds
 }
-
-// placeGrounds are what the sections of a place's page rest on.
-type placeGrounds struct{ Nights, Heat, Light, Bench, Climate desk.Grounds }
 
 // heatLevel is what one level takes.
 type heatLevel struct {
@@ -75,16 +72,17 @@ func (s *server) place(r *request) error {
 			continue
 		}
 		v := placeView{PlaceNow: p, Today: s.today(), Shelf: s.desk.Shelf(), Climes: climes(p)}
-		v.From.Climate = desk.GroundsOfClimate(name)
+		v.From = s.desk.GroundsOfThere(p)
 		if err := s.inside(&v); err != nil {
 			return err
 		}
 		v.First = firstCrates(p.There.Crates)
 		v.More = len(p.There.Crates) - len(v.First)
 		if p.Plan != nil {
-			v.Bench, v.From.Bench = drawBench(p.Plan, r.taste), s.desk.GroundsOfBench(p.Plan)
+			v.Bench = drawBench(p.Plan, r.taste)
+			v.From = append(v.From, s.desk.GroundsOfBench(p.Plan)...)
 		}
-		return s.show(r, http.StatusOK, "place", view{Title: upper(name), Here: "places", Main: v})
+		return s.show(r, http.StatusOK, "place", view{Title: upper(name), Here: "places", Main: v, From: v.From})
 	}
 	return notFound(fmt.Sprintf("the garden has no place named %q", name))
 }
@@ -115,14 +113,15 @@ func (s *server) inside(v *placeView) error {
 			v.Night = &nights.Places[i]
 			own := *nights
 			own.Places = nights.Places[i : i+1]
-			v.From.Nights = s.desk.GroundsOfNights(&own)
+			v.From = append(v.From, s.desk.GroundsOfNights(&own)...)
 		}
 	}
 	if v.Covered != nil {
 		if v.Heat, err = s.desk.Heat(v.Name); err != nil {
 			return err
 		}
-		v.HeatLevels, v.From.Heat = heatLevels(v.PlaceNow, v.Heat), s.desk.GroundsOfHeat(v.Heat)
+		v.HeatLevels = heatLevels(v.PlaceNow, v.Heat)
+		v.From = append(v.From, s.desk.GroundsOfHeat(v.Heat)...)
 	}
 	if v.Sort == "store" {
 		return nil
@@ -130,7 +129,7 @@ func (s *server) inside(v *placeView) error {
 	if v.Light, err = s.desk.Light(v.Name); err != nil {
 		return err
 	}
-	v.From.Light = s.desk.GroundsOfLight(v.Light)
+	v.From = append(v.From, s.desk.GroundsOfLight(v.Light)...)
 	return nil
 }
 

@@ -10,6 +10,7 @@ import (
 	"net/url"
 	"strings"
 
+	"eyeup/internal/desk"
 	"eyeup/stock"
 )
 
@@ -102,6 +103,8 @@ type view struct {
 	Bare     bool     // tells nothing of the garden: for devices not paired yet
 	Again    string   // where a browser without scripts looks again by itself; empty where all is done
 	Main     any
+	Body     template.HTML  // Main, shown
+	From     []desk.Grounds // what its figures rest on; those that it asks for are shown
 }
 
 // done is what was just written, with its undoing.
@@ -134,8 +137,13 @@ func (s *server) show(r *request, status int, name string, v view) error {
 		v.Strip = s.strip.of(s.desk)
 		v.Done = s.doneOf(r)
 	}
-	var b bytes.Buffer
-	if err := s.looks[r.taste].pages[name].Execute(&b, v); err != nil {
+	var body, b bytes.Buffer
+	look := s.looks[r.taste].pages[name]
+	if err := look.ExecuteTemplate(&body, "main", v.Main); err != nil {
+		return err
+	}
+	v.Body, v.From = template.HTML(body.String()), asked(v.From, body.Bytes())
+	if err := look.Execute(&b, v); err != nil {
 		return err
 	}
 	h := r.w.Header()

@@ -18,7 +18,6 @@ type roundsView struct {
 	Shelf   *desk.Shelf
 	Stores  []storeView
 	Waiting bool // what crates have lost is still being reckoned
-	From    desk.Grounds
 }
 
 // storeView is one store.
@@ -156,7 +155,7 @@ func (s *server) rounds(r *request) error {
 	if name := strings.TrimSpace(r.FormValue("crate")); name != "" {
 		return s.goToCrate(r, r.FormValue("place"), name)
 	}
-	v := roundsView{Shelf: s.desk.Shelf(), From: desk.GroundsOfRounds()}
+	v := roundsView{Shelf: s.desk.Shelf()}
 	outlook, err := s.desk.Outlook(s.today())
 	v.Waiting = err == nil && outlook == nil
 	if err != nil {
@@ -171,7 +170,7 @@ func (s *server) rounds(r *request) error {
 			v.Stores = append(v.Stores, s.storeOf(r, p, d, outlook))
 		}
 	}
-	return s.show(r, http.StatusOK, "rounds", view{Title: "Rounds", Here: "rounds", Main: v})
+	return s.show(r, http.StatusOK, "rounds", view{Title: "Rounds", Here: "rounds", Main: v, From: s.desk.GroundsOfRounds()})
 }
 
 // goToCrate leads to a crate of a store by its name.

@@ -83,7 +83,7 @@ func (s *server) season(r *request) error {
 			v.LotChoices = append(v.LotChoices, lotChoice{h.Code, h.Variety.Name, h.Plant})
 		}
 	}
-	return s.show(r, http.StatusOK, "season", view{Title: "Season", Here: "season", Main: v, Again: v.again()})
+	return s.show(r, http.StatusOK, "season", view{Title: "Season", Here: "season", Main: v, Again: v.again(), From: s.desk.GroundsOfSeason(v.Answer, v.Plan)})
 }
 
 // answer takes the season that is asked for: the best plans where they were found and are to

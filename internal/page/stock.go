@@ -23,7 +23,6 @@ type stockView struct {
 	Found     int // of what is listed, on all pages together
 	Page      int // from 1
 	Pages     int
-	From      desk.Grounds
 }
 
 // onePage is how many rows a page lists: few enough for an old phone.
@@ -31,7 +30,7 @@ const onePage = 100
 
 // stock lists what there is: by (variety, lot, place), q (words to find), page.
 func (s *server) stock(r *request) error {
-	v := stockView{Shelf: s.desk.Shelf(), By: r.FormValue("by"), Query: strings.TrimSpace(r.FormValue("q")), From: s.desk.GroundsOfStock()}
+	v := stockView{Shelf: s.desk.Shelf(), By: r.FormValue("by"), Query: strings.TrimSpace(r.FormValue("q"))}
 	v.Page, _ = strconv.Atoi(r.FormValue("page"))
 	found := v.Shelf.Search(v.Query)
 	switch v.By {
@@ -45,8 +44,7 @@ func (s *server) stock(r *request) error {
 		v.By = "variety"
 		v.Varieties = pageOf(varietiesOf(v.Shelf, found, v.Query), &v)
 	}
-	title := "Stock"
-	return s.show(r, http.StatusOK, "stock", view{Title: title, Here: "stock", Main: v})
+	return s.show(r, http.StatusOK, "stock", view{Title: "Stock", Here: "stock", Main: v, From: s.desk.GroundsOfStock()})
 }
 
 // varietiesOf returns the varieties of the lots found.
@@ -92,7 +90,6 @@ type lotView struct {
 	Outlook *desk.OutlookVariety
 	Stored  []desk.OutlookCrate
 	At      civil.Date // of the outlook
-	From    desk.Grounds
 	Actions []action
 	Said    *desk.VarietyTyped // how its variety is described; nil where that is unsure
 }
@@ -173,15 +170,16 @@ func (s *server) lot(r *request) error {
 		}
 	}
 	v.Next = s.desk.NextOf(string(v.Code), s.today())
-	if o, err := s.desk.Outlook(s.today()); err == nil && o != nil { // without it the page tells less
+	o, err := s.desk.Outlook(s.today())
+	if err != nil {
+		o = nil // without it the page tells less
+	}
+	if o != nil {
 		v.Outlook, v.Stored, v.At = o.OfVariety(v.Kind, v.Name()), o.OfLot(string(v.Code)), o.At
-		v.From = s.desk.GroundsOfLot(&v.Lot, o)
-	} else {
-		v.From = s.desk.GroundsOfLot(&v.Lot, nil)
 	}
 	v.Actions = actionsFor(v.Lot)
 	if said, err := s.desk.VarietyOf(r.PathValue("code")); err == nil {
 		v.Said = &said
 	}
-	return s.show(r, http.StatusOK, "lot", view{Title: v.Name() + " " + string(v.Code), Here: "stock", Main: v})
+	return s.show(r, http.StatusOK, "lot", view{Title: v.Name() + " " + string(v.Code), Here: "stock", Main: v, From: s.desk.GroundsOfLot(&v.Lot, o)})
 }

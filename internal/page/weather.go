@@ -18,8 +18,6 @@ type weatherView struct {
 	Risk   float64
 	Table  []desk.FreezeAfter // every week of the curve
 	Year   int                // of planting out
-
-	FrostFrom, YearFrom desk.Grounds
 }
 
 // weather shows the odds of frost with a day of planting out to move (out, YYYY-MM-DD).
@@ -33,7 +31,6 @@ func (s *server) weather(r *request) error {
 	if v.Frost, err = s.desk.Frost(out.MonthDay()); err != nil {
 		return err
 	}
-	v.FrostFrom, v.YearFrom = s.desk.GroundsOfFrost(v.Frost), s.desk.GroundsOfYear()
 	curve := s.desk.FrostCurve()
 	v.Curve = drawFrost(curve, v.Frost, r.taste)
 	for i, d := range curve.Days {
@@ -41,7 +38,7 @@ func (s *server) weather(r *request) error {
 			v.Table = append(v.Table, d)
 		}
 	}
-	return s.show(r, http.StatusOK, "weather", view{Title: "Weather", Here: "weather", Main: v})
+	return s.show(r, http.StatusOK, "weather", view{Title: "Weather", Here: "weather", Main: v, From: s.desk.GroundsOfFrost(v.Frost)})
 }
 
 // plantingOut reads the day asked about; where none is, it is the one that the accepted

@@ -28,8 +28,6 @@ type weekView struct {
 	Behind   []desk.AgainstLot // lots that are late against the dates that were told
 	Due      []jobView
 	Rounds   []desk.RoundDue // that are due
-	From     []desk.Grounds  // of the jobs; none where there is no season
-	Cold     desk.Grounds    // of the nights
 }
 
 // jobView is a job with the lots it can be done with.
@@ -65,6 +63,7 @@ const nightsAhead = 7
 // week shows what is due, what is late, and the nights ahead. low is tonight's low as the
 // grower has it, with its unit; off (yes) where the heaters are off.
 func (s *server) week(r *request) error {
+	var from []desk.Grounds // of the jobs; none where there is no season
 	v := weekView{Today: s.today(), Shelf: s.desk.Shelf(), Low: r.FormValue("low"), Off: r.FormValue("off") != ""}
 	w, err := s.desk.Week(v.Today)
 	switch {
@@ -74,7 +73,7 @@ func (s *server) week(r *request) error {
 		v.NoPlan, v.Unwanted = err.Error(), !s.desk.IsAnyWanted()
 	default:
 		v.Week, v.Late, v.Due = w, jobs(w.Late, v.Shelf), jobs(w.Due, v.Shelf)
-		v.Behind, v.From = s.desk.Against(v.Today).Late(), []desk.Grounds{s.desk.GroundsOfWeek(w)}
+		v.Behind, from = s.desk.Against(v.Today).Late(), s.desk.GroundsOfWeek(w)
 	}
 	for _, round := range s.desk.RoundsDue(v.Today) {
 		if round.Due {
@@ -100,13 +99,13 @@ func (s *server) week(r *request) error {
 			return err
 		}
 	}
-	v.Cold = s.desk.GroundsOfNights(v.Nights)
+	from = append(from, s.desk.GroundsOfNights(v.Nights)...)
 	for _, p := range v.Nights.Places {
 		if len(p.AtRisk) > 0 {
 			v.Carry = append(v.Carry, p)
 		}
 	}
-	return s.show(r, http.StatusOK, "week", view{Title: "This week", Here: "this week", Main: v})
+	return s.show(r, http.StatusOK, "week", view{Title: "This week", Here: "this week", Main: v, From: from})
 }
 
 // typedTemperature reads a temperature with its unit, or a number whose unit stands in a

@@ -53,6 +53,7 @@ func words(t taste) template.FuncMap {
 		"over":       over,
 		"signed":     signed,
 		"things":     things,
+		"why":        why,
 		"sourced":    sourced,
 		"list":       func(all ...string) []string { return all },
 		"add":        func(a, b int) int { return a + b },

@@ -37,6 +37,44 @@ document.addEventListener("keyup", (event) => {
   if (next.select) next.select();
 });
 
+// A figure's grounds open beneath it, and fold up again, instead of at the page's foot.
+const toldOf = new Map();
+document.addEventListener("click", (event) => {
+  const link = event.target.closest("a.why");
+  const grounds = link && document.getElementById(link.hash.slice(1));
+  if (!grounds) return;
+  event.preventDefault();
+  if (toldOf.has(link)) {
+    toldOf.get(link).remove();
+    toldOf.delete(link);
+    link.removeAttribute("aria-expanded");
+    return;
+  }
+  const told = document.createElement("div");
+  told.className = "told";
+  told.setAttribute("role", "status");
+  const beneath = link.closest("tr") || link.closest("li, p, h3, figure");
+  toldOf.set(link, lay(told, beneath));
+  told.append(...grounds.cloneNode(true).childNodes);
+  link.setAttribute("aria-expanded", "true");
+});
+
+// lay puts what is told beneath a row, in a row of its own, or beneath a line.
+function lay(told, beneath) {
+  if (beneath.tagName !== "TR") {
+    if (beneath.tagName === "LI") beneath.append(told);
+    else beneath.after(told);
+    return told;
+  }
+  const row = document.createElement("tr");
+  row.className = "telling";
+  const cell = row.insertCell();
+  cell.colSpan = [...beneath.cells].reduce((wide, one) => wide + one.colSpan, 0);
+  cell.append(told);
+  beneath.after(row);
+  return row;
+}
+
 // Search as you type.
 for (const form of document.querySelectorAll("form[data-live]")) {
   let wait;
