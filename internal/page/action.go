@@ -77,6 +77,8 @@ var actions = []action{
 		{Name: "count", Label: "how many", Type: tally, Due: true, Start: "1", Help: "packets, for seed"},
 		{Name: "place", Label: "place", Type: place, Due: true},
 		{Name: "crate", Label: "crate", Type: text},
+		{Name: "bed", Label: "bed", Type: text, Help: "in open ground"},
+		{Name: "row", Label: "row", Type: text},
 		{Name: "pack", Label: "packed in", Type: text, Help: "vermiculite, bare, dry …"},
 		{Name: "from", Label: "from", Type: text},
 		{Name: "how", Label: "how", Type: choice, Choices: []string{"", "bought", "swapped", "given", "own", "found"}},

@@ -20,23 +20,22 @@ func (d *devices) newKey() {
 	_, _ = rand.Read(secret) // never fails: see crypto/rand
 	d.mu.Lock()
 	defer d.mu.Unlock()
-	d.key = hex.EncodeToString(secret)
-	d.keep()
+	d.change(func(f *devicesFile) { f.Calendar = hex.EncodeToString(secret) })
 }
 
 // endKey withdraws the calendar's address.
 func (d *devices) endKey() {
 	d.mu.Lock()
 	defer d.mu.Unlock()
-	d.key = ""
-	d.keep()
+	d.change(func(f *devicesFile) { f.Calendar = "" })
 }
 
 // calendarKey returns the key of the calendar's address; empty where there is none.
 func (d *devices) calendarKey() string {
 	d.mu.Lock()
 	defer d.mu.Unlock()
-	return d.key
+	d.look()
+	return d.held.Calendar
 }
 
 // isCalendar reports whether a path is the calendar's address.

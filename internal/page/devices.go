@@ -31,22 +31,23 @@ const unusedFor = 90 * 24 * time.Hour
 
 // devices are the paired devices, and who writes on this machine. They are kept in a file
 // of their own beside the book, which only its owner may read: they are no part of the
-// garden's record, and whoever copies the book pairs anew.
+// garden's record, and whoever copies the book pairs anew. Several programs may serve one
+// book: what one writes the others see at once, since each looks at the file before it
+// answers, and changes it only as it stands, one at a time.
 type devices struct {
 	mu     sync.Mutex
 	now    func() time.Time
 	file   string // empty: they end with the program
-	here   string // id of whoever writes on this machine
-	paired []Device
-	key    string // of the calendar's address; empty: it is not shared
-	failed error  // why they can't be kept
+	held   devicesFile
+	read   fs.FileInfo // of the file as it was last read; nil where there was none
+	failed error       // why they can't be kept
 }
 
 // devicesFile is what the file holds.
 type devicesFile struct {
-	Here     string   `json:"here"`
+	Here     string   `json:"here"` // id of whoever writes on this machine
 	Paired   []Device `json:"devices"`
-	Calendar string   `json:"calendar,omitempty"` // the key itself, for its address is shown again
+	Calendar string   `json:"calendar,omitempty"` // key of the calendar's address, the key itself, for the address is shown again; empty: it is not shared
 }
 
 // keepIn reads the devices from a file, if it is there, and keeps them in it from now on.
@@ -58,34 +59,83 @@ func (d *devices) keepIn(file string) {
 	d.mu.Lock()
 	defer d.mu.Unlock()
 	d.file = file
-	text, err := os.ReadFile(file)
-	if errors.Is(err, fs.ErrNotExist) {
-		return
-	}
-	var said devicesFile
-	if err == nil {
-		err = json.Unmarshal(text, &said)
-	}
-	if err != nil {
-		d.failed = fmt.Errorf("the paired devices can't be read from %s: %w; pair them again", file, err)
-		return
-	}
-	d.here, d.paired, d.key = said.Here, said.Paired, said.Calendar
+	d.look()
 }
 
-// keep writes the file: whole, or not at all.
-func (d *devices) keep() {
+// look reads the file where it was written, or taken away, since it was last read.
+func (d *devices) look() {
 	if d.file == "" {
 		return
 	}
-	text, err := json.MarshalIndent(devicesFile{d.here, d.paired, d.key}, "", "  ")
+	info, err := os.Stat(d.file)
+	switch {
+	case errors.Is(err, fs.ErrNotExist) && d.read == nil:
+		return // nothing was kept yet
+	case err == nil && d.read != nil && os.SameFile(info, d.read) && info.ModTime().Equal(d.read.ModTime()) && info.Size() == d.read.Size():
+		return
+	}
+	free, err := lockFile(d.file + ".lock")
+	if err != nil { // it is whole whenever it is read: no more than a reader's haste on one system
+		free = func() {}
+	}
+	defer free()
+	d.load()
+}
+
+// load reads the file.
+func (d *devices) load() {
+	info, err := os.Stat(d.file)
+	if errors.Is(err, fs.ErrNotExist) {
+		if d.read != nil {
+			d.held, d.read = devicesFile{}, nil
+		}
+		return
+	}
+	var said devicesFile
+	text, err := os.ReadFile(d.file)
 	if err == nil {
-		err = writeWhole(d.file, append(text, '\n'))
+		err = json.Unmarshal(text, &said)
+	}
+	d.read, d.failed = info, nil
+	if err != nil {
+		said = devicesFile{}
+		d.failed = fmt.Errorf("the paired devices can't be read from %s: %w; pair them again", d.file, err)
+	}
+	d.held = said
+}
+
+// change changes what is kept, as it stands in the file now, and writes the file: whole, or
+// not at all. No other program changes it meanwhile.
+func (d *devices) change(what func(*devicesFile)) {
+	if d.file == "" {
+		what(&d.held)
+		return
+	}
+	free, err := lockFile(d.file + ".lock")
+	if err == nil {
+		defer free()
+		d.load()
+	}
+	what(&d.held)
+	if err == nil {
+		err = d.keep()
 	}
 	d.failed = nil
 	if err != nil {
 		d.failed = fmt.Errorf("the paired devices can't be kept in %s: %w; they end with the program", d.file, err)
 	}
+}
+
+// keep writes the file.
+func (d *devices) keep() error {
+	text, err := json.MarshalIndent(d.held, "", "  ")
+	if err == nil {
+		err = writeWhole(d.file, append(text, '\n'))
+	}
+	if err == nil {
+		d.read, err = os.Stat(d.file)
+	}
+	return err
 }
 
 // writeWhole writes a file that only its owner may read, under another name first.
@@ -113,8 +163,8 @@ func (d *devices) add(name, who string) (token string) {
 	d.mu.Lock()
 	defer d.mu.Unlock()
 	now := d.now().UTC().Truncate(time.Second)
-	d.paired = append(d.paired, Device{Name: name, Who: who, Since: now, Seen: now, End: draw(12), Secret: hashed(token)})
-	d.keep()
+	device := Device{Name: name, Who: who, Since: now, Seen: now, End: draw(12), Secret: hashed(token)}
+	d.change(func(f *devicesFile) { f.Paired = append(f.Paired, device) })
 	return token
 }
 
@@ -126,31 +176,42 @@ func hashed(token string) string {
 // known returns the device of a token, and whether it is the first time on a day that it
 // is here: then its cookie is due anew.
 func (d *devices) known(token string) (device Device, anew, is bool) {
-	want := []byte(hashed(token))
+	secret := hashed(token)
 	d.mu.Lock()
 	defer d.mu.Unlock()
+	d.look()
 	now := d.now().UTC().Truncate(time.Second)
 	d.forget(now)
-	for i := range d.paired {
-		if subtle.ConstantTimeCompare([]byte(d.paired[i].Secret), want) != 1 {
-			continue
-		}
-		if anew = now.Sub(d.paired[i].Seen) > 24*time.Hour; anew {
-			d.paired[i].Seen = now
-			d.keep()
-		}
-		d.paired[i].Seen = now
-		return d.paired[i], anew, true
+	at := d.held.of(secret)
+	if at < 0 {
+		return Device{}, false, false
 	}
-	return Device{}, false, false
+	if anew = now.Sub(d.held.Paired[at].Seen) > 24*time.Hour; anew {
+		d.change(func(f *devicesFile) {
+			if i := f.of(secret); i >= 0 { // it may have been ended meanwhile
+				f.Paired[i].Seen = now
+			}
+		})
+		if at = d.held.of(secret); at < 0 {
+			return Device{}, false, false
+		}
+	}
+	d.held.Paired[at].Seen = now
+	return d.held.Paired[at], anew, true
+}
+
+// of finds a device by the sum of its token; below 0 where there is none.
+func (f *devicesFile) of(secret string) int {
+	return slices.IndexFunc(f.Paired, func(one Device) bool {
+		return subtle.ConstantTimeCompare([]byte(one.Secret), []byte(secret)) == 1
+	})
 }
 
 // forget ends devices that were not used for too long.
 func (d *devices) forget(now time.Time) {
-	before := len(d.paired)
-	d.paired = slices.DeleteFunc(d.paired, func(one Device) bool { return now.Sub(one.Seen) > unusedFor })
-	if len(d.paired) < before {
-		d.keep()
+	unused := func(one Device) bool { return now.Sub(one.Seen) > unusedFor }
+	if slices.ContainsFunc(d.held.Paired, unused) {
+		d.change(func(f *devicesFile) { f.Paired = slices.DeleteFunc(f.Paired, unused) })
 	}
 }
 
@@ -158,28 +219,30 @@ func (d *devices) forget(now time.Time) {
 func (d *devices) list() ([]Device, error) {
 	d.mu.Lock()
 	defer d.mu.Unlock()
+	d.look()
 	d.forget(d.now())
-	return slices.Clone(d.paired), d.failed
+	return slices.Clone(d.held.Paired), d.failed
 }
 
 // end ends the device of that word for ending.
 func (d *devices) end(word string) {
 	d.mu.Lock()
 	defer d.mu.Unlock()
-	d.paired = slices.DeleteFunc(d.paired, func(one Device) bool { return one.End == word })
-	d.keep()
+	d.change(func(f *devicesFile) {
+		f.Paired = slices.DeleteFunc(f.Paired, func(one Device) bool { return one.End == word })
+	})
 }
 
 // writesHere returns who writes on this machine, and setHere sets it.
 func (d *devices) writesHere() string {
 	d.mu.Lock()
 	defer d.mu.Unlock()
-	return d.here
+	d.look()
+	return d.held.Here
 }
 
 func (d *devices) setHere(who string) {
 	d.mu.Lock()
 	defer d.mu.Unlock()
-	d.here = who
-	d.keep()
+	d.change(func(f *devicesFile) { f.Here = who })
 }

@@ -179,3 +179,32 @@ func TestPatchWithoutAList(t *testing.T) {
 		t.Error(gist(body))
 	}
 }
+
+// TestBedAndRowAreKept takes stock in that stands in the ground already: the page tells the bed
+// and the row that were typed, and a crate beside them is refused.
+func TestBedAndRowAreKept(t *testing.T) {
+	h, d := writing(t)
+	form := url.Values{"variety": {"Far Furrow"}, "kind": {"dahlia"}, "form": {"plant"}, "count": {"3"}, "place": {"patch"}, "bed": {"9"}, "row": {"4"}}
+	_, page := get(t, h, "/write/taken-in")
+	for _, field := range []string{"bed", "row"} {
+		if !strings.Contains(page, `name="`+field+`"`) {
+			t.Errorf("the form of taking in does not ask for the %s", field)
+		}
+	}
+	if status, body, _ := post(t, h, "/write/taken-in", form); status != http.StatusSeeOther {
+		t.Fatal(status, gist(body))
+	}
+	d.Rest()
+	_, body := get(t, h, "/patch")
+	_, beds, _ := strings.Cut(body, ">Beds and rows</h2>")
+	row := regexp.MustCompile(`(?s)<tr><th scope="row">[^\n]*Far Furrow.*?</tr>`).FindString(beds)
+	for _, cell := range []string{`"place">patch<`, `"bed">9<`, `"row">4<`, `"count">3<`} {
+		if !strings.Contains(row, cell) {
+			t.Errorf("the page has no %s in %q", cell, row)
+		}
+	}
+	form.Set("crate", "2")
+	if status, body, _ := post(t, h, "/write/taken-in", form); status != http.StatusUnprocessableEntity || !strings.Contains(said(body), "crate 2 and bed 9 can't both be where they stand") {
+		t.Error(status, gist(body))
+	}
+}

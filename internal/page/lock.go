@@ -1,0 +1,22 @@
+//go:build !windows
+
+package page
+
+import (
+	"errors"
+	"os"
+	"syscall"
+)
+
+// lockFile waits till no other program holds a lock on the file, which is made where it is
+// not there, and holds it till it is freed.
+func lockFile(name string) (free func(), err error) {
+	f, err := os.OpenFile(name, os.O_CREATE|os.O_RDWR, 0o600)
+	if err != nil {
+		return nil, err
+	}
+	if err := syscall.Flock(int(f.Fd()), syscall.LOCK_EX); err != nil {
+		return nil, errors.Join(err, f.Close())
+	}
+	return func() { _ = f.Close() }, nil // closing frees it
+}

@@ -1,0 +1,22 @@
+package page
+
+import (
+	"errors"
+	"os"
+
+	"golang.org/x/sys/windows"
+)
+
+// lockFile waits till no other program holds a lock on the file, which is made where it is
+// not there, and holds it till it is freed.
+func lockFile(name string) (free func(), err error) {
+	f, err := os.OpenFile(name, os.O_CREATE|os.O_RDWR, 0o600)
+	if err != nil {
+		return nil, err
+	}
+	all := new(windows.Overlapped)
+	if err := windows.LockFileEx(windows.Handle(f.Fd()), windows.LOCKFILE_EXCLUSIVE_LOCK, 0, 1, 0, all); err != nil {
+		return nil, errors.Join(err, f.Close())
+	}
+	return func() { _ = f.Close() }, nil // closing frees it
+}
