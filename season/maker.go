@@ -157,11 +157,12 @@ func lastBelow(low []float64, split int, limit float64) int {
 	return 0
 }
 
-// springDay returns the day of the span on which m falls in the spring of planting out.
+// springDay returns the day of the span on which m falls in the spring of planting out; in
+// places where it freezes until midsummer that may be some weeks later.
 func (m *maker) springDay(day civil.MonthDay) int {
 	split := midsummer(m.Span, m.Site)
 	date := day.In(split.Year())
-	if date.After(split) {
+	if date.After(split.AddDays(4 * civil.Week)) {
 		date = day.In(split.Year() - 1)
 	}
 	return m.day(date)

@@ -71,12 +71,13 @@ type prover struct {
 // found is a plan with what it comes to, in the figures of the programmes.
 type found struct {
 	at       holds
-	turn     []int     // by burner: the day on which its level steps
-	counts   [][]int   // by group and choice of its field; nil for a plan made otherwise
-	field    *field    // nil for a plan made otherwise
-	made     []portion // of a plan made otherwise
-	used     []span    // by burner
-	left     int       // plants left out
+	turn     []int          // by burner: the day on which its level steps
+	counts   [][]int        // by group and choice of its field; nil for a plan made otherwise
+	field    *field         // nil for a plan made otherwise
+	made     []portion      // of a plan made otherwise
+	wayless  map[*batch]int // of such a plan: plants that find no way
+	used     []span         // by burner
+	left     int            // plants left out
 	plants   int
 	gain     float64 // weeks of flower, all plants together
 	heat     float64
@@ -297,7 +298,7 @@ func (p *prover) bill(sum *found) *found {
 
 // weigh reckons what an assignment made otherwise comes to.
 func (p *prover) weigh(at levels, a assignment) *found {
-	sum := &found{at: steady(at).with(a.steps), made: a.portions, ofLimits: make([]float64, p.rowCount())}
+	sum := &found{at: steady(at).with(a.steps), made: a.portions, wayless: a.left, ofLimits: make([]float64, p.rowCount())}
 	for _, of := range p.slots {
 		sum.used = append(sum.used, span{never, 0})
 		turn := never

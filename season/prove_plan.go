@@ -81,6 +81,7 @@ func (p *prover) assignmentOf(f *found) assignment {
 		}
 	}
 	if f.counts == nil {
+		a.left = f.wayless
 		return a
 	}
 	for g, group := range p.groups {

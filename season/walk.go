@@ -100,8 +100,22 @@ func (w walker) lead(s *stage, one individual, moves *schedule, from, to int) {
 		}
 		s.progress += w.grown(at, day, s.progress, s.checked, &s.fate)
 		if w.grows(day, s.progress, one, &s.fate); s.flower != never && (s.out <= day || w.route.stays) {
-			s.spent, s.done = w.spent(in, s.flower), true
+			w.flowers(&s.fate, in, moves)
+			s.done = true
 		}
+	}
+}
+
+// flowers ends the leading of a plant: what stays under cover may still be handed on, to
+// where it flowers itself out.
+func (w walker) flowers(f *fate, in *climate, moves *schedule) {
+	if !w.route.stays {
+		f.spent = w.spent(in, f.flower)
+		return
+	}
+	f.spent = w.spent(w.route.on, f.flower)
+	for day := f.flower + 1; moves == nil && f.handOn == never && day < len(w.route.ground.years[w.year].low); day++ {
+		w.move(day, f, nil)
 	}
 }
 
@@ -180,13 +194,17 @@ func (w walker) stored(one individual, f *fate) float64 {
 // sprouts notes when eyes show and when the shoot is through.
 func (w walker) sprouts(day int, warmth float64, one individual, f *fate) {
 	want := w.sprout * one.sprout
-	if f.eyed == never && warmth >= want*w.eyed {
+	if f.eyed == never && reached(warmth, want*w.eyed) {
 		f.eyed = day
 	}
-	if f.up == never && warmth >= want {
+	if f.up == never && reached(warmth, want) {
 		f.up = day
 	}
 }
+
+// reached reports whether a sum has come to what is wanted. In a room of steady warmth sums
+// meet round figures to the day, and the last digit of many hours must not tip them.
+func reached(sum, want float64) bool { return sum >= want*(1-1e-9) }
 
 // roots notes when a cutting stands on its own roots.
 func (w walker) roots(day int, one individual, f *fate) {
@@ -197,26 +215,27 @@ func (w walker) roots(day int, one individual, f *fate) {
 
 // grows notes what the plant has come to.
 func (w walker) grows(day int, progress float64, one individual, f *fate) {
-	if f.ready == never && progress >= w.ready {
+	if f.ready == never && reached(progress, w.ready) {
 		f.ready = day
 	}
-	if f.meet == never && progress >= w.meets {
+	if f.meet == never && reached(progress, w.meets) {
 		f.meet = day
 	}
 	if pot := w.route.pot; pot != nil {
-		if f.touch == never && progress >= pot.touch {
+		if f.touch == never && reached(progress, pot.touch) {
 			f.touch = day
 		}
-		if f.full == never && progress >= pot.limit {
+		if f.full == never && reached(progress, pot.limit) {
 			f.full = day
 		}
 	}
-	if f.flower == never && progress >= w.flower*one.flower {
+	if f.flower == never && reached(progress, w.flower*one.flower) {
 		f.flower = day
 	}
 }
 
-// move applies the rules of handing on and planting out, which see only the past.
+// move applies the rules of handing on and planting out, which see only the past. What stays
+// under cover asks nothing of the ground.
 func (w walker) move(day int, f *fate, ground *yearDays) {
 	if !w.isMonday(day) {
 		return
@@ -279,12 +298,19 @@ func (w walker) frozen(at *yearDays, day int, f *fate, idle *int) {
 func (w walker) grown(at *yearDays, day int, progress float64, checked int, f *fate) float64 {
 	rate := at.grow[w.kind][day]
 	if day < f.out && !w.route.stays {
-		return rate * growth.PotShare(progress/w.flower, w.limitOf(day, f), w.RateFloor)
+		return w.potted(rate, progress, w.limitOf(day, f))
 	}
 	if checked != never {
 		rate *= growth.TransplantShare(float64(day-checked), w.checkedFor(), w.Transplant.Share)
 	}
 	return rate
+}
+
+// potted returns the growth that a pot leaves of a day's: what the plant has come to at noon
+// stands for the whole day.
+func (w walker) potted(rate, progress, limit float64) float64 {
+	noon := progress + rate/2*growth.PotShare(progress/w.flower, limit, w.RateFloor)
+	return rate * growth.PotShare(noon/w.flower, limit, w.RateFloor)
 }
 
 // checkedFor returns for how many days transplanting sets a plant back.

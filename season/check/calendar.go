@@ -66,7 +66,7 @@ func (c *calendar) week(w int) int { return c.firstMonday + 7*w }
 func (c *calendar) spring(m civil.MonthDay) int {
 	split := c.date(c.split)
 	d := m.In(split.Year())
-	if d.After(split) {
+	if d.Sub(split) > 28 { // a last freeze may come somewhat after midsummer
 		d = m.In(split.Year() - 1)
 	}
 	return c.day(d)

@@ -54,13 +54,16 @@ const freezes = 0.0
 func (p *plant) warm(hour int, counted float64, n *needs) {
 	p.warmth += counted
 	want := n.sprout * p.sprout
-	if p.eyed == never && p.warmth >= want*n.eyed {
+	if p.eyed == never && come(p.warmth, want*n.eyed) {
 		p.eyed = hour
 	}
-	if p.up == never && p.warmth >= want {
+	if p.up == never && come(p.warmth, want) {
 		p.up = hour
 	}
 }
+
+// come reports whether a sum of hours has come to what is wanted, but for the last digits.
+func come(sum, want float64) bool { return sum*(1+1e-9) >= want }
 
 // root notes when a cutting stands on its own roots, so many days after its mother was started.
 func (p *plant) root(hour, start int, n *needs) {
@@ -91,19 +94,19 @@ func (p *plant) chill(day int, coldest float64, covered bool, n *needs) {
 func (p *plant) grow(hour int, worth float64, w *way) {
 	n := w.needs
 	p.progress += worth
-	if w.small != nil && p.touch == never && p.progress >= w.small.touch {
+	if w.small != nil && p.touch == never && come(p.progress, w.small.touch) {
 		p.touch = hour
 	}
-	if w.small != nil && p.full == never && p.progress >= w.small.limit {
+	if w.small != nil && p.full == never && come(p.progress, w.small.limit) {
 		p.full = hour
 	}
-	if p.ready == never && p.progress >= n.ready {
+	if p.ready == never && come(p.progress, n.ready) {
 		p.ready = hour
 	}
-	if p.meet == never && p.progress >= n.meets {
+	if p.meet == never && come(p.progress, n.meets) {
 		p.meet = hour
 	}
-	if p.bloom == never && p.progress >= n.flower*p.flower {
+	if p.bloom == never && come(p.progress, n.flower*p.flower) {
 		p.bloom = hour
 	}
 }

@@ -40,7 +40,7 @@ func (w *way) walk(c *calendar, in through) raised {
 		if c.isMonday(day) {
 			w.move(24*day, &r, in.ground)
 		}
-		if over := w.pass(day, lot, &r, w.where(day, &r, in)); over {
+		if over := w.pass(day, lot, &r, w.where(day, &r, in)); over && !w.waits(&r) {
 			break
 		}
 	}
@@ -50,6 +50,11 @@ func (w *way) walk(c *calendar, in through) raised {
 	}
 	r.spent = w.spent(last, dayOf(r.middle.bloom))
 	return r
+}
+
+// waits reports whether what flowers under cover is still to be handed on.
+func (w *way) waits(r *raised) bool {
+	return w.forGood && r.handOn == never && r.middle.died == never
 }
 
 // wait counts the warmth of the store, from the end of deep rest to the start.

@@ -1,0 +1,99 @@
+package desk
+
+import (
+	"context"
+	"fmt"
+	"os"
+	"testing"
+	"time"
+
+	"eyeup/civil"
+	"eyeup/season"
+	"eyeup/season/check"
+)
+
+// The numbers of the drawn gardens that are tried each time; EYEUP_DRAWN, such as 100-150,
+// tries others. Of these the first are searched for their best plans too.
+var drawnTried = []uint64{35, 84, 16, 302, 5, 8, 85, 0, 4, 52, 78, 113}
+
+// TestDrawnGardensHold works out the season of gardens drawn by chance, and replays every
+// plan hour by hour.
+func TestDrawnGardensHold(t *testing.T) {
+	for _, number := range drawnNumbers(len(drawnTried), 5) {
+		t.Run(fmt.Sprint(number), func(t *testing.T) {
+			g, today := openDrawn(t, number)
+			a, err := Season(g, today)
+			if err != nil {
+				t.Fatal(err)
+			}
+			replayed(t, g.Brief(today), a.Plans)
+		})
+	}
+}
+
+// TestBestOfDrawnGardensHold searches drawn gardens for their best plans, stops the search
+// after some seasons, and replays what it has come to.
+func TestBestOfDrawnGardensHold(t *testing.T) {
+	const some = 30
+	for _, number := range drawnNumbers(4, 1) {
+		t.Run(fmt.Sprint(number), func(t *testing.T) {
+			g, today := openDrawn(t, number)
+			ctx, stop := context.WithCancel(t.Context())
+			defer stop()
+			a, err := Prove(ctx, g, today, func(p Progress) {
+				if p.Solves >= some {
+					stop()
+				}
+			})
+			if err != nil {
+				t.Fatal(err)
+			}
+			replayed(t, g.Brief(today), a.Plans)
+		})
+	}
+}
+
+// drawnNumbers are so many of the numbers that are tried, fewer in a short run, or those asked for.
+func drawnNumbers(most, short int) []uint64 {
+	var from, to uint64
+	if n, _ := fmt.Sscanf(os.Getenv("EYEUP_DRAWN"), "%d-%d", &from, &to); n == 2 {
+		var numbers []uint64
+		for ; from < to; from++ {
+			numbers = append(numbers, from)
+		}
+		return numbers
+	}
+	if testing.Short() {
+		most = short
+	}
+	return drawnTried[:most]
+}
+
+// openDrawn opens a drawn garden in its first ten years, at the end of its autumn.
+func openDrawn(t *testing.T, number uint64) (*Garden, civil.Date) {
+	t.Helper()
+	folder := drawnGarden(t, number)
+	g, err := OpenGarden(folder, "drawn")
+	if err != nil {
+		t.Fatalf("%v\n%s", err, folder["garden.toml"].Data)
+	}
+	g.Members = g.Members[:10]
+	if g.Site.Latitude < 0 {
+		return g, civil.MustOn(2027, time.May, 20)
+	}
+	return g, civil.MustOn(2026, time.November, 20)
+}
+
+// replayed holds plans against their replay.
+func replayed(t *testing.T, brief season.Brief, plans []*season.Plan) {
+	t.Helper()
+	for _, p := range plans {
+		for i, difference := range check.Plan(brief, p).Differences {
+			if i > 10 {
+				t.Errorf("%s: and more", p.Name)
+				break
+			}
+			t.Errorf("%s: %v", p.Name, difference)
+		}
+	}
+}
