@@ -7,6 +7,7 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"io"
 	"os"
@@ -76,7 +77,7 @@ func run(args []string, in io.Reader, out, errs io.Writer, now func() time.Time)
 	}
 	chosen, err := parser.Parse(args)
 	if err != nil {
-		fmt.Fprintf(errs, "eyeup: %v\n  see: eyeup --help\n", err)
+		fmt.Fprintf(errs, "eyeup: %v\n  see: %s --help\n", err, asked(err))
 		return 2
 	}
 	d, err := newDoor(c, in, out, errs, now)
@@ -88,4 +89,19 @@ func run(args []string, in io.Reader, out, errs io.Writer, now func() time.Time)
 		return 1
 	}
 	return 0
+}
+
+// asked returns the command that was typed, as far as it is one.
+func asked(err error) string {
+	words := "eyeup"
+	var wrong *kong.ParseError
+	if !errors.As(err, &wrong) {
+		return words
+	}
+	for _, step := range wrong.Context.Path {
+		if step.Command != nil {
+			words += " " + step.Command.Name
+		}
+	}
+	return words
 }
