@@ -49,15 +49,22 @@ func (a *OutlookAnswer) OfLot(code string) []OutlookCrate {
 	return all
 }
 
-// ByCrate returns what lots have lost in the crates of a place.
-func (a *OutlookAnswer) ByCrate(place string) map[string][]OutlookCrate {
+// ByCrate returns what lots have lost in some crates of a place, crate by crate.
+func (a *OutlookAnswer) ByCrate(place string, crates ...string) map[string][]OutlookCrate {
 	all := map[string][]OutlookCrate{}
 	if a == nil {
 		return all
 	}
+	for _, name := range crates {
+		all[name] = nil
+	}
 	for i := range a.Crates {
-		if c := &a.Crates[i]; c.Place == place {
-			all[c.Crate] = append(all[c.Crate], *c)
+		c := &a.Crates[i]
+		if c.Place != place {
+			continue
+		}
+		if of, wanted := all[c.Crate]; wanted {
+			all[c.Crate] = append(of, *c)
 		}
 	}
 	return all

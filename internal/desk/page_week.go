@@ -56,7 +56,7 @@ func (d *Desk) Week(today civil.Date) (*Week, error) {
 	shelf := d.Shelf()
 	done := doneOf(shelf)
 	for _, j := range worked.JobsOf(plan.Name) {
-		job := WeekJob{Job: j, Lots: shelf.forJob(j)}
+		job := WeekJob{Job: j}
 		job.Done = done.take(j)
 		switch {
 		case job.isRound() && !j.Week.After(w.Monday):
@@ -69,6 +69,11 @@ func (d *Desk) Week(today civil.Date) (*Week, error) {
 		case j.Week.Before(w.Monday.AddDays(-lateFor * civil.Week)):
 		case job.isTold() && job.Left() > 0:
 			w.Late = append(w.Late, job)
+		}
+	}
+	for _, shown := range [][]WeekJob{w.Late, w.Due, w.Next} {
+		for i := range shown {
+			shown[i].Lots = shelf.forJob(shown[i].Job)
 		}
 	}
 	w.Rounds = shelf.roundsDue(d.Site(), today)
@@ -143,9 +148,9 @@ func (d *doneJobs) take(j week.Job) int {
 // forJob lists the lots of a job's varieties.
 func (s *Shelf) forJob(j week.Job) []int {
 	var lots []int
-	for i, l := range s.Lots {
-		if l.Kind == j.Kind && slices.Contains(j.Sorts, l.Name()) {
-			lots = append(lots, i)
+	for i := range s.Varieties {
+		if v := &s.Varieties[i]; v.Kind == j.Kind && slices.Contains(j.Sorts, v.Name) {
+			lots = append(lots, v.Lots...)
 		}
 	}
 	return lots

@@ -58,6 +58,8 @@ func grown(b testing.TB, lots int) (http.Handler, *desk.Desk) {
 // reckoned before.
 func BenchmarkPages(b *testing.B) {
 	h, d := grown(b, 10_000)
+	d.Warm(testDay)
+	d.Rest()
 	code := string(d.Shelf().Lots[5000].Code)
 	for _, path := range []string{"/", "/stock", "/stock?by=lot", "/stock?by=lot&page=80", "/stock?q=grown+77&by=lot", "/stock?by=place", "/stock/" + code, "/write/round?lot=" + code, "/rounds", "/rounds/cellar/500", "/season", "/patch", "/places", "/places/cellar", "/places/glass", "/weather"} {
 		b.Run(path, func(b *testing.B) {

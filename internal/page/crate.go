@@ -100,7 +100,7 @@ func (s *server) walk(r *request, v *crateView, shelf *desk.Shelf) error {
 		outlook = nil // without it the page tells less
 	}
 	scales := s.desk.Scales()
-	v.weigh(outlook.ByCrate(v.Place), scales)
+	v.weigh(outlook.ByCrate(v.Place, v.Crate), scales)
 	from := (v.Page - 1) * lotsOnPage
 	held := v.Holdings[from:min(len(v.Holdings), from+lotsOnPage)]
 	for i, h := range held {

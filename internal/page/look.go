@@ -1,7 +1,9 @@
 package page
 
 import (
+	"crypto/sha256"
 	"embed"
+	"encoding/hex"
 	"fmt"
 	"html/template"
 	"io/fs"
@@ -61,19 +63,26 @@ func newLook(t taste) (*look, error) {
 	return l, nil
 }
 
-// looked serves the style sheet and the script.
+// looked serves the style sheet and the script; a browser that has them already is told so.
 func looked() http.Handler {
-	sub, err := fs.Sub(files, "look")
-	if err != nil {
-		panic(err) // the folder is part of the program
-	}
-	serve := http.StripPrefix("/look/", http.FileServerFS(sub))
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
-		if ext := path.Ext(r.URL.Path); ext != ".css" && ext != ".js" {
+		name := strings.TrimPrefix(r.URL.Path, "/")
+		sort := map[string]string{".css": "text/css; charset=utf-8", ".js": "text/javascript; charset=utf-8"}[path.Ext(name)]
+		text, err := files.ReadFile(name)
+		if sort == "" || err != nil {
 			http.NotFound(w, r)
 			return
 		}
-		w.Header().Set("Cache-Control", "no-cache")
-		serve.ServeHTTP(w, r)
+		sum := sha256.Sum256(text)
+		tag := `"` + hex.EncodeToString(sum[:8]) + `"`
+		h := w.Header()
+		h.Set("Cache-Control", "no-cache")
+		h.Set("Etag", tag)
+		if r.Header.Get("If-None-Match") == tag {
+			w.WriteHeader(http.StatusNotModified)
+			return
+		}
+		h.Set("Content-Type", sort)
+		writePacked(w, r, http.StatusOK, text)
 	})
 }

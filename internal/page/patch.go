@@ -20,8 +20,12 @@ type patchView struct {
 	Since    int // how many entries were written since the older of the two was worked out
 }
 
+// patchOnPage is how many varieties the patch's page lists in each of its tables, which have
+// many columns.
+const patchOnPage = 50
+
 // patch shows which varieties get how many places, where the garden asks for that, and what
-// is wanted, raised and planted as it stands: page, of 100 varieties each.
+// is wanted, raised and planted as it stands: page, of 50 varieties each.
 func (s *server) patch(r *request) error {
 	list, err := s.desk.PlantingList(s.today())
 	if err != nil {
@@ -34,7 +38,7 @@ func (s *server) patch(r *request) error {
 	if c := v.Chosen; c != nil {
 		v.All, v.Since = max(v.All, len(c.List)), max(v.Since, c.Behind)
 	}
-	v.Page, v.Pages = pageNumber(r, v.All, onePage)
+	v.Page, v.Pages = pageNumber(r, v.All, patchOnPage)
 	v.Rows = rowsOnPage(v.Rows, v.Page)
 	if v.Chosen != nil {
 		v.Lines = rowsOnPage(v.Chosen.List, v.Page)
@@ -44,7 +48,7 @@ func (s *server) patch(r *request) error {
 
 // rowsOnPage returns the part of a list that stands on a page; the list may end on one before.
 func rowsOnPage[T any](all []T, page int) []T {
-	return all[min(len(all), (page-1)*onePage):min(len(all), page*onePage)]
+	return all[min(len(all), (page-1)*patchOnPage):min(len(all), page*patchOnPage)]
 }
 
 // Gives reports whether something is kept back, over, or to be got.

@@ -149,8 +149,7 @@ func (s *server) show(r *request, status int, name string, v view) error {
 	h := r.w.Header()
 	h.Set("Content-Type", "text/html; charset=utf-8")
 	h.Set("Content-Security-Policy", policy(r.style))
-	r.w.WriteHeader(status)
-	_, _ = r.w.Write(b.Bytes()) // whoever asked is gone: nothing to be done
+	writePacked(r.w, r.Request, status, b.Bytes())
 	return nil
 }
 

@@ -194,7 +194,11 @@ func (s *server) storeOf(r *request, p desk.PlaceOnShelf, due desk.RoundDue, o *
 	v.All = len(v.Crates)
 	v.Page, v.Pages = pageNumber(r, v.All, cratesOnPage)
 	v.Crates = v.Crates[(v.Page-1)*cratesOnPage : min(v.All, v.Page*cratesOnPage)]
-	dry, scales := o.ByCrate(p.Name), s.desk.Scales()
+	names := make([]string, len(v.Crates))
+	for i, c := range v.Crates {
+		names[i] = c.Crate
+	}
+	dry, scales := o.ByCrate(p.Name, names...), s.desk.Scales()
 	for i := range v.Crates {
 		v.Crates[i].weigh(dry, scales)
 	}

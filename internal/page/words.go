@@ -6,6 +6,7 @@ import (
 	"maps"
 	"math"
 	"net/url"
+	"reflect"
 	"strings"
 	"time"
 
@@ -54,6 +55,7 @@ func words(t taste) template.FuncMap {
 		"signed":     signed,
 		"things":     things,
 		"why":        why,
+		"first":      first,
 		"sourced":    sourced,
 		"list":       func(all ...string) []string { return all },
 		"add":        func(a, b int) int { return a + b },
@@ -228,4 +230,10 @@ func spotFields(s stock.Spot) map[string]string {
 	all := map[string]string{"place": s.Place, "crate": s.Crate, "bed": s.Bed, "row": s.Row, "form": string(s.Form)}
 	maps.DeleteFunc(all, func(_, said string) bool { return said == "" })
 	return all
+}
+
+// first returns the first so many of a list, for templates: they would walk through all of it.
+func first(most int, list any) any {
+	all := reflect.ValueOf(list)
+	return all.Slice(0, min(most, all.Len())).Interface()
 }
