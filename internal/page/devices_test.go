@@ -190,3 +190,15 @@ func TestGuestsLookAfterNoDevices(t *testing.T) {
 		}
 	}
 }
+
+// TestPairingSaysThatNothingIsEncrypted looks for it on both pages, the phone's and the
+// computer's, before anything is typed.
+func TestPairingSaysThatNothingIsEncrypted(t *testing.T) {
+	_, d := writing(t)
+	h, _ := opened(t, d, &clock{testNow()}, "")
+	for _, path := range []string{"/pair", "/share"} {
+		if _, body := get(t, h, path); !strings.Contains(body, "is not encrypted") || !strings.Contains(body, "your own network only") {
+			t.Errorf("%s does not say what a listener could do: %s", path, gist(body))
+		}
+	}
+}

@@ -38,7 +38,7 @@ func (s *server) guard(next http.Handler) http.Handler {
 		h.Set("Cache-Control", "no-store")
 		h.Set("Content-Security-Policy", policy(nil))
 		if !s.knows(r.Host) {
-			http.Error(w, "these pages are not served by that name", http.StatusMisdirectedRequest)
+			http.Error(w, "these pages are not served by that name; open the address that the computer shows under devices and names", http.StatusMisdirectedRequest)
 			return
 		}
 		r.Body = http.MaxBytesReader(w, r.Body, mostOf(r.URL.Path))
