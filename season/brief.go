@@ -79,6 +79,7 @@ type Brief struct {
 	Prices       Prices
 	Kept         *Memory               // of earlier seasons of the same garden; nil: nothing is remembered
 	Held         map[string]civil.Date // starts decided already, by the lot's code
+	OutFrom      civil.Date            // the Monday before which nothing leafy is planted out, where it is decided; none: by the odds of frost
 	Explain      string                // the batch whose dates are to be explained; empty: none
 	Unproved     bool                  // Make leaves out how much better its plans could be
 	Solver       solve.Solver          // answers the programmes of Prove; Make needs none

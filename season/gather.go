@@ -49,6 +49,11 @@ func (m *maker) gather() {
 			m.leave(h, err.Error())
 		}
 	}
+	m.sortBatches()
+}
+
+// sortBatches puts the batches in the order of kinds and varieties.
+func (m *maker) sortBatches() {
 	slices.SortStableFunc(m.batches, func(a, b *batch) int {
 		return cmp.Or(cmp.Compare(a.Variety.Kind, b.Variety.Kind), cmp.Compare(a.Variety.Name, b.Variety.Name), cmp.Compare(a.id, b.id))
 	})

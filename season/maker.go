@@ -28,6 +28,16 @@ type maker struct {
 }
 
 func newMaker(b *Brief) (*maker, error) {
+	m := bareMaker(b)
+	m.gather()
+	if len(m.batches) == 0 {
+		return m, nil
+	}
+	return m, m.ground()
+}
+
+// bareMaker is a maker that has no batches yet.
+func bareMaker(b *Brief) *maker {
 	m := &maker{Brief: b, recall: b.Kept.of(b), left: []NotCovered{}}
 	m.firstMonday = m.day(b.Span.From.Monday())
 	if m.firstMonday < 0 {
@@ -36,16 +46,17 @@ func newMaker(b *Brief) (*maker, error) {
 	m.weeks = (int(b.Span.Days()) - m.firstMonday + 6) / 7
 	m.summer = m.day(midsummer(b.Span, b.Site))
 	m.newYear = m.day(newYear(b.Span, b.Site))
-	m.gather()
-	if len(m.batches) == 0 {
-		return m, nil
-	}
+	return m
+}
+
+// ground finds the patch, when its seasons end, and from when leafy plants go out there.
+func (m *maker) ground() error {
 	ground := m.placeOf(Ground)
 	if ground < 0 {
-		return nil, fmt.Errorf("the garden has no place of sort %q: name the patch, for a season ends there", Ground)
+		return fmt.Errorf("the garden has no place of sort %q: name the patch, for a season ends there", Ground)
 	}
 	m.ends = m.autumn(m.climate(ground, place.Off()))
-	return m, m.fixFrostDate()
+	return m.fixFrostDate()
 }
 
 // day returns the day of the span on which d falls.
@@ -117,7 +128,7 @@ func (m *maker) autumn(ground *climate) []int {
 }
 
 // fixFrostDate fixes the first Monday on which leafy plants go out from the record's odds
-// of a later freeze.
+// of a later freeze, where it is not decided.
 func (m *maker) fixFrostDate() error {
 	safe, known := m.Freezes.SafeFrom(m.FrostRisk)
 	if !known {
@@ -126,6 +137,9 @@ func (m *maker) fixFrostDate() error {
 	m.outFrom = m.newYear // where so many springs have no freeze at all
 	if !safe.IsZero() {
 		m.outFrom = m.monday(m.springDay(safe))
+	}
+	if !m.OutFrom.IsZero() {
+		m.outFrom = m.day(m.OutFrom)
 	}
 	if last := m.Freezes.Spring().Middle; !last.IsZero() {
 		m.wait = float64(m.outFrom-m.springDay(last)) / 7

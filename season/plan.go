@@ -29,7 +29,11 @@ type Plan struct {
 	DecideBy     civil.Date   `json:"decide_by" jsonschema_description:"the Monday on which this plan first parts from the others; null when it never does"`
 	BreakEven    *BreakEven   `json:"break_even,omitempty"`
 	Dividing     []Dividing   `json:"dividing"`
+	Held         bool         `json:"held,omitempty" jsonschema_description:"its decisions are held, and nothing was looked for"`
+	Otherwise    []string     `json:"otherwise,omitempty" jsonschema_description:"what can't be held as it was decided, or came otherwise"`
 	Proof        *Proof       `json:"proof,omitempty" jsonschema_description:"left out where the season is not proved"`
+
+	Decisions *Decisions `json:"-"`
 }
 
 // StretchedDays returns the mean of stretched days of a plant that is raised in a container.

@@ -121,16 +121,10 @@ func (p *prover) result(s *proofs) (*Result, error) {
 		plan.Proof = p.proofOf(one.proven, one.settings)
 		r.Plans, r.proofs[one.name] = append(r.Plans, plan), one.proven
 	}
-	for _, one := range s.curve {
-		point := p.pointOfPlan(one)
-		var err error
-		if point.Limits, err = p.limitsOf(one); err != nil {
-			return nil, err
-		}
-		r.Early = append(r.Early, point)
-	}
 	p.sideBySide(r.Plans)
-	return r, nil
+	var err error
+	r.Early, err = p.points(s.curve, s.early)
+	return r, err
 }
 
 // How much wider a basis of room is tried, and how often, where a plan fits in too few years.

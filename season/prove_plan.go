@@ -116,6 +116,42 @@ func (g *group) part(all []choice, counts []int, left map[*batch]int) []portion 
 	return portions
 }
 
+// points tells the plans on the price of early, each with a name of its own.
+func (p *prover) points(curve []*proven, earliest *proven) ([]EarlyPoint, error) {
+	all := []EarlyPoint{}
+	for _, one := range curve {
+		point := p.pointOfPlan(one)
+		var err error
+		if point.Limits, err = p.limitsOf(one); err != nil {
+			return nil, err
+		}
+		all = append(all, point)
+	}
+	names := p.namesOf(all)
+	for i, one := range curve {
+		name, says := names[i], fmt.Sprintf("The best that was found where a week of a plant in flower counts %s.", p.amount(one.weight))
+		if one == earliest {
+			name, says = AsEarly, earlySays
+		}
+		all[i].Plan, all[i].Decisions = name, p.decide(name, says, one.best.at.levels(), p.assignmentOf(one.best))
+	}
+	return all, nil
+}
+
+// namesOf names points by what they gain and cost, in as round figures as tell them apart.
+func (p *prover) namesOf(all []EarlyPoint) []string {
+	names := make([]string, len(all))
+	for digits := range 3 {
+		for i, e := range all {
+			names[i] = strings.TrimSpace(fmt.Sprintf("%.*f weeks for %.*f %s", max(1, digits), e.GainWeeks, digits, e.TotalCost, p.Prices.Currency))
+		}
+		if len(slices.Compact(slices.Clone(names))) == len(names) {
+			break
+		}
+	}
+	return names
+}
+
 // pointOfPlan tells what a plan on the price of early costs and gains.
 func (p *prover) pointOfPlan(one *proven) EarlyPoint {
 	f := one.best

@@ -22,6 +22,7 @@ type realized struct {
 	at       levels
 	steps    map[int]step    // by place
 	settings []place.Setting // by place
+	days     map[int]span    // by place: its days of use, where they are decided
 	used     []span          // by place: days in use in any year
 	heats    []*heatSums     // by place; nil where it is not heated
 }
@@ -29,6 +30,7 @@ type realized struct {
 // part is one portion with the fates of its middle plant and of its individuals.
 type part struct {
 	portion
+	name  string // by which the plan tells of it
 	life  *life
 	fates []fate   // middle plant, by year
 	lot   [][]fate // individuals, by year
@@ -41,6 +43,15 @@ type span struct{ from, to int }
 // realize turns an assignment into a plan: heated places are heated only while they are
 // in use, every lot is walked with its own spread, and all is added up.
 func (m *maker) realize(name, says string, at levels, a assignment) *Plan {
+	r := m.begin(name, says, at, a)
+	r.use()
+	r.set(at)
+	r.walk()
+	return r.told()
+}
+
+// begin is a plan of which nothing is told yet.
+func (m *maker) begin(name, says string, at levels, a assignment) *realized {
 	r := &realized{maker: m, short: a.short, left: a.left, at: at, steps: a.steps, plan: &Plan{
 		Name: name, Says: says, Years: len(m.Weather), PlantOutFrom: m.date(m.outFrom), NotCovered: m.left,
 		Work: []WorkWeek{}, Shortfalls: []Shortfall{}, ToGet: []Need{}, Shared: []string{}, Dividing: []Dividing{}, Batches: []BatchPlan{}, Places: []PlacePlan{},
@@ -49,19 +60,26 @@ func (m *maker) realize(name, says string, at levels, a assignment) *Plan {
 	for _, p := range a.portions {
 		r.parts = append(r.parts, &part{portion: p, life: p.batch.life, fates: p.fates})
 	}
-	r.use()
-	r.set(at)
-	r.walk()
+	return r
+}
+
+// told tells a plan whose lots were walked.
+func (r *realized) told() *Plan {
 	r.batchPlans()
+	r.plan.Decisions = r.decisions()
 	r.placePlans()
 	r.totals()
 	return r.plan
 }
 
-// use finds the days on which each place is in use in some year.
+// use finds the days on which each place is in use in some year, or takes those decided.
 func (r *realized) use() {
 	r.used = make([]span, len(r.Places))
 	for i := range r.used {
+		decided, is := r.days[i]
+		if r.used[i] = decided; is {
+			continue
+		}
 		r.used[i] = span{never, 0}
 		for _, p := range r.parts {
 			for _, f := range p.fates {
@@ -208,8 +226,8 @@ func (p *part) pickLot(day func(fate) int) []int {
 	return days
 }
 
-// batchPlans tells what every part does, in the order of kinds and varieties.
-func (r *realized) batchPlans() {
+// inOrder sorts the parts by kinds and varieties and tells each what it is called.
+func (r *realized) inOrder() {
 	slices.SortStableFunc(r.parts, func(a, b *part) int {
 		return cmp.Or(cmp.Compare(a.Variety.Kind, b.Variety.Kind), cmp.Compare(a.Variety.Name, b.Variety.Name),
 			cmp.Compare(a.id, b.id), cmp.Compare(a.start, b.start))
@@ -217,10 +235,18 @@ func (r *realized) batchPlans() {
 	ways := map[*batch]int{}
 	for _, p := range r.parts {
 		ways[p.batch]++
-		plan := r.batchPlan(p)
-		if ways[p.batch] > 1 {
-			plan.ID = fmt.Sprintf("%s/%d", plan.ID, ways[p.batch])
+		p.name = p.id
+		if n := ways[p.batch]; n > 1 {
+			p.name = fmt.Sprintf("%s/%d", p.id, n)
 		}
+	}
+}
+
+// batchPlans tells what every part does, in the order of kinds and varieties.
+func (r *realized) batchPlans() {
+	r.inOrder()
+	for _, p := range r.parts {
+		plan := r.batchPlan(p)
 		if r.Explain != "" && plan.ID == r.Explain {
 			plan.Steps = r.explain(p)
 		}
@@ -230,7 +256,7 @@ func (r *realized) batchPlans() {
 
 func (r *realized) batchPlan(p *part) BatchPlan {
 	plan := BatchPlan{
-		ID: p.id, Code: p.Code, Kind: p.Variety.Kind, Variety: p.Variety.Name, Timing: string(p.Variety.Timing),
+		ID: p.name, Code: p.Code, Kind: p.Variety.Kind, Variety: p.Variety.Name, Timing: string(p.Variety.Timing),
 		Colour: p.Variety.Colour, Form: string(p.Form), Count: p.count, Container: p.life.container, How: string(p.how), Parents: p.parents,
 		Gain: odds.AmountOf(p.gains), Assumed: p.life.assumed,
 	}

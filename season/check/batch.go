@@ -110,6 +110,9 @@ func (c *replay) readBatch(plan *season.BatchPlan) (*batch, error) {
 		}
 	}
 	b.direct, b.forGood, b.start, b.outFrom = b.route.direct, b.route.forGood, c.calendar.day(start.Week), c.outFrom(n)
+	if c.plan.Held {
+		b.outFrom = c.calendar.day(plan.OutFrom)
+	}
 	switch {
 	case b.direct:
 		b.way = c.directly(n)

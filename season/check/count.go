@@ -43,7 +43,9 @@ func (c *replay) counts() {
 			}
 		}
 		raised[nameOf(h)] = nil
-		if covered[nameOf(h)] {
+		if covered[nameOf(h)] && c.plan.Held {
+			c.given(h, r, shorts)
+		} else if covered[nameOf(h)] {
 			c.conserved(h, r, shorts)
 		} else {
 			exactly(&c.Report, "count", nameOf(h), 0, r.whole+r.divided+r.struck)
@@ -113,6 +115,35 @@ func (c *replay) conserved(h stock.Holding, r *raising, shorts map[string][]floa
 	}
 	sure := float64(r.whole)*(1-whole.fails) + c.fromCut(h, r)
 	if short := want - int(math.Floor(sure+0.5)); short > 0 {
+		shorts[h.Variety.Name] = append(shorts[h.Variety.Name], float64(short))
+	}
+}
+
+// given holds that a plan whose decisions are held raises no more of a holding than it gives,
+// and notes in shorts how many plants are lacking.
+func (c *replay) given(h stock.Holding, r *raising, shorts map[string][]float64) {
+	name := nameOf(h)
+	sure := 0.0
+	for _, one := range []struct {
+		how             season.How
+		raised, parents int
+	}{{season.Whole, r.whole, 0}, {season.Divided, r.divided, r.cut}, {season.FromCuttings, r.struck, r.mothers}} {
+		n, err := needsOf(c.brief, h.Variety, h.Form, one.how)
+		if err != nil {
+			c.add("count", name, err, "covered")
+			return
+		}
+		if one.how != season.Whole && one.raised > int(float64(one.parents)*n.pieces) {
+			c.add("count", name, fmt.Sprintf("at most %d of %d %s", int(float64(one.parents)*n.pieces), one.parents, one.how), one.raised)
+		}
+		if one.raised > 0 {
+			sure += float64(one.raised) * (1 - n.fails)
+		}
+	}
+	if h.Form != stock.Seed && r.whole+r.cut > h.Count || r.mothers > h.Count {
+		c.add("count", name, fmt.Sprintf("at most the %d there", h.Count), r.whole+r.cut)
+	}
+	if short := h.Plant + h.Reserve - int(math.Floor(sure+0.5)); short > 0 {
 		shorts[h.Variety.Name] = append(shorts[h.Variety.Name], float64(short))
 	}
 }

@@ -35,6 +35,10 @@
 //     A pot that freezes before anything is up is lost.
 //   - A lot is its middle plant, which decides the moves, and five individuals besides.
 //
+// Of a plan whose decisions are held, each batch's Monday of planting out is a decision too, and
+// how many are raised or cut is held to what there is, not to what is wanted; what it started may
+// lie in the past.
+//
 // Dates are held within a day, room within 0.02 m², heat within one in a thousand, counts
 // exactly. Not checked: whether a better plan exists, what the store does to a batch, and
 // what sets plans beside each other (what they share, when heat pays).

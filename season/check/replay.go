@@ -62,6 +62,8 @@ func (c *replay) fixed() {
 	exactly(&c.Report, "years", "plan", len(c.brief.Weather), c.plan.Years)
 	safe, known := c.brief.Freezes.SafeFrom(c.brief.FrostRisk)
 	switch {
+	case !c.brief.OutFrom.IsZero():
+		exactly(&c.Report, "planting out from", "plan", c.brief.OutFrom, c.plan.PlantOutFrom)
 	case !known:
 		c.add("planting out from", "plan", "a day, which the record can't tell", c.plan.PlantOutFrom)
 	case safe.IsZero():

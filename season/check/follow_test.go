@@ -1,0 +1,107 @@
+package check
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"eyeup/civil"
+	"eyeup/place"
+	"eyeup/quantity"
+	"eyeup/season"
+	"eyeup/stock"
+)
+
+// follow follows the decisions of a plan and replays what comes of it.
+func follow(t *testing.T, b season.Brief, d season.Decisions) *season.Plan {
+	t.Helper()
+	p, err := season.Follow(b, d)
+	if err != nil {
+		t.Fatal(err)
+	}
+	b.OutFrom = d.OutFrom
+	hold(t, b, []*season.Plan{p})
+	return p
+}
+
+// says holds that some line of a plan's Otherwise has some words.
+func says(t *testing.T, p *season.Plan, words string) {
+	t.Helper()
+	if !slices.ContainsFunc(p.Otherwise, func(s string) bool { return strings.Contains(s, words) }) {
+		t.Errorf("nothing of %q in %q", words, p.Otherwise)
+	}
+}
+
+// TestFollowedPlansHold follows the earliest plan of the example garden while the garden changes
+// under it: what is decided is held as far as can be, what can't is told, and what comes of it
+// is a plan that holds.
+func TestFollowedPlansHold(t *testing.T) {
+	b := fewYears(exampleBrief(t))
+	b.Stock, b.Places = slices.Clone(b.Stock), slices.Clone(b.Places)
+	plan := plansOf(t, b)[2]
+	d := *plan.Decisions
+	if again := follow(t, b, d); len(again.Otherwise) > 0 || again.Cost.Total != plan.Cost.Total {
+		t.Errorf("nothing changed, and it costs %.2f, not %.2f: %q", again.Cost.Total, plan.Cost.Total, again.Otherwise)
+	}
+	lot := func(how season.How) int {
+		return slices.IndexFunc(b.Stock, func(h stock.Holding) bool {
+			return slices.ContainsFunc(d.Batches, func(one season.Decided) bool { return one.Code == h.Code && one.How == how && one.Way.First != "" })
+		})
+	}
+	glass := slices.IndexFunc(b.Places, func(p season.Place) bool { return p.Sort == season.Glass })
+	for _, one := range []struct {
+		name, says string
+		change     func(*season.Brief, *season.Decisions)
+	}{
+		{"a lot is gone", "none is left", func(b *season.Brief, _ *season.Decisions) {
+			b.Stock = slices.Delete(b.Stock, lot(season.Whole), lot(season.Whole)+1)
+		}},
+		{"two of a lot are lost", "are there of the", func(b *season.Brief, _ *season.Decisions) {
+			for i := range b.Stock {
+				b.Stock[i].Count = max(1, b.Stock[i].Count-2)
+			}
+		}},
+		{"another level than the garden has", "", func(_ *season.Brief, d *season.Decisions) {
+			d.Places[0].Level = quantity.Celsius(d.Places[0].Level.Celsius() + 0.7)
+		}},
+		{"a step", "", func(_ *season.Brief, d *season.Decisions) {
+			d.Places[0].Then = &season.LevelStep{From: d.OutFrom.AddDays(-28), Level: quantity.Celsius(d.Places[0].Level.Celsius() - 2)}
+		}},
+		{"heat that is put out too soon", "not from", func(_ *season.Brief, d *season.Decisions) {
+			d.Places[0].To = d.Places[0].To.AddDays(-21)
+		}},
+		{"the heater is gone", "nothing to heat it", func(b *season.Brief, _ *season.Decisions) {
+			b.Places[glass].Levels, b.Places[glass].Level = []place.Setting{place.Off()}, []quantity.Temperature{quantity.Unknown()}
+		}},
+		{"the glass is gone", "no place of the garden", func(b *season.Brief, _ *season.Decisions) {
+			house := b.Places[glass].Name
+			b.Places = slices.DeleteFunc(b.Places, func(p season.Place) bool { return p.Name == house || p.In == house })
+		}},
+		{"planted out a fortnight later", "", func(_ *season.Brief, d *season.Decisions) {
+			d.OutFrom = d.OutFrom.AddDays(14)
+			for i := range d.Batches {
+				if !d.Batches[i].OutFrom.IsZero() {
+					d.Batches[i].OutFrom = d.Batches[i].OutFrom.AddDays(14)
+				}
+			}
+		}},
+		{"newer weather", "", func(b *season.Brief, _ *season.Decisions) {
+			b.Weather, b.Years = b.Weather[3:], b.Years[3:]
+		}},
+		{"half of it begun", "", func(b *season.Brief, _ *season.Decisions) {
+			b.Today = civil.MustOn(2027, 5, 20)
+		}},
+	} {
+		t.Run(one.name, func(t *testing.T) {
+			b, d := b, d
+			b.Stock, b.Places, d.Batches, d.Places = slices.Clone(b.Stock), slices.Clone(b.Places), slices.Clone(d.Batches), slices.Clone(d.Places)
+			one.change(&b, &d)
+			p := follow(t, b, d)
+			if one.says != "" {
+				says(t, p, one.says)
+			} else if len(p.Otherwise) > 0 {
+				t.Errorf("not held: %q", p.Otherwise)
+			}
+		})
+	}
+}

@@ -1,0 +1,73 @@
+package season
+
+import (
+	"encoding/json"
+	"testing"
+)
+
+// untold is a plan as JSON, without what tells that it is held or sets it beside others.
+func untold(t *testing.T, p Plan) string {
+	t.Helper()
+	p.Held, p.Shared, p.BreakEven, p.Proof = false, nil, nil, nil
+	p.DecideBy = p.PlantOutFrom
+	for i := range p.Batches {
+		p.Batches[i].Why = ""
+	}
+	text, err := json.Marshal(p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return string(text)
+}
+
+// sameAgain follows a plan and holds what comes of it to be the same in all it tells.
+func sameAgain(t *testing.T, b Brief, p *Plan) {
+	t.Helper()
+	again, err := Follow(b, *p.Decisions)
+	if err != nil {
+		t.Fatalf("%s: %v", p.Name, err)
+	}
+	for _, what := range again.Otherwise {
+		t.Errorf("%s: %s", p.Name, what)
+	}
+	if got, want := untold(t, *again), untold(t, *p); got != want {
+		t.Errorf("%s: followed\n%s\nnot\n%s", p.Name, got, want)
+	}
+}
+
+// TestFollowedPlansComeOutAgain follows every plan of every day.
+func TestFollowedPlansComeOutAgain(t *testing.T) {
+	for name, b := range map[string]Brief{"waterville": waterville(t), "framed": framed(t, 6), "crowded": crowded(t)} {
+		r, err := Make(b)
+		if err != nil {
+			t.Fatal(err)
+		}
+		t.Run(name, func(t *testing.T) {
+			for _, p := range r.Plans {
+				sameAgain(t, b, p)
+			}
+		})
+	}
+}
+
+// TestFollowedBestPlansComeOutAgain follows every plan of a search, those along the price of
+// early among them.
+func TestFollowedBestPlansComeOutAgain(t *testing.T) {
+	b, r := crowded(t), provedCrowd(t)
+	for _, p := range r.Plans {
+		sameAgain(t, b, p)
+	}
+	for _, e := range r.Early {
+		if e.Decisions == nil {
+			t.Fatalf("nothing is decided in %v", e.Levels)
+		}
+		p, err := Follow(b, *e.Decisions)
+		if err != nil {
+			t.Fatal(err)
+		}
+		sameAgain(t, b, p)
+	}
+	for _, one := range r.proofs {
+		sameAgain(t, b, r.prover.realize("", "", one.best.at.levels(), r.prover.assignmentOf(one.best)))
+	}
+}
