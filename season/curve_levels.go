@@ -22,7 +22,7 @@ type EarlyPoint struct {
 	LeftOut   int      `json:"left_out,omitempty" jsonschema_description:"plants that find no way"`
 	Proof     *Proof   `json:"proof,omitempty"`
 
-	Decisions *Decisions `json:"decisions,omitempty" jsonschema_description:"all that is decided in the plan that stands there; left out where the season is not proved"`
+	Decisions *Decisions `json:"-"` // what is decided in the plan that stands there; nil where the season is not proved
 
 	Limits []LimitWorth `json:"limits,omitempty" jsonschema_description:"what a little more of what is short would be worth, the dearest first"`
 }

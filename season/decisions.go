@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"eyeup/civil"
+	"eyeup/quantity"
 	"eyeup/stock"
 )
 
@@ -26,6 +27,8 @@ type Decided struct {
 	Variety string     `json:"variety"`
 	Form    stock.Form `json:"form" jsonschema_description:"in which the stock waits"`
 	How     How        `json:"how"`
+	Place   string     `json:"place,omitempty" jsonschema_description:"where the stock waits; left out of seed"`
+	Pack    string     `json:"pack,omitempty" jsonschema_description:"what it is packed in"`
 	Parents int        `json:"parents,omitempty" jsonschema_description:"clumps that are cut, or mothers of cuttings, of the whole batch"`
 	Of      int        `json:"of" jsonschema_description:"plants of the whole batch"`
 	Plant   int        `json:"plant" jsonschema_description:"of its lot, wanted in the patch"`
@@ -87,7 +90,7 @@ func (r *realized) decisions() *Decisions {
 
 func (b *batch) decided(id string, count int) Decided {
 	return Decided{
-		ID: id, Code: b.Code, Kind: b.Variety.Kind, Variety: b.Variety.Name, Form: b.Form, How: b.how,
+		ID: id, Code: b.Code, Kind: b.Variety.Kind, Variety: b.Variety.Name, Form: b.Form, How: b.how, Place: b.Place, Pack: b.Pack,
 		Parents: b.parents, Of: b.want, Plant: b.Plant, Reserve: b.Reserve, Count: count,
 	}
 }
@@ -110,7 +113,7 @@ func (r *realized) decided(p *part) Decided {
 // heldPlace tells how a place is held. A room has no level, and a bench but one.
 func (r *realized) heldPlace(at int) Held {
 	place := r.Places[at]
-	h := Held{Place: place.Name, From: r.date(r.used[at].from - warming), To: r.date(r.used[at].to)}
+	h := Held{Place: place.Name, Level: quantity.Unknown(), From: r.date(r.used[at].from - warming), To: r.date(r.used[at].to)}
 	switch place.Sort {
 	case Bench:
 		h.Level = place.Level[1]

@@ -23,7 +23,8 @@ var (
 //
 // The stock of the brief is that of before anything was started: so many of each lot as can
 // still be raised, or are raised already, in the form and place in which they wait or waited.
-func Follow(b Brief, d Decisions) (*Plan, error) {
+// The plan is the only one of the result.
+func Follow(b Brief, d Decisions) (*Result, error) {
 	if !b.Span.Holds(d.OutFrom) {
 		return nil, ErrOtherSeason
 	}
@@ -43,7 +44,8 @@ func Follow(b Brief, d Decisions) (*Plan, error) {
 	if len(f.made.portions) == 0 {
 		return nil, errNothingHeld
 	}
-	return f.realize(), nil
+	p := f.realize()
+	return &Result{Plans: []*Plan{p}, FrostOdds: f.frostOdds(), OutFrom: d.OutFrom, Early: []EarlyPoint{}}, nil
 }
 
 // following is a plan that is worked out from decisions.

@@ -23,10 +23,11 @@ func untold(t *testing.T, p Plan) string {
 // sameAgain follows a plan and holds what comes of it to be the same in all it tells.
 func sameAgain(t *testing.T, b Brief, p *Plan) {
 	t.Helper()
-	again, err := Follow(b, *p.Decisions)
+	r, err := Follow(b, *p.Decisions)
 	if err != nil {
 		t.Fatalf("%s: %v", p.Name, err)
 	}
+	again := r.Plans[0]
 	for _, what := range again.Otherwise {
 		t.Errorf("%s: %s", p.Name, what)
 	}
@@ -61,11 +62,11 @@ func TestFollowedBestPlansComeOutAgain(t *testing.T) {
 		if e.Decisions == nil {
 			t.Fatalf("nothing is decided in %v", e.Levels)
 		}
-		p, err := Follow(b, *e.Decisions)
+		followed, err := Follow(b, *e.Decisions)
 		if err != nil {
 			t.Fatal(err)
 		}
-		sameAgain(t, b, p)
+		sameAgain(t, b, followed.Plans[0])
 	}
 	for _, one := range r.proofs {
 		sameAgain(t, b, r.prover.realize("", "", one.best.at.levels(), r.prover.assignmentOf(one.best)))

@@ -138,6 +138,9 @@ func (b *Book) addOne(e *Entry) (*turn, error) {
 	if err != nil {
 		return nil, err
 	}
+	if err := n.isSpoken(e); err != nil {
+		return nil, err
+	}
 	said, err := bodyOf(n, e.Body)
 	if err != nil {
 		return nil, err

@@ -161,6 +161,18 @@ func (b *Book) Head(id ID) (head ID, stands, held bool) {
 	return b.entries[root.head].id, root.stands, true
 }
 
+// LastOf returns the last written entry of a kind that counts still, and the one that puts it
+// right, or itself; false where there is none.
+func (b *Book) LastOf(kindName string) (root, head ID, is bool) {
+	n, known := kindByName[kindName]
+	for i := len(b.entries) - 1; known && i >= 0; i-- {
+		if e := &b.entries[i]; e.kind == n && e.stands && e.root == int32(i) {
+			return e.id, b.entries[e.head].id, true
+		}
+	}
+	return ID{}, ID{}, false
+}
+
 // fold runs lines, in the order in which they happened, over counts, which start at
 // nothing. It calls bad for each line that cannot be: a count below nothing, or fewer
 // than were said to be there.

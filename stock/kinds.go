@@ -6,6 +6,9 @@ import (
 	"slices"
 	"strings"
 
+	"github.com/go-json-experiment/json"
+	"github.com/go-json-experiment/json/jsontext"
+
 	"eyeup/quantity"
 )
 
@@ -25,6 +28,7 @@ type kind struct {
 	version int
 	empty   func() body
 	members []string
+	since   map[string]int // the version from which on a member may be said, where that is not the first
 }
 
 // The kinds of entries. New ones go to the end: a book's caches know them by number.
@@ -104,13 +108,13 @@ func allKinds() ([]kind, map[string]kindNumber) {
 		kindNote:        {name: "note", empty: func() body { return new(noteBody) }},
 		kindPutRight:    {name: "put right", empty: func() body { return new(putRightBody) }},
 		kindDescribed:   {name: "described", empty: func() body { return new(describedBody) }},
-		kindDecided:     {name: "decided", empty: func() body { return new(decidedBody) }},
+		kindDecided:     {name: "decided", version: 2, since: map[string]int{"held": 2}, empty: func() body { return new(decidedBody) }},
 		kindSown:        {name: "sown", empty: func() body { return new(sownBody) }},
 	}
 	byName := map[string]kindNumber{}
 	for i := range table {
 		k := &table[i]
-		k.version = 1
+		k.version = max(k.version, 1)
 		k.members = membersOf(reflect.TypeOf(k.empty()).Elem())
 		byName[k.name] = kindNumber(i)
 	}
@@ -125,6 +129,15 @@ func Kinds() []string {
 	}
 	slices.Sort(names)
 	return names
+}
+
+// Version returns the version of the shape in which this program writes the body of a kind of
+// entry; 1 for a kind that it does not know.
+func Version(kindName string) int {
+	if n, known := kindByName[kindName]; known {
+		return kinds[n].version
+	}
+	return 1
 }
 
 // membersOf lists the JSON members that a body may have.
@@ -169,6 +182,24 @@ func kindOf(e *Entry) (kindNumber, error) {
 		return 0, &Newer{e.ID, e.Kind, e.Version}
 	}
 	return n, nil
+}
+
+// isSpoken holds that an entry says nothing that its version has no word for: an older program
+// would take it for whole, and could not read it.
+func (n kindNumber) isSpoken(e *Entry) error {
+	if e.Version >= kinds[n].version {
+		return nil
+	}
+	var said map[string]jsontext.Value
+	if json.Unmarshal(e.Body, &said) != nil {
+		return nil // told when it is read
+	}
+	for name, since := range kinds[n].since {
+		if _, is := said[name]; is && e.Version < since {
+			return fmt.Errorf("%q is said of a %q only with \"v\":%d", name, e.Kind, since)
+		}
+	}
+	return nil
 }
 
 // bodyOf reads the body of an entry of a kind.

@@ -176,16 +176,22 @@ func isColour(s string) bool {
 	return true
 }
 
-// decidedBody says which plan is followed, with what it promised that day.
+// decidedBody says which plan is followed, with what it promised that day; and where its
+// decisions are held, which places are held at what level (held), beside what is decided of each
+// line. Without that the plan is followed by its name.
 type decidedBody struct {
 	Plan     string         `json:"plan"`
 	Lines    jsontext.Value `json:"lines,omitzero"`
 	Promised jsontext.Value `json:"promised,omitzero"`
+	Held     jsontext.Value `json:"held,omitzero"`
 	Note     string         `json:"note,omitzero"`
 }
 
 func (s *decidedBody) tell(t *turn) {
 	if s.Plan == "" {
 		t.fail("say which plan is followed (plan)")
+	}
+	if len(s.Held) > 0 && (s.Held.Kind() != '{' || s.Lines.Kind() != '[') {
+		t.fail("a plan whose decisions are held says what is held (held, an object) and what is decided line by line (lines, a list)")
 	}
 }

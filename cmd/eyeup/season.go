@@ -3,6 +3,7 @@ package main
 import (
 	"bytes"
 	"context"
+	"errors"
 	"fmt"
 	"io"
 	"os"
@@ -12,6 +13,7 @@ import (
 
 	"eyeup/civil"
 	"eyeup/internal/desk"
+	"eyeup/season"
 )
 
 // seasonCommand works out a season.
@@ -19,7 +21,8 @@ type seasonCommand struct {
 	Picture string   `placeholder:"FILE.svg" type:"path" help:"Draw the season into this file."`
 	Why     string   `placeholder:"BATCH" help:"Tell step by step where the dates of this batch come from (its lot's code)."`
 	Hold    []string `placeholder:"CODE=DATE" help:"Keep to a start that is decided: this lot in the week of this day."`
-	Plan    string   `placeholder:"NAME" default:"usual for the trade" help:"Which plan to draw, or to write the proof of."`
+	Plan    string   `placeholder:"NAME" help:"Which plan to draw, to write the proof of, or to follow; if not given the one that is followed, or the usual one. With --prove also one on the price of early."`
+	Follow  bool     `help:"Follow the plan from now on: write that into the book. A plan that was sought (with --prove) is followed with its decisions held."`
 
 	Prove       bool   `help:"Look for the best plans, and say how much better any other could be."`
 	Programme   string `placeholder:"FILE.mps" type:"path" help:"Write what the plan was weighed by into this file, for other solvers (with --prove)."`
@@ -42,6 +45,13 @@ func (c seasonCommand) Run(d *door) error {
 	if err != nil {
 		return err
 	}
+	if c.Plan != "" {
+		if a, err = a.Opened(c.Plan); err != nil {
+			return err
+		}
+	} else if c.Plan = a.FollowedName(); c.proves() {
+		c.Plan = season.Usual
+	}
 	if c.Why != "" && !a.Explains() {
 		return fmt.Errorf("no plan has a batch %q; name one by its id, as in --json: %s", c.Why, strings.Join(a.BatchIDs(), ", "))
 	}
@@ -53,6 +63,11 @@ func (c seasonCommand) Run(d *door) error {
 	if err := c.writeProof(d, a); err != nil {
 		return err
 	}
+	if c.Follow {
+		if err := c.follow(d, a); err != nil {
+			return err
+		}
+	}
 	return d.answer(a, g.System)
 }
 
@@ -60,7 +75,7 @@ func (c seasonCommand) Run(d *door) error {
 // and takes the best so far.
 func (c seasonCommand) workOut(d *door, g *desk.Garden, held map[string]civil.Date) (*desk.SeasonAnswer, error) {
 	asked := []desk.Asked{desk.KeepingTo(held), desk.Explained(c.Why)}
-	if !c.Prove && c.Programme == "" && c.Certificate == "" {
+	if !c.proves() {
 		return desk.Season(g, d.today, asked...)
 	}
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
@@ -76,6 +91,35 @@ func (c seasonCommand) workOut(d *door, g *desk.Garden, held map[string]civil.Da
 		fmt.Fprintln(d.errs, "stopped: these are the best plans that were found till then")
 	}
 	return a, err
+}
+
+// proves reports whether the best plans are to be sought.
+func (c seasonCommand) proves() bool { return c.Prove || c.Programme != "" || c.Certificate != "" }
+
+// follow writes into the book that the plan is followed.
+func (c seasonCommand) follow(d *door, a *desk.SeasonAnswer) error {
+	if info, err := os.Stat(c.Garden); c.Garden == "" || err != nil || info.IsDir() {
+		return errors.New("a plan is followed by an entry in a book, and this is none; make one by: eyeup book new FILE --folder FOLDER")
+	}
+	body, err := a.Decide(c.Plan)
+	if c.proves() {
+		body, err = a.Hold(c.Plan)
+	}
+	if err != nil {
+		return err
+	}
+	return bookFile{c.Garden}.use(d, func(b *desk.StockBook) error {
+		e, err := b.NewEntry("decided", body)
+		if err != nil {
+			return err
+		}
+		e.On = d.today
+		if _, err := b.Append(e); err != nil {
+			return err
+		}
+		fmt.Fprintf(d.errs, "%q is followed from now on (entry %s)\n", c.Plan, e.ID)
+		return nil
+	})
 }
 
 // writeProof writes the files of the proof that were asked for.

@@ -21,7 +21,7 @@ type writeLabelsCommand struct {
 	From    int      `default:"1" placeholder:"N" help:"The first free label of the first page."`
 	Outline bool     `help:"Draw the edges, to cut along."`
 	Address string   `placeholder:"URL" help:"Where the garden's pages have a fixed name of their own: the square code leads there."`
-	Plan    string   `placeholder:"NAME" help:"Whose session; the usual plan if not given."`
+	Plan    string   `placeholder:"NAME" help:"Whose session; the plan that is followed, or the usual one, if not given."`
 	Out     string   `required:"" placeholder:"FILE.pdf" type:"path" help:"Where to."`
 	Garden  string   `arg:"" optional:"" help:"The folder or book of the garden; without it, the invented garden."`
 }

@@ -12,7 +12,7 @@ import (
 // writeListsCommand writes a list.
 type writeListsCommand struct {
 	List   string `required:"" enum:"potting,round,shopping,planting,giving,tags,season,week" help:"Which: ${enum}."`
-	Plan   string `placeholder:"NAME" help:"By which plan; the usual one if not given."`
+	Plan   string `placeholder:"NAME" help:"By which plan; the one that is followed, or the usual one, if not given."`
 	Paper  string `enum:",a4,letter" default:"" help:"a4 or letter; by the garden's units if not given."`
 	Weeks  int    `default:"1" help:"Of how many weeks the jobs are listed, from this week on (${default})."`
 	Row    string `default:"5 m" placeholder:"LENGTH" help:"How long a row of the patch is, for the planting list (${default})."`

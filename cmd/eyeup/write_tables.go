@@ -13,7 +13,7 @@ import (
 
 // writeCalendarCommand writes a calendar.
 type writeCalendarCommand struct {
-	Plan   string `placeholder:"NAME" help:"By which plan; the usual one if not given."`
+	Plan   string `placeholder:"NAME" help:"By which plan; the one that is followed, or the usual one, if not given."`
 	Out    string `required:"" placeholder:"FILE.ics" type:"path" help:"Where to."`
 	Garden string `arg:"" optional:"" help:"The folder or book of the garden; without it, the invented garden."`
 }
@@ -33,7 +33,7 @@ func (c writeCalendarCommand) Run(d *door) error {
 
 // writeTablesCommand writes tables.
 type writeTablesCommand struct {
-	Plan   string `placeholder:"NAME" help:"By which plan; the usual one if not given."`
+	Plan   string `placeholder:"NAME" help:"By which plan; the one that is followed, or the usual one, if not given."`
 	Out    string `required:"" placeholder:"DIR|FILE.xlsx" type:"path" help:"A workbook, or a folder that is empty or not there yet."`
 	Garden string `arg:"" optional:"" help:"The folder or book of the garden; without it, the invented garden."`
 }

@@ -102,7 +102,7 @@ func (s *StockBook) NewEntry(kind string, body []byte) (stock.Entry, error) {
 	if err != nil {
 		return stock.Entry{}, err
 	}
-	return stock.Entry{ID: id, Kind: kind, Version: 1, Who: s.writer.Who, Device: s.writer.Device, Body: canonical}, nil
+	return stock.Entry{ID: id, Kind: kind, Version: stock.Version(kind), Who: s.writer.Who, Device: s.writer.Device, Body: canonical}, nil
 }
 
 // BookAnswer says what came of one entry that was sent.

@@ -37,7 +37,13 @@ func OpenBookGarden(s *StockBook) (*Garden, error) {
 		return nil, fmt.Errorf("what the book says of the garden does not hold together: %w", err)
 	}
 	read.Stock = holdings
-	return openGarden(read, folder)
+	g, err := openGarden(read, folder)
+	if err != nil {
+		return nil, err
+	}
+	last := s.lastDecided()
+	s.Read(func(b *stock.Book) { g.follows = followsOf(last, b, holdings) })
+	return g, nil
 }
 
 // folder lays out what the book says of the garden as a folder, in memory.

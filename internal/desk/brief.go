@@ -26,7 +26,8 @@ type Garden struct {
 	LeftOut []weather.LeftOut
 	Span    civil.Span
 
-	kept *keptWeather // between the seasons that are worked out of it
+	kept    *keptWeather // between the seasons that are worked out of it
+	follows *follows     // the plan that is followed; nil where none is, and for folders
 }
 
 // OpenGarden reads a garden folder and its weather. name is the folder as the grower

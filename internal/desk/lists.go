@@ -16,7 +16,7 @@ import (
 // ListQuestion asks for a list on paper.
 type ListQuestion struct {
 	List  string // one of ListNames
-	Plan  string // by name; empty is the usual one
+	Plan  string // by name; empty is the one that is followed, or the usual one
 	Paper sheet.Size
 	Weeks int             // of jobs, from this week on
 	Row   quantity.Length // how long a row of the patch is
@@ -131,14 +131,16 @@ func newLister(g *Garden, q ListQuestion, today civil.Date) (*lister, error) {
 	return l, err
 }
 
-// planned works out the season and picks a plan of it by name; without one, the usual.
+// planned works out the season and picks a plan of it by name; without one, that which is
+// followed, or the usual.
 func planned(g *Garden, name string, today civil.Date) (*SeasonAnswer, *season.Plan, error) {
 	a, err := Season(g, today)
 	if err != nil {
 		return nil, nil, err
 	}
 	if name == "" {
-		name = season.Usual
+		p, _ := a.followed()
+		return a, p, nil
 	}
 	var names []string
 	for _, p := range a.Plans {

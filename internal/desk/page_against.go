@@ -135,6 +135,12 @@ func stepsSince(b *stock.Book, lots []AgainstLot, decided civil.Date) lotSteps {
 	for _, l := range lots {
 		from = earlier(from, l.Steps[0].Planned.Early)
 	}
+	return stepsFrom(b, from)
+}
+
+// stepsFrom are the steps of a season in which a plan was decided on, or first started something,
+// on a day.
+func stepsFrom(b *stock.Book, from civil.Date) lotSteps {
 	by := lotSteps{}
 	for _, s := range b.Steps() {
 		if !s.On.Before(from.AddDays(-sameSeason)) {
@@ -142,6 +148,16 @@ func stepsSince(b *stock.Book, lots []AgainstLot, decided civil.Date) lotSteps {
 		}
 	}
 	return by
+}
+
+// wayOf returns in which way of raising a lot came to be, of those that the plan's own, the
+// mother, is raised in.
+func wayOf(lot stock.Lot, isMother bool) string {
+	way := map[string]string{"divided": "divided", "divided, doubtful": "divided", "struck": "cuttings"}[lot.How]
+	if isMother || way == "" {
+		return "whole"
+	}
+	return way
 }
 
 // of returns the steps of what is raised of a lot: of it and all that came of it; where it
@@ -157,10 +173,7 @@ func (f lotSteps) of(b *stock.Book, l *AgainstLot, several bool) (all []stock.St
 		if err != nil {
 			continue
 		}
-		way := map[string]string{"divided": "divided", "divided, doubtful": "divided", "struck": "cuttings"}[lot.How]
-		if i == 0 || way == "" {
-			way = "whole"
-		}
+		way := wayOf(lot, i == 0)
 		if i == 0 {
 			mother = lot.Count()
 		}

@@ -3,6 +3,8 @@ package desk
 import (
 	"encoding/json"
 	"fmt"
+	"slices"
+	"strings"
 
 	"eyeup/civil"
 	"eyeup/odds"
@@ -26,11 +28,13 @@ type Promised struct {
 	Raised      int         `json:"raised"`
 }
 
-// decision is the body of an entry that says which plan is followed.
+// decision is the body of an entry that says which plan is followed: by its name, or with its
+// decisions held.
 type decision struct {
 	Plan     string     `json:"plan"`
 	Lines    []planLine `json:"lines"`
 	Promised *Promised  `json:"promised"`
+	Held     *heldSays  `json:"held,omitempty"`
 }
 
 // planLine is one line of the plan followed, with the dates that were told of its batch.
@@ -40,23 +44,49 @@ type planLine struct {
 	Kind    string     `json:"kind,omitempty"`
 	Variety string     `json:"variety,omitempty"`
 	How     string     `json:"how,omitempty"`
-	Start   civil.Date `json:"start"`
+	Start   civil.Date `json:"start,omitzero"`
 	Count   int        `json:"count"`
 	Route   string     `json:"route,omitempty"`
 	Up      civil.When `json:"up,omitzero"`
 	Out     civil.When `json:"out,omitzero"`
 	Flower  civil.When `json:"flower,omitzero"`
+	lineHeld
 }
 
-// Decide returns the body of the entry by which a plan of the season is followed. It
-// refuses a plan that the season does not have.
+// Decide returns the body of the entry by which a plan of the season is followed by its name: it
+// is worked out anew every day. It refuses a plan that the season does not have.
 func (a *SeasonAnswer) Decide(plan string) ([]byte, error) {
-	for _, p := range a.Plans {
-		if p.Name == plan {
-			return json.Marshal(decisionOf(p))
-		}
+	p, err := a.planNamed(plan)
+	switch {
+	case err != nil:
+		return nil, err
+	case p.Held:
+		return nil, fmt.Errorf("%q is followed already", plan)
 	}
-	return nil, fmt.Errorf("the season has no plan named %q", plan)
+	return json.Marshal(decisionOf(p))
+}
+
+// Hold returns the body of the entry by which a plan of the season is followed with its decisions
+// held: what is raised how and from when, and what is held warm, as it stands. The plan may be one
+// on the price of early. It refuses a plan that the season does not have.
+func (a *SeasonAnswer) Hold(plan string) ([]byte, error) {
+	opened, err := a.Opened(plan)
+	if err != nil {
+		return nil, err
+	}
+	p, _ := opened.planNamed(plan)
+	if p.Held {
+		return nil, fmt.Errorf("%q is followed already", plan)
+	}
+	return json.Marshal(heldDecisionOf(p))
+}
+
+func (a *SeasonAnswer) planNamed(name string) (*season.Plan, error) {
+	at := slices.IndexFunc(a.Plans, func(p *season.Plan) bool { return p.Name == name })
+	if at < 0 {
+		return nil, fmt.Errorf("there is no plan named %q; there are: %s", name, strings.Join(a.PlanNames(), ", "))
+	}
+	return a.Plans[at], nil
 }
 
 func decisionOf(p *season.Plan) decision {
@@ -65,7 +95,10 @@ func decisionOf(p *season.Plan) decision {
 	}}
 	for _, b := range p.Batches {
 		for _, s := range b.Starts {
-			d.Lines = append(d.Lines, planLine{b.ID, b.Code, b.Kind, b.Variety, b.How, s.Week, s.Count, s.Route, b.Dates.Up, b.Dates.PlantOut, b.Dates.FirstFlower})
+			d.Lines = append(d.Lines, planLine{
+				ID: b.ID, Code: b.Code, Kind: b.Kind, Variety: b.Variety, How: b.How, Start: s.Week, Count: s.Count, Route: s.Route,
+				Up: b.Dates.Up, Out: b.Dates.PlantOut, Flower: b.Dates.FirstFlower,
+			})
 		}
 	}
 	return d
@@ -73,9 +106,44 @@ func decisionOf(p *season.Plan) decision {
 
 // decided is an entry by which a plan was decided on.
 type decided struct {
-	id   stock.ID
+	id   stock.ID // of the entry, or of the one that puts it right
 	on   civil.Date
 	said decision
+}
+
+// lastDecided returns the last decision that counts still; nil for none. What can't be read
+// decides nothing.
+func (s *StockBook) lastDecided() *decided {
+	var root, head stock.ID
+	var is bool
+	s.Read(func(b *stock.Book) { root, head, is = b.LastOf("decided") })
+	if !is {
+		return nil
+	}
+	last := &decided{id: head}
+	first, err := s.Entry(root)
+	said := first.Body
+	if err == nil && head != root {
+		var right stock.Entry
+		if right, err = s.Entry(head); err == nil {
+			var put puttingRight
+			put, err = readPutRight(right)
+			said = put.Body
+		}
+	}
+	if err == nil && json.Unmarshal(said, &last.said) == nil {
+		last.on = first.On
+		return last
+	}
+	return &decided{id: head}
+}
+
+// lastDecided returns the last decision that counts still; nil for none.
+func (d *Desk) lastDecided() *decided {
+	if f := d.Garden().follows; f != nil {
+		return &f.decided
+	}
+	return nil
 }
 
 // Decided returns the name of the plan that the grower decided on last, empty for none.
@@ -84,18 +152,4 @@ func (d *Desk) Decided() string {
 		return last.said.Plan
 	}
 	return ""
-}
-
-// lastDecided returns the last decision that counts still; nil for none.
-func (d *Desk) lastDecided() *decided {
-	all := d.lookThrough().decisions
-	var last *decided
-	d.Read(func(b *stock.Book) {
-		for i := len(all) - 1; i >= 0 && last == nil; i-- {
-			if _, stands, _ := b.Head(all[i].id); stands {
-				last = &all[i]
-			}
-		}
-	})
-	return last
 }

@@ -96,21 +96,38 @@ func (d *Desk) Entry(id stock.ID) (stock.Entry, error) { return d.book.Entry(id)
 // changed.
 func (d *Desk) Garden() *Garden {
 	d.refresh()
-	d.book.Read(func(b *stock.Book) {
-		d.mu.Lock()
-		defer d.mu.Unlock()
-		if d.stocked == b.Entries() {
-			return
+	last, stocked := (*decided)(nil), false
+	for !stocked {
+		d.book.Read(func(b *stock.Book) { stocked = d.restock(b, last) })
+		if !stocked {
+			last = d.book.lastDecided()
 		}
-		read := *d.garden.Garden
-		read.Stock = b.Holdings()
-		g := *d.garden
-		g.Garden = &read
-		d.garden, d.stocked = &g, b.Entries()
-	})
+	}
 	d.mu.Lock()
 	defer d.mu.Unlock()
 	return d.garden
+}
+
+// restock takes over what the book holds now. It reports false where last is not the last
+// decision in it.
+func (d *Desk) restock(b *stock.Book, last *decided) bool {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	if d.stocked == b.Entries() {
+		return true
+	}
+	switch _, head, is := b.LastOf("decided"); {
+	case !is:
+		last = nil
+	case last == nil || last.id != head:
+		return false
+	}
+	read := *d.garden.Garden
+	read.Stock = b.Holdings()
+	g := *d.garden
+	g.Garden, g.follows = &read, followsOf(last, b, read.Stock)
+	d.garden, d.stocked = &g, b.Entries()
+	return true
 }
 
 // Site returns the garden as it is described, with stock that may be of before: for what

@@ -1,7 +1,6 @@
 package desk
 
 import (
-	"encoding/json"
 	"maps"
 
 	"eyeup/stock"
@@ -9,8 +8,7 @@ import (
 
 // noted is what pages ask of entries' own words, looked through once each.
 type noted struct {
-	upTo      int       // how many entries were looked through
-	decisions []decided // in the order in which they were written down
+	upTo      int // how many entries were looked through
 	weighings map[stock.ID]weighing
 }
 
@@ -18,10 +16,6 @@ type noted struct {
 func (n *noted) note(e stock.Entry) {
 	if w, is := weighingOf(e); is {
 		n.weighings[e.ID] = w
-	}
-	var said decision
-	if e.Kind == "decided" && json.Unmarshal(e.Body, &said) == nil {
-		n.decisions = append(n.decisions, decided{e.ID, e.On, said})
 	}
 }
 

@@ -77,7 +77,7 @@ func (d *Desk) NextOf(code string, today civil.Date) []season.BatchPlan {
 	if err != nil {
 		return nil
 	}
-	plan, _ := d.followed(worked.SeasonAnswer)
+	plan, _ := worked.followed()
 	var all []season.BatchPlan
 	for _, b := range plan.Batches {
 		if b.Code == code {

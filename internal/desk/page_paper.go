@@ -73,7 +73,6 @@ func (d *Desk) Paper(q PaperQuestion, today civil.Date, w io.Writer) (*WrittenAn
 		return nil, fmt.Errorf("there is no paper %q; there are: %s", q.Name, strings.Join(PaperNames(), ", "))
 	}
 	g := d.Garden()
-	q.Plan = cmp.Or(q.Plan, d.Decided())
 	switch q.Name {
 	case "labels", "cards":
 		ask, err := AskLabels(cmp.Or(q.Layout, UsualLayout(q.Name, q.Units)), "", max(q.From, 1))
@@ -99,7 +98,6 @@ func (d *Desk) Paper(q PaperQuestion, today civil.Date, w io.Writer) (*WrittenAn
 
 // Listing makes a list as a table, for a page: by the plan that is followed, or the usual.
 func (d *Desk) Listing(q PaperQuestion, today civil.Date) (*ListTable, error) {
-	q.Plan = cmp.Or(q.Plan, d.Decided())
 	ask, err := d.askList(q, today)
 	if err != nil {
 		return nil, err

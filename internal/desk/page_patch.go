@@ -46,7 +46,7 @@ func (d *Desk) PlantingList(today civil.Date) (*PlantingList, error) {
 	if err != nil {
 		return nil, err
 	}
-	plan, _ := d.followed(worked.SeasonAnswer)
+	plan, _ := worked.followed()
 	shelf := d.Shelf()
 	p := &PlantingList{Plan: plan.Name, Behind: worked.Behind}
 	type key struct{ kind, name string }

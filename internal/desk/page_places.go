@@ -32,7 +32,7 @@ func (d *Desk) Places(today civil.Date) []PlaceNow {
 	g, shelf := d.Site(), d.Shelf()
 	var plan *season.Plan
 	if worked, err := d.Season(today); err == nil {
-		plan, _ = d.followed(worked.SeasonAnswer)
+		plan, _ = worked.followed()
 	}
 	var all []PlaceNow
 	for _, p := range g.Places {

@@ -2,6 +2,7 @@ package desk
 
 import (
 	"context"
+	"errors"
 	"sync"
 
 	"eyeup/civil"
@@ -23,6 +24,7 @@ type search struct {
 	entries  int    // that the book held when it began
 	stop     context.CancelFunc
 	done     chan struct{} // closed when it has ended
+	opened   kept[string, *SeasonAnswer]
 
 	mu   sync.Mutex
 	best Best
@@ -115,6 +117,33 @@ func (d *Desk) BestOf(today civil.Date, c Change) (Best, bool) {
 	best := s.tell()
 	best.Behind = entries - s.entries
 	return best, true
+}
+
+// OpenedBest returns the best plans that were found, with the one of a name among them, which may
+// stand on the price of early; without a name as they are. It fails where no plan has that name,
+// and where none are at hand: none was looked for, or another season was since.
+func (d *Desk) OpenedBest(today civil.Date, c Change, plan string) (*SeasonAnswer, error) {
+	best, known := d.BestOf(today, c)
+	if !known || best.Answer == nil {
+		return nil, errors.New("the best plans are not at hand any more; look for them again")
+	}
+	if plan == "" {
+		return best.Answer, nil
+	}
+	d.best.mu.Lock()
+	s := d.best.now
+	d.best.mu.Unlock()
+	return s.opened.get(plan, func() (*SeasonAnswer, error) { return best.Answer.Opened(plan) })
+}
+
+// HoldBest returns the body of the entry by which one of the best plans that were found for the
+// season as it stands is followed. See SeasonAnswer.Hold.
+func (d *Desk) HoldBest(today civil.Date, plan string) ([]byte, error) {
+	a, err := d.OpenedBest(today, Change{}, plan)
+	if err != nil {
+		return nil, err
+	}
+	return a.Hold(plan)
 }
 
 // StopLooking ends the search for the best plans; what was best by then is taken.

@@ -22,7 +22,8 @@ type standing struct {
 
 // Season returns the season as it stands today. The first of a day is waited for; later,
 // while a new one is worked out after entries were written, the one before it is
-// returned and says so; one that could not be worked out is not.
+// returned and says so; one that could not be worked out is not, nor one that lacks a plan whose
+// decisions are held since.
 func (d *Desk) Season(today civil.Date) (Worked, error) {
 	now := standing{d.written(), today}
 	reckon := func() (*SeasonAnswer, error) { return Season(d.Garden(), today, Unproved) }
@@ -33,7 +34,16 @@ func (d *Desk) Season(today civil.Date) (Worked, error) {
 	if err != nil {
 		return Worked{}, err
 	}
-	return Worked{a, now.entries - rests.entries}, nil
+	follows := d.Garden().follows
+	for range 3 {
+		if !follows.isAnother(a) {
+			break
+		}
+		if a, rests, _, err = d.season.get(now, aMinute, reckon); err != nil {
+			return Worked{}, err
+		}
+	}
+	return Worked{a.by(follows), now.entries - rests.entries}, nil
 }
 
 const aMinute = time.Minute

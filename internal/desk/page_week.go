@@ -6,7 +6,6 @@ import (
 
 	"eyeup/civil"
 	"eyeup/internal/exchange"
-	"eyeup/season"
 	"eyeup/stock"
 	"eyeup/week"
 )
@@ -16,11 +15,15 @@ type Week struct {
 	Monday   civil.Date
 	Plan     string // whose jobs they are
 	Followed bool   // whether the grower has said to follow it
-	Late     []WeekJob
-	Due      []WeekJob
-	Next     []WeekJob // the weeks after, four jobs at most
-	Rounds   []RoundDue
-	Behind   int // see Worked
+
+	Otherwise   []string // what can't be held of it as it was decided, or came otherwise
+	NotFollowed string   // why a plan that was decided on can't be followed
+
+	Late   []WeekJob
+	Due    []WeekJob
+	Next   []WeekJob // the weeks after, four jobs at most
+	Rounds []RoundDue
+	Behind int // see Worked
 }
 
 // WeekJob is a job with what the book has of it.
@@ -51,8 +54,8 @@ func (d *Desk) Week(today civil.Date) (*Week, error) {
 	if err != nil {
 		return nil, err
 	}
-	plan, followed := d.followed(worked.SeasonAnswer)
-	w := &Week{Monday: today.Monday(), Plan: plan.Name, Followed: followed, Behind: worked.Behind}
+	plan, followed := worked.followed()
+	w := &Week{Monday: today.Monday(), Plan: plan.Name, Followed: followed, Behind: worked.Behind, Otherwise: plan.Otherwise, NotFollowed: worked.NotFollowed}
 	shelf := d.Shelf()
 	done := doneOf(shelf)
 	for _, j := range worked.JobsOf(plan.Name) {
@@ -78,22 +81,6 @@ func (d *Desk) Week(today civil.Date) (*Week, error) {
 	}
 	w.Rounds = shelf.roundsDue(d.Site(), today)
 	return w, nil
-}
-
-// followed returns the plan that the grower decided on last, or the usual one.
-func (d *Desk) followed(a *SeasonAnswer) (plan *season.Plan, said bool) {
-	name := d.Decided()
-	for _, p := range a.Plans {
-		if p.Name == name {
-			return p, true
-		}
-	}
-	for _, p := range a.Plans {
-		if p.Name == season.Usual {
-			return p, false
-		}
-	}
-	return a.Plans[0], false
 }
 
 // isTold reports whether the book can tell that the job is done.

@@ -11,6 +11,9 @@ import (
 // proofs says of every plan how much better any other could be, and what being early costs.
 func (a *SeasonAnswer) proofs(p *page, units quantity.System) {
 	for _, plan := range a.Plans {
+		if plan.Proof == nil {
+			continue // it is followed, and was not looked for
+		}
 		p.wrap(capital(plan.Name)+": ", plan.Proof.Says+".")
 	}
 	p.line("")

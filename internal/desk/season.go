@@ -9,6 +9,7 @@ import (
 	"eyeup/odds"
 	"eyeup/quantity"
 	"eyeup/season"
+	"eyeup/stock"
 	"eyeup/week"
 )
 
@@ -21,15 +22,19 @@ type SeasonAnswer struct {
 	Frost        SeasonFrost         `json:"frost"`
 	PlantOutFrom civil.Date          `json:"plant_out_from" jsonschema_description:"the Monday before which nothing leafy is planted out"`
 	ThisWeek     string              `json:"this_week"`
-	Jobs         []week.Job          `json:"jobs" jsonschema_description:"of the usual plan"`
-	Plans        []*season.Plan      `json:"plans"`
+	Followed     string              `json:"followed,omitempty" jsonschema_description:"the plan that the book says is followed"`
+	NotFollowed  string              `json:"not_followed,omitempty" jsonschema_description:"why a plan that was decided on can't be followed"`
+	Jobs         []week.Job          `json:"jobs" jsonschema_description:"of the plan that is followed, or of the usual one"`
+	Plans        []*season.Plan      `json:"plans" jsonschema_description:"the one whose decisions are held comes last"`
 	PriceOfEarly []season.EarlyPoint `json:"price_of_early"`
 	FrostWeeks   []season.FrostWeek  `json:"frost_weeks"`
 	NotCovered   []season.NotCovered `json:"not_covered"`
 	Assumptions  []season.Assumption `json:"assumptions"`
 
-	jobs   map[string][]week.Job // by plan
-	result *season.Result
+	jobs     map[string][]week.Job // by plan
+	brief    season.Brief
+	decision stock.ID // by which the followed plan was decided on; none where none is
+	result   *season.Result
 }
 
 // WeatherSource says what weather a season rests on.
@@ -87,8 +92,14 @@ func seasonBy(g *Garden, today civil.Date, plans func(season.Brief) (*season.Res
 		ask(&brief)
 	}
 	result, err := plans(brief)
-	if err != nil {
+	held, why := g.follows.held(brief)
+	switch {
+	case err != nil && held == nil:
 		return nil, err
+	case err != nil: // all that there is was started
+		result = held
+	case held != nil:
+		result.Plans = append(result.Plans, held.Plans...)
 	}
 	freezes := g.Freezes()
 	a := &SeasonAnswer{
@@ -96,14 +107,29 @@ func seasonBy(g *Garden, today civil.Date, plans func(season.Brief) (*season.Res
 		Frost: SeasonFrost{freezes.Spring(), freezes.Autumn(), g.Season.FrostRisk},
 		Plans: result.Plans, PriceOfEarly: result.Early, FrostWeeks: result.FrostOdds, NotCovered: result.Plans[0].NotCovered,
 	}
-	a.jobs, a.result = map[string][]week.Job{}, result
+	a.jobs, a.brief, a.result = map[string][]week.Job{}, brief, result
 	for _, plan := range result.Plans {
 		a.jobs[plan.Name] = week.Of(brief, plan)
 	}
-	a.Jobs = a.jobs[season.Usual]
+	a.Followed, a.NotFollowed = g.follows.of(a), why
+	if g.follows != nil {
+		a.decision = g.follows.id
+	}
+	plan, _ := a.followed()
+	a.Jobs = a.jobs[plan.Name]
 	a.ThisWeek = thisWeek(a.Jobs, today)
-	a.Assumptions = assumptions(result.Plans)
+	a.Assumptions = assumptions(a.Plans)
 	return a, nil
+}
+
+// followed returns the plan that the grower decided on last, or the usual one.
+func (a *SeasonAnswer) followed() (plan *season.Plan, said bool) {
+	for _, name := range []string{a.Followed, season.Usual} {
+		if p, err := a.planNamed(name); err == nil {
+			return p, name == a.Followed
+		}
+	}
+	return a.Plans[0], false
 }
 
 // JobsOf returns the jobs of a plan, by its name; none where there is no such plan.
@@ -119,10 +145,11 @@ func (a *SeasonAnswer) Explains() bool {
 	return false
 }
 
-// BatchIDs returns the ids of the batches of the usual plan.
+// BatchIDs returns the ids of the batches of the plan that is followed, or of the usual one.
 func (a *SeasonAnswer) BatchIDs() []string {
 	var ids []string
-	for _, b := range a.Plans[1].Batches {
+	plan, _ := a.followed()
+	for _, b := range plan.Batches {
 		ids = append(ids, b.ID)
 	}
 	return ids

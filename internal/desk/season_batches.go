@@ -9,9 +9,10 @@ import (
 	"eyeup/season"
 )
 
-// usual lists the usual plan, like batches together under the way they go.
-func (a *SeasonAnswer) usual(p *page) {
-	plan := a.Plans[1]
+// batches lists the plan that is followed, or the usual one, like batches together under the way
+// they go.
+func (a *SeasonAnswer) batches(p *page) {
+	plan, _ := a.followed()
 	p.line(capital(plan.Name) + ": middle dates; of first flower one in ten before / after")
 	p.line(fmt.Sprintf("%-25s%5s %-8s%-8s%-8s%-17s%6s", "", "count", "start", "up", "out", "first flower", "weeks"))
 	route := ""

@@ -16,15 +16,35 @@ func (a *SeasonAnswer) Print(w io.Writer, units quantity.System) {
 	p.line("")
 	a.head(p)
 	p.line("")
+	a.followedWords(p)
 	a.sideBySide(p, units)
 	p.line("")
 	if a.proved() {
 		a.proofs(p, units)
 		p.line("")
 	}
-	a.usual(p)
+	a.batches(p)
 	a.rest(p, units)
 	a.steps(p)
+}
+
+// followedWords says which plan is followed, and what of it can't be held any more.
+func (a *SeasonAnswer) followedWords(p *page) {
+	plan, said := a.followed()
+	switch {
+	case a.NotFollowed != "":
+		p.wrap("", capital(a.NotFollowed)+".")
+	case said && plan.Held:
+		p.wrap("", fmt.Sprintf("Followed: %q. Its decisions are held; nothing was looked for.", plan.Name))
+	case said:
+		p.wrap("", fmt.Sprintf("Followed: %q, worked out anew.", plan.Name))
+	default:
+		return
+	}
+	for _, what := range plan.Otherwise {
+		p.wrap("Otherwise: ", capital(what)+".")
+	}
+	p.line("")
 }
 
 // steps prints where the dates of a batch come from, in every plan that has it.

@@ -11,7 +11,7 @@ import (
 
 // rest tells what is not covered, short, to get, and assumed.
 func (a *SeasonAnswer) rest(p *page, units quantity.System) {
-	plan := a.Plans[1]
+	plan, _ := a.followed()
 	if len(a.NotCovered) > 0 {
 		p.line("")
 		p.wrap("Not in these plans: ", strings.Join(leftNames(a.NotCovered), "; ")+".")

@@ -10,35 +10,56 @@ import (
 	"eyeup/season"
 )
 
+// columns are the plans that are set side by side, three at most: one whose decisions are held
+// stands in the stead of the usual one.
+func (a *SeasonAnswer) columns() []*season.Plan {
+	if len(a.Plans) <= mostColumns {
+		return a.Plans
+	}
+	return slices.Concat(a.Plans[:1], a.Plans[mostColumns:mostColumns+1], a.Plans[2:mostColumns])
+}
+
+// mostColumns is how many plans a page is wide enough for.
+const mostColumns = 3
+
+// heading is what stands over a plan.
+func heading(p *season.Plan) string {
+	if p.Held {
+		return "the plan followed"
+	}
+	return p.Name
+}
+
 // sideBySide sets the plans in columns.
 func (a *SeasonAnswer) sideBySide(p *page, units quantity.System) {
-	p.row("", func(plan *season.Plan) string { return plan.Name }, a.Plans)
-	for _, name := range heatedPlaces(a.Plans) {
-		p.row(name+" held at", func(plan *season.Plan) string { return held(plan, name, units) }, a.Plans)
-		if slices.ContainsFunc(a.Plans, func(plan *season.Plan) bool { return then(plan, name, units) != "" }) {
-			p.row("  then", func(plan *season.Plan) string { return then(plan, name, units) }, a.Plans)
+	plans := a.columns()
+	p.row("", heading, plans)
+	for _, name := range heatedPlaces(plans) {
+		p.row(name+" held at", func(plan *season.Plan) string { return held(plan, name, units) }, plans)
+		if slices.ContainsFunc(plans, func(plan *season.Plan) bool { return then(plan, name, units) != "" }) {
+			p.row("  then", func(plan *season.Plan) string { return then(plan, name, units) }, plans)
 		}
 	}
-	p.row("first flower", func(plan *season.Plan) string { return shortDate(plan.FirstFlower.Middle) }, a.Plans)
+	p.row("first flower", func(plan *season.Plan) string { return shortDate(plan.FirstFlower.Middle) }, plans)
 	p.row("  one in ten beyond", func(plan *season.Plan) string {
 		return shortDate(plan.FirstFlower.Early) + " / " + shortDate(plan.FirstFlower.Late)
-	}, a.Plans)
-	p.row("weeks gained", func(plan *season.Plan) string { return weeksSpread(plan.GainWeeks) }, a.Plans)
-	p.row("raised under cover", func(plan *season.Plan) string { return fmt.Sprintf("%d of %d", potted(plan), raised(plan)) }, a.Plans)
-	if slices.ContainsFunc(a.Plans, func(plan *season.Plan) bool { return plan.StretchedDays() >= 0.5 }) {
-		p.row("stretched, a plant", func(plan *season.Plan) string { return fmt.Sprintf("%.0f days", plan.StretchedDays()) }, a.Plans)
+	}, plans)
+	p.row("weeks gained", func(plan *season.Plan) string { return weeksSpread(plan.GainWeeks) }, plans)
+	p.row("raised under cover", func(plan *season.Plan) string { return fmt.Sprintf("%d of %d", potted(plan), raised(plan)) }, plans)
+	if slices.ContainsFunc(plans, func(plan *season.Plan) bool { return plan.StretchedDays() >= 0.5 }) {
+		p.row("stretched, a plant", func(plan *season.Plan) string { return fmt.Sprintf("%.0f days", plan.StretchedDays()) }, plans)
 	}
-	a.heatRows(p)
-	a.costRows(p)
-	p.row("benches suffice", func(plan *season.Plan) string { return fmt.Sprintf("%d of %d years", plan.FitsYears, plan.Years) }, a.Plans)
+	heatRows(p, plans)
+	a.costRows(p, plans)
+	p.row("benches suffice", func(plan *season.Plan) string { return fmt.Sprintf("%d of %d years", plan.FitsYears, plan.Years) }, plans)
 	for i, pl := range a.Plans[0].Places {
-		if pl.Weeks[0].RoomM2 > 0 && isFilled(a.Plans, i) {
-			p.row(pl.Place+", fullest", func(plan *season.Plan) string { return fullest(plan.Places[i], units) }, a.Plans)
+		if pl.Weeks[0].RoomM2 > 0 && isFilled(plans, i) {
+			p.row(pl.Place+", fullest", func(plan *season.Plan) string { return fullest(plan.Places[i], units) }, plans)
 		}
 	}
 }
 
-func (a *SeasonAnswer) heatRows(p *page) {
+func heatRows(p *page, plans []*season.Plan) {
 	heat := func(show func(*season.PlaceHeat, *season.Plan) string) func(*season.Plan) string {
 		return func(plan *season.Plan) string {
 			for _, pl := range plan.Places {
@@ -51,17 +72,17 @@ func (a *SeasonAnswer) heatRows(p *page) {
 	}
 	p.row("heat asked, given", heat(func(h *season.PlaceHeat, _ *season.Plan) string {
 		return fmt.Sprintf("%.0f, %.0f kWh", h.AskedKWh.Middle, h.GivenKWh.Middle)
-	}), a.Plans)
+	}), plans)
 	p.row("hours too cold", heat(func(h *season.PlaceHeat, _ *season.Plan) string {
 		return fmt.Sprintf("%.0f (worst %.0f K)", h.HoursShort.Middle, h.WorstShortK)
-	}), a.Plans)
+	}), plans)
 	p.row("freezes inside in", heat(func(h *season.PlaceHeat, plan *season.Plan) string {
 		return fmt.Sprintf("%d of %d years", h.YearsFreezing, plan.Years)
-	}), a.Plans)
+	}), plans)
 }
 
-func (a *SeasonAnswer) costRows(p *page) {
-	p.row("heat, light", func(plan *season.Plan) string { return fmt.Sprintf("%8.2f, %.2f", plan.Cost.Heat, plan.Cost.Light) }, a.Plans)
+func (a *SeasonAnswer) costRows(p *page, plans []*season.Plan) {
+	p.row("heat, light", func(plan *season.Plan) string { return fmt.Sprintf("%8.2f, %.2f", plan.Cost.Heat, plan.Cost.Light) }, plans)
 	for _, r := range []struct {
 		name   string
 		amount func(season.Cost) float64
@@ -69,16 +90,16 @@ func (a *SeasonAnswer) costRows(p *page) {
 		{"mix and pots", func(c season.Cost) float64 { return c.Mix }},
 		{"paid hands", func(c season.Cost) float64 { return c.Work }},
 	} {
-		if !slices.ContainsFunc(a.Plans, func(plan *season.Plan) bool { return r.amount(plan.Cost) != 0 }) {
+		if !slices.ContainsFunc(plans, func(plan *season.Plan) bool { return r.amount(plan.Cost) != 0 }) {
 			continue
 		}
-		p.row(r.name, func(plan *season.Plan) string { return fmt.Sprintf("%8.2f", r.amount(plan.Cost)) }, a.Plans)
+		p.row(r.name, func(plan *season.Plan) string { return fmt.Sprintf("%8.2f", r.amount(plan.Cost)) }, plans)
 	}
 	p.row("in all, "+a.Plans[0].Cost.Currency, func(plan *season.Plan) string {
 		words := fmt.Sprintf("%8.2f (%.2f/pot)", plan.Cost.Total, plan.Cost.PerPot)
 		return words[max(0, min(len(words)-column, strings.Index(words, strings.TrimSpace(words)))):]
-	}, a.Plans)
-	p.row("own hours", func(plan *season.Plan) string { return fmt.Sprintf("%5.0f", plan.Cost.WorkHours) }, a.Plans)
+	}, plans)
+	p.row("own hours", func(plan *season.Plan) string { return fmt.Sprintf("%5.0f", plan.Cost.WorkHours) }, plans)
 }
 
 // column is how wide the column of a plan is.

@@ -153,9 +153,19 @@ func (v seasonView) Worth(l season.LimitWorth) string {
 // does, with what one more would be worth.
 func (v seasonView) Short() []season.LimitWorth {
 	for _, e := range v.Answer.PriceOfEarly {
-		if e.Proof != nil && e.Proof.WeekWorth == v.Answer.Plans[1].Proof.WeekWorth {
+		if e.Proof != nil && v.usualWorth() == e.Proof.WeekWorth {
 			return e.Limits
 		}
 	}
 	return nil
+}
+
+// usualWorth is what a week of flower counts in the usual plan.
+func (v seasonView) usualWorth() float64 {
+	for _, p := range v.Answer.Plans {
+		if p.Name == season.Usual && p.Proof != nil {
+			return p.Proof.WeekWorth
+		}
+	}
+	return math.NaN()
 }

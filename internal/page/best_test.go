@@ -83,3 +83,49 @@ func TestHeldTellsOfTheStep(t *testing.T) {
 		t.Errorf("it says %q, want %q", got, want)
 	}
 }
+
+// TestABestPlanIsFollowed opens a plan on the price of early in full and follows it: this week,
+// the season, the patch and the lists go by it, with its decisions held.
+func TestABestPlanIsFollowed(t *testing.T) {
+	h, d := writing(t)
+	if status, body, _ := post(t, h, "/season/follow", url.Values{"plan": {"as early as can be"}, "best": {"yes"}}); status != http.StatusBadRequest || !strings.Contains(body, "look for them again") {
+		t.Errorf("with no best plan at hand one is followed: %d, %s", status, gist(body))
+	}
+	if status, body, _ := post(t, h, "/season/best", nil); status != http.StatusSeeOther {
+		t.Fatalf("the search answers %d: %s", status, gist(body))
+	}
+	d.StopLooking()
+	var body string
+	for !strings.Contains(body, "The search was stopped") {
+		_, body = get(t, h, "/season?best=yes")
+	}
+	_, rest, is := strings.Cut(body, ` href="/season?best=yes&amp;plan=`)
+	_, rest, is2 := strings.Cut(rest[strings.Index(rest, `class="early"`)+1:], ` href="/season?best=yes&amp;plan=`)
+	name, _, _ := strings.Cut(rest, `"`)
+	name, err := url.QueryUnescape(strings.ReplaceAll(name, "&#43;", "+"))
+	if !is || !is2 || err != nil || !strings.Contains(name, " weeks for ") {
+		t.Fatalf("no plan on the price of early can be opened, %q, %v", name, err)
+	}
+	_, body = get(t, h, "/season?best=yes&plan="+url.QueryEscape(name))
+	for _, holds := range []string{"follow this plan", `name="best" value="yes"`, `name="plan" value="` + name + `"`, "its decisions are held", "Bench fill", "Batch by batch"} {
+		if !strings.Contains(strings.ToLower(body), strings.ToLower(holds)) {
+			t.Errorf("opened, the page lacks %q: %s", holds, gist(body))
+		}
+	}
+	status, body, to := post(t, h, "/season/follow", url.Values{"plan": {name}, "best": {"yes"}})
+	if status != http.StatusSeeOther {
+		t.Fatalf("following answers %d: %s", status, gist(body))
+	}
+	if _, body := get(t, h, to); !strings.Contains(body, "By the plan “held: "+name+"”.") {
+		t.Errorf("the first page does not go by it: %s", gist(body))
+	}
+	_, body = get(t, h, "/season")
+	for _, holds := range []string{"This plan is followed.", "held: " + name, "Lot by lot"} {
+		if !strings.Contains(body, holds) {
+			t.Errorf("followed, the season lacks %q: %s", holds, gist(body))
+		}
+	}
+	if _, body := get(t, h, "/lists/potting"); !strings.Contains(body, "held: "+name) {
+		t.Errorf("the potting list does not go by it: %s", gist(body))
+	}
+}

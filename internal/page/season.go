@@ -22,7 +22,6 @@ type seasonView struct {
 	Behind  int
 	Plan    *season.Plan // the one that is drawn and told in full
 	Drawn   template.HTML
-	Follows string // the plan followed
 	Changed bool
 	Change  changeView
 	Heated  []string // places that some plan heats
@@ -66,11 +65,11 @@ func (s *server) season(r *request) error {
 	if err != nil {
 		return err
 	}
-	v := seasonView{Follows: s.desk.Decided(), Changed: !change.IsZero(), Asks: r.Form}
+	v := seasonView{Changed: !change.IsZero(), Asks: r.Form}
 	if err = s.answer(&v, r, change); err != nil {
 		return err
 	}
-	if v.Plan, err = planNamed(v.Answer, r.FormValue("plan"), v.Follows); err != nil {
+	if v.Plan, err = planNamed(v.Answer, r.FormValue("plan"), v.Answer.Followed); err != nil {
 		return err
 	}
 	if v.Drawn, err = r.drawing(v.Answer, v.Plan.Name); err != nil {
@@ -93,7 +92,9 @@ func (s *server) answer(v *seasonView, r *request, change desk.Change) (err erro
 	v.Best.Shown = r.FormValue("best") != ""
 	switch {
 	case v.Best.Found():
-		v.Answer = v.Best.Answer
+		if v.Answer, err = s.desk.OpenedBest(s.today(), change, r.FormValue("plan")); err != nil {
+			return notFound(err.Error())
+		}
 	case v.Changed:
 		v.Answer, err = s.desk.SeasonWith(s.today(), change)
 	default:
@@ -113,7 +114,7 @@ func planNamed(a *desk.SeasonAnswer, asked, followed string) (*season.Plan, erro
 			}
 		}
 		if asked != "" && name == asked {
-			return nil, notFound(fmt.Sprintf("the season has no plan named %q", asked))
+			return nil, notFound(fmt.Sprintf("there is no plan named %q", asked))
 		}
 	}
 	return a.Plans[0], nil
@@ -214,15 +215,12 @@ func (s *server) changeForm(r *request) changeView {
 	return v
 }
 
-// follow writes down that a plan is followed, with what it promises today.
+// follow writes down that a plan is followed, with what it promises today: a plan of every day by
+// its name, one of the best that were found with its decisions held.
 func (s *server) follow(r *request) error {
-	worked, err := s.desk.Season(s.today())
+	body, err := s.decision(r)
 	if err != nil {
 		return err
-	}
-	body, err := worked.Decide(r.FormValue("plan"))
-	if err != nil {
-		return notFound(err.Error())
 	}
 	id, err := s.append(r, "decided", s.today(), body)
 	if err != nil {
@@ -230,4 +228,25 @@ func (s *server) follow(r *request) error {
 	}
 	r.goTo("/?wrote=" + id.String())
 	return nil
+}
+
+// decision is the body of the entry by which a plan is followed.
+func (s *server) decision(r *request) ([]byte, error) {
+	plan := r.FormValue("plan")
+	if r.FormValue("best") != "" {
+		body, err := s.desk.HoldBest(s.today(), plan)
+		if err != nil {
+			return nil, refused("%v", err)
+		}
+		return body, nil
+	}
+	worked, err := s.desk.Season(s.today())
+	if err != nil {
+		return nil, err
+	}
+	body, err := worked.Decide(plan)
+	if err != nil {
+		return nil, notFound(err.Error())
+	}
+	return body, nil
 }

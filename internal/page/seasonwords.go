@@ -12,6 +12,12 @@ func (v seasonView) Link(plan string) string {
 	return seasonOf(v.Asks, "plan", plan)
 }
 
+// Follows reports whether a plan is the one that is followed. A best plan that was found is not
+// the one of its name that is worked out every day.
+func (v seasonView) Follows(p *season.Plan) bool {
+	return p.Held || !v.Best.Found() && p.Name == v.Answer.Followed
+}
+
 // Held says how a plan holds a place.
 func (v seasonView) Held(p *season.Plan, place string) string {
 	for _, at := range p.Places {

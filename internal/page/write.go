@@ -61,7 +61,7 @@ func (s *server) append(r *request, kind string, on civil.Date, body []byte) (st
 // entry makes an entry of what was sent: id is the one made beforehand, if any.
 func (s *server) entry(r *request, id, kind string, on civil.Date, body []byte) (e stock.Entry, err error) {
 	by := s.writer(r.Context())
-	e = stock.Entry{Kind: kind, Version: 1, On: on, Who: by.Who, Device: by.Device}
+	e = stock.Entry{Kind: kind, Version: stock.Version(kind), On: on, Who: by.Who, Device: by.Device}
 	if e.ID, err = entryID(id, s); err != nil {
 		return e, err
 	}

@@ -15,13 +15,13 @@ import (
 // follow follows the decisions of a plan and replays what comes of it.
 func follow(t *testing.T, b season.Brief, d season.Decisions) *season.Plan {
 	t.Helper()
-	p, err := season.Follow(b, d)
+	r, err := season.Follow(b, d)
 	if err != nil {
 		t.Fatal(err)
 	}
 	b.OutFrom = d.OutFrom
-	hold(t, b, []*season.Plan{p})
-	return p
+	hold(t, b, r.Plans)
+	return r.Plans[0]
 }
 
 // says holds that some line of a plan's Otherwise has some words.

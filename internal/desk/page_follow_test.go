@@ -1,0 +1,193 @@
+package desk
+
+import (
+	"bytes"
+	"encoding/json"
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+	"time"
+
+	"eyeup/civil"
+	"eyeup/season"
+	"eyeup/stock"
+)
+
+// bestOf looks for the best plans of the invented garden in few of its years, for as long as it
+// takes to have some.
+func bestOf(t *testing.T) (*Scratch, *SeasonAnswer) {
+	t.Helper()
+	d, err := DemoDesk(provedOn, provedOn.UTC)
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() { _ = d.Close() })
+	d.garden.Members = d.garden.Members[:4]
+	if err := d.LookForBest(provedOn, Change{}); err != nil {
+		t.Fatal(err)
+	}
+	d.StopLooking()
+	return d, found(t, d.Desk, Change{}).Answer
+}
+
+// hold writes down that a best plan is followed.
+func hold(t *testing.T, d *Scratch, plan string) *SeasonAnswer {
+	t.Helper()
+	body, err := d.HoldBest(provedOn, plan)
+	if err != nil {
+		t.Fatal(err)
+	}
+	write(t, d, provedOn.String(), "decided", string(body))
+	return seasonNow(t, d, provedOn)
+}
+
+// seasonNow waits for the season as the book has it.
+func seasonNow(t *testing.T, d *Scratch, today civil.Date) *SeasonAnswer {
+	t.Helper()
+	for {
+		w, err := d.Season(today)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if w.Behind == 0 {
+			return w.SeasonAnswer
+		}
+		time.Sleep(time.Millisecond)
+	}
+}
+
+// allOf is all that a plan tells, its name and what sets it beside others apart.
+func allOf(t *testing.T, p season.Plan) string {
+	t.Helper()
+	p.Name, p.Held, p.Shared, p.BreakEven, p.Proof, p.DecideBy = "", false, nil, nil, nil, civil.Date{}
+	p.Batches = slices.Clone(p.Batches)
+	for i := range p.Batches {
+		p.Batches[i].Why = ""
+	}
+	text, err := json.Marshal(p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return string(text)
+}
+
+// TestBestPlansAreFollowed follows every best plan in turn, those on the price of early too: the
+// season of the book has it with the same dates, counts and costs, and all goes by it.
+func TestBestPlansAreFollowed(t *testing.T) {
+	d, best := bestOf(t)
+	names := best.PlanNames()
+	if len(names) < 4 {
+		t.Fatalf("there are only %q", names)
+	}
+	for _, name := range names {
+		opened, err := d.OpenedBest(provedOn, Change{}, name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		want, _ := opened.planNamed(name)
+		a := hold(t, d, name)
+		plan, said := a.followed()
+		if !said || !plan.Held || plan.Name != heldPrefix+name || a.Followed != plan.Name || a.NotFollowed != "" {
+			t.Fatalf("%s: followed is %q: %s", name, plan.Name, a.NotFollowed)
+		}
+		if got, want := allOf(t, *plan), allOf(t, *want); got != want {
+			t.Errorf("%s: followed\n%s\nnot\n%s", name, got, want)
+		}
+	}
+	a := seasonNow(t, d, provedOn)
+	plan, _ := a.followed()
+	w, err := d.Week(provedOn)
+	if err != nil || w.Plan != plan.Name || !w.Followed {
+		t.Errorf("this week goes by %+v, %v", w, err)
+	}
+	if list, err := d.PlantingList(provedOn); err != nil || list.Plan != plan.Name {
+		t.Errorf("the patch goes by %+v, %v", list, err)
+	}
+	against := d.Against(provedOn)
+	if against == nil || against.Plan != plan.Name || len(against.Lots) == 0 || against.Promised.Cost != *rounded(plan.Cost.Total, 2) {
+		t.Errorf("held against is %+v", against)
+	}
+	var byName, byPlan bytes.Buffer
+	if err := d.Calendar(provedOn, provedOn.UTC(), &byPlan); err != nil {
+		t.Fatal(err)
+	}
+	if _, err := CalendarOf(d.Garden(), plan.Name, provedOn, provedOn.UTC(), &byName); err != nil || byName.String() != byPlan.String() {
+		t.Errorf("the calendar does not go by it: %v", err)
+	}
+	if fmt.Sprint(a.Jobs) != fmt.Sprint(a.JobsOf(plan.Name)) || len(a.Jobs) == 0 {
+		t.Error("the jobs do not go by it")
+	}
+	if _, err := a.Decide(plan.Name); err == nil {
+		t.Error("what is followed can be followed by its name")
+	}
+	g, err := OpenBookGarden(d.book)
+	if err != nil {
+		t.Fatal(err)
+	}
+	again, err := Season(g, provedOn, Unproved)
+	if err != nil || again.Followed != plan.Name {
+		t.Errorf("of the book by itself is followed %q, %v", again.Followed, err)
+	}
+	holds(t, "season", again)
+	write(t, d, "2027-01-21", "decided", `{"plan":"no added heat"}`)
+	if a := seasonNow(t, d, provedOn); a.Followed != season.NoHeat || len(a.Plans) != 3 {
+		t.Errorf("by its name is followed %q, of %d plans", a.Followed, len(a.Plans))
+	}
+}
+
+// TestWhatIsBegunStays starts lots of a plan that is followed, later than decided and of one fewer:
+// the plan keeps them, by what the book has, and says so.
+func TestWhatIsBegunStays(t *testing.T) {
+	d, best := bestOf(t)
+	a := hold(t, d, season.AsEarly)
+	plan, _ := a.followed()
+	_ = best
+	at := slices.IndexFunc(plan.Batches, func(b season.BatchPlan) bool {
+		alone := 0
+		for _, other := range plan.Batches {
+			if other.Code == b.Code {
+				alone++
+			}
+		}
+		return b.How == "whole" && b.Form == string(stock.Clump) && b.Container != "" && b.Count > 3 && alone == 1
+	})
+	if at < 0 {
+		t.Fatal("no lot is raised whole in pots")
+	}
+	lot := plan.Batches[at]
+	late := lot.Starts[0].Week.AddDays(9)
+	write(t, d, late.String(), "started", fmt.Sprintf(`{"lot":%q,"count":%d,"to":{"place":"back room","form":"pot"}}`, lot.Code, lot.Count))
+	standing, err := lotNow(d, lot.Code)
+	if err != nil {
+		t.Fatal(err)
+	}
+	write(t, d, late.AddDays(1).String(), "destroyed", fmt.Sprintf(`{"lot":%q,"form":"pot","count":%d,"why":"rot"}`, lot.Code, standing-lot.Count+1))
+	now := late.AddDays(2)
+	a = seasonNow(t, d, now)
+	plan, said := a.followed()
+	if !said || !plan.Held {
+		t.Fatalf("followed is %q: %s", plan.Name, a.NotFollowed)
+	}
+	at = slices.IndexFunc(plan.Batches, func(b season.BatchPlan) bool { return b.Code == lot.Code })
+	if at < 0 || plan.Batches[at].Count != lot.Count-1 || plan.Batches[at].Starts[0].Week != late.Monday() {
+		t.Errorf("of %d started on %v the plan keeps %+v", lot.Count, late, plan.Batches[max(at, 0)].Starts)
+	}
+	for _, words := range []string{"started in the week of", fmt.Sprintf("%d are there of the %d decided", lot.Count-1, lot.Count)} {
+		if !strings.Contains(strings.Join(plan.Otherwise, "\n"), words) {
+			t.Errorf("nothing of %q in %q", words, plan.Otherwise)
+		}
+	}
+	if slices.ContainsFunc(plan.NotCovered, func(n season.NotCovered) bool { return n.Variety == lot.Variety }) {
+		t.Errorf("what was started is left alone: %v", plan.NotCovered)
+	}
+}
+
+func lotNow(d *Scratch, code string) (n int, err error) {
+	d.Read(func(b *stock.Book) {
+		var l stock.Lot
+		l, err = b.Find(code)
+		n = l.Count()
+	})
+	return n, err
+}
