@@ -142,11 +142,11 @@ func (p *prover) points(curve []*proven, earliest *proven) ([]EarlyPoint, error)
 func (p *prover) namesOf(all []EarlyPoint) []string {
 	names := make([]string, len(all))
 	for digits := range 3 {
+		before := slices.Clone(names)
 		for i, e := range all {
-			names[i] = strings.TrimSpace(fmt.Sprintf("%.*f weeks for %.*f %s", max(1, digits), e.GainWeeks, digits, e.TotalCost, p.Prices.Currency))
-		}
-		if len(slices.Compact(slices.Clone(names))) == len(names) {
-			break
+			if digits == 0 || i > 0 && before[i] == before[i-1] || i+1 < len(all) && before[i] == before[i+1] {
+				names[i] = strings.TrimSpace(fmt.Sprintf("about %.*f weeks for %.*f %s", max(1, digits), e.GainWeeks, digits, e.TotalCost, p.Prices.Currency))
+			}
 		}
 	}
 	return names
