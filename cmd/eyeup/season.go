@@ -13,7 +13,6 @@ import (
 
 	"eyeup/civil"
 	"eyeup/internal/desk"
-	"eyeup/season"
 )
 
 // seasonCommand works out a season.
@@ -49,8 +48,8 @@ func (c seasonCommand) Run(d *door) error {
 		if a, err = a.Opened(c.Plan); err != nil {
 			return err
 		}
-	} else if c.Plan = a.FollowedName(); c.proves() {
-		c.Plan = season.Usual
+	} else {
+		c.Plan = a.DefaultPlan(c.proves())
 	}
 	if c.Why != "" && !a.Explains() {
 		return fmt.Errorf("no plan has a batch %q; name one by its id, as in --json: %s", c.Why, strings.Join(a.BatchIDs(), ", "))

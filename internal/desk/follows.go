@@ -87,8 +87,12 @@ func (a *SeasonAnswer) by(f *follows) *SeasonAnswer {
 	return &other
 }
 
-// FollowedName is the name of the plan that is followed, or of the usual one.
-func (a *SeasonAnswer) FollowedName() string {
+// DefaultPlan is the name of the plan that is followed, or of the usual one; of a proved season of
+// one that has a proof.
+func (a *SeasonAnswer) DefaultPlan(proved bool) string {
 	plan, _ := a.followed()
+	if proved && plan.Proof == nil {
+		return season.Usual
+	}
 	return plan.Name
 }
