@@ -62,7 +62,7 @@ func TestFollowedPlansHold(t *testing.T) {
 			}
 		}},
 		{"another level than the garden has", "", func(_ *season.Brief, d *season.Decisions) {
-			d.Places[0].Level = quantity.Celsius(d.Places[0].Level.Celsius() + 0.7)
+			d.Places[0].Level = quantity.Celsius(d.Places[0].Level.Celsius() + 1)
 		}},
 		{"a step", "", func(_ *season.Brief, d *season.Decisions) {
 			d.Places[0].Then = &season.LevelStep{From: d.OutFrom.AddDays(-28), Level: quantity.Celsius(d.Places[0].Level.Celsius() - 2)}
