@@ -62,10 +62,10 @@ func TestFollowedPlansHold(t *testing.T) {
 			}
 		}},
 		{"another level than the garden has", "", func(_ *season.Brief, d *season.Decisions) {
-			d.Places[0].Level = quantity.Celsius(d.Places[0].Level.Celsius() + 1)
+			d.Places[0].Level = quantity.Celsius(d.Places[0].Level.Celsius() - 0.7)
 		}},
 		{"a step", "", func(_ *season.Brief, d *season.Decisions) {
-			d.Places[0].Then = &season.LevelStep{From: d.OutFrom.AddDays(-28), Level: quantity.Celsius(d.Places[0].Level.Celsius() - 2)}
+			d.Places[0].Then = &season.LevelStep{From: d.OutFrom.AddDays(-28), Level: quantity.Celsius(d.Places[0].Level.Celsius() - 0.7)}
 		}},
 		{"heat that is put out too soon", "not from", func(_ *season.Brief, d *season.Decisions) {
 			d.Places[0].To = d.Places[0].To.AddDays(-21)
