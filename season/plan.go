@@ -181,6 +181,9 @@ type PlacePlan struct {
 	Heat       *PlaceHeat           `json:"heat,omitempty"`
 }
 
+// IsHeld reports whether it is held at a level. A room that costs heat is only warm.
+func (p PlacePlan) IsHeld() bool { return p.Heat != nil && p.Sort != string(Room) }
+
 // LevelStep is a change of a thermostat's level.
 type LevelStep struct {
 	From  civil.Date           `json:"from"`

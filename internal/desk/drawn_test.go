@@ -1,13 +1,16 @@
 package desk
 
 import (
+	"bytes"
 	"context"
 	"fmt"
 	"os"
+	"strings"
 	"testing"
 	"time"
 
 	"eyeup/civil"
+	"eyeup/quantity"
 	"eyeup/season"
 	"eyeup/season/check"
 )
@@ -94,6 +97,34 @@ func replayed(t *testing.T, brief season.Brief, plans []*season.Plan) {
 				break
 			}
 			t.Errorf("%s: %v", p.Name, difference)
+		}
+	}
+}
+
+// TestEveryHeatedHouseIsTold holds that the report tells of each heated house how its heater
+// fares, of a room that costs heat when it does, and where a price is lacking that it is.
+func TestEveryHeatedHouseIsTold(t *testing.T) {
+	for number, words := range map[uint64][]string{
+		0:  {"glass 0, asked", "glass 1, asked"},
+		11: {"warm room heated ", "heat asked, given ", "no price, no price"},
+	} {
+		g, today := openDrawn(t, number)
+		if number == 11 {
+			g.Prices.Electricity = quantity.Price[quantity.Energy]{}
+		}
+		a, err := Season(g, today, Unproved)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var page bytes.Buffer
+		a.Print(&page, quantity.Metric)
+		for _, said := range words {
+			if !strings.Contains(page.String(), said) {
+				t.Errorf("garden %d: nothing is said of %q", number, said)
+			}
+		}
+		if strings.Contains(page.String(), "room held at") {
+			t.Errorf("garden %d: a room without a thermostat is held at a level", number)
 		}
 	}
 }

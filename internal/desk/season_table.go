@@ -35,7 +35,7 @@ func (a *SeasonAnswer) sideBySide(p *page, units quantity.System) {
 	plans := a.columns()
 	p.row("", heading, plans)
 	for _, name := range heatedPlaces(plans) {
-		p.row(name+" held at", func(plan *season.Plan) string { return held(plan, name, units) }, plans)
+		p.row(Holding(plans, name), func(plan *season.Plan) string { return held(plan, name, units) }, plans)
 		if slices.ContainsFunc(plans, func(plan *season.Plan) bool { return then(plan, name, units) != "" }) {
 			p.row("  then", func(plan *season.Plan) string { return then(plan, name, units) }, plans)
 		}
@@ -59,30 +59,63 @@ func (a *SeasonAnswer) sideBySide(p *page, units quantity.System) {
 	}
 }
 
+// heatRows tell of every heated house, or of what else is heated where there is none, how its
+// heater fares.
 func heatRows(p *page, plans []*season.Plan) {
-	heat := func(show func(*season.PlaceHeat, *season.Plan) string) func(*season.Plan) string {
-		return func(plan *season.Plan) string {
+	houses := heatedHouses(plans)
+	for _, name := range houses {
+		label := "heat asked, given"
+		if len(houses) > 1 {
+			label = name + ", asked"
+		}
+		heatOf(p, name, label, plans)
+	}
+}
+
+func heatOf(p *page, name, label string, plans []*season.Plan) {
+	row := func(label string, show func(*season.PlaceHeat, *season.Plan) string) {
+		p.row(label, func(plan *season.Plan) string {
 			for _, pl := range plan.Places {
-				if pl.Heat != nil {
+				if pl.Place == name && pl.Heat != nil {
 					return show(pl.Heat, plan)
 				}
 			}
 			return "-"
+		}, plans)
+	}
+	row(label, func(h *season.PlaceHeat, _ *season.Plan) string {
+		return fmt.Sprintf("%.0f, %.0f kWh", h.AskedKWh.Middle, h.GivenKWh.Middle)
+	})
+	row("hours too cold", func(h *season.PlaceHeat, _ *season.Plan) string {
+		return fmt.Sprintf("%.0f (worst %.0f K)", h.HoursShort.Middle, h.WorstShortK)
+	})
+	row("freezes inside in", func(h *season.PlaceHeat, plan *season.Plan) string {
+		return fmt.Sprintf("%d of %d years", h.YearsFreezing, plan.Years)
+	})
+}
+
+// heatedHouses lists the glass that some plan heats, or, where there is none, the first place
+// that is.
+func heatedHouses(plans []*season.Plan) []string {
+	var houses []string
+	all := heatedPlaces(plans)
+	for _, plan := range plans {
+		for _, pl := range plan.Places {
+			if pl.Heat != nil && pl.Sort == string(season.Glass) && !slices.Contains(houses, pl.Place) {
+				houses = append(houses, pl.Place)
+			}
 		}
 	}
-	p.row("heat asked, given", heat(func(h *season.PlaceHeat, _ *season.Plan) string {
-		return fmt.Sprintf("%.0f, %.0f kWh", h.AskedKWh.Middle, h.GivenKWh.Middle)
-	}), plans)
-	p.row("hours too cold", heat(func(h *season.PlaceHeat, _ *season.Plan) string {
-		return fmt.Sprintf("%.0f (worst %.0f K)", h.HoursShort.Middle, h.WorstShortK)
-	}), plans)
-	p.row("freezes inside in", heat(func(h *season.PlaceHeat, plan *season.Plan) string {
-		return fmt.Sprintf("%d of %d years", h.YearsFreezing, plan.Years)
-	}), plans)
+	if len(houses) == 0 && len(all) > 0 {
+		return all[:1]
+	}
+	return houses
 }
 
 func (a *SeasonAnswer) costRows(p *page, plans []*season.Plan) {
-	p.row("heat, light", func(plan *season.Plan) string { return fmt.Sprintf("%8.2f, %.2f", plan.Cost.Heat, plan.Cost.Light) }, plans)
+	p.row("heat, light", func(plan *season.Plan) string {
+		return fmt.Sprintf("%8s, %s", priced(plan, plan.Cost.Heat, "heat of "), priced(plan, plan.Cost.Light, "electricity"))
+	}, plans)
 	for _, r := range []struct {
 		name   string
 		amount func(season.Cost) float64
@@ -100,6 +133,18 @@ func (a *SeasonAnswer) costRows(p *page, plans []*season.Plan) {
 		return words[max(0, min(len(words)-column, strings.Index(words, strings.TrimSpace(words)))):]
 	}, plans)
 	p.row("own hours", func(plan *season.Plan) string { return fmt.Sprintf("%5.0f", plan.Cost.WorkHours) }, plans)
+}
+
+// priced says what something costs, and where a price of it is lacking that there is more.
+func priced(plan *season.Plan, cost float64, of string) string {
+	lacks := slices.ContainsFunc(plan.Cost.Unpriced, func(what string) bool { return strings.HasPrefix(what, of) })
+	switch {
+	case lacks && cost == 0:
+		return "no price"
+	case lacks:
+		return fmt.Sprintf("%.2f+", cost)
+	}
+	return fmt.Sprintf("%.2f", cost)
 }
 
 // column is how wide the column of a plan is.
@@ -170,10 +215,26 @@ func heatedPlaces(plans []*season.Plan) []string {
 	return names
 }
 
+// Holding names what plans tell of a heated place: at what level it is held, or, of a room
+// that is warm anyway but costs heat, when.
+func Holding(plans []*season.Plan, name string) string {
+	for _, plan := range plans {
+		for _, pl := range plan.Places {
+			if pl.Place == name && pl.IsHeld() {
+				return name + " held at"
+			}
+		}
+	}
+	return name + " heated"
+}
+
 // held says at what level a plan holds a place, and when.
 func held(plan *season.Plan, name string, units quantity.System) string {
 	for _, pl := range plan.Places {
-		if pl.Place == name && pl.Heat != nil {
+		if pl.Place == name && pl.Heat != nil && !pl.IsHeld() {
+			return fmt.Sprintf("%s-%s", shortDate(pl.HeatedFrom), shortDate(pl.HeatedTo))
+		}
+		if pl.Place == name && pl.IsHeld() {
 			return fmt.Sprintf("%s %s-%s", units.Temperature(pl.Level), shortDate(pl.HeatedFrom), shortDate(pl.HeatedTo))
 		}
 	}

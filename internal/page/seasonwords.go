@@ -3,6 +3,7 @@ package page
 import (
 	"fmt"
 
+	"eyeup/internal/desk"
 	"eyeup/quantity"
 	"eyeup/season"
 )
@@ -18,12 +19,23 @@ func (v seasonView) Follows(p *season.Plan) bool {
 	return p.Held || !v.Best.Found() && p.Name == v.Answer.Followed
 }
 
-// Held says how a plan holds a place.
+// Holding names what plans tell of a heated place.
+func (v seasonView) Holding(place string) string { return desk.Holding(v.Answer.Plans, place) }
+
+// Held says how a plan holds a place, or when it heats a room.
 func (v seasonView) Held(p *season.Plan, place string) string {
 	for _, at := range p.Places {
-		if at.Place == place && at.Heat != nil {
-			return fmt.Sprintf("%s, %s to %s", v.taste.Units.Temperature(at.Level), v.taste.day(at.HeatedFrom), v.taste.day(at.HeatedTo))
+		if at.Place != place || at.Heat == nil {
+			continue
 		}
+		words := fmt.Sprintf("%s to %s", v.taste.day(at.HeatedFrom), v.taste.day(at.HeatedTo))
+		if at.IsHeld() {
+			words = v.taste.Units.Temperature(at.Level) + ", " + words
+		}
+		if at.Then != nil {
+			words += fmt.Sprintf("; %s from %s", v.taste.Units.Temperature(at.Then.Level), v.taste.day(at.Then.From))
+		}
+		return words
 	}
 	return "off"
 }

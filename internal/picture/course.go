@@ -234,9 +234,15 @@ func (c *course) band(b *band) {
 // words writes what there is to say of a place, over its ribbons.
 func (c *course) words(b *band) {
 	words := b.Place
-	if b.Heat != nil {
+	switch {
+	case b.IsHeld():
 		words += fmt.Sprintf(", held at %s %s to %s", c.Units.Temperature(b.Level), day(b.HeatedFrom), day(b.HeatedTo))
-	} else if b.Sort == "glass" {
+		if b.Then != nil {
+			words += fmt.Sprintf("; %s from %s", c.Units.Temperature(b.Then.Level), day(b.Then.From))
+		}
+	case b.Heat != nil:
+		words += fmt.Sprintf(", heated %s to %s", day(b.HeatedFrom), day(b.HeatedTo))
+	case b.Sort == "glass":
 		words += ", not heated"
 	}
 	c.text(left, b.y-3, words, "class", "halo")
