@@ -3,6 +3,7 @@ package desk
 import (
 	"cmp"
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -47,7 +48,7 @@ func (a *SeasonAnswer) sideBySide(p *page, units quantity.System) {
 	p.row("weeks gained", func(plan *season.Plan) string { return weeksSpread(plan.GainWeeks) }, plans)
 	p.row("raised under cover", func(plan *season.Plan) string { return fmt.Sprintf("%d of %d", potted(plan), raised(plan)) }, plans)
 	if slices.ContainsFunc(plans, func(plan *season.Plan) bool { return plan.StretchedDays() >= 0.5 }) {
-		p.row("stretched, a plant", func(plan *season.Plan) string { return fmt.Sprintf("%.0f days", plan.StretchedDays()) }, plans)
+		p.row("stretched, a plant", func(plan *season.Plan) string { return inDays(plan.StretchedDays()) }, plans)
 	}
 	heatRows(p, plans)
 	a.costRows(p, plans)
@@ -57,6 +58,14 @@ func (a *SeasonAnswer) sideBySide(p *page, units quantity.System) {
 			p.row(pl.Place+", fullest", func(plan *season.Plan) string { return fullest(plan.Places[i], units) }, plans)
 		}
 	}
+}
+
+// inDays says so many days.
+func inDays(days float64) string {
+	if n := math.Round(days); n != 1 {
+		return fmt.Sprintf("%.0f days", n)
+	}
+	return "1 day"
 }
 
 // heatRows tell of every heated house, or of what else is heated where there is none, how its
@@ -98,7 +107,6 @@ func heatOf(p *page, name, label string, plans []*season.Plan) {
 // that is.
 func heatedHouses(plans []*season.Plan) []string {
 	var houses []string
-	all := heatedPlaces(plans)
 	for _, plan := range plans {
 		for _, pl := range plan.Places {
 			if pl.Heat != nil && pl.Sort == string(season.Glass) && !slices.Contains(houses, pl.Place) {
@@ -106,8 +114,9 @@ func heatedHouses(plans []*season.Plan) []string {
 			}
 		}
 	}
-	if len(houses) == 0 && len(all) > 0 {
-		return all[:1]
+	if len(houses) == 0 {
+		houses = heatedPlaces(plans)
+		return houses[:min(1, len(houses))]
 	}
 	return houses
 }

@@ -44,6 +44,9 @@ func (v seasonView) Held(p *season.Plan, place string) string {
 func (v seasonView) Cold(p *season.Plan, place string) string {
 	for _, at := range p.Places {
 		if h := at.Heat; at.Place == place && h != nil {
+			if h.HoursShort.High == 0 && h.WorstShortK < 0.05 && h.YearsFreezing == 0 {
+				return "never"
+			}
 			return fmt.Sprintf("%.0f hours, worst %s; freezes inside in %d of %d years", h.HoursShort.Middle,
 				v.taste.Units.Difference(quantity.Difference(h.WorstShortK)), h.YearsFreezing, p.Years)
 		}

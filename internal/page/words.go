@@ -54,6 +54,7 @@ func words(t taste) template.FuncMap {
 		"over":       over,
 		"signed":     signed,
 		"things":     things,
+		"days":       func(days float64) string { return things(int(math.Round(days)), "day", "days") },
 		"why":        why,
 		"first":      first,
 		"sourced":    sourced,
