@@ -92,8 +92,7 @@ func (g *Grounds) addStored(s keeping.Stock) {
 	}
 }
 
-// addPlace adds the figures of a covered place, but for the usual changes of air: those of the
-// garden's own description count.
+// addPlace adds the figures of a covered place.
 func (g *Grounds) addPlace(garden *Garden, name string) {
 	p, known := garden.Place(name)
 	if !known { // a warm bench is a place of the plan alone
@@ -103,7 +102,13 @@ func (g *Grounds) addPlace(garden *Garden, name string) {
 	if !covered {
 		return
 	}
-	for _, f := range (&heating{covered: &house}).figures() {
+	g.addUsed((&heating{covered: &house}).figures())
+}
+
+// addUsed adds figures of a place, but for the usual changes of air: those of the garden's own
+// description count.
+func (g *Grounds) addUsed(figures []FigureAnswer) {
+	for _, f := range figures {
 		if !strings.HasSuffix(f.Key, ".changes") {
 			g.add(f)
 		}

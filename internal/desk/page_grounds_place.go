@@ -106,7 +106,8 @@ func (d *Desk) GroundsOfPlaces(all []PlaceNow) []Grounds {
 
 // GroundsOfHeat say what a place's levels and their heat rest on, column by column.
 func (d *Desk) GroundsOfHeat(a *HeatAnswer) []Grounds {
-	base := Grounds{Model: runModel, Records: append(d.Site().weatherRecords(), described("the place")), Assumed: []string{noForecast, evenOdds}, Figures: a.Figures, Change: byGarden}
+	base := Grounds{Model: runModel, Records: append(d.Site().weatherRecords(), described("the place")), Assumed: []string{noForecast, evenOdds}, Change: byGarden}
+	base.addUsed(a.Figures)
 	of := func(key, of, made string) Grounds {
 		g := base
 		g.Key, g.Of, g.Made = key, of, made

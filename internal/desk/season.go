@@ -174,7 +174,11 @@ func (g *Garden) source() WeatherSource {
 		s.Bridged += m.Bridged
 	}
 	for _, f := range g.Record.Findings {
-		s.Findings = append(s.Findings, fmt.Sprintf("line %d: %s (%d times)", f.Line, f.What, f.Count))
+		where := ""
+		if f.Line > 0 { // made-up weather has no lines
+			where = fmt.Sprintf("line %d: ", f.Line)
+		}
+		s.Findings = append(s.Findings, fmt.Sprintf("%s%s (%d times)", where, f.What, f.Count))
 	}
 	return s
 }

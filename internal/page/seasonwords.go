@@ -2,6 +2,7 @@ package page
 
 import (
 	"fmt"
+	"strings"
 
 	"eyeup/internal/desk"
 	"eyeup/quantity"
@@ -18,6 +19,25 @@ func (v seasonView) Link(plan string) string {
 func (v seasonView) Follows(p *season.Plan) bool {
 	return p.Held || !v.Best.Found() && p.Name == v.Answer.Followed
 }
+
+// batchesAtFirst is how many batches are listed before all are asked for: as many as an old
+// phone shows at once.
+const batchesAtFirst = 60
+
+// Batches are those that are listed of the drawn plan: the first, or all (yes) where that is
+// asked.
+func (v seasonView) Batches() []season.BatchPlan {
+	if v.Asks.Get("all") != "" {
+		return v.Plan.Batches
+	}
+	return v.Plan.Batches[:min(batchesAtFirst, len(v.Plan.Batches))]
+}
+
+// More is how many batches are not listed.
+func (v seasonView) More() int { return len(v.Plan.Batches) - len(v.Batches()) }
+
+// All is where all batches are listed.
+func (v seasonView) All() string { return seasonOf(v.Asks, "all", "yes") + "#batches" }
 
 // Holding names what plans tell of a heated place.
 func (v seasonView) Holding(place string) string { return desk.Holding(v.Answer.Plans, place) }
@@ -69,7 +89,7 @@ func (v seasonView) Need(n season.Need) string {
 	if n.Unit == "L" || n.Unit == "litres" {
 		return fmt.Sprintf("%s (%s to %s)", v.litres(n.Amount.Middle), v.litres(n.Amount.Low), v.litres(n.Amount.High))
 	}
-	return amount(n.Amount, 0) + " " + n.Unit
+	return strings.TrimSuffix(amount(n.Amount, 0)+" "+n.Unit, " each")
 }
 
 func (v seasonView) litres(l float64) string {

@@ -27,6 +27,7 @@ func words(t taste) template.FuncMap {
 		"temp":       func(c float64) string { return t.Units.Temperature(quantity.Celsius(c)) },
 		"warmth":     t.warmth,
 		"spread":     t.temperatures,
+		"reach":      t.reach,
 		"area":       func(m2 float64) string { return t.Units.Area(quantity.Area(m2)) },
 		"amount":     amount,
 		"figure":     figure,
@@ -80,6 +81,16 @@ func (t taste) temperatures(a odds.Amount) string {
 	}
 	return fmt.Sprintf("%s (%s to %s)", t.Units.Temperature(quantity.Celsius(a.Middle)),
 		t.Units.Temperature(quantity.Celsius(a.Low)), t.Units.Temperature(quantity.Celsius(a.High)))
+}
+
+// reach says how far temperatures reach, °C, with the unit once; nothing where that is one.
+func (t taste) reach(a odds.Amount) string {
+	low, high := t.Units.Temperature(quantity.Celsius(a.Low)), t.Units.Temperature(quantity.Celsius(a.High))
+	if low == high {
+		return ""
+	}
+	figure, _, _ := strings.Cut(low, " ")
+	return figure + " to " + unbroken(high)
 }
 
 // degree is the figure of a temperature alone, for a field that names its unit.

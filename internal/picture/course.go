@@ -244,6 +244,8 @@ func (c *course) words(b *band) {
 		words += fmt.Sprintf(", heated %s to %s", day(b.HeatedFrom), day(b.HeatedTo))
 	case b.Sort == "glass":
 		words += ", not heated"
+	case b.Sort == "ground":
+		words += "; shaded: odds of frost"
 	}
 	c.text(left, b.y-3, words, "class", "halo")
 	if b.Heat != nil {
@@ -260,7 +262,6 @@ func (c *course) frost(b *band) {
 		from, to := c.x(w.Week), c.x(w.Week.AddDays(civil.Week))
 		c.tag("rect", "class", "frost", "x", from, "y", b.y, "width", to-from, "height", b.tall, "opacity", fmt.Sprintf("%.2f", 0.75*w.Share))
 	}
-	c.text(right-3, b.y-3, "shaded: odds of frost", "class", "small end")
 }
 
 // apart is how far the figures of heat bills stand from each other, in pixels.

@@ -1,0 +1,58 @@
+package page
+
+import (
+	"net/url"
+	"testing"
+
+	"eyeup/odds"
+	"eyeup/quantity"
+	"eyeup/season"
+)
+
+// TestLongPlansAreCutTillAllIsAsked lists the first 60 of 75 batches, and then all, with the
+// plan that was asked for kept.
+func TestLongPlansAreCutTillAllIsAsked(t *testing.T) {
+	plan := &season.Plan{Batches: make([]season.BatchPlan, 75)}
+	v := seasonView{Plan: plan, Asks: url.Values{"plan": {"no added heat"}}}
+	if n, more := len(v.Batches()), v.More(); n != 60 || more != 15 {
+		t.Errorf("%d batches are listed and %d more told of", n, more)
+	}
+	if to := v.All(); to != "/season?all=yes&plan=no+added+heat#batches" {
+		t.Errorf("all are at %s", to)
+	}
+	v.Asks.Set("all", "yes")
+	if n, more := len(v.Batches()), v.More(); n != 75 || more != 0 {
+		t.Errorf("of all, %d batches are listed and %d more told of", n, more)
+	}
+	plan.Batches = plan.Batches[:3]
+	if n, more := len(v.Batches()), v.More(); n != 3 || more != 0 {
+		t.Errorf("of three, %d are listed and %d more told of", n, more)
+	}
+}
+
+// TestColdIsSaidInWords tells a heater that never falls short from one that does.
+func TestColdIsSaidInWords(t *testing.T) {
+	held := &season.PlaceHeat{}
+	plan := &season.Plan{Years: 30, Places: []season.PlacePlan{{Place: "glass", Heat: held}, {Place: "patch"}}}
+	v := seasonView{taste: taste{Units: quantity.Metric}}
+	if says := v.Cold(plan, "glass"); says != "never" {
+		t.Errorf("a heater that holds is said to be too cold: %s", says)
+	}
+	if says := v.Cold(plan, "patch"); says != "–" {
+		t.Errorf("of the patch: %s", says)
+	}
+	held.HoursShort, held.WorstShortK, held.YearsFreezing = odds.Amount{Middle: 11, High: 40}, 2, 8
+	if says := v.Cold(plan, "glass"); says != "11 hours, worst 2.0 °C; freezes inside in 8 of 30 years" {
+		t.Errorf("of a weak heater: %s", says)
+	}
+}
+
+func TestTemperaturesReach(t *testing.T) {
+	us := taste{Units: quantity.US}
+	if says := us.reach(odds.Amount{Low: -10, Middle: 0, High: 10}); says != "14 to 50\u00a0°F" {
+		t.Errorf("from -10 to 10 °C: %q", says)
+	}
+	if says := us.reach(odds.Exactly(4)); says != "" {
+		t.Errorf("of one temperature: %q", says)
+	}
+}
