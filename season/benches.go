@@ -10,6 +10,7 @@ type benches struct {
 	free map[int][]float64 // m², by bench and week; the ground is counted but never refuses
 	fits float64
 	*maker
+	wanted map[*outcome]map[int][]float64 // m² a plant takes, by outcome, bench and week
 }
 
 // lamps returns the bench that stands for the lit part of a place.
@@ -23,8 +24,9 @@ func (m *maker) roomOf(bench int) float64 {
 	return float64(m.Places[bench].Room)
 }
 
-func (m *maker) newBenches() *benches {
-	b := &benches{free: map[int][]float64{}, fits: float64(m.Fits), maker: m}
+// newBenches are the empty benches, on a basis of room that suffices in so great a share of years.
+func (m *maker) newBenches(fits float64) *benches {
+	b := &benches{free: map[int][]float64{}, fits: fits, maker: m, wanted: map[*outcome]map[int][]float64{}}
 	for i, p := range m.Places {
 		b.free[i] = slices.Repeat([]float64{float64(p.Room)}, m.weeks)
 		if p.Lit > 0 {
@@ -35,7 +37,12 @@ func (m *maker) newBenches() *benches {
 }
 
 // room is the outcome's need of room: see outcome.room.
-func (b *benches) room(o *outcome) map[int][]float64 { return o.room(b.fits, b.weeks, b.maker) }
+func (b *benches) room(o *outcome) map[int][]float64 {
+	if b.wanted[o] == nil {
+		b.wanted[o] = o.room(b.fits, b.weeks, b.maker)
+	}
+	return b.wanted[o]
+}
 
 // most returns how many plants of an outcome there is room for, at most count.
 func (b *benches) most(o *outcome, count int) int {

@@ -67,7 +67,49 @@ func Make(b Brief) (*Result, error) {
 type made struct {
 	name, says string
 	at         levels
+	fill       func(fits float64) assignment // on a basis of room that suffices in so great a share of years
 	assignment
+}
+
+// fitting tells a plan. Where its benches suffice in fewer years than was asked for, they are
+// filled again on a wider basis of room, a few times at most, as for a proved plan.
+func (m *maker) fitting(one *made) *Plan {
+	plan := m.realize(one.name, one.says, one.at, one.assignment)
+	for _, fits := range m.widerBases() {
+		if plan.FitsYears >= m.askedYears() {
+			break
+		}
+		a := one.fill(fits)
+		if other := m.realize(one.name, one.says, one.at, a); other.FitsYears > plan.FitsYears {
+			plan, one.assignment = other, a
+		}
+	}
+	return plan
+}
+
+// How much wider a basis of room is tried, and how often, where a plan fits in too few years.
+const (
+	widerBy   = 0.02
+	widerMost = 3
+)
+
+// widerBases are the bases of room that are tried in turn where the one asked for does not do:
+// those that take one more year in.
+func (m *maker) widerBases() []float64 {
+	var all []float64
+	years := float64(len(m.Weather))
+	for basis, last := float64(m.Fits), m.askedYears(); len(all) < widerMost && basis < 1; {
+		basis = min(1, basis+widerBy)
+		if in := int(math.Ceil(basis*years - 1e-9)); in > last {
+			all, last = append(all, basis), in
+		}
+	}
+	return all
+}
+
+// askedYears is in how many years the benches are to suffice.
+func (m *maker) askedYears() int {
+	return int(math.Ceil(float64(m.Fits)*float64(len(m.Weather)) - 1e-9))
 }
 
 // make fills the benches plan by plan and says by how much each could be better.
@@ -76,19 +118,19 @@ func (m *maker) make() (*Result, error) {
 	early, points := m.earlyLevels()
 	r := &Result{FrostOdds: m.frostOdds(), OutFrom: m.date(m.outFrom), Plans: make([]*Plan, 3)}
 	all := []made{
-		{NoHeat, coldSays, cold, m.assign(cold, m.unheated(byGain))},
-		{Usual, usualSays, usual, m.assign(usual, byCustom(m.usualWeeks))},
-		{AsEarly, earlySays, early, m.assign(early, byGain)},
+		{name: NoHeat, says: coldSays, at: cold, fill: func(fits float64) assignment { return m.assignOn(fits, cold, m.unheated(byGain)) }},
+		{name: Usual, says: usualSays, at: usual, fill: func(fits float64) assignment { return m.assignOn(fits, usual, byCustom(m.usualWeeks)) }},
+		{name: AsEarly, says: earlySays, at: early, fill: func(fits float64) assignment {
+			return m.stepped(fits, early, m.assignOn(fits, early, byGain))
+		}},
 	}
-	all[2].assignment = m.stepped(early, all[2].assignment)
 	var wait sync.WaitGroup
-	for i, one := range all {
-		wait.Go(func() {
-			r.Plans[i] = m.realize(one.name, one.says, one.at, one.assignment)
-		})
+	for i := range all {
+		all[i].assignment = all[i].fill(float64(m.Fits))
+		wait.Go(func() { r.Plans[i] = m.fitting(&all[i]) })
 	}
-	proofs, err := m.bound(all)
 	wait.Wait()
+	proofs, err := m.bound(all)
 	for i, proof := range proofs {
 		r.Plans[i].Proof = proof
 	}
@@ -162,7 +204,12 @@ type assignment struct {
 
 // assign fills the benches batch by batch, those that have most to gain first.
 func (m *maker) assign(at levels, rank func([]*outcome) []*outcome) assignment {
-	benches, ranked := m.newBenches(), map[sortOf][]*outcome{}
+	return m.assignOn(float64(m.Fits), at, rank)
+}
+
+// assignOn does so on a basis of room that suffices in so great a share of years.
+func (m *maker) assignOn(fits float64, at levels, rank func([]*outcome) []*outcome) assignment {
+	benches, ranked := m.newBenches(fits), map[sortOf][]*outcome{}
 	a := assignment{short: map[*batch]*lack{}, left: map[*batch]int{}}
 	for _, b := range m.inOrder(at) {
 		sort := sortOf{b.life, b.store}
@@ -185,10 +232,10 @@ func (m *maker) assign(at levels, rank func([]*outcome) []*outcome) assignment {
 }
 
 // stepped adds to an assignment the step of each heated place that saves the most heat.
-func (m *maker) stepped(at levels, a assignment) assignment {
+func (m *maker) stepped(fits float64, at levels, a assignment) assignment {
 	a.steps = map[int]step{}
 	for i := range m.Places {
-		if change, lived, found := m.bestStep(i, at, a); found {
+		if change, lived, found := m.bestStep(i, at, a, fits); found {
 			a.steps[i], a.portions = change, lived
 		}
 	}

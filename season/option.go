@@ -151,12 +151,21 @@ type taken struct {
 // the basis of the share fits of years: in that share it takes no more. Weeks are counted
 // from the first Monday of the span.
 func (o *outcome) room(fits float64, weeks int, m *maker) map[int][]float64 {
-	o.later.room.Do(func() { o.reckonRoom(fits, weeks, m) })
+	if fits != float64(m.Fits) { // a wider basis is seldom asked for
+		return o.reckonRoom(fits, weeks, m)
+	}
+	o.later.room.Do(func() { o.need = o.reckonRoom(fits, weeks, m) })
 	return o.need
 }
 
-func (o *outcome) reckonRoom(fits float64, weeks int, m *maker) {
-	o.need = map[int][]float64{}
+func (o *outcome) reckonRoom(fits float64, weeks int, m *maker) map[int][]float64 {
+	all := map[int][]float64{}
+	need := func(bench int) []float64 {
+		if all[bench] == nil {
+			all[bench] = make([]float64, weeks)
+		}
+		return all[bench]
+	}
 	years := len(o.fates)
 	at := max(0, int(math.Ceil(fits*float64(years)))-1)
 	settled := o.settled()
@@ -169,7 +178,7 @@ func (o *outcome) reckonRoom(fits float64, weeks int, m *maker) {
 			continue
 		}
 		if from >= settled {
-			o.needs(o.route.groundPlace, weeks)[week] = o.life.bed
+			need(o.route.groundPlace)[week] = o.life.bed
 			continue
 		}
 		for _, a := range areas {
@@ -188,18 +197,11 @@ func (o *outcome) reckonRoom(fits float64, weeks int, m *maker) {
 		for row, bench := range benches {
 			slices.Sort(areas[row])
 			if areas[row][years-1] > 0 {
-				o.needs(bench, weeks)[week] = areas[row][at]
+				need(bench)[week] = areas[row][at]
 			}
 		}
 	}
-}
-
-// needs returns the weeks of one bench, beginning them with the first.
-func (o *outcome) needs(bench, weeks int) []float64 {
-	if o.need[bench] == nil {
-		o.need[bench] = make([]float64, weeks)
-	}
-	return o.need[bench]
+	return all
 }
 
 // settled returns the day from which the plant stands in the open ground in every year,

@@ -22,6 +22,8 @@ type Plan struct {
 	Work         []WorkWeek   `json:"work_weeks"`
 	FitsYears    int          `json:"fits_years" jsonschema_description:"years of the record in which every bench suffices"`
 	Years        int          `json:"years"`
+	Asked        int          `json:"asked_years" jsonschema_description:"in how many years the benches were to suffice"`
+	Worst        *Crowded     `json:"worst_year,omitempty" jsonschema_description:"the year in which a bench lacks the most room; left out where all suffice in every year"`
 	Shortfalls   []Shortfall  `json:"shortfalls"`
 	ToGet        []Need       `json:"to_get"`
 	NotCovered   []NotCovered `json:"not_covered"`
@@ -34,6 +36,14 @@ type Plan struct {
 	Proof        *Proof       `json:"proof,omitempty" jsonschema_description:"left out where the season is not proved"`
 
 	Decisions *Decisions `json:"-"`
+}
+
+// Crowded is a week of a year of the record in which a bench does not suffice.
+type Crowded struct {
+	Year    int        `json:"year"`
+	Place   string     `json:"place"`
+	Week    civil.Date `json:"week" jsonschema_description:"on the days of the season"`
+	ShortM2 float64    `json:"short_m2"`
 }
 
 // StretchedDays returns the mean of stretched days of a plant that is raised in a container.

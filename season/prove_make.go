@@ -4,7 +4,6 @@ import (
 	"context"
 	"errors"
 	"fmt"
-	"math"
 	"slices"
 )
 
@@ -127,23 +126,18 @@ func (p *prover) result(s *proofs) (*Result, error) {
 	return r, err
 }
 
-// How much wider a basis of room is tried, and how often, where a plan fits in too few years.
-const (
-	widerBy   = 0.02
-	widerMost = 3
-)
-
 // fitting tells a plan. Where its benches suffice in fewer years than was asked for, it is
 // found again at its own settings on a wider basis of room, a few times at most; the bound
 // holds for that too, since it has less room.
 func (p *prover) fitting(name, says string, one *proven) (*Plan, error) {
 	plan := p.realize(name, says, one.best.at.levels(), p.assignmentOf(one.best))
-	asked := int(math.Ceil(float64(p.Fits)*float64(plan.Years) - 1e-9))
 	if one.best.counts == nil {
 		return plan, nil
 	}
-	for wider := 1; wider <= widerMost && plan.FitsYears < asked && p.ctx.Err() == nil; wider++ {
-		basis := min(1, float64(p.Fits)+widerBy*float64(wider))
+	for _, basis := range p.widerBases() {
+		if plan.FitsYears >= p.askedYears() || p.ctx.Err() != nil {
+			break
+		}
 		p.at(one.weight, name)
 		if err := p.close(p.settled(p.fieldOf(one.best.at, basis), one.best)); err != nil {
 			return nil, err

@@ -46,7 +46,7 @@ func (m *maker) withStep(place, level int, s step) held {
 // bestStep looks for the step of level, up or down, that saves the most heat without
 // losing weeks of flower (no more than spared a plant, all plants together), letting
 // anything freeze, or crowding a bench.
-func (m *maker) bestStep(place int, at levels, a assignment) (step, []portion, bool) {
+func (m *maker) bestStep(place int, at levels, a assignment, fits float64) (step, []portion, bool) {
 	used := m.usedBy(place, a)
 	if m.Places[place].Sort != Glass || at[place] == 0 || used.from == never {
 		return step{}, nil, false
@@ -54,7 +54,7 @@ func (m *maker) bestStep(place int, at levels, a assignment) (step, []portion, b
 	plants, value := a.worth()
 	for _, c := range m.changes(place, at[place], used) {
 		lived, weeks, safe := m.livedIn(a, place, m.withStep(place, at[place], c.step))
-		if safe && weeks > value-spared*float64(plants) && !m.crowds(lived) {
+		if safe && weeks > value-spared*float64(plants) && !m.crowds(lived, fits) {
 			return c.step, lived, true
 		}
 	}
@@ -132,9 +132,10 @@ func (m *maker) livedIn(a assignment, place int, c held) (lived []portion, weeks
 	return lived, weeks, true
 }
 
-// crowds reports whether the portions, as they have lived, want more room than there is.
-func (m *maker) crowds(lived []portion) bool {
-	benches := m.newBenches()
+// crowds reports whether the portions, as they have lived, want more room than there is, on a
+// basis of so great a share of years.
+func (m *maker) crowds(lived []portion, fits float64) bool {
+	benches := m.newBenches(fits)
 	for _, p := range lived {
 		if benches.most(p.outcome, p.count) < p.count {
 			return true

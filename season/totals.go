@@ -51,16 +51,26 @@ func (r *realized) gained(parts []*part) odds.Amount {
 	return odds.AmountOf(gains)
 }
 
-// fitsYears counts the years in which every bench suffices in every week.
+// fitsYears counts the years in which every bench suffices in every week, and tells the worst of
+// the others.
 func (r *realized) fitsYears() {
+	r.plan.Asked = r.askedYears()
 	for year := range r.Weather {
-		if r.fitsIn(year) {
+		worst := r.worstIn(year)
+		switch {
+		case worst == nil:
 			r.plan.FitsYears++
+		case r.plan.Worst == nil || worst.ShortM2 > r.plan.Worst.ShortM2:
+			r.plan.Worst = worst
 		}
+	}
+	if worst := r.plan.Worst; worst != nil {
+		worst.ShortM2 = math.Ceil(worst.ShortM2*100) / 100
 	}
 }
 
-func (r *realized) fitsIn(year int) bool {
+// worstIn returns where and when a bench lacks the most room in a year; nil where none does.
+func (r *realized) worstIn(year int) (worst *Crowded) {
 	used := make([]float64, 2*len(r.Places))
 	var most [8]taken
 	for w := range r.weeks {
@@ -72,12 +82,13 @@ func (r *realized) fitsIn(year int) bool {
 		}
 		for bench, area := range used {
 			isGround := bench < len(r.Places) && r.Places[bench].Sort == Ground
-			if !isGround && area > r.roomOf(bench)+1e-6 {
-				return false
+			short := area - r.roomOf(bench)
+			if !isGround && short > 1e-6 && (worst == nil || short > worst.ShortM2) {
+				worst = &Crowded{r.Years[year], r.benchName(bench), r.date(r.firstMonday + 7*w), short}
 			}
 		}
 	}
-	return true
+	return worst
 }
 
 // work spreads the minutes of every step over the weeks in which, by the middle dates,

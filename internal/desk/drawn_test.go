@@ -30,6 +30,7 @@ func TestDrawnGardensHold(t *testing.T) {
 				t.Fatal(err)
 			}
 			replayed(t, g.Brief(today), a.Plans)
+			followedAgain(t, g.Brief(today), a)
 		})
 	}
 }
@@ -52,7 +53,31 @@ func TestBestOfDrawnGardensHold(t *testing.T) {
 				t.Fatal(err)
 			}
 			replayed(t, g.Brief(today), a.Plans)
+			followedAgain(t, g.Brief(today), a)
 		})
+	}
+}
+
+// followedAgain follows every plan, those on the price of early too, which are replayed as well:
+// with nothing changed each comes out as it was.
+func followedAgain(t *testing.T, brief season.Brief, a *SeasonAnswer) {
+	t.Helper()
+	for _, name := range a.PlanNames() {
+		opened, err := a.Opened(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		p, _ := opened.planNamed(name)
+		if len(opened.Plans) > len(a.Plans) {
+			replayed(t, brief, []*season.Plan{p})
+		}
+		r, err := season.Follow(brief, *p.Decisions)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got, want := allOf(t, *r.Plans[0]), allOf(t, *p); got != want {
+			t.Errorf("%s: followed\n%s\nnot\n%s", name, got, want)
+		}
 	}
 }
 
@@ -125,6 +150,26 @@ func TestEveryHeatedHouseIsTold(t *testing.T) {
 		}
 		if strings.Contains(page.String(), "room held at") {
 			t.Errorf("garden %d: a room without a thermostat is held at a level", number)
+		}
+	}
+}
+
+// TestTheBasisOfRoomIsRaised works out drawn gardens whose benches, filled on the basis of the years
+// asked for, would suffice in fewer: they are filled again until they suffice in as many.
+func TestTheBasisOfRoomIsRaised(t *testing.T) {
+	for _, number := range []uint64{38, 42, 68} {
+		g, today := openDrawn(t, number)
+		a, err := Season(g, today, Unproved)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, p := range a.Plans {
+			if p.FitsYears < p.Asked || p.Asked == 0 {
+				t.Errorf("%d, %s: benches suffice in %d years, %d are asked for", number, p.Name, p.FitsYears, p.Asked)
+			}
+			if (p.Worst == nil) != (p.FitsYears == p.Years) || p.Worst != nil && p.Worst.ShortM2 <= 0 {
+				t.Errorf("%d, %s: in %d of %d years, the worst %+v", number, p.Name, p.FitsYears, p.Years, p.Worst)
+			}
 		}
 	}
 }

@@ -214,7 +214,7 @@ func (l *lister) facts() [][2]string {
 		{"in all", fmt.Sprintf("%.0f %s", p.Cost.Total, p.Cost.Currency)},
 		{"of it heat", fmt.Sprintf("%.0f (%.0f to %.0f)", p.Cost.Heat, p.Cost.HeatSpread.Low, p.Cost.HeatSpread.High)},
 		{"own hours", fmt.Sprintf("%.0f", p.Cost.WorkHours)},
-		{"benches", fmt.Sprintf("suffice in %d of %d years", p.FitsYears, p.Years)},
+		{"benches", "suffice in " + suffices(p)},
 	}
 	for _, pl := range p.Places {
 		if pl.Heat != nil {
