@@ -71,8 +71,7 @@ func (p *prover) season() (*proofs, error) {
 	if s.early, err = p.proveAll(top, AsEarly, seeds); err != nil {
 		return nil, err
 	}
-	unheated := func() []*node { return []*node{p.whole(p.field(steady(cold)))} }
-	if s.cold, err = p.prove(s.early.weight, NoHeat, seeds[1:2], unheated); err != nil {
+	if s.cold, err = p.prove(s.early.weight, NoHeat, seeds[1:2], p.nothingHeated); err != nil {
 		return nil, err
 	}
 	if s.usual, err = p.prove(own, Usual, []*found{usual}, p.only(usual)); err != nil {
@@ -81,6 +80,19 @@ func (p *prover) season() (*proofs, error) {
 	s.usual.best = usual
 	s.curve, err = p.curve(own, s.early, append(seeds, s.cold.best))
 	return s, err
+}
+
+// nothingHeated is all settings of which no heat is paid: the houses are off, and a room whose heat
+// costs money is not used.
+func (p *prover) nothingHeated() []*node {
+	cold := *p.field(steady(make(levels, len(p.Places))))
+	cold.begins, cold.ends = slices.Clone(cold.begins), slices.Clone(cold.ends)
+	for i, b := range cold.burners {
+		if p.Places[b.at].Sort == Room && !b.lamps {
+			cold.begins[i], cold.ends[i] = []int{never}, []int{0}
+		}
+	}
+	return []*node{p.whole(&cold)}
 }
 
 // ratio is what a week of flower gained costs a plan; 0 where it gains none.
