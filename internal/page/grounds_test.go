@@ -64,6 +64,7 @@ func TestEveryFigureTellsWhereItComesFrom(t *testing.T) {
 		"/places/glass":              "night-glass asked cost short cold bench light hours",
 		"/places/patch":              "room",
 		"/weather":                   "odds dates planting year",
+		"/stories":                   "jobs minutes-dahlia",
 	} {
 		status, body := get(t, h, path)
 		if status != http.StatusOK {

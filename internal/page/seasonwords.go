@@ -2,6 +2,7 @@ package page
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"eyeup/internal/desk"
@@ -82,6 +83,17 @@ func (v seasonView) Used(week int) bool {
 		}
 	}
 	return false
+}
+
+// Lacking says how much of something there is too little of: bench, crates, hours or plants.
+func (v seasonView) Lacking(s season.Shortfall) string {
+	switch {
+	case s.Of == "hands":
+		return figure(s.Short, 1) + " hours short"
+	case s.Of == "room" && strings.HasSuffix(s.What, "m² there"):
+		return v.taste.areaWords(s.Short) + " short"
+	}
+	return figure(math.Ceil(s.Short), 0) + " short"
 }
 
 // Need says how much of a thing is to be got.

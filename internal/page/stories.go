@@ -29,7 +29,7 @@ type storiesView struct {
 
 // stories shows the parts by themselves.
 func (s *server) stories(r *request) error {
-	return s.show(r, http.StatusOK, "stories", view{Title: "Stories", Main: madeUp(r.taste, s.desk.FrostCurve())})
+	return s.show(r, http.StatusOK, "stories", view{Title: "Stories", Main: madeUp(r.taste, s.desk.FrostCurve()), From: madeUpGrounds()})
 }
 
 // madeUp is what no garden has, but parts must be able to show. The curve is that of the
@@ -79,4 +79,15 @@ func madeUpBench(monday civil.Date) *season.PlacePlan {
 		p.Weeks = append(p.Weeks, season.PlaceWeek{Week: monday.AddDays(civil.Days(i) * civil.Week), UsedM2: float64(i%9) * 2, RoomM2: 14})
 	}
 	return p
+}
+
+// madeUpGrounds are those of the made-up job.
+func madeUpGrounds() []desk.Grounds {
+	minutes := desk.FigureAnswer{Meaning: "dahlia, potting, sowing or boxing one", Low: 1, Value: 3, High: 6, Unit: "min", Sure: "assumption", Source: "assumption: made up for this story"}
+	record := []desk.Record{{Says: "the plan of the story"}}
+	change := desk.Record{Says: "how the garden is described", At: "/garden"}
+	return []desk.Grounds{
+		{Key: "jobs", Of: "how many, and in which week", Made: "Forty of the plan, less the twelve that are done.", Model: "A story reckons nothing.", Records: record, Assumed: []string{"None of it is true."}, Change: change},
+		{Key: "minutes-dahlia", Of: "how long it takes: dahlia", Made: "Minutes for one, times how many are left.", Records: record, Figures: []desk.FigureAnswer{minutes}, Change: change},
+	}
 }

@@ -28,6 +28,7 @@ func words(t taste) template.FuncMap {
 		"warmth":     t.warmth,
 		"spread":     t.temperatures,
 		"reach":      t.reach,
+		"retell":     t.retell,
 		"area":       func(m2 float64) string { return t.Units.Area(quantity.Area(m2)) },
 		"amount":     amount,
 		"figure":     figure,

@@ -76,7 +76,7 @@ text{font:11px system-ui,sans-serif;fill:#1d1d1b}
 .used{fill:#6f6a5e}.over{fill:#1d1d1b}.halo{paint-order:stroke;stroke:#fffdf8;stroke-width:2.5px;stroke-linejoin:round}
 .ribbon{stroke:#1d1d1b;stroke-width:.7;stroke-linejoin:round}.frost{fill:#4a6a8a}
 @media (prefers-color-scheme:dark){text{fill:#efece4}.paper{fill:#191916}.band{fill:#26251f;stroke:#7d786b}.room{stroke:#efece4}
-.used{fill:#a8a294}.over{fill:#efece4}.halo{stroke:#191916}.ribbon{stroke:#efece4}.frost{fill:#7d9dbd}}
+.used{fill:#a8a294}.over{fill:#efece4}.halo{stroke:#191916}.ribbon{stroke:#efece4}.ink{fill:#efece4}.frost{fill:#7d9dbd}}
 </style>
 `
 
