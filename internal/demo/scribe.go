@@ -9,6 +9,9 @@ import (
 	"eyeup/stock"
 )
 
+// Gardener is the id of whoever wrote the invented garden's entries.
+const Gardener = "p1"
+
 // Scribe writes entries of the invented garden down: the same ones each time.
 type Scribe struct {
 	chance *rand.Rand
@@ -38,7 +41,7 @@ func (s *Scribe) Entry(on civil.Date, kind string, body map[string]any) stock.En
 	if err != nil {
 		panic(err)
 	}
-	return stock.Entry{ID: id, Kind: kind, Version: 1, On: on, Written: evening, Offset: "-05:00", Who: "p1", Body: canonical}
+	return stock.Entry{ID: id, Kind: kind, Version: 1, On: on, Written: evening, Offset: "-05:00", Who: Gardener, Body: canonical}
 }
 
 // upTo draws a whole number from 0 to most.

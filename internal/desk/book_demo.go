@@ -28,6 +28,8 @@ func (s *StockBook) Demo() error {
 	for _, one := range append(all, describedVarieties(read.Stock)...) {
 		entries = append(entries, scribe.Entry(demo.Begin, one.Kind, one.Body))
 	}
-	_, err = s.Append(append(entries, scribe.History()...)...)
-	return err
+	if _, err = s.Append(append(entries, scribe.History()...)...); err != nil {
+		return err
+	}
+	return s.Call(demo.Gardener, "the gardener")
 }

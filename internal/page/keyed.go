@@ -40,7 +40,7 @@ type keyedRow struct {
 }
 
 // keyed is one figure of a row, as it was typed.
-type keyed struct{ Name, Label, Value string }
+type keyed struct{ Name, Head, Label, Value string }
 
 // keyedFields are the columns of the sheet.
 var keyedFields = []string{"firm", "wrinkled", "soft", "lost"}
@@ -109,7 +109,7 @@ func (s *server) fillKeyed(r *request, row *keyedRow) error {
 		row.ID = id.String()
 	}
 	for _, name := range keyedFields {
-		row.Said = append(row.Said, keyed{name + key, name + ", " + row.Lot.Name() + " " + string(row.Lot.Code), strings.TrimSpace(r.FormValue(name + key))})
+		row.Said = append(row.Said, keyed{name + key, name, name + ", " + row.Lot.Name() + " " + string(row.Lot.Code), strings.TrimSpace(r.FormValue(name + key))})
 	}
 	return nil
 }
