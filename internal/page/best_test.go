@@ -50,6 +50,7 @@ func TestBestIsLookedFor(t *testing.T) {
 	if strings.Contains(body, "http-equiv") || strings.Contains(body, "follow this plan") {
 		t.Error("what was found is reloaded, or can be followed")
 	}
+	asksWell(t, "the best plans", body, []string{"better", "early", "total"})
 	for _, word := range []string{"solver", "MIP", "node", "dual", "programme", "bound"} {
 		if strings.Contains(withoutPictures(body), word) {
 			t.Errorf("the page says %q", word)
@@ -125,6 +126,7 @@ func TestABestPlanIsFollowed(t *testing.T) {
 			t.Errorf("followed, the season lacks %q: %s", holds, gist(body))
 		}
 	}
+	asksWell(t, "a season that is followed", body, []string{"against", "flower"})
 	if _, body := get(t, h, "/lists/potting"); !strings.Contains(body, "held: "+name) {
 		t.Errorf("the potting list does not go by it: %s", gist(body))
 	}
