@@ -86,3 +86,26 @@ func TestFrameTooSmall(t *testing.T) {
 		}
 	}
 }
+
+// TestTwoFramesHarden: where one frame is too small for what hardens, the next is used too.
+func TestTwoFramesHarden(t *testing.T) {
+	b := framed(t, 0.5)
+	second := b.Places[3]
+	second.Name = "second frame"
+	b.Places = slices.Insert(b.Places, 4, second)
+	r, err := Make(b)
+	if err != nil {
+		t.Fatal(err)
+	}
+	hardened := map[string]int{}
+	for _, p := range r.Plans {
+		for _, batch := range p.Batches {
+			if _, frame, is := strings.Cut(batch.Starts[0].Route, "hardened in "); is {
+				hardened[frame] += batch.Count
+			}
+		}
+	}
+	if hardened["frame"] == 0 || hardened["second frame"] == 0 {
+		t.Errorf("plants hardened: %v", hardened)
+	}
+}

@@ -1,6 +1,9 @@
 package season
 
 import (
+	"cmp"
+	"slices"
+
 	"eyeup/culture"
 	"eyeup/place"
 )
@@ -29,7 +32,7 @@ func (m *maker) routes(store int, at levels) []*route {
 		base.store = m.climateAt(store, at)
 	}
 	var all []*route
-	frame := m.hardening()
+	frames := m.hardening()
 	via := func(first, on int) {
 		r := base
 		r.firstPlace, r.first = first, m.climateAt(first, at)
@@ -45,8 +48,10 @@ func (m *maker) routes(store int, at levels) []*route {
 		r.night = max(m.heldAt(first, at), m.heldAt(on, at))
 		r.safe = m.safeDays(r.on)
 		all = append(all, &r)
-		if frame >= 0 && frame != on {
-			all = append(all, m.hardenedIn(frame, &r))
+		for _, frame := range frames {
+			if frame != on {
+				all = append(all, m.hardenedIn(frame, &r))
+			}
 		}
 	}
 	for i, p := range m.Places {
@@ -74,16 +79,20 @@ func (m *maker) routes(store int, at levels) []*route {
 	return append(all, &direct)
 }
 
-// hardening returns the place in which plants harden before they are planted out: the frame
-// with most room, -1 where there is none.
-func (m *maker) hardening() int {
-	best := -1
+// mostFrames is how many frames are offered for hardening; more would double the ways again.
+const mostFrames = 2
+
+// hardening returns the places in which plants may harden before they are planted out: the
+// frames with most room.
+func (m *maker) hardening() []int {
+	var frames []int
 	for i, p := range m.Places {
-		if p.Sort == Frame && (best < 0 || p.Room > m.Places[best].Room) {
-			best = i
+		if p.Sort == Frame {
+			frames = append(frames, i)
 		}
 	}
-	return best
+	slices.SortStableFunc(frames, func(a, b int) int { return cmp.Compare(m.Places[b].Room, m.Places[a].Room) })
+	return frames[:min(len(frames), mostFrames)]
 }
 
 // hardenedIn is a route on which plants harden in a frame.

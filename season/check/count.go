@@ -107,11 +107,11 @@ func (c *replay) conserved(h stock.Holding, r *raising, shorts map[string][]floa
 	}
 	switch {
 	case h.Form == stock.Seed:
-		c.asMany("count", h, want, r.whole)
+		c.asMany("count", h, r, want, r.whole)
 	case r.cut == 0:
-		c.asMany("count", h, min(want, h.Count), r.whole)
+		c.asMany("count", h, r, min(want, h.Count), r.whole)
 	default:
-		c.asMany("count of clumps", h, h.Count, r.whole+r.cut)
+		c.asMany("count of clumps", h, r, h.Count, r.whole+r.cut)
 	}
 	sure := float64(r.whole)*(1-whole.fails) + c.fromCut(h, r)
 	if short := want - int(math.Floor(sure+0.5)); short > 0 {
@@ -149,14 +149,30 @@ func (c *replay) given(h stock.Holding, r *raising, shorts map[string][]float64)
 }
 
 // asMany holds that as many are raised as the rules ask for. Fewer are where a shortfall is
-// said of the variety: nothing more has room, or is warm enough in time.
-func (c *replay) asMany(what string, h stock.Holding, want, got int) {
+// said of the variety, since nothing more has room or is warm enough in time, or where the
+// plants to be counted on suffice, to the nearest plant.
+func (c *replay) asMany(what string, h stock.Holding, r *raising, want, got int) {
 	short := slices.ContainsFunc(c.plan.Shortfalls, func(s season.Shortfall) bool {
 		return s.Of == "stock" && s.Variety == h.Variety.Name
 	})
-	if got > want || got < want && !short {
+	suffices := c.counted(h, r) >= float64(h.Plant+h.Reserve)-0.5
+	if got > want || got < want && !short && !suffices {
 		c.add(what, nameOf(h), want, got)
 	}
+}
+
+// counted returns the plants that are to be counted on from what is raised of a holding.
+func (c *replay) counted(h stock.Holding, r *raising) float64 {
+	sure := 0.0
+	for _, one := range []struct {
+		how    season.How
+		raised int
+	}{{season.Whole, r.whole}, {season.Divided, r.divided}, {season.FromCuttings, r.struck}} {
+		if n, err := needsOf(c.brief, h.Variety, h.Form, one.how); err == nil && one.raised > 0 {
+			sure += float64(one.raised) * (1 - n.fails)
+		}
+	}
+	return sure
 }
 
 // fromCut holds what is raised from cut clumps and from mothers, and returns the plants to
@@ -171,7 +187,7 @@ func (c *replay) fromCut(h stock.Holding, r *raising) (sure float64) {
 	gives := cut.pieces * (1 - cut.fails) // plants of a clump
 	fewest := min(float64(h.Count), math.Ceil(float64(h.Plant+h.Reserve-h.Count)/(gives-1)))
 	exactly(&c.Report, "count of clumps cut", nameOf(h), int(fewest), r.cut)
-	c.asMany("count of divisions", h, enough(lacking, float64(r.cut), cut), r.divided)
+	c.asMany("count of divisions", h, r, enough(lacking, float64(r.cut), cut), r.divided)
 	sure = float64(r.divided) * (1 - cut.fails)
 	if r.struck == 0 {
 		return sure
@@ -179,7 +195,7 @@ func (c *replay) fromCut(h stock.Holding, r *raising) (sure float64) {
 	struck, _ := needsOf(c.brief, h.Variety, h.Form, season.FromCuttings)
 	lacking -= math.Floor(sure)
 	exactly(&c.Report, "count of mothers", nameOf(h), int(min(float64(h.Count), math.Ceil(math.Ceil(lacking/(1-struck.fails))/struck.pieces))), r.mothers)
-	c.asMany("count of cuttings", h, enough(lacking, float64(r.mothers), struck), r.struck)
+	c.asMany("count of cuttings", h, r, enough(lacking, float64(r.mothers), struck), r.struck)
 	return sure + float64(r.struck)*(1-struck.fails)
 }
 
