@@ -82,6 +82,7 @@ type Brief struct {
 	OutFrom      civil.Date            // the Monday before which nothing leafy is planted out, where it is decided; none: by the odds of frost
 	Explain      string                // the batch whose dates are to be explained; empty: none
 	Unproved     bool                  // Make leaves out how much better its plans could be
+	Pays         bool                  // Prove also says from how many plants on heat pays
 	Solver       solve.Solver          // answers the programmes of Prove; Make needs none
 	Relax        Relax                 // answers them without whole numbers
 }

@@ -20,6 +20,7 @@ type Result struct {
 	FrostOdds []FrostWeek
 	OutFrom   civil.Date // the Monday before which nothing leafy is planted out
 	Early     []EarlyPoint
+	Pays      *HeatPays // nil where it was not asked for, and where no plan heats a house
 
 	prover *prover            // nil where nothing is proved
 	proofs map[string]*proven // by plan

@@ -52,6 +52,7 @@ func (p *prover) bounded(at levels, a assignment, weight float64) (*proven, erro
 type proofs struct {
 	cold, usual, early *proven
 	curve              []*proven
+	pays               *HeatPays
 }
 
 // season proves the named plans and those along the price of early.
@@ -78,7 +79,9 @@ func (p *prover) season() (*proofs, error) {
 		return nil, err
 	}
 	s.usual.best = usual
-	s.curve, err = p.curve(own, s.early, append(seeds, s.cold.best))
+	if s.curve, err = p.curve(own, s.early, append(seeds, s.cold.best)); err == nil && p.Pays {
+		s.pays, err = p.heatPays(s, own)
+	}
 	return s, err
 }
 
@@ -118,7 +121,7 @@ func (p *prover) weights(usual *found) (own, top float64) {
 
 // result makes the plans out of their proofs.
 func (p *prover) result(s *proofs) (*Result, error) {
-	r := &Result{FrostOdds: p.frostOdds(), OutFrom: p.date(p.outFrom), Early: []EarlyPoint{}, prover: p, proofs: map[string]*proven{}}
+	r := &Result{FrostOdds: p.frostOdds(), OutFrom: p.date(p.outFrom), Early: []EarlyPoint{}, Pays: s.pays, prover: p, proofs: map[string]*proven{}}
 	for _, one := range []struct {
 		name, says, settings string
 		*proven

@@ -24,6 +24,7 @@ type seasonCommand struct {
 	Follow  bool     `help:"Follow the plan from now on: write that into the book. A plan that was sought (with --prove) is followed with its decisions held."`
 
 	Prove       bool   `help:"Look for the best plans, and say how much better any other could be."`
+	Pays        bool   `help:"With --prove: say from how many plants on heat pays, worked out anew for each number."`
 	Programme   string `placeholder:"FILE.mps" type:"path" help:"Write what the plan was weighed by into this file, for other solvers (with --prove)."`
 	Certificate string `placeholder:"FILE.json" type:"path" help:"Write the proof of the plan into this file, so that it can be added up again (with --prove)."`
 
@@ -76,6 +77,9 @@ func (c seasonCommand) workOut(d *door, g *desk.Garden, held map[string]civil.Da
 	asked := []desk.Asked{desk.KeepingTo(held), desk.Explained(c.Why)}
 	if !c.proves() {
 		return desk.Season(g, d.today, asked...)
+	}
+	if c.Pays {
+		asked = append(asked, desk.Paying)
 	}
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
 	defer stop()

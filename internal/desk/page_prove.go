@@ -76,7 +76,7 @@ func (s *search) run(ctx context.Context, g *Garden, today civil.Date, c Change)
 		s.mu.Lock()
 		defer s.mu.Unlock()
 		s.best.Progress = p
-	}, KeepingTo(c.Starts))
+	}, KeepingTo(c.Starts), Paying)
 	s.mu.Lock()
 	defer s.mu.Unlock()
 	s.best.Looking, s.best.Answer, s.best.Failed = false, a, err

@@ -61,7 +61,7 @@ func TestBestIsWhatProveFinds(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	want, err := Prove(context.Background(), g, provedOn, nil)
+	want, err := Prove(context.Background(), g, provedOn, nil, Paying)
 	if err != nil {
 		t.Fatal(err)
 	}

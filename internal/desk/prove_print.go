@@ -27,6 +27,31 @@ func (a *SeasonAnswer) proofs(p *page, units quantity.System) {
 			a.worths(p, e, units)
 		}
 	}
+	if a.HeatPays != nil {
+		p.wrap("Heat pays: ", a.PaysWords(units))
+	}
+}
+
+// PaysWords says from how many plants on heat pays, worked out anew for each number.
+func (a *SeasonAnswer) PaysWords(units quantity.System) string {
+	h := a.HeatPays
+	var held []string
+	for _, one := range h.Held {
+		words := fmt.Sprintf("%s at %s", one.Place, units.Temperature(one.Level))
+		if one.Then != nil {
+			words += ", then " + units.Temperature(one.Then.Level)
+		}
+		held = append(held, words)
+	}
+	how := strings.Join(held, ", ")
+	switch {
+	case h.Stopped:
+		return fmt.Sprintf("stopped before it was found from how many plants on heating %s pays.", how)
+	case h.From == nil:
+		return fmt.Sprintf("heating %s does not pay here, not with %d plants either, where a week of one in flower counts %.2f; here are %d.", how, h.NotWith, h.WeekWorth, h.Plants)
+	}
+	return fmt.Sprintf("heating %s pays from %d plants on, not yet with %d, where a week of one in flower counts %.2f; here are %d. Worked out anew for each of %d numbers of plants, all sorts in their shares, benches and hands as they are; no plan is more than %.2f better than those it rests on.",
+		how, *h.From, h.NotWith, h.WeekWorth, h.Plants, h.Tried, h.Money)
 }
 
 // proved reports whether the best plans were looked for.

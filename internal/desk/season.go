@@ -27,6 +27,7 @@ type SeasonAnswer struct {
 	Jobs         []week.Job          `json:"jobs" jsonschema_description:"of the plan that is followed, or of the usual one"`
 	Plans        []*season.Plan      `json:"plans" jsonschema_description:"the one whose decisions are held comes last"`
 	PriceOfEarly []season.EarlyPoint `json:"price_of_early"`
+	HeatPays     *season.HeatPays    `json:"heat_pays,omitempty" jsonschema_description:"from how many plants on heat pays, where that was asked for"`
 	FrostWeeks   []season.FrostWeek  `json:"frost_weeks"`
 	NotCovered   []season.NotCovered `json:"not_covered"`
 	Assumptions  []season.Assumption `json:"assumptions"`
@@ -77,6 +78,10 @@ func Explained(batch string) Asked {
 // Unproved leaves out how much better each plan could be, which takes a while to say.
 func Unproved(b *season.Brief) { b.Unproved = true }
 
+// Paying has a search for the best plans say too from how many plants on heat pays: it looks for
+// them anew at up to eight numbers.
+func Paying(b *season.Brief) { b.Pays = true }
+
 // Season works out the season of a garden as it stands today.
 func Season(g *Garden, today civil.Date, asked ...Asked) (*SeasonAnswer, error) {
 	return seasonBy(g, today, season.Make, asked)
@@ -105,7 +110,7 @@ func seasonBy(g *Garden, today civil.Date, plans func(season.Brief) (*season.Res
 	a := &SeasonAnswer{
 		Garden: g.Name, Today: today, Season: g.Span, Weather: g.source(), PlantOutFrom: result.OutFrom,
 		Frost: SeasonFrost{freezes.Spring(), freezes.Autumn(), g.Season.FrostRisk},
-		Plans: result.Plans, PriceOfEarly: result.Early, FrostWeeks: result.FrostOdds, NotCovered: result.Plans[0].NotCovered,
+		Plans: result.Plans, PriceOfEarly: result.Early, HeatPays: result.Pays, FrostWeeks: result.FrostOdds, NotCovered: result.Plans[0].NotCovered,
 	}
 	a.jobs, a.brief, a.result = map[string][]week.Job{}, brief, result
 	for _, plan := range result.Plans {

@@ -47,7 +47,7 @@ func breakEven(e *season.BreakEven, currency string) string {
 	words := fmt.Sprintf("%.2f %s gains %s weeks a plant over the plan without: %.2f for each plant and week.", e.Heat, currency, weeks(e.WeeksGained), *e.PerPlantWeek)
 	switch {
 	case e.PaysFrom != nil:
-		words += fmt.Sprintf(" At %.2f a week it pays from %d plants; here are %d.", *e.PlantWeek, *e.PaysFrom, e.Plants)
+		words += fmt.Sprintf(" At %.2f a week it pays from about %d plants, by the straight line; here are %d.", *e.PlantWeek, *e.PaysFrom, e.Plants)
 	case e.PlantWeek != nil:
 		words += " No stems are sold, so it never pays in money."
 	}

@@ -100,6 +100,9 @@ func TestABestPlanIsFollowed(t *testing.T) {
 	for !strings.Contains(body, "The search was stopped") {
 		_, body = get(t, h, "/season?best=yes")
 	}
+	if !strings.Contains(body, "From how many plants on heat pays") {
+		t.Errorf("it does not say from how many plants on heat pays: %s", gist(body))
+	}
 	_, rest, is := strings.Cut(body, ` href="/season?best=yes&amp;plan=`)
 	_, rest, is2 := strings.Cut(rest[strings.Index(rest, `class="early"`)+1:], ` href="/season?best=yes&amp;plan=`)
 	name, _, _ := strings.Cut(rest, `"`)

@@ -125,7 +125,18 @@ func (v seasonView) Pays(b season.BreakEven) string {
 		says += fmt.Sprintf(", which brings %s by stems sold", money(*b.PlantWeek, currency))
 	}
 	if b.PaysFrom != nil {
-		return says + fmt.Sprintf(". The same heat pays from %d plants on.", *b.PaysFrom)
+		return says + fmt.Sprintf(". By the straight line the same heat pays from about %d plants on", *b.PaysFrom) + v.anew()
 	}
 	return says + ". By these figures it never pays in money."
 }
+
+// anew leads to what is worked out anew for each number of plants, or says where it is.
+func (v seasonView) anew() string {
+	if v.Best.Found() && v.Answer.HeatPays != nil {
+		return "; worked out anew for each number, see above."
+	}
+	return "; with the best plans it is worked out anew for each number."
+}
+
+// PaysFrom says from how many plants on heat pays, worked out anew for each number.
+func (v seasonView) PaysFrom() string { return v.Answer.PaysWords(v.taste.Units) }
