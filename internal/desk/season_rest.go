@@ -16,7 +16,7 @@ func (a *SeasonAnswer) rest(p *page, units quantity.System) {
 		p.line("")
 		p.wrap("Not in these plans: ", strings.Join(leftNames(a.NotCovered), "; ")+".")
 	}
-	p.wrap("Short: ", strings.Join(shortWords(plan.Shortfalls), "; ")+".")
+	p.wrap("Short: ", strings.Join(shortWords(plan, units), "; ")+".")
 	if get := getWords(plan, units); get != "" {
 		p.wrap("To get: ", get)
 	}
@@ -44,10 +44,10 @@ func breakEven(e *season.BreakEven, currency string) string {
 	if e.PerPlantWeek == nil {
 		return fmt.Sprintf("%.2f %s of it gains no weeks over the plan without.", e.Heat, currency)
 	}
-	words := fmt.Sprintf("%.2f %s gains %s weeks a plant over the plan without: %.2f for each plant and week.", e.Heat, currency, weeks(e.WeeksGained), *e.PerPlantWeek)
+	words := fmt.Sprintf("%.2f %s gains %s weeks a plant over no heat: %.2f a plant and week.", e.Heat, currency, weeks(e.WeeksGained), *e.PerPlantWeek)
 	switch {
 	case e.PaysFrom != nil:
-		words += fmt.Sprintf(" At %.2f a week it pays from about %d plants, by the straight line; here are %d.", *e.PlantWeek, *e.PaysFrom, e.Plants)
+		words += fmt.Sprintf(" At %.2f it pays from about %d plants, by the straight line; here are %d.", *e.PlantWeek, *e.PaysFrom, e.Plants)
 	case e.PlantWeek != nil:
 		words += " No stems are sold, so it never pays in money."
 	}
@@ -75,10 +75,10 @@ func decide(plan *season.Plan) string {
 	return words
 }
 
-// shortWords says what is short, what is short in stock in one go.
-func shortWords(all []season.Shortfall) []string {
+// shortWords says what is short, what is short in stock in one go, and the bench of the worst year.
+func shortWords(plan *season.Plan, units quantity.System) []string {
 	var words, sorts []string
-	for _, s := range all {
+	for _, s := range plan.Shortfalls {
 		if s.Of == "stock" {
 			sorts = append(sorts, fmt.Sprintf("%s %.0f", s.Variety, s.Short))
 			continue
@@ -87,6 +87,9 @@ func shortWords(all []season.Shortfall) []string {
 	}
 	if len(sorts) > 0 {
 		words = append(words, "more wanted than can be counted on: "+strings.Join(sorts, ", "))
+	}
+	if w := plan.Worst; w != nil {
+		words = append(words, fmt.Sprintf("in the worst year, %d, %s of %s (%s)", w.Year, units.Area(quantity.Area(w.ShortM2)), w.Place, shortDate(w.Week)))
 	}
 	if len(words) == 0 {
 		return []string{"nothing"}

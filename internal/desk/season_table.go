@@ -53,9 +53,6 @@ func (a *SeasonAnswer) sideBySide(p *page, units quantity.System) {
 	heatRows(p, plans)
 	a.costRows(p, plans)
 	p.row("benches suffice", suffices, plans)
-	if slices.ContainsFunc(plans, func(plan *season.Plan) bool { return plan.Worst != nil }) {
-		p.row("  short at worst", func(plan *season.Plan) string { return worstYear(plan, units) }, plans)
-	}
 	for i, pl := range a.Plans[0].Places {
 		if pl.Weeks[0].RoomM2 > 0 && isFilled(plans, i) {
 			p.row(pl.Place+", fullest", func(plan *season.Plan) string { return fullest(plan.Places[i], units) }, plans)
@@ -130,14 +127,6 @@ func suffices(plan *season.Plan) string {
 		return fmt.Sprintf("%d of %d, asked %d", plan.FitsYears, plan.Years, plan.Asked)
 	}
 	return fmt.Sprintf("%d of %d years", plan.FitsYears, plan.Years)
-}
-
-// worstYear says by how much a bench lacks room in the worst year.
-func worstYear(plan *season.Plan, units quantity.System) string {
-	if plan.Worst == nil {
-		return "-"
-	}
-	return fmt.Sprintf("%s in %d", units.Area(quantity.Area(plan.Worst.ShortM2)), plan.Worst.Year)
 }
 
 func (a *SeasonAnswer) costRows(p *page, plans []*season.Plan) {
