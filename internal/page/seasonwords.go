@@ -23,7 +23,7 @@ func (v seasonView) Follows(p *season.Plan) bool {
 
 // batchesAtFirst is how many batches are listed before all are asked for: as many as an old
 // phone shows at once.
-const batchesAtFirst = 60
+const batchesAtFirst = 50
 
 // Batches are those that are listed of the drawn plan: the first, or all (yes) where that is
 // asked.

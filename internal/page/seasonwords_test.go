@@ -9,12 +9,12 @@ import (
 	"eyeup/season"
 )
 
-// TestLongPlansAreCutTillAllIsAsked lists the first 60 of 75 batches, and then all, with the
+// TestLongPlansAreCutTillAllIsAsked lists the first 50 of 75 batches, and then all, with the
 // plan that was asked for kept.
 func TestLongPlansAreCutTillAllIsAsked(t *testing.T) {
 	plan := &season.Plan{Batches: make([]season.BatchPlan, 75)}
 	v := seasonView{Plan: plan, Asks: url.Values{"plan": {"no added heat"}}}
-	if n, more := len(v.Batches()), v.More(); n != 60 || more != 15 {
+	if n, more := len(v.Batches()), v.More(); n != 50 || more != 25 {
 		t.Errorf("%d batches are listed and %d more told of", n, more)
 	}
 	if to := v.All(); to != "/season?all=yes&plan=no+added+heat#batches" {
