@@ -99,6 +99,13 @@ func (p *prover) halve(e *HeatPays, at holds) error {
 func (p *prover) paysWith(plants int, e *HeatPays, at holds) (bool, error) {
 	one := *p
 	one.groups = scaled(p.groups, plants)
+	if p.say != nil { // how far it is, without figures of other numbers of plants
+		one.say = func(now Progress) {
+			told := p.told
+			told.Plan, told.Solves = now.Plan, now.Solves
+			p.say(told)
+		}
+	}
 	off := slices.Clone(at)
 	for _, place := range p.open {
 		off[place] = steadyAt(0)
