@@ -82,7 +82,7 @@ func (d *Desk) planRecords() []Record {
 
 // described is a record of what the garden's description says.
 func described(what string) Record {
-	return Record{Says: what + ", as the garden describes it", At: "/garden"}
+	return Record{Says: what + ", in the garden's description", At: "/garden"}
 }
 
 // addStored adds the figures by which a stock in store dries, once each.

@@ -134,7 +134,7 @@ func (d *Desk) GroundsOfLight(a *LightAnswer) []Grounds {
 	return []Grounds{
 		{Key: "light", Of: "light outside and here", Made: "The light of a mean day of the month over the years of the record.", Model: lightModel, Records: records, Assumed: assumed, Change: byGarden},
 		{Key: "hours", Of: "hours of day and of lamps", Made: "From sunrise to sunset; lit with the lamps of the place; and how long lamps would have to burn for a day of 14 hours.",
-			Model: "The sun's path over the garden's latitude, held to Reda & Andreas, NREL/TP-560-34302.", Records: []Record{described("latitude and lamps")}, Assumed: []string{"14 hours of light keep dahlias from making tubers instead of growing: common practice."}, Change: byGarden},
+			Model: "The sun's path over the garden's latitude, held to Reda & Andreas, NREL/TP-560-34302.", Records: []Record{described("latitude and lamps")}, Assumed: []string{"In days below 12 hours a dahlia from a tuber sets tubers and blind buds: Konishi & Inaba 1964, Journal of the Japanese Society for Horticultural Science 33:171. To 14 hours growers lengthen the day with lamps: common practice."}, Change: byGarden},
 	}
 }
 

@@ -54,12 +54,12 @@ func (d *Desk) groundsOfCost(plan *season.Plan) []Grounds {
 		heat.addPlace(d.Site(), p.Place)
 	}
 	return []Grounds{heat,
-		{Key: "light-cost", Of: "light", Made: "Power of the lamps, times the hours they burn while batches stand beneath them, times the price of electricity.", Records: []Record{described("lamps"), prices}, Change: byGarden},
-		{Key: "mix", Of: "mix and pots", Made: "Litres of mix and containers for all that is raised, some to spare, times their price.", Records: []Record{{Says: "containers of each batch", At: "#why-start"}, prices}, Assumed: []string{"What a container takes is its filled frustum, less the clump in it, and something for settling."}, Change: byGarden},
+		{Key: "light-cost", Of: "light", Made: "Power of the lamps, times their hours, on the days when something beneath them is up, times the price of electricity.", Records: []Record{described("lamps"), prices}, Change: byGarden},
+		{Key: "mix", Of: "mix and pots", Made: "All that is to be got, mix and containers before all, at its price.", Records: []Record{{Says: "what is to be got", At: "#why-get"}, prices}, Assumed: []string{"What a container takes is its filled frustum, less the clump in it, and something for settling."}, Change: byGarden},
 		{Key: "total", Of: "in all, and for each pot", Made: "Heat, light, mix and pots, and paid hands, beyond what the garden spends anyway; for each pot: divided by the plants raised in pots. Own hours cost nothing here.", Records: []Record{{Says: "heat", At: "#why-heat"}, prices}, Change: byChange},
 		{Key: "work", Of: "own hours", Made: "Minutes for each step of each kind, times how many.", Records: append(kindRecords(plan), described("hours a week")), Assumed: []string{"Minutes for a step are common practice or assumed; your own take their place."}, Change: byFigures},
 		{Key: "pays", Of: "does the heat pay", Made: "Heat of this plan, set against the weeks of flower that it gains over the plan without added heat, and what a week brings by stems sold.", Records: []Record{{Says: "heat", At: "#why-heat"}, {Says: "weeks gained", At: "#why-gain"}, described("prices and stems sold")}, Change: byGarden},
-		{Key: "get", Of: "to get", Made: "What the plan needs less what is in hand, with its range, its price, and the week before it is needed.", Records: []Record{{Says: "containers and mix", At: "#why-mix"}, prices}, Change: byGarden},
+		{Key: "get", Of: "to get", Made: "Mix, containers and seed for all that the plan raises, packing for autumn, each with its range and its price, a fortnight before it is first used.", Records: []Record{{Says: "how many of each lot", At: "#why-start"}, prices}, Change: byGarden},
 	}
 }
 

@@ -14,7 +14,7 @@ func (d *Desk) GroundsOfFrost(a *FrostAnswer) []Grounds {
 		{Key: "odds", Of: "the odds of one more freeze", Made: "In how many springs of the record it froze later than the day.", Model: oddsModel, Records: records, Assumed: assumed, Change: byGarden},
 		{Key: "dates", Of: "frost dates", Made: "The last freeze of each spring and the first of each autumn, and the days between.", Model: datesAre, Records: records, Assumed: assumed, Change: byGarden},
 		{Key: "planting", Of: "plant out after", Made: "The first day after which a freeze comes in no more of the springs than the risk.", Model: datesAre, Records: records, Assumed: assumed, Change: byGarden},
-		{Key: "year", Of: "the typical year", Made: "Means of each month's daily lows and highs, year by year; the coldest of all; and the days at or below freezing in a middling year. Days without a low or a high are left out.", Records: records, Assumed: []string{noForecast}, Change: byGarden},
+		{Key: "year", Of: "the typical year", Made: "Means of each month's daily lows and highs, year by year; the coldest of all; and how many days are at or below freezing, in the mean of the years. Days without a low or a high are left out.", Records: records, Assumed: []string{noForecast}, Change: byGarden},
 	}
 }
 
