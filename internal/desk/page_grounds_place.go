@@ -59,6 +59,7 @@ func (g *Garden) groundsOfNight(name string, assumed []string) Grounds {
 	}
 	if p != nil && (p.Sort == exchange.Store || p.Sort == exchange.Room) {
 		night.Assumed = []string{steadyMonth}
+		night.addLogger(*p)
 		return night
 	}
 	night.Model = runModel
@@ -166,12 +167,23 @@ func kindsOn(s *Shelf) []string {
 
 // GroundsOfThere say what the counts of a place rest on, and what is known of a steady one.
 func (d *Desk) GroundsOfThere(p PlaceNow) []Grounds {
+	climate := Grounds{Key: "climate", Of: "warmth and humidity", Made: "Month by month.", Records: []Record{described("warmth and humidity of " + p.Name)}, Assumed: []string{steadyMonth}, Change: byGarden}
+	climate.addLogger(p.Place)
 	return []Grounds{
 		{Key: "there", Of: "what stands here", Made: "All individuals that the book has in the place.", Model: foldModel, Records: d.counted(), Change: byEntry},
 		{Key: "room", Of: "bench, crates, cover and heater", Made: "As measured by you.", Records: []Record{described(p.Name)}, Change: byGarden},
-		{Key: "climate", Of: "warmth and humidity", Made: "As the garden describes them, month by month, or as a logger there wrote them down.", Records: []Record{described("warmth and humidity of " + p.Name)},
-			Assumed: []string{steadyMonth}, Change: byGarden},
+		climate,
 	}
+}
+
+// addLogger names the logger of a steady place, where it has one: its hours count before what
+// the months are described with.
+func (g *Grounds) addLogger(p exchange.Place) {
+	if p.LogFile == "" {
+		return
+	}
+	g.Records = append(g.Records, Record{Says: "what a logger there wrote down, " + p.LogFile})
+	g.Assumed = []string{"On days that the logger tells nothing of, the place is as warm as its month. " + steadyMonth}
 }
 
 func packedWords(s stock.Standing) string {

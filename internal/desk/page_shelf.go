@@ -67,7 +67,9 @@ func (h Held) Before() *stock.Round {
 
 func newShelf(b *stock.Book) *Shelf {
 	s := &Shelf{Rounds: b.Rounds()}
-	for _, l := range b.Lots() {
+	all := b.Lots()
+	s.Lots, s.words = make([]stock.Lot, 0, len(all)), make([]string, 0, len(all))
+	for _, l := range all {
 		if l.Count() == 0 {
 			s.Gone++
 			continue
