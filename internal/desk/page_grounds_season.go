@@ -9,7 +9,7 @@ import (
 // GroundsOfSeason say what the plans of a season rest on, figure by figure. plan is the one
 // that is shown in full.
 func (d *Desk) GroundsOfSeason(a *SeasonAnswer, plan *season.Plan) []Grounds {
-	return slices.Concat(d.groundsOfGain(a, plan), d.groundsOfCost(plan), d.groundsOfRoom(plan), d.groundsOfSearch(plan), d.groundsOfBatches(plan, a.Assumptions))
+	return slices.Concat(d.groundsOfGain(a, plan), d.groundsOfCost(plan), d.groundsOfRoom(plan), groundsOfSearch(), d.groundsOfBatches(plan, a.Assumptions))
 }
 
 // kindRecords lead to the figures of each kind that a plan raises.
@@ -79,10 +79,35 @@ func (d *Desk) groundsOfRoom(plan *season.Plan) []Grounds {
 }
 
 // groundsOfSearch say what the price of early and the search for the best plans rest on.
-func (d *Desk) groundsOfSearch(*season.Plan) []Grounds {
+func groundsOfSearch() []Grounds {
 	return []Grounds{
 		{Key: "early", Of: "the price of early", Made: "Plans from the cheapest to the earliest, each with what its heat costs and the weeks of flower it gains a plant, in the middle of the years.", Records: []Record{{Says: "heat", At: "#why-heat"}, {Says: "weeks gained", At: "#why-gain"}}, Change: byChange},
 		{Key: "better", Of: "how much better another could be", Made: "The most by which any other plan could cost less for the same flowers, on the same figures: what the search could not rule out.", Records: []Record{{Says: "what each thing costs", At: "#why-total"}, {Says: "weeks gained", At: "#why-gain"}}, Change: byChange},
 		{Key: "worth", Of: "what more would be worth", Made: "By how much a little more room or time in that week would make the best plan cheaper, for each unit.", Records: []Record{described("benches and hours")}, Change: byGarden},
 	}
+}
+
+// groundsOfBatches say, kind by kind, which figures the dates and benches of batches rest on.
+func (d *Desk) groundsOfBatches(plan *season.Plan, assumed []season.Assumption) []Grounds {
+	var kinds []string
+	for _, b := range plan.Batches {
+		kinds = addOnce(kinds, b.Kind)
+	}
+	var all []Grounds
+	for _, kind := range kinds {
+		k, known := d.Site().kind(kind)
+		if !known {
+			continue
+		}
+		g := Grounds{Key: GroundsKey("kind", kind), Of: kind, Made: "The figures of the kind that its dates and its bench rest on most.",
+			Records: []Record{{Says: "what is known of the kind, with every source: eyeup reckon culture --why " + kind}}, Change: byFigures}
+		for _, a := range assumed {
+			if a.Kind == kind {
+				g.Assumed = append(g.Assumed, a.What+" ("+a.Sure+")")
+			}
+		}
+		g.addKind(k, "start.weeks", "sprout.base", "sprout.sum", "sprout.never", "flower.early", "flower.mid", "flower.late", "plant.harden", "plant.check", "bench.tight", "bench.spaced")
+		all = append(all, g)
+	}
+	return all
 }
