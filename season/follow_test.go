@@ -2,6 +2,8 @@ package season
 
 import (
 	"encoding/json"
+	"errors"
+	"strings"
 	"testing"
 )
 
@@ -70,5 +72,27 @@ func TestFollowedBestPlansComeOutAgain(t *testing.T) {
 	}
 	for _, one := range r.proofs {
 		sameAgain(t, b, r.prover.realize("", "", one.best.at.levels(), r.prover.assignmentOf(one.best)))
+	}
+}
+
+// TestDecisionsOfAnotherSeasonAreRefused follows a plan in the season after its own, and one of whose
+// lots nothing is left.
+func TestDecisionsOfAnotherSeasonAreRefused(t *testing.T) {
+	b := waterville(t)
+	b.Weather, b.Years = b.Weather[:4], b.Years[:4]
+	r, err := Make(b)
+	if err != nil {
+		t.Fatal(err)
+	}
+	d := *r.Plans[2].Decisions
+	later := b
+	later.Span = Span(2028, b.Site)
+	if _, err := Follow(later, d); !errors.Is(err, ErrOtherSeason) {
+		t.Errorf("a plan of the season before is followed: %v", err)
+	}
+	gone := b
+	gone.Stock = nil
+	if _, err := Follow(gone, d); err == nil || !strings.Contains(err.Error(), "follow another plan") {
+		t.Errorf("a plan of nothing is followed: %v", err)
 	}
 }

@@ -51,6 +51,7 @@ func fitBegun(f *follows, b *stock.Book) {
 type raisedWay struct {
 	alive int // that stand still
 	made  bool
+	codes []string // of its lots
 	steps []stock.Step
 }
 
@@ -73,6 +74,11 @@ func (f *begun) lot(lines []season.Decided) (stock.Holding, bool) {
 		Plant: first.Plant, Reserve: first.Reserve, Count: ways["whole"].alive,
 	}
 	h.Variety.Name = mother.Name()
+	for _, w := range ways {
+		for _, code := range w.codes {
+			f.gone[code] = true
+		}
+	}
 	if cut.made {
 		h.Count += parentsOf(lines)
 	}
@@ -98,7 +104,7 @@ func (f *begun) waysOf(down []stock.LotID) map[string]*raisedWay {
 		w.made = true
 		w.alive += lot.Count()
 		w.steps = append(w.steps, f.steps[id]...)
-		f.gone[string(lot.Code)] = true
+		w.codes = append(w.codes, string(lot.Code))
 	}
 	for _, w := range ways {
 		slices.SortStableFunc(w.steps, func(x, y stock.Step) int { return cmp.Compare(x.On.Sub(y.On), 0) })

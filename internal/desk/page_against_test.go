@@ -41,7 +41,7 @@ func followed(t *testing.T, lines ...string) (*Scratch, stock.Lot) {
 }
 
 // write writes an entry of a day down; LOT in its body is the lot's code.
-func write(t *testing.T, d *Scratch, on, kind, body string) []stock.Added {
+func write(t testing.TB, d *Scratch, on, kind, body string) []stock.Added {
 	t.Helper()
 	e, err := d.book.NewEntry(kind, []byte(body))
 	if err != nil {

@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"eyeup/civil"
+	"eyeup/season"
 )
 
 // BenchmarkChange answers one change after another in the invented garden, as a running
@@ -45,4 +46,32 @@ func cpu() time.Duration {
 		return 0
 	}
 	return time.Duration(u.Utime.Nano() + u.Stime.Nano())
+}
+
+// BenchmarkFollow works out again the plan that is followed in the invented garden, its decisions
+// held, out of what the season of the day has left.
+func BenchmarkFollow(b *testing.B) {
+	today := civil.MustOn(2027, time.January, 20)
+	d, err := DemoDesk(today, today.UTC)
+	if err != nil {
+		b.Fatal(err)
+	}
+	defer d.Close()
+	worked, err := d.Season(today)
+	if err != nil {
+		b.Fatal(err)
+	}
+	body, err := worked.Hold(season.AsEarly)
+	if err != nil {
+		b.Fatal(err)
+	}
+	write(b, d, "2027-01-20", "decided", string(body))
+	g := d.Garden()
+	before := cpu()
+	for b.Loop() {
+		if _, err := g.follows.follow(g.Brief(today)); err != nil {
+			b.Fatal(err)
+		}
+	}
+	b.ReportMetric(float64((cpu()-before).Milliseconds())/float64(b.N), "cpu-ms/op")
 }

@@ -141,10 +141,9 @@ func TestBestPlansAreFollowed(t *testing.T) {
 // TestWhatIsBegunStays starts lots of a plan that is followed, later than decided and of one fewer:
 // the plan keeps them, by what the book has, and says so.
 func TestWhatIsBegunStays(t *testing.T) {
-	d, best := bestOf(t)
+	d, _ := bestOf(t)
 	a := hold(t, d, season.AsEarly)
 	plan, _ := a.followed()
-	_ = best
 	at := slices.IndexFunc(plan.Batches, func(b season.BatchPlan) bool {
 		alone := 0
 		for _, other := range plan.Batches {
@@ -157,7 +156,7 @@ func TestWhatIsBegunStays(t *testing.T) {
 	if at < 0 {
 		t.Fatal("no lot is raised whole in pots")
 	}
-	lot := plan.Batches[at]
+	lot, batches := plan.Batches[at], len(plan.Batches)
 	late := lot.Starts[0].Week.AddDays(9)
 	write(t, d, late.String(), "started", fmt.Sprintf(`{"lot":%q,"count":%d,"to":{"place":"back room","form":"pot"}}`, lot.Code, lot.Count))
 	standing, err := lotNow(d, lot.Code)
@@ -180,9 +179,13 @@ func TestWhatIsBegunStays(t *testing.T) {
 			t.Errorf("nothing of %q in %q", words, plan.Otherwise)
 		}
 	}
+	if len(plan.Otherwise) != 2 || len(plan.Batches) != batches {
+		t.Errorf("of %d batches %d are left: %q", batches, len(plan.Batches), plan.Otherwise)
+	}
 	if slices.ContainsFunc(plan.NotCovered, func(n season.NotCovered) bool { return n.Variety == lot.Variety }) {
 		t.Errorf("what was started is left alone: %v", plan.NotCovered)
 	}
+	replayedFollowed(t, d, now, plan)
 }
 
 func lotNow(d *Scratch, code string) (n int, err error) {
@@ -238,4 +241,57 @@ func TestDecisionsAreReadAsWritten(t *testing.T) {
 	if !reflect.DeepEqual(*got, want) {
 		t.Errorf("read is\n%+v\nwritten was\n%+v", *got, want)
 	}
+}
+
+// TestWhatIsDividedStays wakes and cuts clumps of a plan that is followed, late and with one piece
+// fewer than decided: the plan keeps them as the book has them, the clumps that are raised whole
+// too, and what comes of it holds when it is replayed.
+func TestWhatIsDividedStays(t *testing.T) {
+	d, _ := bestOf(t)
+	plan, _ := hold(t, d, season.AsEarly).followed()
+	at := slices.IndexFunc(plan.Batches, func(b season.BatchPlan) bool {
+		return b.How == "divided" && b.Count > 2 && b.Container != "" && !strings.Contains(b.ID, "/")
+	})
+	if at < 0 {
+		t.Fatal("nothing is divided")
+	}
+	cut, whole := plan.Batches[at], 0
+	for _, b := range plan.Batches {
+		if b.Code == cut.Code && b.How == "whole" {
+			whole += b.Count
+		}
+	}
+	pieces := 0
+	for _, b := range plan.Batches {
+		if b.Code == cut.Code && b.How == "divided" {
+			pieces += b.Count
+		}
+	}
+	woken := cut.Starts[0].Week.AddDays(8)
+	write(t, d, woken.String(), "woken", fmt.Sprintf(`{"lot":%q,"count":%d,"to":{"place":"warm room"}}`, cut.Code, cut.Parents))
+	write(t, d, woken.AddDays(12).String(), "divided", fmt.Sprintf(`{"from":%q,"place":"warm room","clumps":%d,"good":%d,"to":{"place":"warm room"}}`, cut.Code, cut.Parents, pieces-1))
+	now := woken.AddDays(14)
+	plan, _ = seasonNow(t, d, now).followed()
+	kept := map[string]int{}
+	for _, b := range plan.Batches {
+		if b.Code == cut.Code {
+			kept[b.How] += b.Count
+			if b.How == "divided" && b.Starts[0].Week != woken.Monday() {
+				t.Errorf("woken on %v, it starts in the week of %v", woken, b.Starts[0].Week)
+			}
+		}
+	}
+	if !plan.Held || kept["divided"] != pieces-1 || kept["whole"] != whole {
+		t.Errorf("of %d pieces and %d clumps it keeps %v: %q", pieces, whole, kept, plan.Otherwise)
+	}
+	replayedFollowed(t, d, now, plan)
+}
+
+// replayedFollowed replays the plan that is followed, with the stock of before anything was started.
+func replayedFollowed(t *testing.T, d *Scratch, now civil.Date, plan *season.Plan) {
+	t.Helper()
+	g := d.Garden()
+	brief := g.Brief(now)
+	brief.Stock, brief.OutFrom = g.follows.stock, g.follows.decisions.OutFrom
+	replayed(t, brief, []*season.Plan{plan})
 }

@@ -121,6 +121,9 @@ func seasonBy(g *Garden, today civil.Date, plans func(season.Brief) (*season.Res
 		a.decision = g.follows.id
 	}
 	plan, _ := a.followed()
+	if plan.Held {
+		a.NotCovered = plan.NotCovered
+	}
 	a.Jobs = a.jobs[plan.Name]
 	a.ThisWeek = thisWeek(a.Jobs, today)
 	a.Assumptions = assumptions(a.Plans)
