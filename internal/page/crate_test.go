@@ -159,7 +159,7 @@ func TestWeighingCounts(t *testing.T) {
 	if status != http.StatusSeeOther {
 		t.Fatalf("status %d: %s", status, gist(body))
 	}
-	if _, body := get(t, h, path); !strings.Contains(body, "by the scales 10.0 % from 3 Nov to 20 Jan") {
+	if _, body := get(t, h, path); !strings.Contains(said(body), "by the scales 10.0 % from 3 Nov to 20 Jan") {
 		t.Error("the crate does not tell what the scales say")
 	}
 	if _, body := get(t, h, "/rounds"); !strings.Contains(body, "10.0 %, weighed") {
