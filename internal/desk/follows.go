@@ -53,29 +53,16 @@ func (f *follows) held(brief season.Brief) (*season.Result, string) {
 	return r, ""
 }
 
-// of returns the name of the plan that is followed, where a season has it.
-func (f *follows) of(a *SeasonAnswer) string {
-	if f == nil {
-		return ""
-	}
-	if _, err := a.planNamed(f.said.Plan); err != nil {
-		return ""
-	}
-	return f.said.Plan
-}
-
-// isAnother reports whether a season was worked out before the plan whose decisions are held now.
-func (f *follows) isAnother(a *SeasonAnswer) bool {
-	return f != nil && f.decisions != nil && a.decision != f.id
-}
+// isBefore reports whether a season was worked out before the plan whose decisions are held now.
+func (a *SeasonAnswer) isBefore(last *decided) bool { return last.isHeld() && a.decision != last.id }
 
 // by is a season that goes by the plan that is followed by its name now, even where it was worked
 // out before that was decided.
-func (a *SeasonAnswer) by(f *follows) *SeasonAnswer {
-	if f != nil && f.decisions != nil {
+func (a *SeasonAnswer) by(last *decided) *SeasonAnswer {
+	if last.isHeld() {
 		return a
 	}
-	name := f.of(a)
+	name := last.nameIn(a)
 	if name == a.Followed {
 		return a
 	}

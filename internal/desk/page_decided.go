@@ -140,10 +140,46 @@ func (s *StockBook) lastDecided() *decided {
 
 // lastDecided returns the last decision that counts still; nil for none.
 func (d *Desk) lastDecided() *decided {
-	if f := d.Garden().follows; f != nil {
-		return &f.decided
+	last := d.decision()
+	if last == nil || last.said.Plan == "" {
+		return nil
 	}
-	return nil
+	return last
+}
+
+// decision is the last decision that counts still, read once; nil for none.
+func (d *Desk) decision() *decided {
+	var head stock.ID
+	var is bool
+	d.Read(func(b *stock.Book) { _, head, is = b.LastOf("decided") })
+	d.mu.Lock()
+	last := d.last
+	d.mu.Unlock()
+	switch {
+	case !is:
+		return nil
+	case last != nil && last.id == head:
+		return last
+	}
+	last = d.book.lastDecided()
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	d.last = last
+	return last
+}
+
+// isHeld reports whether the decisions of a plan are held, and not its name.
+func (d *decided) isHeld() bool { return d != nil && d.said.Held != nil }
+
+// nameIn returns the name of the plan that was decided on, where a season has it.
+func (d *decided) nameIn(a *SeasonAnswer) string {
+	if d == nil {
+		return ""
+	}
+	if _, err := a.planNamed(d.said.Plan); err != nil {
+		return ""
+	}
+	return d.said.Plan
 }
 
 // Decided returns the name of the plan that the grower decided on last, empty for none.

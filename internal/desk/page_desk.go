@@ -24,6 +24,7 @@ type Desk struct {
 	says    string     // what the book said of the garden then
 	failed  error      // why what it says now does not hold together
 	shelf   *Shelf
+	last    *decided // the decision that was read last; nil before the first
 
 	looking sync.Mutex // never taken while another of these is held
 	noted   noted
@@ -100,7 +101,7 @@ func (d *Desk) Garden() *Garden {
 	for !stocked {
 		d.book.Read(func(b *stock.Book) { stocked = d.restock(b, last) })
 		if !stocked {
-			last = d.book.lastDecided()
+			last = d.decision()
 		}
 	}
 	d.mu.Lock()

@@ -34,16 +34,16 @@ func (d *Desk) Season(today civil.Date) (Worked, error) {
 	if err != nil {
 		return Worked{}, err
 	}
-	follows := d.Garden().follows
+	last := d.lastDecided()
 	for range 3 {
-		if !follows.isAnother(a) {
+		if !a.isBefore(last) {
 			break
 		}
 		if a, rests, _, err = d.season.get(now, aMinute, reckon); err != nil {
 			return Worked{}, err
 		}
 	}
-	return Worked{a.by(follows), now.entries - rests.entries}, nil
+	return Worked{a.by(last), now.entries - rests.entries}, nil
 }
 
 const aMinute = time.Minute

@@ -116,9 +116,9 @@ func seasonBy(g *Garden, today civil.Date, plans func(season.Brief) (*season.Res
 	for _, plan := range result.Plans {
 		a.jobs[plan.Name] = week.Of(brief, plan)
 	}
-	a.Followed, a.NotFollowed = g.follows.of(a), why
+	a.NotFollowed = why
 	if g.follows != nil {
-		a.decision = g.follows.id
+		a.Followed, a.decision = g.follows.nameIn(a), g.follows.id
 	}
 	plan, _ := a.followed()
 	if plan.Held {
