@@ -23,9 +23,13 @@ type Certificate struct {
 	Groups    []CertifiedGroup   `json:"groups"`
 	Levels    []CertifiedLevels  `json:"levels"`
 	Prices    []map[int]float64  `json:"prices" jsonschema_description:"what one more of a limit is worth, by its number"`
+	Dues      [][]CertifiedDues  `json:"dues" jsonschema_description:"that go with each of prices"`
+	Monday    int                `json:"first_monday" jsonschema_description:"the first day of the first week; days of the season's span"`
 	Leaves    []CertifiedSetting `json:"leaves"`
 	Cost      float64            `json:"cost" jsonschema_description:"of the plan: its money less the worth of its flowers"`
 	Bound     float64            `json:"bound" jsonschema_description:"the least of the leaves' bounds"`
+
+	pool []*prices // that stand in Prices
 }
 
 // CertifiedGroup is plants that are raised alike.
@@ -40,6 +44,7 @@ type CertifiedLevels struct {
 	Lit    [][]int             `json:"lit" jsonschema_description:"by burner: days on which it may be lit, from the latest"`
 	Out    [][]int             `json:"out" jsonschema_description:"by burner: days on which it may go out, from the first"`
 	Step   [][]int             `json:"step" jsonschema_description:"by burner: days on which its level may step; 2147483647 alone where it does not"`
+	Burns  [][][][]float64     `json:"burns" jsonschema_description:"by burner, day of step, day lit and day out: what heat or light costs"`
 	Ways   [][]CertifiedChoice `json:"ways" jsonschema_description:"by group"`
 	fields *field
 }
@@ -67,14 +72,14 @@ type CertifiedSteps struct {
 // CertifiedSetting is a leaf: burners lit on one of a run of days, out on one of another and
 // their level stepped on one of a third, all by their place in the list of days.
 type CertifiedSetting struct {
-	Levels  int      `json:"levels" jsonschema_description:"which of levels"`
-	Lit     [][2]int `json:"lit" jsonschema_description:"by burner: first and last"`
-	Out     [][2]int `json:"out" jsonschema_description:"by burner: first and last"`
-	Step    [][2]int `json:"step" jsonschema_description:"by burner: first and last"`
-	Burning float64  `json:"burning" jsonschema_description:"what heat and lamps cost at least"`
-	Prices  int      `json:"prices" jsonschema_description:"which of prices"`
-	Bound   float64  `json:"bound" jsonschema_description:"no plan in it costs less, by these prices"`
-	Search  *float64 `json:"search,omitempty" jsonschema_description:"the bound that a search in whole plants found, where it did; not added up here"`
+	Levels int      `json:"levels" jsonschema_description:"which of levels"`
+	Lit    [][2]int `json:"lit" jsonschema_description:"by burner: first and last"`
+	Out    [][2]int `json:"out" jsonschema_description:"by burner: first and last"`
+	Step   [][2]int `json:"step" jsonschema_description:"by burner: first and last"`
+	Swept  []int    `json:"swept,omitempty" jsonschema_description:"the burners of houses of which all days are gone through"`
+	Prices int      `json:"prices" jsonschema_description:"which of prices"`
+	Bound  float64  `json:"bound" jsonschema_description:"no plan in it costs less, by these prices"`
+	Search *float64 `json:"search,omitempty" jsonschema_description:"the bound that a search in whole plants found, where it did; not added up here"`
 }
 
 // Certificate returns what proves a plan, by its name. It fails for plans that are not proved.
@@ -112,14 +117,13 @@ func (p *prover) certify(plan string, one *proven) (*Certificate, error) {
 	p.weight = one.weight
 	c := &Certificate{
 		Plan: plan, Currency: p.Prices.Currency, WeekWorth: one.weight, LeftOut: p.leaving(p.maker, one.weight), Hired: p.hired,
-		Hours: p.hoursRow(0), Limits: p.limit, Cost: p.costOf(one.best), Bound: math.Inf(1),
+		Monday: p.firstMonday, Hours: p.hoursRow(0), Limits: p.limit, Cost: p.costOf(one.best), Bound: math.Inf(1),
 	}
 	for _, g := range p.groups {
 		c.Groups = append(c.Groups, CertifiedGroup{g.name(), g.want})
 	}
 	for _, n := range one.leaves {
-		p.opened(n)
-		leaf := CertifiedSetting{Levels: c.levelsOf(p, n.f), Lit: n.from, Out: n.to, Step: n.turn, Burning: n.burning, Prices: c.pricesOf(p.bestOf(n, one.pool))}
+		leaf := CertifiedSetting{Levels: c.levelsOf(p, n.f), Lit: n.from, Out: n.to, Step: n.turn, Swept: n.houses, Prices: c.pricesOf(p, p.bestOf(n, one.pool))}
 		if n.by < 0 {
 			found := n.bound
 			leaf.Search = &found
@@ -155,14 +159,14 @@ func (c *Certificate) levelsOf(p *prover, f *field) int {
 			return i
 		}
 	}
-	l := CertifiedLevels{Lit: f.begins, Out: f.ends, Step: f.turns, fields: f}
+	l := CertifiedLevels{Lit: f.begins, Out: f.ends, Step: f.turns, Burns: f.burns(), fields: f}
 	for i := range p.Places {
 		l.Held = append(l.Held, p.words(i, f.at[i]))
 	}
-	for g, may := range p.whole(f).may {
+	for g, may := range p.whole(f).ready().may {
 		var ways []CertifiedChoice
 		for _, i := range may {
-			ways = append(ways, p.certified(&f.choices[g][i], c.Hours))
+			ways = append(ways, p.certified(f.choices[g][i], c.Hours))
 		}
 		l.Ways = append(l.Ways, ways)
 	}
@@ -188,19 +192,56 @@ func (p *prover) certified(o *choice, hours int) CertifiedChoice {
 	return w
 }
 
+// burns tells what every burner of a field costs.
+func (f *field) burns() [][][][]float64 {
+	var all [][][][]float64
+	for i, b := range f.burners {
+		var of [][][]float64
+		for _, turn := range f.turns[i] {
+			var costs [][]float64
+			for _, from := range f.begins[i] {
+				var row []float64
+				for _, to := range f.ends[i] {
+					row = append(row, b.cost(span{from, to}, turn))
+				}
+				costs = append(costs, row)
+			}
+			of = append(of, costs)
+		}
+		all = append(all, of)
+	}
+	return all
+}
+
 // pricesOf returns the place of prices in the certificate, adding them when first met.
-func (c *Certificate) pricesOf(x *prices) int {
-	by := map[int]float64{}
+func (c *Certificate) pricesOf(p *prover, x *prices) int {
+	if at := slices.Index(c.pool, x); at >= 0 {
+		return at
+	}
+	by, due := map[int]float64{}, []CertifiedDues{}
 	for row, price := range x.by {
 		if price > 0 {
 			by[row] = price
 		}
 	}
-	for i, known := range c.Prices {
-		if fmt.Sprint(known) == fmt.Sprint(by) {
-			return i
+	for i, d := range x.dues {
+		if d != nil {
+			due = append(due, d.certified(i))
 		}
 	}
-	c.Prices = append(c.Prices, by)
+	c.pool, c.Prices, c.Dues = append(c.pool, x), append(c.Prices, by), append(c.Dues, due)
 	return len(c.Prices) - 1
+}
+
+// certified tells dues week by week.
+func (d *dues) certified(burner int) CertifiedDues {
+	one := CertifiedDues{Burner: burner, Room: d.room, Limit: d.row}
+	for _, upTo := range d.upTo {
+		weeks := make([]float64, len(upTo)-1)
+		for i := range weeks {
+			weeks[i] = max(0, upTo[i+1]-upTo[i])
+		}
+		one.Plants = append(one.Plants, weeks)
+	}
+	return one
 }

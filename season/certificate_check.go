@@ -1,13 +1,9 @@
 package season
 
 import (
-	"errors"
 	"fmt"
-	"maps"
 	"math"
 	"slices"
-
-	"eyeup/solve"
 )
 
 // Check adds a certificate up again: each leaf's bound from its prices, all sums rounded
@@ -29,52 +25,6 @@ func (c *Certificate) Check() error {
 		return fmt.Errorf("the bound is %v, though a leaf is bound by %v only", c.Bound, least)
 	}
 	return c.covers()
-}
-
-// add reckons the bound of a leaf.
-func (c *Certificate) add(leaf CertifiedSetting) (float64, error) {
-	if leaf.Levels < 0 || leaf.Levels >= len(c.Levels) || leaf.Prices < 0 || leaf.Prices >= len(c.Prices) {
-		return 0, errors.New("it names levels or prices that are not there")
-	}
-	l, prices := &c.Levels[leaf.Levels], c.Prices[leaf.Prices]
-	if len(leaf.Lit) != len(l.Lit) || len(leaf.Out) != len(l.Out) || len(leaf.Step) != len(l.Step) || len(l.Ways) != len(c.Groups) {
-		return 0, errors.New("it does not name every burner and group")
-	}
-	p := &solve.Programme{Offset: leaf.Burning}
-	terms := make([][]solve.Term, len(c.Limits))
-	var by []float64
-	for g, ways := range l.Ways {
-		want := float64(c.Groups[g].Plants)
-		row, always, cheapest := solve.Row{Low: want, High: want}, false, math.Inf(1)
-		add := func(cost float64, takes map[int]float64) {
-			at := p.Column(solve.Column{Cost: cost, High: want})
-			row.Terms = append(row.Terms, solve.Term{Column: at, Factor: 1})
-			for _, limit := range slices.Sorted(maps.Keys(takes)) {
-				terms[limit] = append(terms[limit], solve.Term{Column: at, Factor: takes[limit]})
-				cost += prices[limit] * takes[limit]
-			}
-			cheapest = math.Min(cheapest, cost)
-		}
-		for _, w := range ways {
-			if leaf.allows(l, w) {
-				always = always || w.Direct
-				add(w.Money-c.WeekWorth*w.Gain, w.Takes)
-			}
-		}
-		if !always {
-			add(c.LeftOut, nil)
-		}
-		p.Row(row)
-		by = append(by, cheapest)
-	}
-	for limit, all := range terms {
-		if limit >= c.Hours {
-			all = append(all, solve.Term{Column: p.Column(solve.Column{Cost: c.Hired, High: math.Inf(1)}), Factor: -1})
-		}
-		p.Row(solve.Row{Low: math.Inf(-1), High: c.Limits[limit], Terms: all})
-		by = append(by, -prices[limit])
-	}
-	return p.Bound(by)
 }
 
 // allows reports whether a way wants nothing outside the longest burning of a leaf.

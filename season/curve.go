@@ -2,7 +2,6 @@ package season
 
 import (
 	"cmp"
-	"math"
 	"slices"
 )
 
@@ -42,18 +41,18 @@ func (p *prover) prove(weight float64, name string, seeds []*found, open ...func
 		roots := nodes()
 		if i == 0 {
 			p.suit(roots)
+		} else if p.best != nil {
+			p.guide(roots)
 		}
-		if err := p.search(roots); err != nil {
+		roots, p.leaves, p.begun = append(roots, p.leaves...), nil, p.told.Solves
+		if err := p.searchAndClose(roots); err != nil {
 			return nil, err
 		}
 		if one.steady == nil {
 			one.steady = p.best
 		}
 	}
-	bound := math.Inf(1)
-	for _, n := range p.leaves {
-		bound = math.Min(bound, n.bound)
-	}
+	bound := p.leastBound()
 	p.told.Bound = bound
 	p.tell()
 	one.best, one.bound, one.leaves, one.pool, one.ended = p.best, bound, p.leaves, p.pool, !p.isNear(bound)
@@ -64,15 +63,9 @@ func (p *prover) prove(weight float64, name string, seeds []*found, open ...func
 func (p *prover) everything() []*node {
 	var roots []*node
 	for _, at := range p.allLevels() {
-		roots = append(roots, p.root(steady(at)))
+		roots = append(roots, p.whole(p.field(steady(at))))
 	}
 	return roots
-}
-
-// root is the node of all settings that hold the places in some ways, not yet opened.
-func (p *prover) root(at holds) *node {
-	p.made++
-	return &node{at: at, bound: math.Inf(-1), order: p.made}
 }
 
 // nearDays is how many days sooner or later than in the best plan at one level all that burns
@@ -99,16 +92,6 @@ func (p *prover) stepping(f *found) []*node {
 		}
 	}
 	return roots
-}
-
-// opened fills in a node that has only said how the places are held.
-func (p *prover) opened(n *node) {
-	if n.f != nil {
-		return
-	}
-	known := *n
-	*n = *p.whole(p.field(n.at))
-	n.order, n.bound, n.by = known.order, known.bound, known.by
 }
 
 // only is the one setting of a plan: what burns, and when, is settled and paid for.
@@ -150,7 +133,7 @@ func (p *prover) settled(in *field, f *found) *node {
 			r[2][i] = [2]int{at, at}
 		}
 	}
-	return p.nodeOf(n.f, n.may, r)
+	return p.nodeOf(n.f, r).ready()
 }
 
 // curve proves plans along the price of early: the cheapest, the earliest, and between them

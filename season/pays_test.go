@@ -42,7 +42,7 @@ func TestHeatPaysFromSoManyPlants(t *testing.T) {
 	best := func(plants int, root holds) *proven {
 		one := *p
 		one.groups = scaled(p.groups, plants)
-		best, err := one.prove(e.WeekWorth, "", nil, func() []*node { return []*node{one.root(root)} })
+		best, err := one.prove(e.WeekWorth, "", nil, func() []*node { return []*node{one.whole(one.field(root))} })
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -39,11 +39,11 @@ type take struct {
 type field struct {
 	at      holds
 	burners []*burner
-	through []*passage // whose choices these are
-	choices [][]choice // by group
-	begins  [][]int    // by burner: the days on which it may be lit, from the latest to the first
-	ends    [][]int    // by burner: the days on which it may go out, from the first to the latest
-	turns   [][]int    // by burner: the days on which its level may step; never alone where it does not
+	through []*passage  // whose choices these are
+	choices [][]*choice // by group
+	begins  [][]int     // by burner: the days on which it may be lit, from the latest to the first
+	ends    [][]int     // by burner: the days on which it may go out, from the first to the latest
+	turns   [][]int     // by burner: the days on which its level may step; never alone where it does not
 }
 
 // groups puts like batches together, in the maker's order.
@@ -82,10 +82,12 @@ func (m *maker) rowCount() int { return (2*len(m.Places) + 1) * m.weeks }
 // fieldOf gathers what may be chosen while the places are held in some ways, on a basis of
 // room: the share of years in which no plant takes more.
 func (p *prover) fieldOf(at holds, basis float64) *field {
-	f := &field{at: at, burners: p.burners(at), through: p.through(at, basis), choices: make([][]choice, len(p.groups))}
+	f := &field{at: at, burners: p.burners(at), through: p.through(at, basis), choices: make([][]*choice, len(p.groups))}
 	for _, one := range f.through {
 		for g, all := range one.choices {
-			f.choices[g] = append(f.choices[g], all...)
+			for i := range all {
+				f.choices[g] = append(f.choices[g], &all[i])
+			}
 		}
 	}
 	f.windows(p.stepDays)

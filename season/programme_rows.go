@@ -26,6 +26,9 @@ func (f *field) windows(turns []int) {
 			begins, ends = []int{never}, []int{0}
 		}
 		begins, ends = slices.Compact(begins), slices.Compact(ends)
+		if last := begins[len(begins)-1]; last < ends[0] { // it may also not be lit at all
+			begins = append(begins, never)
+		}
 		slices.Reverse(begins)
 		f.begins, f.ends, f.turns = append(f.begins, begins), append(f.ends, ends), append(f.turns, f.turnsOf(b, turns))
 	}
@@ -84,7 +87,8 @@ type column struct {
 type stated struct {
 	solve.Programme
 	columns []column
-	rows    []int // the row that each limit stands for; -1 for the plants of a group
+	rows    []int // the row that each limit stands for; -1 for the plants of a group and for dues
+	dues    []due // of the last rows
 }
 
 // state puts a field into a programme: the choices that may be made, weeks of flower counted
@@ -104,7 +108,7 @@ func (m *maker) state(c *counting, groups []*group, f *field, may [][]int32, wei
 		}
 		always := false
 		for _, i := range may[g] {
-			o := &all[i]
+			o := all[i]
 			always = always || o.route.direct
 			at := add(solve.Column{Name: m.choiceName(groups[g], o), Cost: o.money + o.warm + o.worse - weight*o.gain}, int(i))
 			for _, list := range [][]take{o.takes, o.hours} {

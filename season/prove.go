@@ -38,9 +38,9 @@ const Share = 0.004
 // and by plain arithmetic, how many branches or rounds are looked into for one setting, and
 // how often the settings are split.
 const (
-	mostSplits                      = 12000
+	mostSplits                      = 1000
 	mostSolves, mostPlainSolves     = 120, 16
-	mostBranches, mostPlainBranches = 2000, 1
+	mostBranches, mostPlainBranches = 60, 1
 )
 
 // prover looks for the best plan at one weight of a week of flower after another.
@@ -57,13 +57,16 @@ type prover struct {
 	stepDays []int // on which levels may step
 	searches bool  // whether all steps are asked for, and not only those of a plan
 	pool     []*prices
+	latest   []int // of the pool, those that were solved for, not blended
 	serve    []int // of the pool, those that serve at this weight
 	say      func(Progress)
+	swept    sweep // the last one
 
-	weight float64 // money for a week of one plant in flower
-	best   *found  // at that weight
-	leaves []*node // of the last tree
-	made   int     // nodes, for their order
+	solved map[string]bool // settings solved at this weight
+	weight float64         // money for a week of one plant in flower
+	best   *found          // at that weight
+	leaves []*node         // of the last tree
+	made   int             // nodes, for their order
 	told   Progress
 	begun  int // solves when the last search began
 }
@@ -137,6 +140,7 @@ func (m *maker) newProver(ctx context.Context, say func(Progress)) *prover {
 		}
 	}
 	p.spare = p.dearest()
+	p.latest = []int{0}
 	p.pool = []*prices{p.pricesOf(make([]float64, m.rowCount()))}
 	return p
 }
@@ -172,6 +176,7 @@ func (p *prover) field(at holds) *field {
 // at sets the weight and forgets what was best at another.
 func (p *prover) at(weight float64, name string) {
 	p.weight, p.best, p.leaves, p.begun = weight, nil, nil, p.told.Solves
+	p.solved = map[string]bool{}
 	p.told.Plan, p.told.Bound = name, math.Inf(-1)
 }
 
@@ -193,7 +198,7 @@ func (p *prover) close(n *node) error {
 		limits.Nodes = mostPlainBranches
 	}
 	if p.best != nil {
-		limits.Apart = Share / 4 * p.scale(p.best)
+		limits.Apart = Share / 2 * p.scale(p.best)
 	}
 	answer, err := p.Solver(p.ctx, &s.Programme, limits, nil)
 	if err != nil {
@@ -251,7 +256,7 @@ func (p *prover) sumUp(f *field, turn []int, counts [][]int, left int) *found {
 	}
 	for g, all := range f.choices {
 		for i := range all {
-			sum.add(&all[i], counts[g][i])
+			sum.add(all[i], counts[g][i])
 		}
 	}
 	return p.bill(sum)

@@ -91,7 +91,7 @@ func (p *prover) assignmentOf(f *found) assignment {
 }
 
 // part gives the batches of a group their plants. What is over is left out.
-func (g *group) part(all []choice, counts []int, left map[*batch]int) []portion {
+func (g *group) part(all []*choice, counts []int, left map[*batch]int) []portion {
 	order := make([]int, len(all))
 	for i := range order {
 		order[i] = i

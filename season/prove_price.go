@@ -70,15 +70,14 @@ func (p *prover) slope(n *node, x *prices, slope []float64) {
 		}
 		slope[row] = keptSlope*slope[row] + over
 	}
-	cost := x.costOf(n.f, p.weight)
 	for g, may := range n.may {
 		least, chosen := math.Inf(1), int32(-1)
 		if !n.always[g] {
 			least = p.leaving(p.maker, p.weight)
 		}
 		for _, i := range may {
-			if cost[g][i] < least {
-				least, chosen = cost[g][i], i
+			if cost := x.costOf(g, n.f.choices[g][i], p.weight); cost < least {
+				least, chosen = cost, i
 			}
 		}
 		if chosen < 0 {

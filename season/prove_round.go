@@ -16,35 +16,73 @@ type rounding struct {
 	free   []float64 // of every limit
 }
 
-// rounded is a plan made of a node's answer in parts of plants.
+// rounded is the better of two plans made of a node's answer in parts of plants: one fills up
+// with what the answer has most of, the other with what is cheapest.
 func (p *prover) rounded(n *node, s *stated, values []float64) *found {
-	r := &rounding{prover: p, n: n, free: slices.Clone(p.limit)}
+	parts := make([][]float64, len(n.f.choices))
 	for g, all := range n.f.choices {
-		r.counts, r.left = append(r.counts, make([]int, len(all))), append(r.left, p.groups[g].want)
+		parts[g] = make([]float64, len(all))
 	}
 	for i, c := range s.columns {
 		if c.group >= 0 && c.choice >= 0 {
-			r.place(c.group, int32(c.choice), min(int(values[i]+1e-6), r.left[c.group]))
+			parts[c.group][c.choice] = values[i]
 		}
 	}
-	cost, out := p.pool[max(n.by, 0)].costOf(n.f, p.weight), 0
+	one, other := p.filled(n, parts, true), p.filled(n, parts, false)
+	if one == nil || other != nil && p.costOf(other) < p.costOf(one) {
+		return other
+	}
+	return one
+}
+
+// filled takes of every choice the whole part, and fills up each group with others, those with
+// most of a part left first if that is asked for.
+func (p *prover) filled(n *node, parts [][]float64, byPart bool) *found {
+	r, out := &rounding{prover: p, n: n, free: slices.Clone(p.limit)}, 0
+	for g, all := range parts {
+		r.counts, r.left = append(r.counts, make([]int, len(all))), append(r.left, p.groups[g].want)
+		for i, part := range all {
+			r.place(g, int32(i), min(int(part+1e-6), r.left[g]))
+		}
+	}
 	for g := range r.left {
-		order := slices.Clone(n.may[g])
-		slices.SortStableFunc(order, func(a, b int32) int { return cmp.Compare(cost[g][a], cost[g][b]) })
-		for _, c := range order {
-			if r.left[g] == 0 {
-				break
+		if r.left[g] == 0 {
+			continue
+		}
+		for _, c := range r.order(g, parts[g], byPart) {
+			if byPart && parts[g][c] > 0 && r.left[g] > 0 {
+				r.place(g, c, min(1, r.most(n.f.choices[g][c])))
+				continue
 			}
-			r.place(g, c, min(r.left[g], r.most(&n.f.choices[g][c])))
+			r.place(g, c, min(r.left[g], r.most(n.f.choices[g][c])))
 		}
 		out += r.left[g]
 	}
 	return p.foundOf(n, r.counts, out)
 }
 
+// order lists the choices of a group in the order in which they are to be filled up.
+func (r *rounding) order(g int, parts []float64, byPart bool) []int32 {
+	order, cost := slices.Clone(r.n.may[g]), make([]float64, len(r.n.f.choices[g]))
+	for _, i := range order {
+		cost[i] = r.pool[max(r.n.by, 0)].costOf(g, r.n.f.choices[g][i], r.weight)
+	}
+	left := func(i int32) float64 {
+		if !byPart {
+			return 0
+		}
+		return parts[i] - math.Floor(parts[i]+1e-6)
+	}
+	slices.SortStableFunc(order, func(a, b int32) int { return cmp.Or(cmp.Compare(left(b), left(a)), cmp.Compare(cost[a], cost[b])) })
+	return order
+}
+
 // place gives so many plants of a group a way.
 func (r *rounding) place(group int, choice int32, plants int) {
-	c := &r.n.f.choices[group][choice]
+	if plants <= 0 {
+		return
+	}
+	c := r.n.f.choices[group][choice]
 	r.counts[group][choice] += plants
 	r.left[group] -= plants
 	for _, list := range [][]take{c.takes, c.hours} {

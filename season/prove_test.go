@@ -236,10 +236,11 @@ func (p *prover) tryAll(at holds, day int, serves func(*found) bool) float64 {
 	}
 	for _, g := range p.groups { // with what the programme leaves out as beaten
 		b := g.batches[0]
-		var all []choice
+		var all []*choice
 		add := func(o *outcome) {
 			if p.admissible(o) {
-				all = append(all, p.choiceOf(b, o, at.levels(), p.takesOf(o, float64(p.Fits))))
+				c := p.choiceOf(b, o, at.levels(), p.takesOf(o, float64(p.Fits)))
+				all = append(all, &c)
 			}
 		}
 		for _, o := range p.along(b, -1, at.levels()) {

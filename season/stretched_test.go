@@ -42,13 +42,13 @@ func TestStretchedDaysCount(t *testing.T) {
 		t.Errorf("it counts for %v, not %v", got, want)
 	}
 	p := r.prover
-	all := p.whole(p.field(steady(make(levels, len(b.Places)))))
+	all := p.whole(p.field(steady(make(levels, len(b.Places))))).ready()
 	s := p.state(p.counting, p.groups, all.f, all.may, 1, 0)
 	for i, c := range s.columns {
 		if c.group < 0 || c.choice < 0 {
 			continue
 		}
-		o := &all.f.choices[c.group][c.choice]
+		o := all.f.choices[c.group][c.choice]
 		if got, want := s.Columns[i].Cost, o.money+o.warm+0.2*o.drawn-o.gain; !(got-want < 1e-9 && want-got < 1e-9) {
 			t.Fatalf("%s from day %d counts for %v, not %v", o.route.name, o.start, got, want)
 		}

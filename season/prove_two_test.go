@@ -1,0 +1,154 @@
+package season
+
+import (
+	"math"
+	"math/rand/v2"
+	"slices"
+	"testing"
+	"time"
+
+	"eyeup/civil"
+)
+
+// twoHouses is the crowded brief with a second heated house, half as long, after the first.
+func twoHouses(t testing.TB) Brief {
+	b := crowded(t)
+	second := b.Places[2]
+	second.Name, second.Room = "small glass", 4
+	b.Places = slices.Insert(slices.Clone(b.Places), 3, second)
+	return b
+}
+
+// TestTwoHousesAreNear holds every proof of a garden with two heated houses to one in fifty
+// of what a plan costs and gains, and adds it up again.
+func TestTwoHousesAreNear(t *testing.T) {
+	if testing.Short() {
+		t.Skip("left out: takes some seconds")
+	}
+	r := proved(t, twoHouses(t))
+	for _, p := range r.Early {
+		if p.Proof.Gap > 0.02 {
+			t.Errorf("%.2f weeks for %.2f: a gap of %.4f", p.GainWeeks, p.TotalCost, p.Proof.Gap)
+		}
+	}
+	c, err := r.Certificate(AsEarly)
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Logf("%d leaves", len(c.Leaves))
+	if err := c.Check(); err != nil {
+		t.Error(err)
+	}
+	one := r.proofs[AsEarly]
+	if cost := r.prover.costAt(one); c.Bound > cost || one.bound-c.Bound > 1e-6*math.Abs(one.bound) {
+		t.Errorf("it adds up to a bound of %v, where the proof has %v and the plan costs %v", c.Bound, one.bound, cost)
+	}
+}
+
+// TestTwoHousesAgainstEveryTrial tries all ways of two plants by all levels of two small houses
+// that each hold one, and holds the proved plan to the cheapest.
+func TestTwoHousesAgainstEveryTrial(t *testing.T) {
+	b := twoHouses(t)
+	b.Today = civil.MustOn(2027, time.March, 22)
+	b.Stock = b.Stock[:2]
+	for i := range b.Stock {
+		b.Stock[i].Count, b.Stock[i].Plant = 1, 1
+	}
+	b.Places[1].Room, b.Places[1].Lit, b.Places[2].Room, b.Places[3].Room = 0.03, 0, 0.06, 0.06
+	r := proved(t, b)
+	p, one := r.prover, r.proofs[AsEarly]
+	p.weight = one.weight
+	least := math.Inf(1)
+	for _, root := range p.everything() {
+		least = math.Min(least, p.tryPairs(root.f))
+	}
+	if one.bound > least+1e-6 || p.costOf(one.best) < one.bound-1e-6 || p.costOf(one.steady) > least+Share*p.scale(one.best) {
+		t.Errorf("a cost of %v (%v at one level) and a bound of %v; the best of all trials costs %v", p.costOf(one.best), p.costOf(one.steady), one.bound, least)
+	}
+}
+
+// tryPairs tries every way of two plants, one of each of two groups.
+func (p *prover) tryPairs(f *field) float64 {
+	least, turn := math.Inf(1), slices.Repeat([]int{never}, len(p.slots))
+	for i := range f.choices[0] {
+		for j := range f.choices[1] {
+			counts := [][]int{make([]int, len(f.choices[0])), make([]int, len(f.choices[1]))}
+			counts[0][i], counts[1][j] = 1, 1
+			if one := p.sumUp(f, turn, counts, 0); p.fits(one) {
+				least = math.Min(least, p.costOf(one))
+			}
+		}
+	}
+	return least
+}
+
+// TestSweepIsTheLeastOfAllDays holds a sweep over two houses to the least of the bounds of every
+// single setting of theirs, by random prices and dues.
+func TestSweepIsTheLeastOfAllDays(t *testing.T) {
+	b := twoHouses(t)
+	b.Today = civil.MustOn(2027, time.March, 29)
+	b.Stock = b.Stock[:2]
+	m, err := makerFor(&b)
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, chance := m.newProver(t.Context(), nil), rand.New(rand.NewPCG(3, 4))
+	n := p.whole(p.field(holds{steadyAt(0), steadyAt(0), steadyAt(1), steadyAt(2), steadyAt(0)}))
+	for range 3 {
+		p.at(chance.ExpFloat64(), "")
+		x := p.chanced(chance)
+		least, swept := math.Inf(1), p.boundOf(n, x)
+		for range 400 {
+			one := p.single(n, chance)
+			least = math.Min(least, p.boundOf(one, x))
+		}
+		_, one, _ := p.likeliestBy(n, x)
+		if found := p.boundOf(one, x); swept > least+1e-9 || math.Abs(found-swept) > 1e-9*math.Max(1, math.Abs(swept)) {
+			t.Errorf("a sweep finds %v, where a setting of the houses has %v and the one it names %v", swept, least, found)
+		}
+	}
+}
+
+// chanced are prices and dues at random.
+func (p *prover) chanced(chance *rand.Rand) *prices {
+	by := make([]float64, p.rowCount())
+	for row := range by {
+		if chance.IntN(4) == 0 {
+			by[row] = chance.ExpFloat64() * 3
+		}
+	}
+	x := p.pricesOf(by)
+	x.dues = make([]*dues, len(p.slots))
+	for i, of := range p.slots {
+		if !of.lamps {
+			continue
+		}
+		d := p.noDues(of)
+		for week := range p.weeks {
+			d.room[week] = chance.ExpFloat64()
+			d.all[week+1] += d.room[week] * float64(p.Places[of.at].Lit)
+		}
+		for g, group := range p.groups {
+			for week := range p.weeks {
+				pay := chance.ExpFloat64() / 50
+				d.upTo[g][week+1] += pay
+				d.all[week+1] += pay * float64(group.want)
+			}
+		}
+		d.add()
+		x.dues[i] = d
+	}
+	return x
+}
+
+// single is a setting of a node at random.
+func (p *prover) single(n *node, chance *rand.Rand) *node {
+	r := runs{slices.Clone(n.from), slices.Clone(n.to), slices.Clone(n.turn)}
+	for _, days := range r {
+		for i, of := range days {
+			at := of[0] + chance.IntN(of[1]-of[0]+1)
+			days[i] = [2]int{at, at}
+		}
+	}
+	return p.nodeOf(n.f, r)
+}
