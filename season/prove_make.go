@@ -137,7 +137,7 @@ func (p *prover) result(s *proofs) (*Result, error) {
 	}
 	p.sideBySide(r.Plans)
 	var err error
-	r.Early, err = p.points(s.curve, s.early)
+	r.Early, err = p.points(distinct(s.curve), s.early) // on a wider basis one may have fallen behind
 	return r, err
 }
 
