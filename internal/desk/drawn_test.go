@@ -54,7 +54,19 @@ func TestBestOfDrawnGardensHold(t *testing.T) {
 			}
 			replayed(t, g.Brief(today), a.Plans)
 			followedAgain(t, g.Brief(today), a)
+			dearerIsEarlier(t, a.PriceOfEarly)
 		})
+	}
+}
+
+// dearerIsEarlier holds that along the price of early none costs more and gains less than
+// another.
+func dearerIsEarlier(t *testing.T, all []season.EarlyPoint) {
+	t.Helper()
+	for i := 1; i < len(all); i++ {
+		if a, b := all[i-1], all[i]; b.TotalCost < a.TotalCost || b.GainWeeks < a.GainWeeks {
+			t.Errorf("%q costs %.2f and gains %.2f weeks, %q %.2f and %.2f", a.Plan, a.TotalCost, a.GainWeeks, b.Plan, b.TotalCost, b.GainWeeks)
+		}
 	}
 }
 
