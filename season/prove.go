@@ -38,9 +38,9 @@ const Share = 0.004
 // and by plain arithmetic, how many branches or rounds are looked into for one setting, and
 // how often the settings are split.
 const (
-	mostSplits                      = 1000
+	mostSplits                      = 900
 	mostSolves, mostPlainSolves     = 120, 16
-	mostBranches, mostPlainBranches = 60, 1
+	mostBranches, mostPlainBranches = 20, 1
 )
 
 // prover looks for the best plan at one weight of a week of flower after another.
