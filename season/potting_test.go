@@ -89,3 +89,31 @@ func TestContainersByTheWay(t *testing.T) {
 		t.Errorf("a garden without small pots uses a %s", pot.container)
 	}
 }
+
+// TestSmallPotHoldsBackTillPottedUp: the small pot's limit counts until the day of potting up
+// and the large one's from then on; in the last fortnight before planting out none is potted up.
+func TestSmallPotHoldsBackTillPottedUp(t *testing.T) {
+	m := makerOf(t, withSmallPots(t))
+	o := of(m.options(m.batches[0], levels{0, 0, 3, 0}), "room, then glass"+pottedName)[0]
+	w, small := walker{life: o.life, option: &o.option}, o.route.pot.limit/o.life.flower
+	if small >= w.potLimit {
+		t.Fatalf("a small pot holds back from %g of the way on, a large one from %g", small, w.potLimit)
+	}
+	f := newFate()
+	for day, want := range map[int]float64{f.potted - 1: small, 0: small} {
+		if got := w.limitOf(day, &f); got != want {
+			t.Errorf("never potted up it is held back from %g of the way on, not %g", got, want)
+		}
+	}
+	f.potted = 100
+	if before, after := w.limitOf(99, &f), w.limitOf(100, &f); before != small || after != w.potLimit {
+		t.Errorf("potted up on day 100 it is held back from %g on the day before and from %g then", before, after)
+	}
+	for before, want := range map[int]bool{28: true, 15: true, 14: false, 7: false} {
+		late := newFate()
+		late.full = o.outFrom - 60
+		if w.pots(o.outFrom-before, &late); (late.potted != never) != want {
+			t.Errorf("%d days before planting out: potted up on day %d", before, late.potted)
+		}
+	}
+}
