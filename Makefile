@@ -37,9 +37,15 @@ test:
 # they leave out and runs side by side is named.
 RACED := ./season ./solve ./internal/archive ./internal/book ./internal/desk ./internal/highs ./internal/page
 
+# Of those, what takes long and does one thing after another.
+ALONE := PaidRoom|ProofAgainst|HeatPays|HeatThatNeverPays|CertificatesAddUp|PlainProof|TwelveClumps|EveryPlantIs|Drawn|LoggedCellar|EveryList
+ALONE := $(ALONE)|SeasonRepeats|HeatedHouse|CratesOfALot|ReportIsOnePage|NothingIsDropped|IgnoresTheOrder|DecisionsAreRead|PatchFollows
+ALONE := $(ALONE)|PatchWithout|ListsAsPages|PolicyIsStrict|LabelsOf|LabelsDue|LabelsAfter|TestPaper|VarietyIsDescribed|BedAndRow
+ALONE := $(ALONE)|FourHundred|LinksLead|NamesCantBreak|EveryPageIs|AnAfternoon|SickKin
+
 race:
 	@command -v gcc >/dev/null || { echo "left out: race tests, for want of gcc"; test "$$CI" != true; exit; } && \
-	$(GO) test -race -short -timeout 20m $(RACED) && \
+	$(GO) test -race -short -timeout 20m -skip '$(ALONE)' $(RACED) && \
 	$(GO) test -race -timeout 20m -run 'BestIsWhatProveFinds|ProvedPlansHold' ./internal/desk
 
 browser:
