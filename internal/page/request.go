@@ -149,7 +149,8 @@ func (s *server) show(r *request, status int, name string, v view) error {
 	h := r.w.Header()
 	h.Set("Content-Type", "text/html; charset=utf-8")
 	h.Set("Content-Security-Policy", policy(r.style))
-	writePacked(r.w, r.Request, status, b.Bytes())
+	r.w.WriteHeader(status)
+	_, _ = r.w.Write(b.Bytes()) // whoever asked is gone: nothing to be done
 	return nil
 }
 

@@ -1,8 +1,11 @@
 package page
 
 import (
+	"compress/gzip"
 	"net/http"
 	"time"
+
+	"github.com/klauspost/compress/gzhttp"
 
 	"eyeup/civil"
 	"eyeup/internal/desk"
@@ -49,7 +52,20 @@ func New(d *desk.Desk, o Options) (http.Handler, error) {
 	if s.looks, err = newLooks(); err != nil {
 		return nil, err
 	}
-	return s.guard(s.routes()), nil
+	return packed(s.guard(s.routes()))
+}
+
+// leastPacked is how long an answer is, in bytes, before packing it is worth the while.
+const leastPacked = 2000
+
+// packed sends answers gzipped to browsers that take that: on a phone far from the router most
+// of the wait is for bytes.
+func packed(h http.Handler) (http.Handler, error) {
+	wrap, err := gzhttp.NewWrapper(gzhttp.MinSize(leastPacked), gzhttp.CompressionLevel(gzip.BestSpeed))
+	if err != nil {
+		return nil, err
+	}
+	return wrap(h), nil
 }
 
 // devices are those kept by the options.
