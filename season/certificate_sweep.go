@@ -42,7 +42,7 @@ type certifiedLighting struct {
 	saves     []float64
 }
 
-// slack is the share of all that was added up which floating point can't have lost.
+// addingSlack is the share of all that was added up which floating point can't have lost.
 const addingSlack = 1e-10
 
 func (a *adding) count(x float64) {

@@ -3,6 +3,7 @@ package season
 import (
 	"encoding/json"
 	"errors"
+	"slices"
 	"strings"
 	"testing"
 )
@@ -11,9 +12,9 @@ import (
 func untold(t *testing.T, p Plan) string {
 	t.Helper()
 	p.Held, p.Shared, p.BreakEven, p.Proof = false, nil, nil, nil
-	p.DecideBy = p.PlantOutFrom
+	p.DecideBy, p.Batches = p.PlantOutFrom, slices.Clone(p.Batches)
 	for i := range p.Batches {
-		p.Batches[i].Why = ""
+		p.Batches[i].NoRoom = nil
 	}
 	text, err := json.Marshal(p)
 	if err != nil {

@@ -1,7 +1,6 @@
 package season
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
@@ -116,8 +115,7 @@ func (r *realized) overfull(at int, used []float64) {
 		cure = "start some later, or by another way"
 	}
 	r.plan.Shortfalls = append(r.plan.Shortfalls, Shortfall{
-		Of: "room", Short: hundredth(peak - room),
-		What: fmt.Sprintf("%s: %.1f m² wanted, %.1f m² there", r.Places[at].Name, peak, room),
+		Of: "room", Place: r.Places[at].Name, Wanted: hundredth(peak), There: room, Short: hundredth(peak - room),
 		Week: r.date(r.firstMonday + 7*first), Cure: cure,
 	})
 }

@@ -150,8 +150,7 @@ func (r *realized) crates(want float64, by civil.Date) {
 		return
 	}
 	r.plan.Shortfalls = append(r.plan.Shortfalls, Shortfall{
-		Of: "room", Short: want - float64(there), Week: by,
-		What: fmt.Sprintf("the stores hold %d crates, autumn asks for %.0f", there, want),
+		Of: "crates", Wanted: want, There: float64(there), Short: want - float64(there), Week: by,
 		Cure: "divide in autumn and keep fewer, give some away, or find room",
 	})
 }

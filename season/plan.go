@@ -38,9 +38,9 @@ type Plan struct {
 	Decisions *Decisions `json:"-"`
 }
 
-// Crowded is a week of a year of the record in which a bench does not suffice.
+// Crowded is a week in which a bench does not suffice.
 type Crowded struct {
-	Year    int        `json:"year"`
+	Year    int        `json:"year,omitempty" jsonschema_description:"of the record; left out where it is so by the share of years that the plan is made for"`
 	Place   string     `json:"place"`
 	Week    civil.Date `json:"week" jsonschema_description:"on the days of the season"`
 	ShortM2 float64    `json:"short_m2"`
@@ -132,7 +132,7 @@ type BatchPlan struct {
 	Lost       int          `json:"years_lost" jsonschema_description:"years in which cold kills the batch"`
 	ColdNights odds.Amount  `json:"cold_nights" jsonschema_description:"nights too cold for young leaves, before planting out"`
 	Stretched  odds.Amount  `json:"stretched_days" jsonschema_description:"days in leaf under cover on which a plant stands too warm for its light; 0 where the kind's figures do not tell"`
-	Why        string       `json:"why,omitempty" jsonschema_description:"why the batch is not raised as the plan would have it"`
+	NoRoom     *Crowded     `json:"no_room,omitempty" jsonschema_description:"where room lacks to raise it as the plan would have it"`
 	Stored     *Stored      `json:"stored,omitempty"`
 	Steps      []string     `json:"steps,omitempty" jsonschema_description:"where the dates come from, when asked"`
 	Assumed    []Assumption `json:"assumptions,omitempty"`
@@ -228,10 +228,12 @@ type WorkWeek struct {
 
 // Shortfall is something there is too little of, and the cheapest cure known.
 type Shortfall struct {
-	Of      string     `json:"of" jsonschema:"enum=room,enum=hands,enum=stock"`
-	What    string     `json:"what"`
-	Variety string     `json:"variety,omitempty"`
-	Short   float64    `json:"short" jsonschema_description:"square metres, hours or plants"`
+	Of      string     `json:"of" jsonschema:"enum=room,enum=crates,enum=hands,enum=stock"`
+	Place   string     `json:"place,omitempty" jsonschema_description:"that lacks room"`
+	Variety string     `json:"variety,omitempty" jsonschema_description:"of which stock lacks"`
+	Wanted  float64    `json:"wanted" jsonschema_description:"square metres of room, crates, hours or plants"`
+	There   float64    `json:"there" jsonschema_description:"of the same; plants that are to be counted on"`
+	Short   float64    `json:"short"`
 	Week    civil.Date `json:"week"`
 	Cure    string     `json:"cure,omitempty"`
 }

@@ -129,11 +129,11 @@ func (p *prover) guide(roots []*node) {
 // tighten raises the bound of a node by the prices that serve and that it has not been tried
 // with. It reports whether there were any.
 func (p *prover) tighten(n *node) bool {
-	any := n.tried < len(p.serve)
+	before := n.tried
 	for ; n.tried < len(p.serve); n.tried++ {
 		p.try(n, p.serve[n.tried])
 	}
-	return any
+	return n.tried > before
 }
 
 // mostGood is how many of the prices that bound a node best are tried on its parts.

@@ -117,12 +117,11 @@ type visited struct {
 // of them, and those of the setting that is likeliest within it; where they bound that well,
 // or can't bound it better, it splits the node.
 func (p *prover) visit(n *node) (visited, error) {
-	any := func(int) bool { return true }
 	switch {
 	case p.tighten(n):
 		return visited{parts: []*node{n}}, nil
 	case n.hasTurns():
-		return visited{parts: p.split(n, n.stake(any))}, nil
+		return visited{parts: p.split(n, n.stake(everyBurner))}, nil
 	}
 	used, one, uncounted := p.likeliest(n, n.by)
 	near, before := p.nearBy(one, n), n.bound
@@ -160,8 +159,10 @@ func (p *prover) cutOf(n *node, used, days []span, uncounted float64) cut {
 	if uncounted > uncountedShare*Share*p.scaleOfBest() && slices.ContainsFunc(n.others, n.isLoose) {
 		return n.stake(n.isLoose)
 	}
-	return n.stake(func(int) bool { return true })
+	return n.stake(everyBurner)
 }
+
+func everyBurner(int) bool { return true }
 
 // isLoose reports whether a burner that is not swept may burn on various days.
 func (n *node) isLoose(burner int) bool {

@@ -109,8 +109,7 @@ func (r *realized) work() {
 		r.plan.Cost.WorkHours += week.Hours
 		if week.Hours > r.HoursPerWeek {
 			r.plan.Shortfalls = append(r.plan.Shortfalls, Shortfall{
-				Of: "hands", Short: hundredth(week.Hours - r.HoursPerWeek), Week: week.Week,
-				What: fmt.Sprintf("%.0f hours of work, %.0f there", week.Hours, r.HoursPerWeek),
+				Of: "hands", Wanted: week.Hours, There: r.HoursPerWeek, Short: hundredth(week.Hours - r.HoursPerWeek), Week: week.Week,
 				Cure: "ask for help, or begin some the week before",
 			})
 			r.plan.Cost.Work += r.Prices.Hand.Times(week.Hours - r.HoursPerWeek)
@@ -252,13 +251,12 @@ func (r *realized) wanted() {
 			cure = "no place here is warm enough for it in time: keep it under glass, or leave it out"
 		}
 		r.plan.Shortfalls = append(r.plan.Shortfalls, Shortfall{
-			Of: "stock", Variety: h.Variety.Name, Short: float64(short), Week: r.date(r.monday(r.newYear)),
-			What: fmt.Sprintf("%s: %d wanted, %d to be counted on from %d %ss", h.Variety.Name, want, want-short, h.Count, h.Form),
+			Of: "stock", Variety: h.Variety.Name, Wanted: float64(want), There: float64(want - short), Short: float64(short), Week: r.date(r.monday(r.newYear)),
 			Cure: cure,
 		})
 	}
 	slices.SortStableFunc(r.plan.Shortfalls, func(a, b Shortfall) int {
-		return cmp.Or(cmp.Compare(a.Week.String(), b.Week.String()), cmp.Compare(a.What, b.What))
+		return cmp.Or(cmp.Compare(a.Week.String(), b.Week.String()), cmp.Compare(a.Of, b.Of), cmp.Compare(a.Place, b.Place), cmp.Compare(a.Variety, b.Variety))
 	})
 }
 

@@ -104,10 +104,11 @@ func (c seasonCommand) follow(d *door, a *desk.SeasonAnswer) error {
 	if info, err := os.Stat(c.Garden); c.Garden == "" || err != nil || info.IsDir() {
 		return errors.New("a plan is followed by an entry in a book, and this is none; make one by: eyeup book new FILE --folder FOLDER")
 	}
-	body, err := a.Decide(c.Plan)
+	decide := a.Decide
 	if c.proves() {
-		body, err = a.Hold(c.Plan)
+		decide = a.Hold
 	}
+	body, err := decide(c.Plan)
 	if err != nil {
 		return err
 	}

@@ -12,13 +12,13 @@ import (
 
 // heldSays is what an entry says of a plan whose decisions are held, beside its lines.
 type heldSays struct {
-	Says    string       `json:"says,omitempty"`
-	OutFrom civil.Date   `json:"out_from"`
-	Places  []heldPlaces `json:"places"`
+	Says    string      `json:"says,omitempty"`
+	OutFrom civil.Date  `json:"out_from"`
+	Places  []heldPlace `json:"places"`
 }
 
-// heldPlaces is a place that is held at a level from one day to the day before another.
-type heldPlaces struct {
+// heldPlace is a place that is held at a level from one day to the day before another.
+type heldPlace struct {
 	Place string         `json:"place"`
 	Level *stock.Measure `json:"level,omitempty"` // of glass and warm benches
 	From  civil.Date     `json:"from"`
@@ -53,7 +53,7 @@ const heldPrefix = "held: "
 func heldDecisionOf(p *season.Plan) decision {
 	d, held := decisionOf(p), p.Decisions
 	d.Plan = heldPrefix + p.Name
-	d.Held = &heldSays{Says: held.Says, OutFrom: held.OutFrom, Places: []heldPlaces{}}
+	d.Held = &heldSays{Says: held.Says, OutFrom: held.OutFrom, Places: []heldPlace{}}
 	for _, h := range held.Places {
 		d.Held.Places = append(d.Held.Places, heldPlaceOf(h))
 	}
@@ -73,8 +73,8 @@ func heldDecisionOf(p *season.Plan) decision {
 	return d
 }
 
-func heldPlaceOf(h season.Held) heldPlaces {
-	one := heldPlaces{Place: h.Place, From: h.From, To: h.To}
+func heldPlaceOf(h season.Held) heldPlace {
+	one := heldPlace{Place: h.Place, From: h.From, To: h.To}
 	if h.Level.IsKnown() {
 		level := levelSaid(h.Level)
 		one.Level = &level

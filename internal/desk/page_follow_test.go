@@ -65,7 +65,7 @@ func allOf(t *testing.T, p season.Plan) string {
 	p.Name, p.Held, p.Shared, p.BreakEven, p.Proof, p.DecideBy = "", false, nil, nil, nil, civil.Date{}
 	p.Batches = slices.Clone(p.Batches)
 	for i := range p.Batches {
-		p.Batches[i].Why = ""
+		p.Batches[i].NoRoom = nil
 	}
 	text, err := json.Marshal(p)
 	if err != nil {

@@ -74,7 +74,7 @@ func recordOf(l *stock.Lot, says string, on civil.Date, entry stock.ID) Record {
 // planRecords name the plan and the entry by which it is followed.
 func (d *Desk) planRecords() []Record {
 	last := d.lastDecided()
-	if last == nil || d.Decided() == "" {
+	if last == nil {
 		return []Record{{Says: "the season's usual plan; none is followed yet", At: "/season"}}
 	}
 	return []Record{{Says: "the plan followed, by the entry of", On: last.on, At: "/season"}}

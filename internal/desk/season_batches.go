@@ -6,12 +6,13 @@ import (
 	"slices"
 	"strings"
 
+	"eyeup/quantity"
 	"eyeup/season"
 )
 
 // batches lists the plan that is followed, or the usual one, like batches together under the way
 // they go.
-func (a *SeasonAnswer) batches(p *page) {
+func (a *SeasonAnswer) batches(p *page, units quantity.System) {
 	plan, _ := a.followed()
 	p.line(capital(plan.Name) + ": middle dates; of first flower one in ten before / after")
 	p.line(fmt.Sprintf("%-25s%5s %-8s%-8s%-8s%-17s%6s", "", "count", "start", "up", "out", "first flower", "weeks"))
@@ -24,8 +25,8 @@ func (a *SeasonAnswer) batches(p *page) {
 		}
 		p.line(fmt.Sprintf("  %-23s%5d %-8s%-8s%-8s%-17s%6s", groupName(g), total(g), shortDate(b.Dates.Start), shortDate(b.Dates.Up.Middle), outWord(b),
 			shortDate(b.Dates.FirstFlower.Early)+" / "+shortDate(b.Dates.FirstFlower.Late), signed(b.Gain.Middle)))
-		if b.Why != "" {
-			p.wrap("    ", b.Why)
+		if b.NoRoom != nil {
+			p.wrap("    ", NoRoomWords(b.NoRoom, units, shortDate(b.NoRoom.Week)))
 		}
 	}
 }

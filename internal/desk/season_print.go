@@ -23,7 +23,7 @@ func (a *SeasonAnswer) Print(w io.Writer, units quantity.System) {
 		a.proofs(p, units)
 		p.line("")
 	}
-	a.batches(p)
+	a.batches(p, units)
 	a.rest(p, units)
 	a.steps(p)
 }

@@ -83,7 +83,7 @@ func shortWords(plan *season.Plan, units quantity.System) []string {
 			sorts = append(sorts, fmt.Sprintf("%s %.0f", s.Variety, s.Short))
 			continue
 		}
-		words = append(words, fmt.Sprintf("%s (%s): %s", s.What, shortDate(s.Week), s.Cure))
+		words = append(words, fmt.Sprintf("%s (%s): %s", ShortWords(s, units), shortDate(s.Week), s.Cure))
 	}
 	if len(sorts) > 0 {
 		words = append(words, "more wanted than can be counted on: "+strings.Join(sorts, ", "))

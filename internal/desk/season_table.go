@@ -36,7 +36,7 @@ func (a *SeasonAnswer) sideBySide(p *page, units quantity.System) {
 	plans := a.columns()
 	p.row("", heading, plans)
 	for _, name := range heatedPlaces(plans) {
-		p.row(Holding(plans, name), func(plan *season.Plan) string { return held(plan, name, units) }, plans)
+		p.row(HeatedAs(plans, name), func(plan *season.Plan) string { return held(plan, name, units) }, plans)
 		if slices.ContainsFunc(plans, func(plan *season.Plan) bool { return then(plan, name, units) != "" }) {
 			p.row("  then", func(plan *season.Plan) string { return then(plan, name, units) }, plans)
 		}
@@ -48,7 +48,7 @@ func (a *SeasonAnswer) sideBySide(p *page, units quantity.System) {
 	p.row("weeks gained", func(plan *season.Plan) string { return weeksSpread(plan.GainWeeks) }, plans)
 	p.row("raised under cover", func(plan *season.Plan) string { return fmt.Sprintf("%d of %d", potted(plan), raised(plan)) }, plans)
 	if slices.ContainsFunc(plans, func(plan *season.Plan) bool { return plan.StretchedDays() >= 0.5 }) {
-		p.row("stretched, a plant", func(plan *season.Plan) string { return inDays(plan.StretchedDays()) }, plans)
+		p.row("stretched, a plant", func(plan *season.Plan) string { return counted(int(math.Round(plan.StretchedDays())), "day") }, plans)
 	}
 	heatRows(p, plans)
 	a.costRows(p, plans)
@@ -58,67 +58,6 @@ func (a *SeasonAnswer) sideBySide(p *page, units quantity.System) {
 			p.row(pl.Place+", fullest", func(plan *season.Plan) string { return fullest(plan.Places[i], units) }, plans)
 		}
 	}
-}
-
-// inDays says so many days.
-func inDays(days float64) string {
-	if n := math.Round(days); n != 1 {
-		return fmt.Sprintf("%.0f days", n)
-	}
-	return "1 day"
-}
-
-// heatRows tell of every heated house, or of what else is heated where there is none, how its
-// heater fares.
-func heatRows(p *page, plans []*season.Plan) {
-	houses := heatedHouses(plans)
-	for _, name := range houses {
-		label := "heat asked, given"
-		if len(houses) > 1 {
-			label = name + ", asked"
-		}
-		heatOf(p, name, label, plans)
-	}
-}
-
-func heatOf(p *page, name, label string, plans []*season.Plan) {
-	row := func(label string, show func(*season.PlaceHeat, *season.Plan) string) {
-		p.row(label, func(plan *season.Plan) string {
-			for _, pl := range plan.Places {
-				if pl.Place == name && pl.Heat != nil {
-					return show(pl.Heat, plan)
-				}
-			}
-			return "-"
-		}, plans)
-	}
-	row(label, func(h *season.PlaceHeat, _ *season.Plan) string {
-		return fmt.Sprintf("%.0f, %.0f kWh", h.AskedKWh.Middle, h.GivenKWh.Middle)
-	})
-	row("hours too cold", func(h *season.PlaceHeat, _ *season.Plan) string {
-		return fmt.Sprintf("%.0f (worst %.0f K)", h.HoursShort.Middle, h.WorstShortK)
-	})
-	row("freezes inside in", func(h *season.PlaceHeat, plan *season.Plan) string {
-		return fmt.Sprintf("%d of %d years", h.YearsFreezing, plan.Years)
-	})
-}
-
-// heatedHouses lists the glass that some plan heats, or, where there is none, the first place
-// that is.
-func heatedHouses(plans []*season.Plan) []string {
-	var houses []string
-	for _, plan := range plans {
-		for _, pl := range plan.Places {
-			if pl.Heat != nil && pl.Sort == string(season.Glass) && !slices.Contains(houses, pl.Place) {
-				houses = append(houses, pl.Place)
-			}
-		}
-	}
-	if len(houses) == 0 {
-		houses = heatedPlaces(plans)
-		return houses[:min(1, len(houses))]
-	}
-	return houses
 }
 
 // suffices says in how many years the benches suffice, and where that is too few.
@@ -199,16 +138,6 @@ func fullest(pl season.PlacePlan, units quantity.System) string {
 	return used + " of " + units.Area(quantity.Area(most.RoomM2))
 }
 
-// then says to what level a place goes while it is in use, and when.
-func then(plan *season.Plan, name string, units quantity.System) string {
-	for _, pl := range plan.Places {
-		if pl.Place == name && pl.Then != nil {
-			return fmt.Sprintf("%s from %s", units.Temperature(pl.Then.Level), shortDate(pl.Then.From))
-		}
-	}
-	return ""
-}
-
 func potted(plan *season.Plan) int {
 	n := 0
 	for _, b := range plan.Batches {
@@ -217,43 +146,4 @@ func potted(plan *season.Plan) int {
 		}
 	}
 	return n
-}
-
-// heatedPlaces names the places that some plan heats.
-func heatedPlaces(plans []*season.Plan) []string {
-	var names []string
-	for _, plan := range plans {
-		for _, pl := range plan.Places {
-			if pl.Heat != nil && !slices.Contains(names, pl.Place) {
-				names = append(names, pl.Place)
-			}
-		}
-	}
-	return names
-}
-
-// Holding names what plans tell of a heated place: at what level it is held, or, of a room
-// that is warm anyway but costs heat, when.
-func Holding(plans []*season.Plan, name string) string {
-	for _, plan := range plans {
-		for _, pl := range plan.Places {
-			if pl.Place == name && pl.IsHeld() {
-				return name + " held at"
-			}
-		}
-	}
-	return name + " heated"
-}
-
-// held says at what level a plan holds a place, and when.
-func held(plan *season.Plan, name string, units quantity.System) string {
-	for _, pl := range plan.Places {
-		if pl.Place == name && pl.Heat != nil && !pl.IsHeld() {
-			return fmt.Sprintf("%s-%s", shortDate(pl.HeatedFrom), shortDate(pl.HeatedTo))
-		}
-		if pl.Place == name && pl.IsHeld() {
-			return fmt.Sprintf("%s %s-%s", units.Temperature(pl.Level), shortDate(pl.HeatedFrom), shortDate(pl.HeatedTo))
-		}
-	}
-	return "off"
 }

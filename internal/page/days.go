@@ -2,9 +2,6 @@ package page
 
 import (
 	"fmt"
-	"regexp"
-	"strconv"
-	"strings"
 	"time"
 
 	"eyeup/civil"
@@ -61,28 +58,4 @@ func (t taste) years(w civil.When) string {
 		return fmt.Sprintf("%s (%s to years later)", t.date(w.Middle), t.date(w.Early))
 	}
 	return fmt.Sprintf("%s (%s to %s)", t.date(w.Middle), t.date(w.Early), t.date(w.Late))
-}
-
-var (
-	plainDays  = regexp.MustCompile(`\b\d{4}-\d{2}-\d{2}\b`)
-	plainAreas = regexp.MustCompile(`\b(\d+(?:\.\d+)?) m²`)
-)
-
-// retell tells a reason in the days and measures of the reader: reasons come in those of data,
-// days as year-month-day and areas in m².
-func (t taste) retell(says string) string {
-	says = plainDays.ReplaceAllStringFunc(says, func(text string) string {
-		day, err := civil.Parse(text)
-		if err != nil {
-			return text
-		}
-		return t.day(day)
-	})
-	return plainAreas.ReplaceAllStringFunc(says, func(text string) string {
-		m2, err := strconv.ParseFloat(strings.TrimSuffix(text, " m²"), 64)
-		if err != nil {
-			return text
-		}
-		return t.areaWords(m2)
-	})
 }

@@ -40,8 +40,8 @@ func (v seasonView) More() int { return len(v.Plan.Batches) - len(v.Batches()) }
 // All is where all batches are listed.
 func (v seasonView) All() string { return seasonOf(v.Asks, "all", "yes") + "#batches" }
 
-// Holding names what plans tell of a heated place.
-func (v seasonView) Holding(place string) string { return desk.Holding(v.Answer.Plans, place) }
+// HeatedAs names what plans tell of a heated place.
+func (v seasonView) HeatedAs(place string) string { return desk.HeatedAs(v.Answer.Plans, place) }
 
 // Held says how a plan holds a place, or when it heats a room.
 func (v seasonView) Held(p *season.Plan, place string) string {
@@ -87,10 +87,10 @@ func (v seasonView) Used(week int) bool {
 
 // Lacking says how much of something there is too little of: bench, crates, hours or plants.
 func (v seasonView) Lacking(s season.Shortfall) string {
-	switch {
-	case s.Of == "hands":
+	switch s.Of {
+	case "hands":
 		return figure(s.Short, 1) + " hours short"
-	case s.Of == "room" && strings.HasSuffix(s.What, "m² there"):
+	case "room":
 		return v.taste.areaWords(s.Short) + " short"
 	}
 	return figure(math.Ceil(s.Short), 0) + " short"

@@ -57,30 +57,17 @@ func TestTemperaturesReach(t *testing.T) {
 	}
 }
 
-// TestReasonsAreRetold tells a reason of the season as a grower in feet reads it, and as one in
-// metres does.
-func TestReasonsAreRetold(t *testing.T) {
-	const reason = "no room: cold frame is 0.5 m² short in the week of 2027-05-24, of 2027-99-99"
-	us, metric := taste{Units: quantity.US}, taste{Units: quantity.Metric}
-	if says := us.retell(reason); says != "no room: cold frame is 5.38 ft² short in the week of 24 May, of 2027-99-99" {
-		t.Errorf("in feet: %s", says)
-	}
-	if says := metric.retell(reason); says != "no room: cold frame is 0.5 m² short in the week of 24 May, of 2027-99-99" {
-		t.Errorf("in metres: %s", says)
-	}
-}
-
 // TestLackingSaysOfWhat tells bench in the reader's measure, and crates and plants whole.
 func TestLackingSaysOfWhat(t *testing.T) {
 	v := seasonView{taste: taste{Units: quantity.US}}
 	for want, lacks := range map[string]season.Shortfall{
-		"65.7 ft² short":  {Of: "room", What: "patch: 96.1 m² wanted, 90.0 m² there", Short: 6.1},
-		"4 short":         {Of: "room", What: "the stores hold 60 crates, autumn asks for 64", Short: 3.4},
-		"2.5 hours short": {Of: "hands", What: "hands", Short: 2.5},
-		"7 short":         {Of: "stock", What: "clumps", Short: 7},
+		"65.7 ft² short":  {Of: "room", Place: "patch", Wanted: 96.1, There: 90, Short: 6.1},
+		"4 short":         {Of: "crates", Wanted: 63.4, There: 60, Short: 3.4},
+		"2.5 hours short": {Of: "hands", Short: 2.5},
+		"7 short":         {Of: "stock", Variety: "Marl Pit", Short: 7},
 	} {
 		if says := v.Lacking(lacks); says != want {
-			t.Errorf("of %s it says %q, want %q", lacks.What, says, want)
+			t.Errorf("of %s it says %q, want %q", lacks.Of, says, want)
 		}
 	}
 }

@@ -154,7 +154,7 @@ func (c *replay) overfull(p season.Place, used []float64) {
 	}
 	week := c.calendar.date(c.calendar.week(slices.IndexFunc(used, func(u float64) bool { return u > float64(p.Room)+alike })))
 	said := slices.ContainsFunc(c.plan.Shortfalls, func(s season.Shortfall) bool {
-		return s.Of == "room" && near(s.Week, week, civil.Week)
+		return s.Of == "room" && s.Place == p.Name && near(s.Week, week, civil.Week)
 	})
 	if !said {
 		c.add("room", p.Name, fmt.Sprintf("%.2f m² wanted in the week of %v, %.2f m² there", slices.Max(used), week, float64(p.Room)), "no shortfall")

@@ -75,6 +75,17 @@ func (r *raising) add(b *season.BatchPlan) {
 	}
 }
 
+// raisedWay is how many plants are raised in one way, from so many clumps where they are cut or
+// give cuttings.
+type raisedWay struct {
+	how             season.How
+	raised, parents int
+}
+
+func (r *raising) ways() []raisedWay {
+	return []raisedWay{{season.Whole, r.whole, 0}, {season.Divided, r.divided, r.cut}, {season.FromCuttings, r.struck, r.mothers}}
+}
+
 // covered returns the holdings that the plan does not say it leaves alone, and holds that
 // what it leaves alone is there.
 func (c *replay) covered() map[string]bool {
@@ -100,8 +111,7 @@ func (c *replay) covered() map[string]bool {
 // notes in shorts, by variety, how many plants are lacking.
 func (c *replay) conserved(h stock.Holding, r *raising, shorts map[string][]float64) {
 	want, name := h.Plant+h.Reserve, nameOf(h)
-	whole, err := needsOf(c.brief, h.Variety, h.Form, season.Whole)
-	if err != nil {
+	if _, err := needsOf(c.brief, h.Variety, h.Form, season.Whole); err != nil {
 		c.add("count", name, err, "covered")
 		return
 	}
@@ -113,8 +123,13 @@ func (c *replay) conserved(h stock.Holding, r *raising, shorts map[string][]floa
 	default:
 		c.asMany("count of clumps", h, r, h.Count, r.whole+r.cut)
 	}
-	sure := float64(r.whole)*(1-whole.fails) + c.fromCut(h, r)
-	if short := want - int(math.Floor(sure+0.5)); short > 0 {
+	c.fromCut(h, r)
+	c.noteShort(h, r, shorts)
+}
+
+// noteShort notes in shorts how many plants are lacking of a holding.
+func (c *replay) noteShort(h stock.Holding, r *raising, shorts map[string][]float64) {
+	if short := h.Plant + h.Reserve - int(math.Floor(c.counted(h, r)+0.5)); short > 0 {
 		shorts[h.Variety.Name] = append(shorts[h.Variety.Name], float64(short))
 	}
 }
@@ -123,11 +138,7 @@ func (c *replay) conserved(h stock.Holding, r *raising, shorts map[string][]floa
 // and notes in shorts how many plants are lacking.
 func (c *replay) given(h stock.Holding, r *raising, shorts map[string][]float64) {
 	name := nameOf(h)
-	sure := 0.0
-	for _, one := range []struct {
-		how             season.How
-		raised, parents int
-	}{{season.Whole, r.whole, 0}, {season.Divided, r.divided, r.cut}, {season.FromCuttings, r.struck, r.mothers}} {
+	for _, one := range r.ways() {
 		n, err := needsOf(c.brief, h.Variety, h.Form, one.how)
 		if err != nil {
 			c.add("count", name, err, "covered")
@@ -136,16 +147,11 @@ func (c *replay) given(h stock.Holding, r *raising, shorts map[string][]float64)
 		if one.how != season.Whole && one.raised > int(float64(one.parents)*n.pieces) {
 			c.add("count", name, fmt.Sprintf("at most %d of %d %s", int(float64(one.parents)*n.pieces), one.parents, one.how), one.raised)
 		}
-		if one.raised > 0 {
-			sure += float64(one.raised) * (1 - n.fails)
-		}
 	}
 	if h.Form != stock.Seed && r.whole+r.cut > h.Count || r.mothers > h.Count {
 		c.add("count", name, fmt.Sprintf("at most the %d there", h.Count), r.whole+r.cut)
 	}
-	if short := h.Plant + h.Reserve - int(math.Floor(sure+0.5)); short > 0 {
-		shorts[h.Variety.Name] = append(shorts[h.Variety.Name], float64(short))
-	}
+	c.noteShort(h, r, shorts)
 }
 
 // asMany holds that as many are raised as the rules ask for. Fewer are where a shortfall is
@@ -164,10 +170,7 @@ func (c *replay) asMany(what string, h stock.Holding, r *raising, want, got int)
 // counted returns the plants that are to be counted on from what is raised of a holding.
 func (c *replay) counted(h stock.Holding, r *raising) float64 {
 	sure := 0.0
-	for _, one := range []struct {
-		how    season.How
-		raised int
-	}{{season.Whole, r.whole}, {season.Divided, r.divided}, {season.FromCuttings, r.struck}} {
+	for _, one := range r.ways() {
 		if n, err := needsOf(c.brief, h.Variety, h.Form, one.how); err == nil && one.raised > 0 {
 			sure += float64(one.raised) * (1 - n.fails)
 		}
@@ -175,12 +178,11 @@ func (c *replay) counted(h stock.Holding, r *raising) float64 {
 	return sure
 }
 
-// fromCut holds what is raised from cut clumps and from mothers, and returns the plants to
-// be counted on from them.
-func (c *replay) fromCut(h stock.Holding, r *raising) (sure float64) {
+// fromCut holds what is raised from cut clumps and from mothers.
+func (c *replay) fromCut(h stock.Holding, r *raising) {
 	if r.cut == 0 {
 		exactly(&c.Report, "count of cuttings", nameOf(h), 0, r.struck)
-		return 0
+		return
 	}
 	lacking := float64(h.Plant + h.Reserve - r.whole)
 	cut, _ := needsOf(c.brief, h.Variety, h.Form, season.Divided)
@@ -188,15 +190,13 @@ func (c *replay) fromCut(h stock.Holding, r *raising) (sure float64) {
 	fewest := min(float64(h.Count), math.Ceil(float64(h.Plant+h.Reserve-h.Count)/(gives-1)))
 	exactly(&c.Report, "count of clumps cut", nameOf(h), int(fewest), r.cut)
 	c.asMany("count of divisions", h, r, enough(lacking, float64(r.cut), cut), r.divided)
-	sure = float64(r.divided) * (1 - cut.fails)
 	if r.struck == 0 {
-		return sure
+		return
 	}
 	struck, _ := needsOf(c.brief, h.Variety, h.Form, season.FromCuttings)
-	lacking -= math.Floor(sure)
+	lacking -= math.Floor(float64(r.divided) * (1 - cut.fails))
 	exactly(&c.Report, "count of mothers", nameOf(h), int(min(float64(h.Count), math.Ceil(math.Ceil(lacking/(1-struck.fails))/struck.pieces))), r.mothers)
 	c.asMany("count of cuttings", h, r, enough(lacking, float64(r.mothers), struck), r.struck)
-	return sure + float64(r.struck)*(1-struck.fails)
 }
 
 // enough returns how many pieces of so many parents to raise for the plants that are

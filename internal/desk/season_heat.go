@@ -1,0 +1,105 @@
+package desk
+
+import (
+	"fmt"
+	"slices"
+
+	"eyeup/quantity"
+	"eyeup/season"
+)
+
+// placesOf names the places of some plans that are of a sort.
+func placesOf(plans []*season.Plan, is func(season.PlacePlan) bool) []string {
+	var names []string
+	for _, plan := range plans {
+		for _, pl := range plan.Places {
+			if is(pl) {
+				names = addOnce(names, pl.Place)
+			}
+		}
+	}
+	return names
+}
+
+// heatedPlaces names the places that some plan heats.
+func heatedPlaces(plans []*season.Plan) []string {
+	return placesOf(plans, func(pl season.PlacePlan) bool { return pl.Heat != nil })
+}
+
+// heatedIn returns a place of a plan that heats it; nil where it does not.
+func heatedIn(plan *season.Plan, name string) *season.PlacePlan {
+	at := slices.IndexFunc(plan.Places, func(pl season.PlacePlan) bool { return pl.Place == name && pl.Heat != nil })
+	if at < 0 {
+		return nil
+	}
+	return &plan.Places[at]
+}
+
+// HeatedAs names what plans tell of a heated place: at what level it is held, or, of a room
+// that is warm anyway but costs heat, when.
+func HeatedAs(plans []*season.Plan, name string) string {
+	for _, plan := range plans {
+		if pl := heatedIn(plan, name); pl != nil && pl.IsHeld() {
+			return name + " held at"
+		}
+	}
+	return name + " heated"
+}
+
+// held says at what level a plan holds a place, and when.
+func held(plan *season.Plan, name string, units quantity.System) string {
+	pl := heatedIn(plan, name)
+	if pl == nil {
+		return "off"
+	}
+	days := fmt.Sprintf("%s-%s", shortDate(pl.HeatedFrom), shortDate(pl.HeatedTo))
+	if !pl.IsHeld() {
+		return days
+	}
+	return units.Temperature(pl.Level) + " " + days
+}
+
+// then says to what level a place goes while it is in use, and when.
+func then(plan *season.Plan, name string, units quantity.System) string {
+	if pl := heatedIn(plan, name); pl != nil && pl.Then != nil {
+		return fmt.Sprintf("%s from %s", units.Temperature(pl.Then.Level), shortDate(pl.Then.From))
+	}
+	return ""
+}
+
+// heatRows tell of every heated house, or of what else is heated where there is none, how its
+// heater fares.
+func heatRows(p *page, plans []*season.Plan) {
+	houses := placesOf(plans, func(pl season.PlacePlan) bool { return pl.Heat != nil && pl.Sort == string(season.Glass) })
+	if len(houses) == 0 {
+		houses = heatedPlaces(plans)
+		houses = houses[:min(1, len(houses))]
+	}
+	for _, name := range houses {
+		label := "heat asked, given"
+		if len(houses) > 1 {
+			label = name + ", asked"
+		}
+		heatOf(p, name, label, plans)
+	}
+}
+
+func heatOf(p *page, name, label string, plans []*season.Plan) {
+	row := func(label string, show func(*season.PlaceHeat, *season.Plan) string) {
+		p.row(label, func(plan *season.Plan) string {
+			if pl := heatedIn(plan, name); pl != nil {
+				return show(pl.Heat, plan)
+			}
+			return "-"
+		}, plans)
+	}
+	row(label, func(h *season.PlaceHeat, _ *season.Plan) string {
+		return fmt.Sprintf("%.0f, %.0f kWh", h.AskedKWh.Middle, h.GivenKWh.Middle)
+	})
+	row("hours too cold", func(h *season.PlaceHeat, _ *season.Plan) string {
+		return fmt.Sprintf("%.0f (worst %.0f K)", h.HoursShort.Middle, h.WorstShortK)
+	})
+	row("freezes inside in", func(h *season.PlaceHeat, plan *season.Plan) string {
+		return fmt.Sprintf("%d of %d years", h.YearsFreezing, plan.Years)
+	})
+}
