@@ -3,6 +3,7 @@ package desk
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"eyeup/quantity"
 	"eyeup/season"
@@ -102,4 +103,22 @@ func heatOf(p *page, name, label string, plans []*season.Plan) {
 	row("freezes inside in", func(h *season.PlaceHeat, plan *season.Plan) string {
 		return fmt.Sprintf("%d of %d years", h.YearsFreezing, plan.Years)
 	})
+}
+
+// HeatCost says what the heat of a plan costs, in the middle of the years, and LightCost its
+// light: without a price that there is none, and with a price of some of it that there is more.
+func HeatCost(plan *season.Plan) string { return priced(plan, plan.Cost.Heat, "heat of ") }
+
+// LightCost: see HeatCost.
+func LightCost(plan *season.Plan) string { return priced(plan, plan.Cost.Light, "electricity") }
+
+func priced(plan *season.Plan, cost float64, of string) string {
+	lacks := slices.ContainsFunc(plan.Cost.Unpriced, func(what string) bool { return strings.HasPrefix(what, of) })
+	switch {
+	case lacks && cost == 0:
+		return "no price"
+	case lacks:
+		return fmt.Sprintf("%.2f+", cost)
+	}
+	return fmt.Sprintf("%.2f", cost)
 }

@@ -70,7 +70,7 @@ func suffices(plan *season.Plan) string {
 
 func (a *SeasonAnswer) costRows(p *page, plans []*season.Plan) {
 	p.row("heat, light", func(plan *season.Plan) string {
-		return fmt.Sprintf("%8s, %s", priced(plan, plan.Cost.Heat, "heat of "), priced(plan, plan.Cost.Light, "electricity"))
+		return fmt.Sprintf("%8s, %s", HeatCost(plan), LightCost(plan))
 	}, plans)
 	for _, r := range []struct {
 		name   string
@@ -89,18 +89,6 @@ func (a *SeasonAnswer) costRows(p *page, plans []*season.Plan) {
 		return words[max(0, min(len(words)-column, strings.Index(words, strings.TrimSpace(words)))):]
 	}, plans)
 	p.row("own hours", func(plan *season.Plan) string { return fmt.Sprintf("%5.0f", plan.Cost.WorkHours) }, plans)
-}
-
-// priced says what something costs, and where a price of it is lacking that there is more.
-func priced(plan *season.Plan, cost float64, of string) string {
-	lacks := slices.ContainsFunc(plan.Cost.Unpriced, func(what string) bool { return strings.HasPrefix(what, of) })
-	switch {
-	case lacks && cost == 0:
-		return "no price"
-	case lacks:
-		return fmt.Sprintf("%.2f+", cost)
-	}
-	return fmt.Sprintf("%.2f", cost)
 }
 
 // column is how wide the column of a plan is.

@@ -30,6 +30,8 @@ func words(t taste) template.FuncMap {
 		"warmth":     t.warmth,
 		"spread":     t.temperatures,
 		"reach":      t.reach,
+		"heatcost":   desk.HeatCost,
+		"lightcost":  desk.LightCost,
 		"short":      func(s season.Shortfall) string { return desk.ShortWords(s, t.Units) },
 		"noroom":     func(c *season.Crowded) string { return desk.NoRoomWords(c, t.Units, t.day(c.Week)) },
 		"area":       func(m2 float64) string { return t.Units.Area(quantity.Area(m2)) },

@@ -165,12 +165,27 @@ func (c *course) layOut() float64 {
 				b.tall = storeTall
 			case sort == "ground":
 				b.tall = max(groundFit, labelTall*float64(len(c.ribbons)+1)) // their names stand in it
+				b.room = max(b.room, c.wanted(p.Place))
 			}
 			c.bands = append(c.bands, b)
 			y += b.tall + bandGap
 		}
 	}
 	return y
+}
+
+// wanted is the room that all ribbons want in a place together: in the ground, which all share
+// in the end, more may be wanted than there is.
+func (c *course) wanted(place string) float64 {
+	area := 0.0
+	for _, r := range c.ribbons {
+		for _, s := range r.stays {
+			if s.Place == place {
+				area += s.AreaM2
+			}
+		}
+	}
+	return area
 }
 
 func (c *course) isUsed(p season.PlacePlan) bool {

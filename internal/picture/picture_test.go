@@ -138,3 +138,27 @@ func TestRibbonsDoNotOverlap(t *testing.T) {
 		}
 	}
 }
+
+// TestATooSmallPatchHoldsItsRibbons draws more into the patch than it has room for: all ribbons
+// stand in its band, and leave what is drawn beneath it alone.
+func TestATooSmallPatchHoldsItsRibbons(t *testing.T) {
+	s := small()
+	patch := &s.Plan.Places[len(s.Plan.Places)-1]
+	for i := range patch.Weeks {
+		patch.Weeks[i].RoomM2 = 5
+	}
+	c := &course{Season: s}
+	c.gather()
+	c.span()
+	c.drawing = begin(c.layOut(), "", "")
+	c.place()
+	ground := c.bands[len(c.bands)-1]
+	if len(ground.taken) != len(c.ribbons) {
+		t.Fatalf("%d of %d ribbons end in the patch", len(ground.taken), len(c.ribbons))
+	}
+	for _, slot := range ground.taken {
+		if foot := slot.y + slot.tall; foot > ground.y+ground.tall+1e-6 {
+			t.Errorf("a ribbon hangs %.1f pixels out of the patch", foot-ground.y-ground.tall)
+		}
+	}
+}

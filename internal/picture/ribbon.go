@@ -43,8 +43,8 @@ func (c *course) slotOf(b *band, s season.Stay, first bool) slot {
 	return slot{from: from, to: max(from+1, c.x(s.To)-turn), tall: tall}
 }
 
-// take finds the highest free part of the band for a slot and keeps it. Where all is full
-// the slot hangs out beneath: the bench is too small, and it shows.
+// take finds the highest free part of the band for a slot and keeps it. Where a bench is full
+// the slot hangs out beneath: it is too small, and it shows.
 func (b *band) take(s slot) slot {
 	y := b.y
 	for again := true; again; {
