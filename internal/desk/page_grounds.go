@@ -48,7 +48,7 @@ var (
 	byRound   = Record{Says: "go through the store, or weigh: it then counts before the model", At: "/rounds"}
 	byChange  = Record{Says: "another level, risk, price or count, to see what comes of it", At: "/season#change"}
 	byGarden  = Record{Says: "how the garden is described", At: "/garden"}
-	byFigures = Record{Says: "your own figure of a kind in the place of this: its key under figures, in the garden's description", At: "/garden"}
+	byFigures = Record{Says: "your own figure of a kind in the place of this: under figures of your own, in the garden's description", At: "/garden?part=figures#garden/figures"}
 )
 
 // counted is the record that counts of stock rest on.

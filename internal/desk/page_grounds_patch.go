@@ -20,7 +20,7 @@ func (d *Desk) GroundsOfPatch(c *Chosen, kinds []string) []Grounds {
 
 // groundsOfChosen say what the planting list that the garden asks for rests on.
 func (d *Desk) groundsOfChosen(c *Chosen, kinds []string) []Grounds {
-	brief := Record{Says: "what is wished for the patch, [patch] in the garden's description", At: "/garden"}
+	brief := Record{Says: "what is wished for the patch, in the garden's description", At: "/garden?part=patch#garden/patch"}
 	count := Grounds{Key: "counted", Of: "in hand, and clumps to cut", Made: "The plants that nine cases in ten and one case in ten give, were all clumps cut; and the clumps to cut so that there are enough in nine cases of ten.",
 		Model: throughModel, Records: append(d.counted(), Record{Says: "rounds and dividings", At: "/rounds"}), Assumed: c.Assumed, Change: byRound}
 	for _, kind := range kinds {

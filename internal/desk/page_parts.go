@@ -19,32 +19,87 @@ import (
 type Part struct {
 	What   string // garden or place
 	Name   string
+	Title  string // in the grower's words
+	Groups []PartGroup
+}
+
+// PartGroup is what is said together, such as all of one mix.
+type PartGroup struct {
+	Title  string // empty for what is said of the part itself
+	About  string // what it is of, such as the name of a variety, or that nothing is said yet
 	Fields []PartField
+	More   *PartMore // nil where all that may be said has a field
 }
 
 // PartField is one key with its value as typed; a dot leads into a table within, a number
 // between dots to that table of several, and the members of a list stand between commas.
-type PartField struct{ Key, Value string }
+type PartField struct {
+	Key, Value  string
+	Label, Help string
+	Choices     []string // all that may be said; empty where anything may
+	Fixed       bool     // it can't be changed
+}
 
-// Parts returns how the garden is described, part by part.
+// PartMore asks for one more key of a table whose keys the grower names.
+type PartMore struct {
+	Under       string       // what stands before the key, with its dot
+	Label, Says string       // of the key, of its value
+	Help        string       // on its value
+	Choices     []PartChoice // all that the key may be, or (Open) what is usual
+	Open        bool
+	Key, Value  string // as they were typed, where they were refused
+}
+
+// PartChoice is a key that may be chosen, and what it means.
+type PartChoice struct{ Key, Says string }
+
+// Fields returns the fields of all groups.
+func (p Part) Fields() []PartField {
+	var all []PartField
+	for _, g := range p.Groups {
+		all = append(all, g.Fields...)
+	}
+	return all
+}
+
+// Parts returns how the garden is described, part by part: also those of which nothing is
+// said yet, but for a climate where a file serves.
 func (d *Desk) Parts() ([]Part, error) {
-	var parts []Part
-	var failed error
-	d.Read(func(b *stock.Book) {
-		for _, what := range []string{"garden", "place"} {
-			for _, one := range b.Described(what) {
-				body, err := tomlOf(one.Body)
-				if err != nil {
-					failed = err
-					return
-				}
-				if gone, _ := body["gone"].(bool); !gone {
-					parts = append(parts, Part{what, one.Name, flat("", body)})
-				}
-			}
+	var parts, places []stock.Description
+	d.Read(func(b *stock.Book) { parts, places = b.Described("garden"), b.Described("place") })
+	garden, said := d.Site(), map[string]map[string]any{}
+	for _, one := range parts {
+		body, err := tomlOf(one.Body)
+		if err != nil {
+			return nil, err
 		}
-	})
-	return parts, failed
+		said[one.Name] = body
+	}
+	var all []Part
+	for _, name := range exchange.Parts() {
+		if body, there := said[name]; there || name != "normals" {
+			all = append(all, Part{"garden", name, exchange.PartTitle(name), garden.groups(name, body)})
+		}
+	}
+	for _, one := range places {
+		body, err := tomlOf(one.Body)
+		if err != nil {
+			return nil, err
+		}
+		if gone, _ := body["gone"].(bool); !gone {
+			part := partOf("place", one.Name, body)
+			all = append(all, Part{"place", one.Name, placeTitle(one.Name, exchange.PartTitle(part)), garden.groups(part, body)})
+		}
+	}
+	return all, nil
+}
+
+// placeTitle says a place with its sort, once where they are the same.
+func placeTitle(name, sort string) string {
+	if name == sort {
+		return "place: " + name
+	}
+	return "place: " + name + ", " + sort
 }
 
 // flat lists the keys of a table, those of tables within after a dot.
@@ -67,9 +122,9 @@ func flat(before string, table map[string]any) []PartField {
 			for i, one := range v {
 				said[i] = fmt.Sprint(one)
 			}
-			all = append(all, PartField{before + key, strings.Join(said, ", ")})
+			all = append(all, PartField{Key: before + key, Value: strings.Join(said, ", ")})
 		default:
-			all = append(all, PartField{before + key, fmt.Sprint(v)})
+			all = append(all, PartField{Key: before + key, Value: fmt.Sprint(v)})
 		}
 	}
 	return all
@@ -88,9 +143,10 @@ func (d *Desk) Describe(what, name string, said map[string]string, today civil.D
 		}
 	})
 	body := map[string]any{}
+	part := partOf(what, name, before)
 	for key, value := range said {
 		if value = strings.TrimSpace(value); value != "" {
-			put(body, before, strings.Split(key, "."), value)
+			put(body, strings.Split(key, "."), typedAs(part, key, before, value))
 		}
 	}
 	inRows(body)
@@ -196,20 +252,29 @@ func (d *Desk) tryWith(what, name string, body map[string]any) error {
 	read, err := exchange.ReadGarden(folder, "the garden")
 	var faults exchange.Faults
 	if errors.As(err, &faults) {
-		return plainFaults(faults)
+		return plainFaults(faults, partOf(what, name, body))
 	}
 	if err != nil {
 		return err
 	}
 	_, err = openGarden(read, folder)
+	var fault exchange.Fault
+	if errors.As(err, &fault) { // of the weather's file, which the part of the garden names
+		return fmt.Errorf("%s: %s", exchange.Called("garden", "weather"), fault.What)
+	}
 	return err
 }
 
-// plainFaults tells faults without the lines of a file that nobody sees.
-func plainFaults(faults exchange.Faults) error {
+// plainFaults tells faults without the lines of a file that nobody sees, in the words of the
+// fields that are asked; those of another part than the one that was described name it.
+func plainFaults(faults exchange.Faults, part string) error {
 	var all []error
 	for _, f := range faults {
-		all = append(all, errors.New(f.What))
+		if f.Part == part || f.Part == "" {
+			all = append(all, errors.New(f.Said()))
+			continue
+		}
+		all = append(all, fmt.Errorf("%s: %s", exchange.PartTitle(f.Part), f.Said()))
 	}
 	return errors.Join(all...)
 }
@@ -237,40 +302,16 @@ func withPlace(places []any, name string, body map[string]any) []any {
 	return all
 }
 
-// put sets a key, in tables within where it has dots, as what it was before: a number, a
-// list, or text.
-func put(body, before map[string]any, keys []string, value string) {
-	if len(keys) > 1 {
-		inner, _ := body[keys[0]].(map[string]any)
-		if inner == nil {
-			inner = map[string]any{}
-			body[keys[0]] = inner
-		}
-		was, _ := before[keys[0]].(map[string]any)
-		if list, is := before[keys[0]].([]any); is {
-			was = numbered(list)
-		}
-		put(inner, was, keys[1:], value)
+// put sets a key, in tables within where it has dots.
+func put(body map[string]any, keys []string, value any) {
+	if len(keys) == 1 {
+		body[keys[0]] = value
 		return
 	}
-	body[keys[0]] = typedAs(before[keys[0]], value)
-}
-
-func typedAs(before any, value string) any {
-	switch before.(type) {
-	case []any:
-		var all []any
-		for one := range strings.SplitSeq(value, ",") {
-			all = append(all, strings.TrimSpace(one))
-		}
-		return all
-	case int64, float64, nil: // of a new key a bare number is meant as one
-		if n, err := strconv.ParseInt(value, 10, 64); err == nil {
-			return n
-		}
-		if x, err := strconv.ParseFloat(value, 64); err == nil {
-			return x
-		}
+	inner, _ := body[keys[0]].(map[string]any)
+	if inner == nil {
+		inner = map[string]any{}
+		body[keys[0]] = inner
 	}
-	return value
+	put(inner, keys[1:], value)
 }

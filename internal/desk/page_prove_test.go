@@ -150,7 +150,7 @@ func seasonKeys(t *testing.T, d *Desk) map[string]string {
 	said := map[string]string{}
 	for _, p := range parts {
 		if p.Name == "season" {
-			for _, f := range p.Fields {
+			for _, f := range p.Fields() {
 				said[f.Key] = f.Value
 			}
 		}

@@ -77,13 +77,13 @@ func (g *Garden) ground(name string) (*exchange.Place, error) {
 		switch {
 		case p.Sort != exchange.Ground || name != "" && p.Name != name:
 		case found != nil:
-			return nil, fmt.Errorf("there are several places of open ground, such as %s and %s; say in [patch] which one the list is for: place = %q", found.Name, p.Name, p.Name)
+			return nil, fmt.Errorf("there are several places of open ground, such as %s and %s; say in %s which one the list is for, as %s", found.Name, p.Name, g.wishes(), g.wish("place"))
 		default:
 			found = p
 		}
 	}
 	if found == nil {
-		return nil, errors.New("the garden has no open ground to plant; add a [[place]] whose sort is \"ground\"")
+		return nil, errors.New("the garden has no open ground to plant; add a place whose sort is ground")
 	}
 	return found, nil
 }
@@ -95,14 +95,14 @@ func (b *patchBrief) take(g *Garden, v patch.Variety, h inHand) {
 	kind, known := g.kind(v.Kind)
 	switch {
 	case len(asked.Kinds) > 0 && !slices.Contains(asked.Kinds, v.Kind):
-		out("it is of a kind that [patch] leaves out")
+		out("it is of a kind that is left out in " + g.wishes())
 		return
 	case !known:
 		out(fmt.Sprintf("nothing is known of the kind %q; the known ones: eyeup reckon culture", v.Kind))
 		return
 	}
 	if v.Spacing = b.spacing(asked, kind); !(v.Spacing > 0) {
-		out(fmt.Sprintf("it is not known how far apart %s stands; say it in [patch.spacing]", v.Kind))
+		out(fmt.Sprintf("it is not known how far apart %s stands; say it in %s, as %s", v.Kind, g.wishes(), g.wish("spacing."+v.Kind)))
 		return
 	}
 	v.Hand, v.Clumps, v.Whole = h.plants, h.clumps, h.whole
@@ -130,7 +130,7 @@ func (b *patchBrief) spacing(asked *exchange.Patch, kind *culture.Kind) quantity
 func (b *patchBrief) comes(g *Garden, one exchange.PatchVariety) error {
 	n := one.New
 	if slices.ContainsFunc(b.Varieties, func(v patch.Variety) bool { return v.Name == one.Name && v.Kind == one.Kind }) {
-		return fmt.Errorf("%s%s is in stock, which says how many places it is wanted in; leave plant out", g.lineOf(one), one.Name)
+		return fmt.Errorf("%s%s is in stock, which says how many places it is wanted in; leave out %s", g.lineOf(one), one.Name, g.wish("variety.1.plant"))
 	}
 	v := patch.Variety{Variety: stock.Variety{Name: one.Name, Kind: one.Kind, Timing: stock.Timing(n.Timing), Colour: n.Colour, Height: n.Height}}
 	v.Wish, v.Plant, v.Reserve = patch.Would, n.Plant, n.Reserve
@@ -149,11 +149,11 @@ func (b *patchBrief) wishOf(g *Garden, one exchange.PatchVariety, known []string
 		if slices.ContainsFunc(b.out, func(o NotListed) bool { return o.Variety == one.Name && o.Kind == one.Kind }) {
 			return nil // told already
 		}
-		near := ""
+		near := "."
 		if like, is := quantity.Nearest(one.Name, known); is {
 			near = fmt.Sprintf("; is %s meant?", like)
 		}
-		return fmt.Errorf("%sthere is no %s of kind %s in stock%s A new variety says also plant, how many places it is wanted in", g.lineOf(one), one.Name, one.Kind, near)
+		return fmt.Errorf("%sthere is no %s of kind %s in stock%s Of a new variety say also how many places it is wanted in, as %s", g.lineOf(one), one.Name, one.Kind, near, g.wish("variety.1.plant"))
 	}
 	asks(&b.Varieties[i], one)
 	return nil
@@ -172,8 +172,29 @@ func asks(v *patch.Variety, one exchange.PatchVariety) {
 
 // lineOf says where a wish stands, in a garden that was read from a folder.
 func (g *Garden) lineOf(one exchange.PatchVariety) string {
-	if len(g.Stock) == 0 || g.Stock[0].Line == 0 {
-		return "[patch]: "
+	if g.isBook() {
+		return g.wishes() + ": "
 	}
 	return fmt.Sprintf("%s:%d: ", gardenFile, one.Line)
+}
+
+// isBook reports whether the garden is that of a book: its stock stands on no line of a file.
+func (g *Garden) isBook() bool { return len(g.Stock) == 0 || g.Stock[0].Line == 0 }
+
+// wishes names what is asked of the patch: a section of a folder, or as the page of the
+// garden does.
+func (g *Garden) wishes() string {
+	if g.isBook() {
+		return exchange.PartTitle("patch")
+	}
+	return "[patch]"
+}
+
+// wish names a key of it in the same way.
+func (g *Garden) wish(key string) string {
+	if g.isBook() {
+		word, _ := exchange.WordOf("patch", key)
+		return "“" + word.Label + "”"
+	}
+	return key[strings.LastIndex(key, ".")+1:]
 }

@@ -13,6 +13,11 @@ type Fault struct {
 	Line   int // from 1; 0 where the whole file is meant
 	Column int // from 1; 0 where the whole line is meant
 	What   string
+
+	// Of garden.toml, for a form that asks for its keys; see Said.
+	Part string // such as patch, place/glass; empty where no part is meant
+	Key  string // in it, such as mix.2.slack; empty for the part as a whole
+	Form string // what is wrong with it, without its key and without the signs of a file
 }
 
 // Error says where the fault lies and what it is, such as "garden.toml:12:8: …".

@@ -16,7 +16,7 @@ func (g *Garden) readFigures(s *section) {
 		switch {
 		case one == nil:
 		case !known:
-			s.refuse(s.group.key[name], "%s", notKnown("kind", name, culture.Kinds()))
+			s.refuseAs(s.group.key[name], name, notKnown("kind", name, culture.Kinds()), noneOf(name, culture.Kinds()))
 		default:
 			g.readKindFigures(one, kind)
 		}
@@ -29,14 +29,18 @@ func (g *Garden) readKindFigures(s *section, kind *culture.Kind) {
 	own := dotted(s.group, "", where)
 	slices.SortFunc(own, func(a, b culture.Override) int { return strings.Compare(a.Key, b.Key) })
 	if _, err := kind.With(own); err != nil {
-		at := s.group.at
+		at, key := s.group.at, ""
 		for _, o := range own {
 			if strings.Contains(err.Error(), o.Key) {
-				at = where[o.Key]
+				at, key = where[o.Key], o.Key
 				break
 			}
 		}
-		s.refuse(at, "%v", err)
+		form := err.Error()
+		if _, after, found := strings.Cut(form, key+": "); found && key != "" {
+			form = after
+		}
+		s.refuseAs(at, key, err.Error(), form)
 		return
 	}
 	g.Figures[kind.Name] = own

@@ -1,6 +1,8 @@
 package exchange
 
 import (
+	"fmt"
+
 	"eyeup/place"
 	"eyeup/quantity"
 )
@@ -27,7 +29,8 @@ func (g *Garden) readGlass(s *section, p *Place) {
 	}
 	g.readLevels(s, p)
 	if len(p.Levels) > 0 && c.Heater == nil {
-		s.refuseKey("levels", "there is no heater to hold them; add heater = { … } or leave the levels out")
+		const none = "there is no heater to hold them; "
+		s.refuseAs(s.place("levels"), "levels", "levels: "+none+"add heater = { … } or leave the levels out", none+"say what it gives, or leave the levels out")
 	}
 	p.Model = c
 }
@@ -63,7 +66,8 @@ func (g *Garden) readCover(s *section, n need) place.Cover {
 	s.get("light", free)
 	cover, known := place.CoverNamed(name)
 	if name != "" && !known {
-		s.refuse(s.place("cover"), "%s", notKnown("cover", name, place.CoverNames())+`; or give u = "3.6 W/m2/K" and light = "72%" instead`)
+		none := noneOf(name, place.CoverNames())
+		s.refuseAs(s.place("cover"), "cover", "cover: "+none+`; or give u = "3.6 W/m2/K" and light = "72%" instead`, none)
 	}
 	return cover
 }
@@ -77,7 +81,8 @@ const (
 
 func (g *Garden) readOwnCover(s *section) place.Cover {
 	if _, both := s.get("cover", free); both {
-		s.refuseKey("cover", "a row of the table and own figures (u, light) exclude each other; leave one out")
+		s.refuseAs(s.place("cover"), "cover", "cover: a row of the table and own figures (u, light) exclude each other; leave one out",
+			fmt.Sprintf("leave it empty, or %s and %s: the two exclude each other", s.called("u"), s.called("light")))
 	}
 	u, ok := measured(s, "u", due, quantity.ParseTransmittance)
 	within(s, "u", u, ok, 0.2, 15, g.System.Transmittance)

@@ -40,7 +40,7 @@ func (g *Garden) stationWeather(fsys fs.FS) (*weather.Record, error) {
 	name := path.Join(g.folder, g.Weather.File)
 	f, err := fsys.Open(g.Weather.File)
 	if errors.Is(err, fs.ErrNotExist) {
-		return nil, Fault{File: name, What: "the weather file that " + gardenFile + " names is not in the folder; put it there, or name another"}
+		return nil, Fault{File: name, What: "there is no weather file of that name; put it into the garden folder, or name another"}
 	}
 	if err != nil {
 		return nil, Fault{File: name, What: fmt.Sprintf("it can't be read (%v); look to its permissions", err)}

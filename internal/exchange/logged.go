@@ -25,12 +25,12 @@ func ReadLog(name string, r io.Reader) (*logger.Record, error) {
 // readLog reads the file that the key "logged" of a place names; it lies in the folder.
 func (g *Garden) readLog(s *section, file string) *place.Series {
 	if !fs.ValidPath(file) {
-		s.refuseKey("logged", "%q does not lie in the folder; put the file beside %s and give its name", file, gardenFile)
+		s.refuseFile("logged", fmt.Sprintf("%q does not lie in the folder; put the file beside %s and give its name", file, gardenFile), file)
 		return nil
 	}
 	content, err := readFile(g.files, g.folder, file)
 	if err != nil {
-		s.refuseKey("logged", "%s is no file of the folder that can be read; put it beside %s, or leave the key out", file, gardenFile)
+		s.refuseFile("logged", fmt.Sprintf("%s is no file of the folder that can be read; put it beside %s, or leave the key out", file, gardenFile), file)
 		return nil
 	}
 	record, err := logger.Read(bytes.NewReader(content))
@@ -44,6 +44,11 @@ func (g *Garden) readLog(s *section, file string) *place.Series {
 		return nil
 	}
 	return &record.Series
+}
+
+// refuseFile notes that there is no file of that name: what says it of a folder.
+func (s *section) refuseFile(key, what, file string) {
+	s.refuseAs(s.place(key), key, key+": "+what, fmt.Sprintf("%q is no file that the garden keeps; files come in with a garden folder", file))
 }
 
 // Files names the files of the folder that the garden rests on beside garden.toml and

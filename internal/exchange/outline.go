@@ -87,7 +87,7 @@ func tomlFault(file string, err error) error {
 	}
 	line, column := wrong.Position()
 	what := strings.TrimPrefix(wrong.Error(), "toml: ")
-	return Fault{file, line, column, what + "; texts stand in quotes, and a key is set once, as key = value"}
+	return Fault{File: file, Line: line, Column: column, What: what + "; texts stand in quotes, and a key is set once, as key = value"}
 }
 
 type outliner struct {

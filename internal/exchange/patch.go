@@ -57,11 +57,13 @@ func (g *Garden) readPatch(s *section) {
 	p.Places, _ = s.whole("places", free, 1, mostCount)
 	p.Low, p.Tall = s.stretch("low", tallest), s.stretch("tall", tallest)
 	if s.has("low") != s.has("tall") || p.Low > 0 && p.Tall > 0 && p.Tall <= p.Low {
-		s.refuse(s.place("tall"), "low and tall stand together, low below tall: up to low a variety is low, from tall on it is tall")
+		s.refuseAs(s.place("tall"), "tall", "low and tall stand together, low below tall: up to low a variety is low, from tall on it is tall",
+			fmt.Sprintf("it stands together with %s, which is less: say both, or neither", s.called("low")))
 	}
 	p.Width, p.Length = s.stretch("bed_width", longest), s.stretch("row_length", longest)
 	if s.has("bed_width") != s.has("row_length") {
-		s.refuse(s.group.at, "bed_width and row_length stand together; give both, or neither where no rows are wanted")
+		s.refuseAs(s.group.at, "bed_width", "bed_width and row_length stand together; give both, or neither where no rows are wanted",
+			fmt.Sprintf("it stands together with %s: say both, or neither where no rows are wanted", s.called("row_length")))
 	}
 	p.Spacing = s.spacings()
 	for _, one := range s.several("variety") {
@@ -81,12 +83,12 @@ func (s *section) kinds(key string) []string {
 		return nil
 	}
 	if len(v.list) == 0 {
-		s.refuse(v.at, `%s: a list of kinds is due, such as ["dahlia", "anemone"]`, key)
+		s.refuseAs(v.at, key, key+`: a list of kinds is due, such as ["dahlia", "anemone"]`, "kinds with commas between are due, such as dahlia, anemone")
 	}
 	var all []string
 	for _, one := range v.list {
 		if one.kind != unstable.String || !slices.Contains(culture.Kinds(), one.text) {
-			s.refuse(one.at, "%s", notKnown("kind", one.text, culture.Kinds()))
+			s.refuseAs(one.at, key, notKnown("kind", one.text, culture.Kinds()), noneOf(one.text, culture.Kinds()))
 		}
 		all = append(all, one.text)
 	}
@@ -113,7 +115,7 @@ func (s *section) spacings() map[string]quantity.Length {
 	for _, kind := range of.group.keys {
 		l := of.stretch(kind, tallestSpacing)
 		if !slices.Contains(culture.Kinds(), kind) {
-			of.refuse(of.group.key[kind], "%s", notKnown("kind", kind, culture.Kinds()))
+			of.refuseAs(of.group.key[kind], kind, notKnown("kind", kind, culture.Kinds()), noneOf(kind, culture.Kinds()))
 		}
 		all[kind] = l
 	}
@@ -127,13 +129,14 @@ func (s *section) several(key string) []*section {
 		return nil
 	}
 	var all []*section
-	for _, one := range v.list {
+	for i, one := range v.list {
 		if one.group != nil {
-			all = append(all, &section{file: s.file, name: s.name + " " + key, group: one.group, faults: s.faults})
+			path := fmt.Sprintf("%s%s.%d.", s.path, key, i+1)
+			all = append(all, &section{file: s.file, name: s.name + " " + key, group: one.group, faults: s.faults, part: s.part, path: path})
 		}
 	}
 	if len(all) < max(1, len(v.list)) {
-		s.refuse(v.at, "%s: they stand one by one, each under a line [[patch.%s]]", key, key)
+		s.refuseAs(v.at, key, fmt.Sprintf("%s: they stand one by one, each under a line [[patch.%s]]", key, key), "they stand one by one")
 	}
 	return all
 }
@@ -144,9 +147,10 @@ func (s *section) patchVariety(earlier []PatchVariety) PatchVariety {
 	if v.Name != "" {
 		s.name = fmt.Sprintf("patch variety %q", v.Name)
 	}
-	for _, e := range earlier {
+	for i, e := range earlier {
 		if e.Name == v.Name && e.Kind == v.Kind {
-			s.refuseKey("name", "line %d speaks of it already; say all of it there", e.Line)
+			s.refuseAs(s.place("name"), "name", fmt.Sprintf("name: line %d speaks of it already; say all of it there", e.Line),
+				fmt.Sprintf("variety %d is the same; say all of it there", i+1))
 		}
 	}
 	v.Wish = patch.Wish(s.choice("wish", free, string(patch.Must), string(patch.Would), string(patch.Could)))
@@ -181,7 +185,8 @@ func (s *section) newVariety(v *PatchVariety) {
 	}
 	for _, key := range []string{"reserve", "bought", "timing", "colour", "height"} {
 		if s.has(key) {
-			s.refuseKey(key, "the stock list says that of what the garden has; of a new variety say also plant, how many places it is wanted in")
+			const has = "the stock list says that of what the garden has; of a new variety say also "
+			s.refuseAs(s.place(key), key, key+": "+has+"plant, how many places it is wanted in", has+s.called("plant"))
 		}
 	}
 }
@@ -198,7 +203,7 @@ func (s *section) mix(p *Patch) patch.Mix {
 	want := s.sub("want", due)
 	if want == nil {
 		if !s.has("want") {
-			s.refuse(s.group.at, `want is missing; write it such as want = { red = "25%%" }`)
+			s.refuseAs(s.group.at, "want", `want is missing; write it such as want = { red = "25%" }`, "no share is said; say one, such as 25% of red")
 		}
 		s.rest()
 		return m
@@ -206,12 +211,13 @@ func (s *section) mix(p *Patch) patch.Mix {
 	for _, name := range slices.Sorted(slices.Values(want.group.keys)) {
 		share, _ := measured(want, name, free, quantity.ParseShare)
 		if known := words(m.By); known != nil && !slices.Contains(known, name) {
-			want.refuse(want.group.key[name], "%s", notKnown(string(m.By), name, known))
+			want.refuseAs(want.group.key[name], name, notKnown(string(m.By), name, known), noneOf(name, known))
 		}
 		m.Want = append(m.Want, patch.Share{Name: name, Of: share})
 	}
 	if m.By == patch.Height && p.Low == 0 {
-		s.refuseKey("by", "say in [patch] what is low and what is tall, such as low = \"80 cm\" and tall = \"120 cm\"")
+		s.refuseAs(s.place("by"), "by", `by: say in [patch] what is low and what is tall, such as low = "80 cm" and tall = "120 cm"`,
+			fmt.Sprintf("say first what is low and what is tall: %s, “%s”", "“"+Called("patch", "low")+"”", Called("patch", "tall")))
 	}
 	s.rest()
 	return m

@@ -128,6 +128,7 @@ func TestPatchRefusals(t *testing.T) {
 		faults := told(t, goodGarden+changed, goodStock)
 		for _, f := range faults {
 			found = found || f.Line == line && strings.Contains(f.What, c.says)
+			inForm(t, f)
 		}
 		if !found {
 			t.Errorf("%q for %q: want line %d to say %q, got %v", c.new, c.old, line, c.says, faults)

@@ -38,7 +38,7 @@ func (g *Garden) readPlaces(top *section) {
 			top.refuse(one.at, "a place is due here; write its keys under a line [[place]]")
 			continue
 		}
-		s := &section{file: top.file, name: "place", group: one.group, faults: top.faults}
+		s := &section{file: top.file, name: "place", group: one.group, faults: top.faults, part: "place"}
 		g.readPlace(s)
 	}
 }
@@ -48,10 +48,11 @@ func (g *Garden) readPlace(s *section) {
 	if p.Name != "" {
 		s.name = fmt.Sprintf("place %q", p.Name)
 		if earlier, twice := g.Place(p.Name); twice {
-			s.refuseKey("name", "line %d has a place of that name already; give each its own", earlier.Line)
+			s.refuseAs(s.place("name"), "name", fmt.Sprintf("name: line %d has a place of that name already; give each its own", earlier.Line), "there is a place of that name already; give each its own")
 		}
 	}
 	p.Sort = Sort(s.choice("sort", due, string(Store), string(Room), string(Glass), string(Frame), string(Ground)))
+	s.part = PlacePart(p.Sort)
 	switch p.Sort {
 	case Store:
 		g.readStore(s, &p)
@@ -160,7 +161,7 @@ func (g *Garden) readLevels(s *section, p *Place) {
 		return
 	}
 	if len(v.list) == 0 {
-		s.refuse(v.at, `levels: a list is due here, such as ["off", "40F", "50F"]`)
+		s.refuseAs(v.at, "levels", `levels: a list is due here, such as ["off", "40F", "50F"]`, "levels with commas between are due, such as off, 40F, 50F")
 		return
 	}
 	for _, one := range v.list {
@@ -174,7 +175,7 @@ func (g *Garden) readLevels(s *section, p *Place) {
 		}
 		setting := place.Steadily(level)
 		if err := setting.Check(); err != nil {
-			s.refuse(one.at, "levels: %v", err)
+			s.refuseAt(one.at, "levels", "%v", err)
 			continue
 		}
 		p.Levels = append(p.Levels, setting)

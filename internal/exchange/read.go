@@ -121,11 +121,12 @@ func (g *Garden) readGarden(s *section, hasNormals bool) {
 	g.Weather.File = s.text("weather", due)
 	switch {
 	case g.Weather.File == madeUpWeather && !hasNormals:
-		s.refuseKey("weather", "it is to be made up, but there are no [normals]; give twelve monthly lows and highs, or a weather file")
+		const none = "it is to be made up, but there are no "
+		s.refuseAs(s.place("weather"), "weather", "weather: "+none+"[normals]; give twelve monthly lows and highs, or a weather file", none+"mean lows and highs of the months; give twelve of each, or a weather file")
 	case g.Weather.File == madeUpWeather:
 		g.Weather.File = ""
 	case g.Weather.File != "" && !fs.ValidPath(g.Weather.File):
-		s.refuseKey("weather", "%q does not lie in the folder; put the file beside %s and give its name", g.Weather.File, gardenFile)
+		s.refuseFile("weather", fmt.Sprintf("%q does not lie in the folder; put the file beside %s and give its name", g.Weather.File, gardenFile), g.Weather.File)
 	}
 	g.Weather.Station = s.text("station", free)
 	g.readYears(s)
@@ -149,7 +150,7 @@ func (g *Garden) readSite(s *section) {
 			if key == "longitude" && longitude >= -180 && longitude <= 180 {
 				key = "elevation"
 			}
-			s.refuse(s.place(key), "%v", err)
+			s.refuseAs(s.place(key), key, err.Error(), err.Error())
 		}
 	}
 }
@@ -192,7 +193,7 @@ func monthly[T any](s *section, key string, n need, parse func(string) (T, error
 		return months, false
 	}
 	if len(v.list) != 12 {
-		s.refuse(v.at, "%s: twelve measures are due, January first; here are %d", key, len(v.list))
+		s.refuseAt(v.at, key, "twelve measures are due, January first; here are %d", len(v.list))
 		return months, false
 	}
 	ok = true

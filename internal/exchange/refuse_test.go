@@ -124,6 +124,7 @@ func TestGardenRefusals(t *testing.T) {
 		found := false
 		for _, f := range faults {
 			found = found || f.File == "garden.toml" && f.Line == line && f.Column == column
+			inForm(t, f)
 		}
 		if !found {
 			t.Errorf("%s → %s: no fault at %d:%d in\n%v", c.old, c.new, line, column, faults)

@@ -20,6 +20,9 @@ type section struct {
 	group  *group // nil where the file has none
 	asked  []string
 	faults *Faults
+
+	part string // of garden.toml, as Words names it; empty outside of all
+	path string // of this table in the part, with a dot at its end; empty for the part itself
 }
 
 // need is whether a key must be there.
@@ -33,16 +36,31 @@ const (
 // refuse notes that something is wrong at a spot.
 func (s *section) refuse(at spot, format string, args ...any) {
 	what := fmt.Sprintf(format, args...)
-	if s.name != "" {
-		what = s.name + ": " + what
-	}
-	*s.faults = append(*s.faults, Fault{s.file, at.line, at.column, what})
+	s.refuseAs(at, "", what, what)
 }
 
 // refuseKey notes that what a key is set to can't be.
 func (s *section) refuseKey(key, format string, args ...any) {
-	s.refuse(s.place(key), "%s: %s", key, fmt.Sprintf(format, args...))
+	s.refuseAt(s.place(key), key, format, args...)
 }
+
+// refuseAt notes the same of something at a spot within.
+func (s *section) refuseAt(at spot, key, format string, args ...any) {
+	what := fmt.Sprintf(format, args...)
+	s.refuseAs(at, key, key+": "+what, what)
+}
+
+// refuseAs notes what is wrong with a key, in the words of the file and in those of a form
+// that asks for it.
+func (s *section) refuseAs(at spot, key, file, form string) {
+	if s.name != "" {
+		file = s.name + ": " + file
+	}
+	*s.faults = append(*s.faults, Fault{s.file, at.line, at.column, file, s.part, strings.TrimSuffix(s.path+key, "."), form})
+}
+
+// called says another key of the section as a form asks for it.
+func (s *section) called(key string) string { return "“" + Called(s.part, s.path+key) + "”" }
 
 // place returns where the value of a key stands, or the table where the key is missing.
 func (s *section) place(key string) spot {
@@ -76,7 +94,7 @@ func (s *section) get(key string, n need) (value, bool) {
 	}
 	v, there := s.look(key)
 	if !there && n == due {
-		s.refuse(s.place(key), "%s is missing; write it as %s = …", key, key)
+		s.refuseAs(s.place(key), key, fmt.Sprintf("%s is missing; write it as %s = …", key, key), "it is missing, and must be said")
 	}
 	return v, there
 }
@@ -88,14 +106,14 @@ func (s *section) text(key string, n need) string {
 		return ""
 	}
 	if v.kind != unstable.String {
-		s.refuse(v.at, "%s: a text is due here; write it in quotes", key)
+		s.refuseAs(v.at, key, key+": a text is due here; write it in quotes", "a text is due here")
 		return ""
 	}
 	switch {
 	case n == due && strings.TrimSpace(v.text) == "":
-		s.refuse(v.at, "%s is empty; write it in the quotes", key)
+		s.refuseAs(v.at, key, key+" is empty; write it in the quotes", "it is empty, and must be said")
 	case strings.ContainsFunc(v.text, unicode.IsControl):
-		s.refuse(v.at, "%s: %q holds a sign that can't be printed; type it anew on one line", key, v.text)
+		s.refuseAt(v.at, key, "%q holds a sign that can't be printed; type it anew on one line", v.text)
 	}
 	return v.text
 }
@@ -106,13 +124,16 @@ func (s *section) choice(key string, n need, known ...string) string {
 	if word == "" || slices.Contains(known, word) {
 		return word
 	}
-	s.refuse(s.place(key), "%s", notKnown(key, word, known))
+	s.refuseKey(key, "%s", noneOf(word, known))
 	return ""
 }
 
 // notKnown says that a word is none of the known ones, and which is nearest.
-func notKnown(what, word string, known []string) string {
-	message := fmt.Sprintf("%s: %q is none of %s", what, word, strings.Join(known, ", "))
+func notKnown(what, word string, known []string) string { return what + ": " + noneOf(word, known) }
+
+// noneOf says the same without what the word is.
+func noneOf(word string, known []string) string {
+	message := fmt.Sprintf("%q is none of %s", word, strings.Join(known, ", "))
 	if near, ok := quantity.Nearest(word, known); ok {
 		message += fmt.Sprintf("; did you mean %s", near)
 	}
@@ -127,7 +148,8 @@ func (s *section) whole(key string, n need, low, high int) (int, bool) {
 	}
 	i, err := strconv.Atoi(strings.ReplaceAll(v.text, "_", ""))
 	if v.kind != unstable.Integer || err != nil || i < low || i > high {
-		s.refuse(v.at, "%s: a whole number from %d to %d is due here, without quotes", key, low, high)
+		form := fmt.Sprintf("a whole number from %d to %d is due here", low, high)
+		s.refuseAs(v.at, key, key+": "+form+", without quotes", form)
 		return 0, false
 	}
 	return i, true
@@ -141,7 +163,7 @@ func (s *section) decimal(key string, n need) (float64, bool) {
 	}
 	f, err := strconv.ParseFloat(strings.ReplaceAll(v.text, "_", ""), 64)
 	if v.kind != unstable.Integer && v.kind != unstable.Float || err != nil {
-		s.refuse(v.at, "%s: a number is due here, without quotes and unit", key)
+		s.refuseAs(v.at, key, key+": a number is due here, without quotes and unit", "a number is due here, without unit")
 		return 0, false
 	}
 	return f, true
@@ -162,16 +184,16 @@ func measuredIn[T any](s *section, key string, v value, parse func(string) (T, e
 	switch v.kind {
 	case unstable.String, unstable.Integer, unstable.Float:
 	default:
-		s.refuse(v.at, "%s: one measure with its unit is due here, in quotes", key)
+		s.refuseAs(v.at, key, key+": one measure with its unit is due here, in quotes", "one measure with its unit is due here")
 		return none, false
 	}
 	got, err := parse(v.text)
 	if err != nil && v.kind != unstable.String {
-		s.refuse(v.at, "%s: %v, in quotes", key, err)
+		s.refuseAs(v.at, key, fmt.Sprintf("%s: %v, in quotes", key, err), err.Error())
 		return none, false
 	}
 	if err != nil {
-		s.refuse(v.at, "%s: %v", key, err)
+		s.refuseAt(v.at, key, "%v", err)
 		return none, false
 	}
 	return got, true
@@ -193,15 +215,22 @@ func (s *section) sub(key string, n need) *section {
 		return nil
 	}
 	if v.group == nil {
-		s.refuse(v.at, "%s: a group is due here; write it such as %s = { … = … }", key, key)
+		s.refuseAs(v.at, key, fmt.Sprintf("%s: a group is due here; write it such as %s = { … = … }", key, key), "its parts are due here, each by itself")
 		return nil
 	}
 	name := strings.TrimSpace(s.name + ", " + key)
 	if s.name == "" {
 		name = "[" + key + "]"
 	}
-	return &section{file: s.file, name: name, group: v.group, faults: s.faults}
+	inner := &section{file: s.file, name: name, group: v.group, faults: s.faults, part: s.part, path: s.path + key + "."}
+	if s.part == "" { // the parts are the tables at the top
+		inner.part, inner.path = key, ""
+	}
+	return inner
 }
+
+// unasked is what a form says of a key that nobody asks for.
+const unasked = "nothing of that name is asked here; leave it empty"
 
 // rest refuses every key that was not asked for.
 func (s *section) rest() {
@@ -216,6 +245,6 @@ func (s *section) rest() {
 		if near, ok := quantity.Nearest(key, s.asked); ok {
 			message = fmt.Sprintf("there is no key %q here; did you mean %s", key, near)
 		}
-		s.refuse(s.group.key[key], "%s", message)
+		s.refuseAs(s.group.key[key], key, message, unasked)
 	}
 }

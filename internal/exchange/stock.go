@@ -73,7 +73,7 @@ func (g *Garden) readStock(fsys fs.FS, name string, faults *Faults) error {
 }
 
 func (r *stockReader) refuse(at spot, format string, args ...any) {
-	*r.faults = append(*r.faults, Fault{r.file, at.line, at.column, fmt.Sprintf(format, args...)})
+	*r.faults = append(*r.faults, Fault{File: r.file, Line: at.line, Column: at.column, What: fmt.Sprintf(format, args...)})
 }
 
 // isText reports whether the file is UTF-8, and notes the first line that is not.

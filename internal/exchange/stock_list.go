@@ -177,7 +177,7 @@ func cells(name string, data []byte) ([][]string, error) {
 		case errors.Is(err, io.EOF):
 			return rows, nil
 		case errors.As(err, &wrong):
-			return nil, Fault{name, wrong.Line, wrong.Column, fmt.Sprintf("%v; a field with dividers or quotes stands in double quotes, quotes within doubled", wrong.Err)}
+			return nil, Fault{File: name, Line: wrong.Line, Column: wrong.Column, What: fmt.Sprintf("%v; a field with dividers or quotes stands in double quotes, quotes within doubled", wrong.Err)}
 		case err != nil:
 			return nil, Fault{File: name, What: err.Error()}
 		}

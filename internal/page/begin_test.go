@@ -269,7 +269,7 @@ func TestTheGardenIsDescribedAnew(t *testing.T) {
 		f := url.Values{"what": {what}, "name": {name}}
 		for _, p := range parts {
 			if p.What == what && p.Name == name {
-				for _, one := range p.Fields {
+				for _, one := range p.Fields() {
 					f.Set("key."+one.Key, one.Value)
 				}
 			}
@@ -277,6 +277,9 @@ func TestTheGardenIsDescribedAnew(t *testing.T) {
 		return f
 	}
 	for _, p := range parts { // what is sent as it stands changes nothing
+		if len(p.Fields()) == 0 { // of which nothing is said yet
+			continue
+		}
 		if status, body, _ := post(t, h, "/garden", form(p.What, p.Name)); status != http.StatusSeeOther {
 			t.Errorf("%s %s as it stands: status %d: %s", p.What, p.Name, status, gist(body))
 		}

@@ -1,8 +1,11 @@
 package page
 
 import (
+	"errors"
+	"fmt"
 	"net/http"
 	"net/url"
+	"slices"
 	"strings"
 
 	"eyeup/internal/desk"
@@ -12,13 +15,18 @@ import (
 type gardenView struct {
 	Parts    []desk.Part
 	Sketches []desk.Sketch
-	Part     string // the one that was refused
+	Part     string // the one that is open
 	Bad      []string
 }
 
-// garden shows how the garden is described, each part a form.
+// garden shows how the garden is described, each part a form: part (its name, of a place
+// place/NAME) is open.
 func (s *server) garden(r *request) error {
-	return s.showGarden(r, http.StatusOK, "", nil, nil)
+	part := r.FormValue("part")
+	if part != "" && !strings.Contains(part, "/") {
+		part = "garden/" + part
+	}
+	return s.showGarden(r, http.StatusOK, part, nil, nil)
 }
 
 // showGarden shows it, with what was typed of a part and what is wrong with it.
@@ -32,20 +40,55 @@ func (s *server) showGarden(r *request, status int, part string, typed url.Value
 		v.Bad = strings.Split(bad.Error(), "\n")
 	}
 	for i := range v.Parts {
-		if v.Parts[i].What+"/"+v.Parts[i].Name != part {
-			continue
-		}
-		for j, f := range v.Parts[i].Fields {
-			if typed.Has("key." + f.Key) {
-				v.Parts[i].Fields[j].Value = typed.Get("key." + f.Key)
-			}
+		if v.Parts[i].What+"/"+v.Parts[i].Name == part {
+			retype(v.Parts[i].Groups, typed)
 		}
 	}
 	return s.show(r, status, "garden", view{Title: "The garden", Main: v})
 }
 
+// retype puts what was typed of a part back into its fields.
+func retype(groups []desk.PartGroup, typed url.Values) {
+	more := moreOf(typed)
+	for i := range groups {
+		for j, f := range groups[i].Fields {
+			if typed.Has("key." + f.Key) {
+				groups[i].Fields[j].Value = typed.Get("key." + f.Key)
+			}
+		}
+		if m := groups[i].More; m != nil {
+			at := slices.IndexFunc(more, func(t typedMore) bool { return t.under == m.Under })
+			if at >= 0 {
+				m.Key, m.Value = more[at].key, more[at].value
+			}
+		}
+	}
+}
+
+// typedMore is one more key that was typed, beneath others.
+type typedMore struct{ under, key, value string }
+
+// moreOf returns the keys that were added; those without a name are none.
+func moreOf(typed url.Values) []typedMore {
+	var all []typedMore
+	for i, key := range typed["new"] {
+		m := typedMore{key: strings.TrimSpace(key)}
+		if i < len(typed["under"]) {
+			m.under = typed["under"][i]
+		}
+		if i < len(typed["value"]) {
+			m.value = typed["value"][i]
+		}
+		if m.key != "" {
+			all = append(all, m)
+		}
+	}
+	return all
+}
+
 // describe describes a part anew: what (garden, place), name, key.KEY for every key, and
-// new and value for one more, next (where to go then). What is left empty is left out.
+// new and value for one more (several times for several; under, what stands before the key),
+// next (where to go then). What is left empty is left out.
 func (s *server) describe(r *request) error {
 	if err := r.parse(); err != nil {
 		return err
@@ -60,11 +103,14 @@ func (s *server) describe(r *request) error {
 			said[key] = r.FormValue(field)
 		}
 	}
-	if key := strings.TrimSpace(r.FormValue("new")); key != "" {
-		said[key] = r.FormValue("value")
+	for _, m := range moreOf(r.Form) {
+		if m.under != "" && strings.Contains(m.key, ".") && what+"/"+name != "garden/figures" {
+			return s.showGarden(r, http.StatusUnprocessableEntity, what+"/"+name, r.Form, fmt.Errorf("%q holds a dot; use a name without one", m.key))
+		}
+		said[m.under+m.key] = m.value
 	}
 	if len(said) == 0 {
-		return refused("nothing is said of it; send its keys as key.KEY")
+		return s.showGarden(r, http.StatusUnprocessableEntity, what+"/"+name, r.Form, errors.New("nothing is said of it; fill in what is to be said"))
 	}
 	if err := s.desk.Describe(what, name, said, s.today(), s.writer(r.Context())); err != nil {
 		return s.showGarden(r, http.StatusUnprocessableEntity, what+"/"+name, r.Form, err)

@@ -136,7 +136,7 @@ func TestPatchFollowsWhatIsAsked(t *testing.T) {
 	}
 	describedAs(t, d, map[string]any{"place": "patch", "variety": []map[string]any{{"name": "Nobody's Own", "kind": "dahlia"}}})
 	status, body := get(t, h, "/patch")
-	if status != http.StatusOK || !strings.Contains(said(body), "There is no list. [patch]: there is no Nobody's Own of kind dahlia in stock") || !strings.Contains(body, ">Wanted, raised, planted</h2>") {
+	if status != http.StatusOK || !strings.Contains(said(body), "There is no list. What is wished for the patch: there is no Nobody's Own of kind dahlia in stock") || !strings.Contains(body, ">Wanted, raised, planted</h2>") {
 		t.Error(status, gist(body))
 	}
 }
@@ -164,7 +164,7 @@ func TestPatchWithoutAList(t *testing.T) {
 	}
 	h := handler(t, d.Desk, Options{})
 	_, body := get(t, h, "/patch")
-	if !strings.Contains(body, "by a section [patch]") || strings.Contains(body, "places. A better") || !strings.Contains(body, ">Wanted, raised, planted</h2>") {
+	if !strings.Contains(body, "once the garden asks for it") || strings.Contains(body, "places. A better") || !strings.Contains(body, ">Wanted, raised, planted</h2>") {
 		t.Error(gist(body))
 	}
 	form := url.Values{}
