@@ -44,6 +44,8 @@ type Holding struct {
 	Count   int
 	Place   string
 	Crate   string
+	Bed     string // in open ground
+	Row     string // within the bed
 	Pack    string // what it is packed in: bare, vermiculite, dry …
 	Plant   int    // how many places it is wanted in the patch
 	Reserve int    // how many are kept back as insurance

@@ -100,7 +100,8 @@ func (t *turn) meantDay(born moment) string {
 }
 
 // standing finds the one holding of a lot, of those where any stand, at which a spot
-// points.
+// points: of several the one that the spot names to the letter, for what stands in a place
+// without crate, bed and row could be named in no other way.
 func (t *turn) standing(l int32, at Spot) int32 {
 	if t.err != nil {
 		return -1
@@ -114,6 +115,9 @@ func (t *turn) standing(l int32, at Spot) int32 {
 		default:
 			others = append(others, h)
 		}
+	}
+	if exact := slices.IndexFunc(found, func(h int32) bool { return t.book.spots[t.book.holdings[h].spot] == at }); exact >= 0 {
+		return found[exact]
 	}
 	switch {
 	case len(found) == 1:

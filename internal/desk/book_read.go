@@ -60,7 +60,7 @@ func ReadStock(name string, data []byte, always map[string]string, s *StockBook)
 	for i, h := range list.Rows {
 		a.Count += h.Count
 		if i < firstRows {
-			a.First = append(a.First, LotRow{Code: h.Code, Variety: h.Variety.Name, Kind: h.Variety.Kind, Form: h.Form, Count: h.Count, Place: h.Place, Crate: h.Crate, Pack: h.Pack})
+			a.First = append(a.First, LotRow{Code: h.Code, Variety: h.Variety.Name, Kind: h.Variety.Kind, Form: h.Form, Count: h.Count, Place: h.Place, Crate: h.Crate, Bed: h.Bed, Row: h.Row, Pack: h.Pack})
 		}
 	}
 	return a, nil

@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -11,27 +12,68 @@ import (
 // in as a lot. Rows of one code are one lot, that stands in several spots.
 func stockSaid(holdings []stock.Holding) []said {
 	all := describedVarieties(holdings)
-	for i, h := range holdings {
-		if firstOfCode(holdings, i) != i {
-			continue
+	for i := range holdings {
+		if firstOfCode(holdings, i) == i {
+			all = append(all, lotSaid(holdings, i)...)
 		}
-		count := h.Count
-		var parts []said
-		for j := i + 1; j < len(holdings) && h.Code != ""; j++ {
-			if holdings[j].Code == h.Code {
-				count += holdings[j].Count
-				parts = append(parts, movedApart(h, holdings[j]))
-			}
-		}
-		body := map[string]any{"variety": h.Variety.Name, "kind": h.Variety.Kind, "form": h.Form, "count": count, "place": h.Place}
-		for name, text := range map[string]string{"code": h.Code, "crate": h.Crate, "pack": h.Pack, "note": h.Note} {
-			if text != "" {
-				body[name] = text
-			}
-		}
-		all = append(append(all, said{"taken in", body}), parts...)
 	}
 	return all
+}
+
+// lotSaid makes entries of the lot of a row: all of it is taken in where the row stands that
+// says least of its spot, and the rest is brought from there to where the others say.
+func lotSaid(holdings []stock.Holding, i int) []said {
+	rows := holdings[i : i+1]
+	if code := holdings[i].Code; code != "" {
+		rows = slices.Clone(holdings[i:])
+		rows = slices.DeleteFunc(rows, func(h stock.Holding) bool { return h.Code != code })
+		slices.SortStableFunc(rows, func(a, b stock.Holding) int { return cmp.Compare(detail(a), detail(b)) })
+	}
+	count := 0
+	var parts []said
+	for j, h := range rows {
+		if count += h.Count; j > 0 && !sameSpot(rows[0], h) {
+			parts = append(parts, movedApart(rows[0], h)...)
+		}
+	}
+	body := spotSaid(rows[0])
+	body["variety"], body["kind"], body["count"] = rows[0].Variety.Name, rows[0].Variety.Kind, count
+	for name, text := range map[string]string{"code": rows[0].Code, "pack": rows[0].Pack, "note": rows[0].Note} {
+		if text != "" {
+			body[name] = text
+		}
+	}
+	return append([]said{{"taken in", body}}, parts...)
+}
+
+// sameSpot reports whether two rows stand at one spot as the same.
+func sameSpot(a, b stock.Holding) bool {
+	return a.Place == b.Place && a.Crate == b.Crate && a.Bed == b.Bed && a.Row == b.Row && a.Form == b.Form
+}
+
+// detail is how much a row says of its spot within a place. What is brought elsewhere keeps
+// what is not said otherwise; from spots in the order of detail every other one is reached.
+func detail(h stock.Holding) int {
+	switch {
+	case h.Crate == "" && h.Bed == "" && h.Row == "":
+		return 0
+	case h.Crate == "" && h.Bed == "":
+		return 1
+	case h.Row == "":
+		return 2
+	}
+	return 3
+}
+
+// spotSaid says where a row stands, and as what.
+func spotSaid(h stock.Holding) map[string]any {
+	s := map[string]any{"place": h.Place, "form": h.Form}
+	for name, text := range map[string]string{"crate": h.Crate, "bed": h.Bed, "row": h.Row} {
+		if text != "" {
+			s[name] = text
+		}
+	}
+	return s
 }
 
 // firstOfCode returns the first row of the same code.
@@ -42,18 +84,16 @@ func firstOfCode(holdings []stock.Holding, i int) int {
 	return slices.IndexFunc(holdings, func(h stock.Holding) bool { return h.Code == holdings[i].Code })
 }
 
-// movedApart brings a part of a lot to where another row has it.
-func movedApart(from, to stock.Holding) said {
-	spot := func(h stock.Holding) map[string]any {
-		s := map[string]any{"place": h.Place, "form": h.Form}
-		if h.Crate != "" {
-			s["crate"] = h.Crate
-		}
-		return s
+// movedApart brings a part of a lot to where another row has it, and packs it as that says.
+func movedApart(from, to stock.Holding) []said {
+	body := spotSaid(from)
+	body["lot"], body["count"], body["to"] = from.Code, to.Count, spotSaid(to)
+	if to.Pack == "" {
+		return []said{{"moved", body}}
 	}
-	body := spot(from)
-	body["lot"], body["count"], body["to"] = from.Code, to.Count, spot(to)
-	return said{"moved", body}
+	packed := spotSaid(to)
+	packed["lot"], packed["count"], packed["medium"] = from.Code, to.Count, to.Pack
+	return []said{{"moved", body}, {"packed", packed}}
 }
 
 // describedVarieties makes entries that describe the varieties of a stock list, with what

@@ -18,7 +18,7 @@ import (
 
 // stockColumns are the columns of a stock list, in the order in which it is written.
 var stockColumns = []string{
-	"code", "variety", "kind", "form", "count", "place", "crate", "pack",
+	"code", "variety", "kind", "form", "count", "place", "crate", "bed", "row", "pack",
 	"timing", "colour", "height", "plant", "reserve", "note",
 }
 

@@ -33,7 +33,7 @@ var otherWords = map[string]string{
 	"lot": "code", "label": "code", "name": "variety", "cultivar": "variety", "sort": "variety",
 	"species": "kind", "crop": "kind", "type": "kind", "number": "count", "qty": "count", "quantity": "count",
 	"how many": "count", "pieces": "count", "location": "place", "where": "place", "store": "place",
-	"box": "crate", "bin": "crate", "packing": "pack", "packed in": "pack", "medium": "pack",
+	"bed no": "bed", "bed number": "bed", "row no": "row", "row number": "row", "box": "crate", "bin": "crate", "packing": "pack", "packed in": "pack", "medium": "pack",
 	"season": "timing", "color": "colour", "to plant": "plant", "wanted": "plant", "spare": "reserve",
 	"notes": "note", "remark": "note", "remarks": "note", "comment": "note", "comments": "note",
 }

@@ -49,7 +49,7 @@ func (r *stockReader) typed(column string) string {
 func (r *stockReader) holding() stock.Holding {
 	h := stock.Holding{
 		Variety: stock.Variety{Name: r.text("variety"), Kind: r.text("kind")},
-		Place:   r.text("place"), Crate: r.field("crate"), Pack: r.field("pack"), Note: r.field("note"),
+		Place:   r.text("place"), Crate: r.field("crate"), Bed: r.field("bed"), Row: r.field("row"), Pack: r.field("pack"), Note: r.field("note"),
 		Line: r.at("variety").line,
 	}
 	h.Code = r.code()
@@ -60,6 +60,9 @@ func (r *stockReader) holding() stock.Holding {
 	h.Count = r.count("count", 1)
 	h.Plant = r.count("plant", 0)
 	h.Reserve = r.count("reserve", 0)
+	if h.Crate != "" && h.Bed != "" {
+		r.refuse(r.at("bed"), "crate %s and bed %s can't both be where they stand; leave one empty", h.Crate, h.Bed)
+	}
 	if _, known := r.garden.Place(h.Place); h.Place != "" && !known {
 		names := make([]string, len(r.garden.Places))
 		for i, p := range r.garden.Places {

@@ -13,7 +13,7 @@ func StockTable(holdings []stock.Holding) Table {
 			height = h.Variety.Height.Written()
 		}
 		t.Rows = append(t.Rows, []any{
-			h.Code, h.Variety.Name, h.Variety.Kind, string(h.Form), h.Count, h.Place, h.Crate, h.Pack,
+			h.Code, h.Variety.Name, h.Variety.Kind, string(h.Form), h.Count, h.Place, h.Crate, h.Bed, h.Row, h.Pack,
 			string(h.Variety.Timing), h.Variety.Colour, height, h.Plant, h.Reserve, h.Note,
 		})
 	}
@@ -29,6 +29,8 @@ var stockFields = []Field{
 	{"count", Whole, "individuals", "how many stand there; packets of seed"},
 	{"place", Text, "", "where they stand"},
 	{"crate", Text, "", "crate, tray or pot within the place"},
+	{"bed", Text, "", "bed in open ground"},
+	{"row", Text, "", "row within the bed"},
 	{"pack", Text, "", "what they are packed in"},
 	{"timing", Text, "", "early, mid or late beside others of the kind"},
 	{"colour", Text, "", "# and six hexadecimal digits, red, green, blue"},

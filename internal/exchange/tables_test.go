@@ -182,6 +182,8 @@ func TestStockComesBack(t *testing.T) {
 		want = append(want, stock.Holding{Code: "", Variety: stock.Variety{Name: name, Kind: "dahlia", Timing: stock.Late, Colour: "#f3ead3", Height: 1.2},
 			Form: stock.Clump, Count: i + 1, Place: "cellar", Crate: "04", Pack: "bare", Plant: i, Reserve: 1, Note: "=note"})
 	}
+	planted := stock.Holding{Variety: stock.Variety{Name: "Far Furrow", Kind: "dahlia"}, Form: stock.Plant, Count: 3, Place: "patch", Bed: "007", Row: "=2"}
+	want = append(want, planted)
 	table := StockTable(want)
 	for name, write := range map[string]func(io.Writer) error{
 		"stock.csv": func(w io.Writer) error { return WriteCSV(w, table) }, "stock.xlsx": func(w io.Writer) error { return WriteXLSX(w, []Table{table}) },

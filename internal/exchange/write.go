@@ -167,7 +167,7 @@ func writeStock(w io.Writer, holdings []stock.Holding) error {
 			height = h.Variety.Height.Written()
 		}
 		if err := rows.Write([]string{
-			h.Code, Defused(h.Variety.Name), Defused(h.Variety.Kind), string(h.Form), strconv.Itoa(h.Count), Defused(h.Place), Defused(h.Crate), Defused(h.Pack),
+			h.Code, Defused(h.Variety.Name), Defused(h.Variety.Kind), string(h.Form), strconv.Itoa(h.Count), Defused(h.Place), Defused(h.Crate), Defused(h.Bed), Defused(h.Row), Defused(h.Pack),
 			string(h.Variety.Timing), h.Variety.Colour, height, strconv.Itoa(h.Plant), strconv.Itoa(h.Reserve), Defused(h.Note),
 		}); err != nil {
 			return err
