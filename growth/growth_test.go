@@ -148,3 +148,20 @@ func TestSlowing(t *testing.T) {
 		near(t, "transplant", TransplantShare(since, 10, .4), want, 0)
 	}
 }
+
+// In a pot of limit 0.3 and floor 0.15 a plant at 0.28 has 0.02 free; from there its share falls by
+// 0.85 over 0.15, so that full growth of 0.05 more comes to (1 - exp(-0.05 × 0.85 / 0.15)) × 0.15 / 0.85.
+// The floor is met where that exponential is 0.15, and beyond it all counts for 0.15.
+func TestInPot(t *testing.T) {
+	const slope = 0.85 / 0.15
+	toFloor := math.Log(1/0.15) / slope
+	for _, one := range []struct{ progress, full, want float64 }{
+		{0.1, 0.2, 0.2}, {0.28, 0.02, 0.02}, {0.28, 0.07, 0.02 + (1-math.Exp(-0.05*slope))/slope},
+		{0.375, 0.01, 0.575 * (1 - math.Exp(-0.01*slope)) / slope}, {0.3, toFloor, 0.15},
+		{0.3, toFloor + 0.4, 0.15 + 0.06}, {0.45, 0.2, 0.03}, {2, 0.2, 0.03}, {0.35, 0, 0},
+	} {
+		near(t, "in the pot", InPot(one.progress, one.full, 0.3, 0.15), one.want, 1e-12)
+	}
+	near(t, "a floor of nothing", InPot(0.3, 50, 0.3, 0), 0.15, 1e-12)
+	near(t, "a pot that holds nothing back", InPot(0.3, 0.5, 0.3, 1), 0.5, 0)
+}

@@ -92,6 +92,15 @@ func TestSlowingProperties(t *testing.T) {
 		if PotShare(p, limit*1.2, floor) < s {
 			t.Fatal("a larger pot slows more")
 		}
+		full := rapid.Float64Range(0, 1).Draw(t, "full")
+		part := full * rapid.Float64Range(0, 1).Draw(t, "part")
+		first := InPot(p, part, limit, floor)
+		if parts := first + InPot(p+first, full-part, limit, floor); math.Abs(parts-InPot(p, full, limit, floor)) > 1e-9 {
+			t.Fatalf("%g in two parts, %g in one", parts, InPot(p, full, limit, floor))
+		}
+		if small := 1e-7; math.Abs(InPot(p, small, limit, floor)-small*s) > 1e-3*small {
+			t.Fatalf("it begins with %g of full growth, not %g", InPot(p, small, limit, floor)/small, s)
+		}
 	})
 }
 

@@ -1,5 +1,7 @@
 package growth
 
+import "math"
+
 // PotShare returns the share of full growth left to a plant in a pot, when its progress
 // (share of the way to flowering, 0 to 1) meets the pot's limit: 1 up to the limit, then
 // falling in a line to floor over the next half limit, floor beyond.
@@ -8,6 +10,24 @@ func PotShare(progress, limit, floor float64) float64 {
 		return 1
 	}
 	return max(floor, 1-(1-floor)*(progress-limit)/(limit/2))
+}
+
+// InPot returns how much a plant in a pot grows while it would grow by full with its roots free,
+// both as shares of the way to flowering: PotShare followed through all that it passes on
+// the way, so that a day comes to the same as its hours. It needs a limit above 0.
+func InPot(progress, full, limit, floor float64) float64 {
+	free := max(0, min(full, limit-progress))
+	left := full - free
+	share := PotShare(progress+free, limit, floor)
+	if left == 0 || share <= floor {
+		return free + floor*left
+	}
+	slope := (1 - floor) / (limit / 2)
+	if end := share * math.Exp(-slope*left); end >= floor {
+		return free + (share-end)/slope
+	}
+	falling := math.Log(share/floor) / slope // till the floor is met
+	return free + (share-floor)/slope + floor*(left-falling)
 }
 
 // DayLengthShare returns the share of full growth towards flowering in days of so many

@@ -2,6 +2,7 @@ package season
 
 import (
 	"maps"
+	"math"
 	"strings"
 	"testing"
 
@@ -114,6 +115,22 @@ func TestSmallPotHoldsBackTillPottedUp(t *testing.T) {
 		late.full = o.outFrom - 60
 		if w.pots(o.outFrom-before, &late); (late.potted != never) != want {
 			t.Errorf("%d days before planting out: potted up on day %d", before, late.potted)
+		}
+	}
+}
+
+// TestADayInAPotIsItsHours sets a day's growth in a pot beside that of a thousand parts of the day,
+// from long before the pot tells to long after.
+func TestADayInAPotIsItsHours(t *testing.T) {
+	w := walker{life: makerOf(t, waterville(t)).batches[0].life}
+	const parts = 1000
+	for progress := 0.0; progress < w.flower; progress += 0.37 {
+		whole, inParts := w.potted(0.9, progress, w.potLimit), 0.0
+		for range parts {
+			inParts += w.potted(0.9/parts, progress+inParts, w.potLimit)
+		}
+		if math.Abs(whole-inParts) > 1e-9 {
+			t.Errorf("from %.2f days on, %.6f in one and %.6f in parts", progress, whole, inParts)
 		}
 	}
 }

@@ -28,7 +28,7 @@ func (r rates) indexOf(name string) int {
 	return slices.IndexFunc(r.kinds, func(k *culture.Kind) bool { return k.Name == name })
 }
 
-// table holds curves over temperature, looked up between points a tenth of a kelvin apart.
+// table holds curves over temperature, looked up between points a fiftieth of a kelvin apart.
 // What all curves are at one point lies side by side: an hour finds its place once for all.
 type table struct {
 	curves int
@@ -38,7 +38,7 @@ type table struct {
 const (
 	tableFrom = -60.0
 	tableTo   = 80.0
-	tableStep = 0.1
+	tableStep = 0.02
 )
 
 func tableOf(curves []func(celsius float64) float64) table {

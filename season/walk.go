@@ -306,11 +306,12 @@ func (w walker) grown(at *yearDays, day int, progress float64, checked int, f *f
 	return rate
 }
 
-// potted returns the growth that a pot leaves of a day's: what the plant has come to at noon
-// stands for the whole day.
+// potted returns the growth that a pot leaves of a day's.
 func (w walker) potted(rate, progress, limit float64) float64 {
-	noon := progress + rate/2*growth.PotShare(progress/w.flower, limit, w.RateFloor)
-	return rate * growth.PotShare(noon/w.flower, limit, w.RateFloor)
+	if progress+rate <= limit*w.flower {
+		return rate
+	}
+	return w.flower * growth.InPot(progress/w.flower, rate/w.flower, limit, w.RateFloor)
 }
 
 // checkedFor returns for how many days transplanting sets a plant back.

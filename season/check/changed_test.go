@@ -69,6 +69,12 @@ var changes = []struct {
 	}},
 	{"flowers a week late", "first flower", func(p *season.Plan) { later(&potted(p).Dates.FirstFlower.Middle) }},
 	{"never flowers in late years", "first flower", func(p *season.Plan) { potted(p).Dates.FirstFlower.Late = civil.Date{} }},
+	{"two years' first flower a day late", "first flower in", func(p *season.Plan) {
+		years := slices.Clone(potted(p).Years)
+		years[3].First, years[7].First = years[3].First.AddDays(1), years[7].First.AddDays(1)
+		potted(p).Years = years
+	}},
+	{"a year not told", "years told", func(p *season.Plan) { potted(p).Years = potted(p).Years[1:] }},
 	{"the plan flowers a week late", "first flower", func(p *season.Plan) { later(&p.FirstFlower.Middle) }},
 	{"started a week late", "coming up", func(p *season.Plan) {
 		later(&potted(p).Starts[0].Week)

@@ -34,7 +34,7 @@ func (w *way) pass(day int, lot []*plant, r *raised, at *place.Course) (over boo
 				if math.IsNaN(worth) {
 					worth = w.kind.Grow.Rate(at.Air[hour]) * inPlace / 24
 				}
-				p.grow(hour, worth*w.held(hour, p, r), w)
+				p.grow(hour, worth*w.held(hour, p, r, worth), w)
 				p.over = p.bloom != never && (day >= r.out || w.forGood)
 			}
 		}
@@ -60,13 +60,14 @@ func (w *way) rise(hour int, p *plant, r *raised, celsius, warmth float64) {
 	}
 }
 
-// held returns the share of growth left to a plant by its pot, or by having been moved.
-func (w *way) held(hour int, p *plant, r *raised) float64 {
+// held returns the share of an hour's growth, worth so many days at best, that is left to a plant by
+// its pot, or by having been moved.
+func (w *way) held(hour int, p *plant, r *raised, worth float64) float64 {
 	switch {
 	case w.forGood:
 		return 1
 	case hour < 24*r.out:
-		return p.inPot(w, w.small != nil && hour < 24*r.potted)
+		return p.inPot(w, w.small != nil && hour < 24*r.potted, worth)
 	case p.up >= 24*r.out:
 		return 1 // it came up where it stands
 	}

@@ -27,8 +27,8 @@
 //   - What begins in a small pot is potted up the first Monday after that begins to hold it
 //     back, but not in the last fortnight before the Monday fixed. In it leaves meet sooner:
 //     the way to that goes with the root of the room it takes pot-tight.
-//   - In its pot a plant slows when pot-bound; planted out it is checked for some days, fewer
-//     out of a frame.
+//   - In its pot a plant slows when pot-bound, by what it has come to in the middle of each hour;
+//     planted out it is checked for some days, fewer out of a frame.
 //   - A day under cover on which leaves have less light than its mean warmth asks for is a
 //     stretched day.
 //   - A day with an hour of frost kills, or stops growth for so many days, that day the first.
@@ -39,7 +39,7 @@
 // how many are raised or cut is held to what there is, not to what is wanted; what it started may
 // lie in the past.
 //
-// Dates are held within a day, room within 0.02 m², heat within one in a thousand, counts
+// Dates are held within a day, those of every single year to the day but for odd years, room within 0.02 m², heat within one in a thousand, counts
 // exactly. Not checked: whether a better plan exists, what the store does to a batch, and
 // what sets plans beside each other (what they share, when heat pays).
 package check

@@ -105,3 +105,17 @@ func TestFollowedPlansHold(t *testing.T) {
 		})
 	}
 }
+
+// TestLevelsAgreeToTheDay follows the earliest plan of the example garden at levels between those of
+// its glass. At some of them a hot week ends the flowers of ranunculus in one year if they begin on
+// the twentieth of June and not if they begin on the day after: a tenth of a day tells.
+func TestLevelsAgreeToTheDay(t *testing.T) {
+	b := fewYears(exampleBrief(t))
+	d := *plansOf(t, b)[2].Decisions
+	own := d.Places[0].Level.Celsius()
+	for _, above := range []float64{0.3, 0.6, 0.9} {
+		d.Places = slices.Clone(d.Places)
+		d.Places[0].Level = quantity.Celsius(own + above)
+		follow(t, b, d)
+	}
+}

@@ -111,8 +111,9 @@ func (p *plant) grow(hour int, worth float64, w *way) {
 	}
 }
 
-// inPot returns the share of growth that its pot, small or not, leaves to a plant.
-func (p *plant) inPot(w *way, small bool) float64 {
+// inPot returns the share of an hour's growth that its pot, small or not, leaves to a plant: that
+// of what it has come to in the middle of the hour.
+func (p *plant) inPot(w *way, small bool, worth float64) float64 {
 	limit := w.pots
 	if small {
 		limit = w.small.limit / w.flower
@@ -120,7 +121,8 @@ func (p *plant) inPot(w *way, small bool) float64 {
 	if math.IsInf(limit, 1) {
 		return 1
 	}
-	return growth.PotShare(p.progress/w.flower, limit, w.kind.RateFloor)
+	share := func(progress float64) float64 { return growth.PotShare(progress/w.flower, limit, w.kind.RateFloor) }
+	return share(p.progress + worth/2*share(p.progress))
 }
 
 // dayOf returns the day of an hour, never for never.

@@ -47,6 +47,7 @@ func (all *courses) replay(p *season.Plan) Report {
 	c.fixed()
 	c.counts()
 	c.dates()
+	c.yearDates()
 	c.gains()
 	c.stays()
 	c.benches()

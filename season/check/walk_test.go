@@ -67,6 +67,23 @@ func TestWalkAtOneTemperature(t *testing.T) {
 	}
 }
 
+// TestWalkInItsPot keeps a plant in its pot, at the best temperature throughout, till it flowers. Its
+// share of growth falls as it comes on, so that what it has come to goes by an exponential: the
+// floor is met after log(1/floor) of the pace at which it falls, and the rest of the way is at that.
+func TestWalkInItsPot(t *testing.T) {
+	c, w := northern(t)
+	best := level(c.days, w.kind.Grow.Best.Celsius(), 40)
+	w.outFrom = never - 1
+	r := w.walk(c, through{first: best, on: best, ground: best})
+	limit, floor := w.pots*w.flower, w.kind.RateFloor
+	pace := (limit / 2) / (1 - floor) // days of growth in which the share would fall to nothing
+	days := limit + pace*math.Log(1/floor) + (w.flower-1.5*limit)/floor
+	want := 24*float64(dayOf(r.middle.up)+1) + 24*days
+	if got := r.middle.bloom + 1; got != int(math.Ceil(want)) {
+		t.Errorf("flowers by the end of hour %d, not in %.2f", got, want)
+	}
+}
+
 // TestWalkPlantsOutByTheSoil: the soil is warm enough from a Wednesday on; it has been so over
 // seven days on the second Monday after.
 func TestWalkPlantsOutByTheSoil(t *testing.T) {
