@@ -1,0 +1,125 @@
+package check
+
+import (
+	"context"
+	"os"
+	"path/filepath"
+	"slices"
+	"testing"
+
+	"eyeup/internal/highs"
+	"eyeup/place"
+	"eyeup/quantity"
+	"eyeup/season"
+	"eyeup/solve"
+)
+
+// best looks for the best plans of a brief.
+func best(t *testing.T, b season.Brief) *season.Result {
+	t.Helper()
+	folder := filepath.Join(os.TempDir(), "eyeup-solver")
+	if err := os.MkdirAll(folder, 0o700); err != nil {
+		t.Fatal(err)
+	}
+	e, err := highs.Open(t.Context(), folder)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer e.Close()
+	b.Solver = e.Solve
+	b.Relax = func(ctx context.Context, p *solve.Programme) (solve.Relaxation, error) {
+		h, err := e.Hold(ctx, p)
+		if err != nil {
+			return solve.Relaxation{}, err
+		}
+		defer h.Close()
+		return h.Relax(ctx, solve.Limits{})
+	}
+	r, err := season.Prove(t.Context(), b, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return r
+}
+
+// twoHouses is the example garden in six years with three lots of sixty clumps, its benches too small
+// for them all, and a second, smaller house beside its glass, each held at one of two levels.
+func twoHouses(b season.Brief) season.Brief {
+	b.Years, b.Weather, b.Stock, b.Places = b.Years[:6], b.Weather[:6], slices.Clone(b.Stock[:3]), slices.Clone(b.Places)
+	for i := range b.Stock {
+		b.Stock[i].Count, b.Stock[i].Plant, b.Stock[i].Reserve = 60, 50, 10
+	}
+	at := slices.IndexFunc(b.Places, func(p season.Place) bool { return p.Sort == season.Glass })
+	glass := &b.Places[at]
+	level, held := glass.Level, glass.Levels
+	glass.Level, glass.Levels = []quantity.Temperature{level[0], level[2], level[4]}, []place.Setting{held[0], held[2], held[4]}
+	glass.Room /= 2
+	small := *glass
+	small.Name, small.Room = "small glass", glass.Room/2
+	b.Places = slices.Insert(b.Places, at+1, small)
+	return b
+}
+
+// TestBestOfTwoHousesHold replays the best plans of two heated houses, those on the price of early too
+// with their decisions held, and follows the one that heats most while the garden changes under it.
+func TestBestOfTwoHousesHold(t *testing.T) {
+	b := twoHouses(exampleBrief(t))
+	r := best(t, b)
+	hold(t, b, r.Plans)
+	var most *season.Decisions
+	for _, e := range r.Early {
+		if p := follow(t, b, *e.Decisions); len(p.Otherwise) > 0 {
+			t.Errorf("%q", p.Otherwise)
+		}
+		if most == nil || len(e.Decisions.Places) >= len(most.Places) {
+			most = e.Decisions
+		}
+	}
+	house := func(name string) int {
+		return slices.IndexFunc(most.Places, func(h season.Held) bool { return h.Place == name })
+	}
+	first, second := house("glass"), house("small glass")
+	if first < 0 || second < 0 {
+		t.Fatalf("not both houses are heated: %+v", most.Places)
+	}
+	for _, one := range []struct {
+		name, says string
+		change     func(*season.Brief, *season.Decisions)
+	}{
+		{"the second a little warmer", "", func(_ *season.Brief, d *season.Decisions) {
+			d.Places[second].Level = quantity.Celsius(d.Places[second].Level.Celsius() + 0.9)
+		}},
+		{"steps in both", "", func(_ *season.Brief, d *season.Decisions) {
+			for _, at := range []int{first, second} {
+				h := &d.Places[at]
+				h.Then = &season.LevelStep{From: d.OutFrom.AddDays(-14), Level: quantity.Celsius(h.Level.Celsius() - 1.3)}
+			}
+		}},
+		{"both put out too soon", "not from", func(_ *season.Brief, d *season.Decisions) {
+			d.Places[first].To, d.Places[second].To = d.Places[first].To.AddDays(-14), d.Places[second].To.AddDays(-21)
+		}},
+		{"the second is gone", "no place of the garden", func(b *season.Brief, _ *season.Decisions) {
+			b.Places = slices.DeleteFunc(b.Places, func(p season.Place) bool { return p.Name == "small glass" })
+		}},
+		{"the heater of the first is gone", "nothing to heat it", func(b *season.Brief, _ *season.Decisions) {
+			at := slices.IndexFunc(b.Places, func(p season.Place) bool { return p.Name == "glass" })
+			b.Places[at].Levels, b.Places[at].Level = []place.Setting{place.Off()}, []quantity.Temperature{quantity.Unknown()}
+		}},
+		{"other years", "", func(b *season.Brief, _ *season.Decisions) {
+			all := exampleBrief(t)
+			b.Years, b.Weather = all.Years[6:12], all.Weather[6:12]
+		}},
+	} {
+		t.Run(one.name, func(t *testing.T) {
+			b, d := b, *most
+			b.Places, d.Places = slices.Clone(b.Places), slices.Clone(d.Places)
+			one.change(&b, &d)
+			p := follow(t, b, d)
+			if one.says != "" {
+				says(t, p, one.says)
+			} else if len(p.Otherwise) > 0 {
+				t.Errorf("not held: %q", p.Otherwise)
+			}
+		})
+	}
+}
