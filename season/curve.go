@@ -44,7 +44,7 @@ func (p *prover) prove(weight float64, name string, seeds []*found, open ...func
 		} else if p.best != nil {
 			p.guide(roots)
 		}
-		roots, p.leaves, p.begun = append(roots, p.leaves...), nil, p.told.Solves
+		roots, p.leaves, p.spent = append(roots, p.leaves...), nil, 0
 		if err := p.searchAndClose(roots); err != nil {
 			return nil, err
 		}
@@ -136,38 +136,39 @@ func (p *prover) settled(in *field, f *found) *node {
 	return p.nodeOf(n.f, r).ready()
 }
 
-// curve proves plans along the price of early: the cheapest, the earliest, and between them
-// where a straight line between two neighbours lies furthest from any plan known. Each is
-// the best at the weight that its neighbours make equal.
+// curve proves plans along the price of early: the cheapest, the earliest, that at the garden's
+// own worth of a week, and others where a straight line between two neighbours lies furthest from
+// any plan known, two at a time. Each of these is the best at the weight that its neighbours make
+// equal.
 func (p *prover) curve(own float64, last *proven, seeds []*found) ([]*proven, error) {
-	all := []*proven{last}
-	add := func(weight float64) error {
+	const name = "the price of early"
+	least, err := p.proveAll(own*cheapest, name, append(seeds, last.best))
+	if err != nil {
+		return nil, err
+	}
+	all, tried, mate := []*proven{last, least}, map[[2]*found]bool{}, p.mate()
+	for weights := []float64{own}; ; weights = nil {
+		known := distinct(all)
+		for len(known)+len(weights) < mostPoints && len(weights) < 2 {
+			weight, pair, found := widest(known, tried)
+			if !found {
+				break
+			}
+			tried[pair] = true
+			weights = append(weights, weight)
+		}
+		if len(weights) == 0 || len(all) > 2 && p.ctx.Err() != nil {
+			return known, nil
+		}
 		for _, one := range all {
 			seeds = append(seeds, one.best)
 		}
-		one, err := p.proveAll(weight, "the price of early", seeds)
-		if err == nil {
-			all = append(all, one)
-		}
-		return err
-	}
-	for _, weight := range []float64{own * cheapest, own} {
-		if err := add(weight); err != nil {
+		more, err := p.proveBeside(mate, weights, name, seeds)
+		if err != nil {
 			return nil, err
 		}
+		all = append(all, more...)
 	}
-	tried := map[[2]*found]bool{}
-	for p.ctx.Err() == nil && len(distinct(all)) < mostPoints {
-		weight, pair, found := widest(distinct(all), tried)
-		if !found {
-			break
-		}
-		tried[pair] = true
-		if err := add(weight); err != nil {
-			return nil, err
-		}
-	}
-	return distinct(all), nil
 }
 
 // distinct sorts plans by their money and leaves out what another beats or equals in both

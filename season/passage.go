@@ -26,28 +26,42 @@ func (r *route) passes(place int) bool {
 	return !r.direct && (r.firstPlace == place || r.onPlace == place)
 }
 
+// passages are those that were gathered. Two provers may share them.
+type passages struct {
+	door  sync.Mutex
+	known map[passageKey]*passage
+}
+
 // passage gathers the ways through a place as it is held, each once. All ways with a step are
 // gathered together, since they begin alike.
 func (p *prover) passage(key passageKey) *passage {
-	if p.passages[key] == nil {
+	p.passages.door.Lock()
+	defer p.passages.door.Unlock()
+	return p.gathered(key)
+}
+
+// gathered is passage, behind the door.
+func (p *prover) gathered(key passageKey) *passage {
+	known := p.passages.known
+	if known[key] == nil {
 		all := []hold{key.hold}
 		if p.searches && key.hold.steps() && key.basis == float64(p.Fits) {
 			all = slices.DeleteFunc(p.allHolds(key.place), func(h hold) bool { return !h.steps() })
 		}
 		p.gather(key, all)
 	}
-	return p.passages[key]
+	return known[key]
 }
 
 // gather lives through the ways of every group while the place of a key is held in several
 // ways, on as many cores as there are.
 func (p *prover) gather(key passageKey, all []hold) {
 	for _, h := range all {
-		p.passages[key.held(h)] = &passage{place: key.place, hold: h, choices: make([][]choice, len(p.groups))}
+		p.passages.known[key.held(h)] = &passage{place: key.place, hold: h, choices: make([][]choice, len(p.groups))}
 	}
 	var beside *passage
 	if key.place >= 0 {
-		beside = p.passage(key.nowhere())
+		beside = p.gathered(key.nowhere())
 	}
 	var wait sync.WaitGroup
 	cores := make(chan struct{}, runtime.GOMAXPROCS(0))
@@ -61,7 +75,7 @@ func (p *prover) gather(key passageKey, all []hold) {
 				known = beside.choices[i]
 			}
 			for h, ways := range p.ways(b, key, all, levels) {
-				p.passages[key.held(h)].choices[i] = p.undominated(ways, known)
+				p.passages.known[key.held(h)].choices[i] = p.undominated(ways, known)
 			}
 			<-cores
 		})

@@ -4,6 +4,8 @@ import (
 	"context"
 	"fmt"
 	"math"
+	"sync"
+	"sync/atomic"
 
 	"eyeup/solve"
 )
@@ -52,15 +54,17 @@ type prover struct {
 	open     []int  // places with a thermostat
 	slots    []slot // what may burn
 	burning  []*burner
-	passages map[passageKey]*passage
+	passages *passages
 	fields   map[string]*field
 	stepDays []int // on which levels may step
 	searches bool  // whether all steps are asked for, and not only those of a plan
 	pool     []*prices
-	latest   []int // of the pool, those that were solved for, not blended
-	serve    []int // of the pool, those that serve at this weight
-	say      func(Progress)
-	swept    sweep // the last one
+	latest   []int          // of the pool, those that were solved for, not blended
+	serve    []int          // of the pool, those that serve at this weight
+	say      func(Progress) // may be called by two at once; nil where nobody listens
+	solves   *atomic.Int64  // programmes solved so far, by a mate too
+	paired   bool           // whether a mate works beside it now
+	swept    sweep          // the last one
 
 	solved map[string]bool // settings solved at this weight
 	weight float64         // money for a week of one plant in flower
@@ -68,7 +72,7 @@ type prover struct {
 	leaves []*node         // of the last tree
 	made   int             // nodes, for their order
 	told   Progress
-	begun  int // solves when the last search began
+	spent  int // programmes solved since the last search began
 }
 
 // costOf is the money of a plan, and what stretched days take off, less the worth of its flowers.
@@ -89,14 +93,20 @@ func (p *prover) isWithin(bound, share float64) bool {
 // isSpent reports whether it has solved as often as it may.
 func (p *prover) isSpent() bool {
 	if p.Relax == nil {
-		return p.told.Solves-p.begun >= mostPlainSolves
+		return p.spent >= mostPlainSolves
 	}
-	return p.told.Solves-p.begun >= mostSolves
+	return p.spent >= mostSolves
+}
+
+// count counts a programme that was solved.
+func (p *prover) count() {
+	p.spent++
+	p.solves.Add(1)
 }
 
 func (p *prover) tell() {
 	if p.say != nil {
-		p.told.Cost = math.Inf(1)
+		p.told.Solves, p.told.Cost = int(p.solves.Load()), math.Inf(1)
 		if p.best != nil {
 			p.told.Cost, p.told.Money = p.costOf(p.best), p.best.money()
 			p.told.Weeks = p.best.gain / float64(max(p.best.plants+p.best.left, 1))
@@ -108,8 +118,8 @@ func (p *prover) tell() {
 // newProver readies a proof. Fields are added when they are asked for.
 func (m *maker) newProver(ctx context.Context, say func(Progress)) *prover {
 	p := &prover{
-		maker: m, counting: m.counting(), ctx: ctx, groups: m.groups(), say: say, slots: m.slotsOfPlaces(), stepDays: m.stepMondays(),
-		passages: map[passageKey]*passage{}, fields: map[string]*field{},
+		maker: m, counting: m.counting(), ctx: ctx, groups: m.groups(), say: inTurn(say), slots: m.slotsOfPlaces(), stepDays: m.stepMondays(),
+		passages: &passages{known: map[passageKey]*passage{}}, fields: map[string]*field{}, solves: &atomic.Int64{},
 	}
 	for i := range m.Places {
 		if m.isOpen(i) {
@@ -120,6 +130,19 @@ func (m *maker) newProver(ctx context.Context, say func(Progress)) *prover {
 	p.latest = []int{0}
 	p.pool = []*prices{p.pricesOf(make([]float64, m.rowCount()))}
 	return p
+}
+
+// inTurn lets one speak after the other.
+func inTurn(say func(Progress)) func(Progress) {
+	if say == nil {
+		return nil
+	}
+	var door sync.Mutex
+	return func(now Progress) {
+		door.Lock()
+		defer door.Unlock()
+		say(now)
+	}
 }
 
 // dearest is more than raising a plant can ever cost: all that burns for the whole span at
@@ -152,7 +175,7 @@ func (p *prover) field(at holds) *field {
 
 // at sets the weight and forgets what was best at another.
 func (p *prover) at(weight float64, name string) {
-	p.weight, p.best, p.leaves, p.begun = weight, nil, nil, p.told.Solves
+	p.weight, p.best, p.leaves, p.spent = weight, nil, nil, 0
 	p.solved = map[string]bool{}
 	p.told.Plan, p.told.Bound = name, math.Inf(-1)
 }
@@ -181,7 +204,7 @@ func (p *prover) close(n *node) error {
 	if err != nil {
 		return err
 	}
-	p.told.Solves++
+	p.count()
 	if answer.Bound > n.bound {
 		n.bound, n.by = answer.Bound, -1
 	}

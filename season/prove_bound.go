@@ -38,6 +38,9 @@ func (p *prover) priced(n *node, s *stated, found []float64) *prices {
 	return x
 }
 
+// again is the same prices, with nothing reckoned.
+func (x *prices) again() *prices { return &prices{by: x.by, rest: x.rest, dues: x.dues} }
+
 func (p *prover) pricesOf(by []float64) *prices {
 	c, x := p.counting, &prices{by: by}
 	for row, price := range by {

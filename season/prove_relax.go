@@ -10,7 +10,7 @@ import (
 func (p *prover) relax(all ...*node) error {
 	if p.Relax == nil {
 		for _, n := range all {
-			p.told.Solves++
+			p.count()
 			p.learn(p.pricing(n), n)
 		}
 		return nil
@@ -30,7 +30,7 @@ func (p *prover) relax(all ...*node) error {
 		if found[i].State != solve.Proved {
 			continue
 		}
-		p.told.Solves++
+		p.count()
 		p.learn(p.priced(n, programmes[i], found[i].Prices), n)
 		if p.Solver != nil {
 			p.consider(p.rounded(n, programmes[i], found[i].Values))

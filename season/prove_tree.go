@@ -80,12 +80,12 @@ func (p *prover) leastBound() float64 {
 	return bound
 }
 
-// relaxWith solves a setting for its prices, and beside it that of the next most promising
-// node, if that wants one solved too: always both, so that it comes out the same on one core
-// as on two.
+// relaxWith solves a setting for its prices, and unless a mate works beside it that of the next
+// most promising node, if that wants one solved too: always both, so that it comes out the same
+// on one core as on two.
 func (p *prover) relaxWith(open *tree, first *node) error {
 	both := []*node{first}
-	if p.Relax != nil && len(*open) > 0 && !p.isNear((*open)[0].bound) {
+	if p.Relax != nil && !p.paired && len(*open) > 0 && !p.isNear((*open)[0].bound) {
 		next := heap.Pop(open).(*node)
 		v, err := p.visit(next)
 		if err != nil {
