@@ -73,8 +73,8 @@ func (w *flight) as(level int, higher *route) *rung {
 func (w *flight) on(i, day int, before, after, higher *rung) *outcome {
 	w.ready(before)
 	w.ready(after)
-	fates, early, late := make([]fate, len(w.ends)), 0, 0
-	for year := range fates {
+	early, late := 0, 0
+	for year := range w.ends {
 		switch {
 		case before.stays[year].to <= day:
 			early++
@@ -82,7 +82,7 @@ func (w *flight) on(i, day int, before, after, higher *rung) *outcome {
 			late++
 		}
 	}
-	switch len(fates) {
+	switch len(w.ends) {
 	case early:
 		return before.outcome
 	case late:
@@ -96,6 +96,7 @@ func (w *flight) on(i, day int, before, after, higher *rung) *outcome {
 	if higher.life.isTooCold(&o) {
 		return nil
 	}
+	fates := make([]fate, len(w.ends))
 	for year := range fates {
 		switch {
 		case before.stays[year].to <= day:

@@ -51,6 +51,9 @@ type option struct {
 
 func (o *option) isMonday(day int) bool { return (day-o.firstMonday)%7 == 0 }
 
+// nextMonday returns the first Monday after a day.
+func (o *option) nextMonday(day int) int { return day + 7 - ((day-o.firstMonday)%7+7)%7 }
+
 // outcome is an option lived through by the middle plant in every year.
 type outcome struct {
 	option

@@ -124,14 +124,7 @@ func (m *maker) takesOf(o *outcome, basis float64) []take {
 }
 
 func (m *maker) takesIn(o *outcome, basis float64) []take {
-	years := make([][]float64, m.hoursRow(0)) // by row, one a year
-	note := func(bench, week, year int, area float64) {
-		row := m.programmeRow(bench, week)
-		if years[row] == nil {
-			years[row] = make([]float64, len(o.fates))
-		}
-		years[row][year] = max(years[row][year], area)
-	}
+	rows := rowsByYear{ends: make([]int32, m.hoursRow(0)), years: len(o.fates)}
 	for year, f := range o.fates {
 		changes := o.changes(f, int(m.Span.Days()))
 		for i, day := range changes[:len(changes)-1] {
@@ -141,21 +134,45 @@ func (m *maker) takesIn(o *outcome, basis float64) []take {
 			}
 			lit := m.Places[place].Lit > 0 && f.up != never && day > f.up+o.dark(place)
 			for week := m.weekOn(day); week <= m.weekOn(changes[i+1]-1); week++ {
-				note(place, week, year, area)
+				rows.note(m.programmeRow(place, week), year, area)
 				if lit {
-					note(m.lamps(place), week, year, area)
+					rows.note(m.programmeRow(m.lamps(place), week), year, area)
 				}
 			}
 		}
 	}
+	return rows.takes(basis)
+}
+
+// rowsByYear is what a plant takes at most of each row in each year.
+type rowsByYear struct {
+	ends  []int32 // by row: where its years end among the areas; 0: it takes none
+	areas []float64
+	years int
+}
+
+func (r *rowsByYear) note(row, year int, area float64) {
+	if r.ends[row] == 0 {
+		r.areas = append(r.areas, make([]float64, r.years)...)
+		r.ends[row] = int32(len(r.areas))
+	}
+	at := int(r.ends[row]) - r.years + year
+	r.areas[at] = max(r.areas[at], area)
+}
+
+// takes is what it takes at most in a share of the years, in the order of the rows. It sorts
+// the areas.
+func (r *rowsByYear) takes(basis float64) []take {
 	var all []take
-	for row, areas := range years {
-		if areas == nil {
+	at := max(0, int(math.Ceil(basis*float64(r.years)))-1)
+	for row, end := range r.ends {
+		if end == 0 {
 			continue
 		}
+		areas := r.areas[int(end)-r.years : end]
 		slices.Sort(areas)
-		if area := areas[max(0, int(math.Ceil(basis*float64(len(areas))))-1)]; area > 0 {
-			all = append(all, take{row, area})
+		if areas[at] > 0 {
+			all = append(all, take{row, areas[at]})
 		}
 	}
 	return all

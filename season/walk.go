@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"eyeup/culture"
-	"eyeup/growth"
 )
 
 // never is the day of what does not come to pass.
@@ -43,118 +42,6 @@ type walker struct {
 
 // middle walks the middle plant of the lot, whose progress moves the unit.
 func (w walker) middle() fate { return w.walk(individual{1, 1}, nil) }
-
-// stage is how far a plant has come.
-type stage struct {
-	fate
-	warmth   float64 // °C·d counted towards coming up
-	progress float64 // days at the best temperature
-	checked  int     // the day on which transplanting checked it
-	idle     int     // days that it still stands set back
-	done     bool    // nothing more becomes of it
-}
-
-// walk leads one plant through the year. With a nil schedule it makes the unit's moves.
-func (w walker) walk(one individual, moves *schedule) fate {
-	s := w.begin(one, moves)
-	w.lead(&s, one, moves, w.start, len(w.route.ground.years[w.year].low))
-	return s.fate
-}
-
-// begin is a plant on the day on which it is started.
-func (w walker) begin(one individual, moves *schedule) stage {
-	s := stage{fate: newFate(), checked: never}
-	if moves != nil {
-		s.handOn, s.framed, s.potted, s.out = moves.handOn, moves.framed, moves.potted, moves.out
-	}
-	s.warmth = w.stored(one, &s.fate)
-	return s
-}
-
-// lead leads a plant on from one day to the day before another.
-func (w walker) lead(s *stage, one individual, moves *schedule, from, to int) {
-	ground := &w.route.ground.years[w.year]
-	for day := from; day < to && !s.done; day++ {
-		if moves == nil {
-			w.move(day, &s.fate, ground)
-		}
-		in := w.stands(s, day)
-		at := in.on(w.year, day)
-		if day == s.out && s.up != never {
-			s.checked = day
-		}
-		if s.up == never {
-			w.stirs(s, at, day, one)
-			continue
-		}
-		if day < s.out && at.light[day] < w.lightEach*(at.mean[day]-w.lightFrom) {
-			s.stretched++
-		}
-		if w.frozen(at, day, &s.fate, &s.idle); s.died != never {
-			s.done = true
-			return
-		}
-		if s.idle > 0 {
-			s.idle--
-			continue
-		}
-		s.progress += w.grown(at, day, s.progress, s.checked, &s.fate)
-		if w.grows(day, s.progress, one, &s.fate); s.flower != never && (s.out <= day || w.route.stays) {
-			w.flowers(&s.fate, in, moves)
-			s.done = true
-		}
-	}
-}
-
-// flowers ends the leading of a plant: what stays under cover may still be handed on, to
-// where it flowers itself out.
-func (w walker) flowers(f *fate, in *climate, moves *schedule) {
-	if !w.route.stays {
-		f.spent = w.spent(in, f.flower)
-		return
-	}
-	f.spent = w.spent(w.route.on, f.flower)
-	for day := f.flower + 1; moves == nil && f.handOn == never && day < len(w.route.ground.years[w.year].low); day++ {
-		w.move(day, f, nil)
-	}
-}
-
-// stands returns what a plant stands in on a day.
-func (w walker) stands(s *stage, day int) *climate {
-	switch {
-	case day >= s.out:
-		return w.route.ground
-	case day >= s.framed:
-		return w.route.frame
-	case day >= s.handOn:
-		return w.route.on
-	}
-	return w.route.first
-}
-
-// stirs leads what is not yet up through a day.
-func (w walker) stirs(s *stage, at *yearDays, day int, one individual) {
-	switch {
-	case w.route.direct && day < s.out:
-		if w.Life == culture.Store { // it stirs in the store, but has no soil to come through
-			s.warmth += at.sprout[w.kind][day]
-		}
-		return
-	case day < s.out && at.cold[day] < potFreezes:
-		s.died, s.done = day, true
-		return
-	}
-	s.warmth += at.sprout[w.kind][day]
-	if w.upAfter > 0 {
-		w.roots(day, one, &s.fate)
-		return
-	}
-	w.sprouts(day, s.warmth, one, &s.fate)
-}
-
-// potFreezes is the pot, in °C, in which what is not yet up freezes. The freezing point of
-// dahlia roots was not found; 0 °C is the guard of the trade.
-const potFreezes = 0.0
 
 // spent returns the day on which what flowers in a place has flowered itself out: when it
 // has been cut for its weeks, or when the days have been too warm for a week.
@@ -213,24 +100,36 @@ func (w walker) roots(day int, one individual, f *fate) {
 	}
 }
 
+// marks are the days at best at which something is noted of a plant: fit for planting out, leaves
+// meet, they meet in a small pot, which holds the plant back, first flower.
+func (w walker) marks(one individual) [5]float64 {
+	touch, full := math.Inf(1), math.Inf(1)
+	if pot := w.route.pot; pot != nil {
+		touch, full = pot.touch, pot.limit
+	}
+	return [...]float64{w.ready, w.meets, touch, full, w.flower * one.flower}
+}
+
+// noted are the days on which a plant came to its marks, in their order.
+func (f *fate) noted() [5]*int { return [...]*int{&f.ready, &f.meet, &f.touch, &f.full, &f.flower} }
+
+// nextMark returns the next of its marks that a plant will come to.
+func (w walker) nextMark(f *fate, one individual) float64 {
+	next := math.Inf(1)
+	for i, mark := range w.marks(one) {
+		if *f.noted()[i] == never {
+			next = min(next, mark)
+		}
+	}
+	return next
+}
+
 // grows notes what the plant has come to.
 func (w walker) grows(day int, progress float64, one individual, f *fate) {
-	if f.ready == never && reached(progress, w.ready) {
-		f.ready = day
-	}
-	if f.meet == never && reached(progress, w.meets) {
-		f.meet = day
-	}
-	if pot := w.route.pot; pot != nil {
-		if f.touch == never && reached(progress, pot.touch) {
-			f.touch = day
+	for i, mark := range w.marks(one) {
+		if at := f.noted()[i]; *at == never && reached(progress, mark) {
+			*at = day
 		}
-		if f.full == never && reached(progress, pot.limit) {
-			f.full = day
-		}
-	}
-	if f.flower == never && reached(progress, w.flower*one.flower) {
-		f.flower = day
 	}
 }
 
@@ -292,32 +191,4 @@ func (w walker) frozen(at *yearDays, day int, f *fate, idle *int) {
 	default:
 		*idle = w.setBack
 	}
-}
-
-// grown returns the growth of one day, in days at the best temperature.
-func (w walker) grown(at *yearDays, day int, progress float64, checked int, f *fate) float64 {
-	rate := at.grow[w.kind][day]
-	if day < f.out && !w.route.stays {
-		return w.potted(rate, progress, w.limitOf(day, f))
-	}
-	if checked != never {
-		rate *= growth.TransplantShare(float64(day-checked), w.checkedFor(), w.Transplant.Share)
-	}
-	return rate
-}
-
-// potted returns the growth that a pot leaves of a day's.
-func (w walker) potted(rate, progress, limit float64) float64 {
-	if progress+rate <= limit*w.flower {
-		return rate
-	}
-	return w.flower * growth.InPot(progress/w.flower, rate/w.flower, limit, w.RateFloor)
-}
-
-// checkedFor returns for how many days transplanting sets a plant back.
-func (w walker) checkedFor() float64 {
-	if w.route.framePlace >= 0 {
-		return orElse(w.Transplant.Framed, w.Transplant.Days)
-	}
-	return w.Transplant.Days
 }
