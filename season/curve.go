@@ -140,13 +140,14 @@ func (p *prover) settled(in *field, f *found) *node {
 // own worth of a week, and others where a straight line between two neighbours lies furthest from
 // any plan known, two at a time. Each of these is the best at the weight that its neighbours make
 // equal.
-func (p *prover) curve(own float64, last *proven, seeds []*found) ([]*proven, error) {
+func (p *prover) curve(s *proofs, own float64, seeds []*found) error {
 	const name = "the price of early"
-	least, err := p.proveAll(own*cheapest, name, append(seeds, last.best))
+	least, err := p.proveAll(own*cheapest, name, append(seeds, s.early.best))
 	if err != nil {
-		return nil, err
+		return err
 	}
-	all, tried, mate := []*proven{last, least}, map[[2]*found]bool{}, p.mate()
+	s.mate = p.mate()
+	all, tried := []*proven{s.early, least}, map[[2]*found]bool{}
 	for weights := []float64{own}; ; weights = nil {
 		known := distinct(all)
 		for len(known)+len(weights) < mostPoints && len(weights) < 2 {
@@ -158,14 +159,15 @@ func (p *prover) curve(own float64, last *proven, seeds []*found) ([]*proven, er
 			weights = append(weights, weight)
 		}
 		if len(weights) == 0 || len(all) > 2 && p.ctx.Err() != nil {
-			return known, nil
+			s.curve = known
+			return nil
 		}
 		for _, one := range all {
 			seeds = append(seeds, one.best)
 		}
-		more, err := p.proveBeside(mate, weights, name, seeds)
+		more, err := p.proveBeside(s.mate, weights, name, seeds)
 		if err != nil {
-			return nil, err
+			return err
 		}
 		all = append(all, more...)
 	}

@@ -53,6 +53,7 @@ type proofs struct {
 	cold, usual, early *proven
 	curve              []*proven
 	pays               *HeatPays
+	mate               *prover // that worked beside
 }
 
 // season proves the named plans and those along the price of early.
@@ -79,7 +80,7 @@ func (p *prover) season() (*proofs, error) {
 		return nil, err
 	}
 	s.usual.best = usual
-	if s.curve, err = p.curve(own, s.early, append(seeds, s.cold.best)); err == nil && p.Pays {
+	if err = p.curve(s, own, append(seeds, s.cold.best)); err == nil && p.Pays {
 		s.pays, err = p.heatPays(s, own)
 	}
 	return s, err
@@ -137,7 +138,7 @@ func (p *prover) result(s *proofs) (*Result, error) {
 	}
 	p.sideBySide(r.Plans)
 	var err error
-	r.Early, err = p.points(distinct(s.curve), s.early) // on a wider basis one may have fallen behind
+	r.Early, err = p.points(s.mate, distinct(s.curve), s.early) // on a wider basis one may have fallen behind
 	return r, err
 }
 

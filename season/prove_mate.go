@@ -1,6 +1,9 @@
 package season
 
-import "sync"
+import (
+	"cmp"
+	"sync"
+)
 
 // A second prover works at the next weight beside the first. They are always two, so that a
 // season comes out the same on one core as on two.
@@ -25,22 +28,34 @@ func (p *prover) hear(from *prover, first int) {
 // proveBeside looks for the best plans at one weight and, at the same time, by a mate at another,
 // if there is one. Afterwards each knows what the other has learnt.
 func (p *prover) proveBeside(m *prover, weights []float64, name string, seeds []*found) ([]*proven, error) {
-	all, errs := make([]*proven, len(weights)), make([]error, len(weights))
+	all := make([]*proven, len(weights))
 	mine, theirs := len(p.latest), len(m.latest)
 	p.paired, m.paired = len(weights) > 1, true
-	var wait sync.WaitGroup
-	for i, one := range []*prover{p, m}[:len(weights)] {
-		wait.Go(func() { all[i], errs[i] = one.proveAll(weights[i], name, seeds) })
-	}
-	wait.Wait()
+	err := inTwo(p, m, len(weights), func(one *prover, i int) (err error) {
+		all[i], err = one.proveAll(weights[i], name, seeds)
+		return err
+	})
 	p.paired = false
-	for _, err := range errs {
-		if err != nil {
-			return nil, err
-		}
+	if err != nil {
+		return nil, err
 	}
 	now := len(p.latest)
 	p.hear(m, theirs)
 	m.hear(&prover{pool: p.pool, latest: p.latest[:now]}, mine)
 	return all, nil
+}
+
+// inTwo does so many things by two provers at once, every other one by each.
+func inTwo(p, m *prover, things int, do func(one *prover, thing int) error) error {
+	var wait sync.WaitGroup
+	var errs [2]error
+	for i, one := range []*prover{p, m} {
+		wait.Go(func() {
+			for thing := i; thing < things && errs[i] == nil; thing += 2 {
+				errs[i] = do(one, thing)
+			}
+		})
+	}
+	wait.Wait()
+	return cmp.Or(errs[0], errs[1])
 }

@@ -117,15 +117,15 @@ func (g *group) part(all []*choice, counts []int, left map[*batch]int) []portion
 }
 
 // points tells the plans on the price of early, each with a name of its own.
-func (p *prover) points(curve []*proven, earliest *proven) ([]EarlyPoint, error) {
-	all := []EarlyPoint{}
-	for _, one := range curve {
-		point := p.pointOfPlan(one)
-		var err error
-		if point.Limits, err = p.limitsOf(one); err != nil {
-			return nil, err
-		}
-		all = append(all, point)
+func (p *prover) points(mate *prover, curve []*proven, earliest *proven) ([]EarlyPoint, error) {
+	all := make([]EarlyPoint, len(curve))
+	err := inTwo(p, mate, len(curve), func(by *prover, i int) (err error) {
+		all[i] = by.pointOfPlan(curve[i])
+		all[i].Limits, err = by.limitsOf(curve[i])
+		return err
+	})
+	if err != nil {
+		return nil, err
 	}
 	names := p.namesOf(all)
 	for i, one := range curve {
