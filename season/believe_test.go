@@ -105,9 +105,9 @@ func TestEarlyGainsWhatGrowersBelieve(t *testing.T) {
 			}
 			base := m.baseline(mid)
 			var flower, baseFlower, out, up, baseOut []int
-			for y := range o.fates {
-				flower, baseFlower = append(flower, o.fates[y].flower), append(baseFlower, base.fates[y].flower)
-				out, up, baseOut = append(out, o.fates[y].out), append(up, o.fates[y].up), append(baseOut, base.fates[y].out)
+			for y := range o.fates() {
+				flower, baseFlower = append(flower, o.fates()[y].flower), append(baseFlower, base.fates()[y].flower)
+				out, up, baseOut = append(out, o.fates()[y].out), append(up, o.fates()[y].up), append(baseOut, base.fates()[y].out)
 			}
 			t.Logf("%d weeks: gain %.2f up %v out %v flower %v; baseline out %v flower %v", c.weeks, o.gain, m.when(up), m.when(out), m.when(flower), m.when(baseOut), m.when(baseFlower))
 			if o.gain < c.low || o.gain > c.high {

@@ -44,7 +44,7 @@ func (m *maker) baseline(b *batch) *outcome {
 func (m *maker) weeksOf(base *outcome) []float64 {
 	weeks := make([]float64, len(m.ends))
 	if base != nil {
-		for i, f := range base.fates {
+		for i, f := range base.fates() {
 			weeks[i] = weeksOfFlower(f, m.ends[i])
 		}
 	}
@@ -149,7 +149,7 @@ func (m *maker) mayStay(b *batch, r *route) bool {
 		return r.firstPlace == r.onPlace && !r.warm
 	}
 	base := m.baseline(b)
-	return b.life.Goal == culture.ForFruit && m.Places[r.onPlace].Sort == Glass && 2*base.counted(m.summer).unplanted > len(base.fates)
+	return b.life.Goal == culture.ForFruit && m.Places[r.onPlace].Sort == Glass && 2*base.counted(m.summer).unplanted > len(base.fates())
 }
 
 // autumnBefore is how many days before the turn of the year corms are planted at the
@@ -170,19 +170,19 @@ func (r *route) forGood() *route {
 func (m *maker) admissible(o *outcome) bool {
 	n := o.counted(m.summer)
 	if o.route.direct {
-		return o.life.upAfter == 0 && 2*n.unplanted <= len(o.fates)
+		return o.life.upAfter == 0 && 2*n.unplanted <= len(o.fates())
 	}
 	if o.life.isTooCold(&o.option) {
 		return false
 	}
-	allowed := int(float64(m.FrostRisk) * float64(len(o.fates)))
-	if o.life.Life == culture.Soak && 2*n.late > len(o.fates) {
+	allowed := int(float64(m.FrostRisk) * float64(len(o.fates())))
+	if o.life.Life == culture.Soak && 2*n.late > len(o.fates()) {
 		return false // what stops in the heat is not held back till autumn
 	}
 	if o.lost > allowed || o.cold > allowed || o.route.stays {
 		return o.lost <= allowed && o.cold <= allowed
 	}
-	return n.unplanted <= allowed && 2*n.inPot <= len(o.fates) && (o.route.firstPlace == o.route.onPlace || 2*n.skipped <= len(o.fates))
+	return n.unplanted <= allowed && 2*n.inPot <= len(o.fates()) && (o.route.firstPlace == o.route.onPlace || 2*n.skipped <= len(o.fates()))
 }
 
 // isTooCold reports whether a way holds a heated place below what young leaves want.

@@ -19,7 +19,7 @@ func (r *realized) explain(p *part) []string {
 	steps = append(steps, r.explainWaking(p, year)...)
 	steps = append(steps, r.explainMoves(p, f)...)
 	steps = append(steps, r.explainGrowth(p, year)...)
-	base := r.baseline(p.batch).fates[year]
+	base := r.baseline(p.batch).fates()[year]
 	steps = append(steps, fmt.Sprintf("Baseline: planted straight into the ground it goes in on %s and flowers on %s; so %.1f weeks are gained in this year, %.1f in the middle one.",
 		r.said(base.out), r.said(base.flower), p.gains[year], middleOf(p.gains)))
 	return append(steps, r.explainOthers(p)...)

@@ -8,6 +8,7 @@ type flight struct {
 	rungs []*rung // by level; nil where it is not asked for
 	other []*rung // with the safe day of another level
 	base  []float64
+	rooms [][]fate // by day of a step: where fates are noted, to be used again
 }
 
 // rung is the way at one level.
@@ -21,6 +22,14 @@ type rung struct {
 type onSteps struct {
 	*outcome
 	steps [2]int
+	led   *option // the way with its step; nil where there is none
+}
+
+// shed lets go of the fates, whose place is used again. They can be found again.
+func (s onSteps) shed() {
+	if s.led != nil {
+		s.lives, s.later.led = nil, s.led
+	}
 }
 
 // held lists what comes of the way while the place is held so. Where it has left the place
@@ -36,7 +45,7 @@ func (w *flight) held(h hold) []onSteps {
 	}
 	var all []onSteps
 	for i, day := range w.stepDays {
-		o := w.on(i, day, before, after, higher)
+		o, led := w.on(i, day, before, after, higher)
 		if o == nil {
 			continue
 		}
@@ -44,7 +53,7 @@ func (w *flight) held(h hold) []onSteps {
 			all[last].steps[1] = i
 			continue
 		}
-		all = append(all, onSteps{o, [2]int{i, i}})
+		all = append(all, onSteps{o, [2]int{i, i}, led})
 	}
 	return all
 }
@@ -69,8 +78,9 @@ func (w *flight) as(level int, higher *route) *rung {
 	return w.other[len(w.other)-1]
 }
 
-// on is what comes of the way with the step on a day; nil where the colder level rules it out.
-func (w *flight) on(i, day int, before, after, higher *rung) *outcome {
+// on is what comes of the way with the step on a day, and the way; nil where the colder level
+// rules it out. Its fates stand in the room for that day.
+func (w *flight) on(i, day int, before, after, higher *rung) (*outcome, *option) {
 	w.ready(before)
 	w.ready(after)
 	early, late := 0, 0
@@ -84,9 +94,9 @@ func (w *flight) on(i, day int, before, after, higher *rung) *outcome {
 	}
 	switch len(w.ends) {
 	case early:
-		return before.outcome
+		return before.outcome, nil
 	case late:
-		return after.outcome
+		return after.outcome, nil
 	}
 	way, o := *higher.route, higher.option
 	way.night, o.route = min(before.route.night, after.route.night), &way
@@ -94,22 +104,36 @@ func (w *flight) on(i, day int, before, after, higher *rung) *outcome {
 		way.first = splice(before.route.first, after.route.first, day)
 	}
 	if higher.life.isTooCold(&o) {
-		return nil
+		return nil, nil
 	}
-	fates := make([]fate, len(w.ends))
+	fates := w.room(i)
 	for year := range fates {
 		switch {
 		case before.stays[year].to <= day:
-			fates[year] = before.fates[year]
+			fates[year] = before.lives[year]
 		case after.stays[year].from >= day:
-			fates[year] = after.fates[year]
+			fates[year] = after.lives[year]
 		default:
 			s := before.stages[i][year]
 			walker{life: higher.life, option: &after.option, year: year}.lead(&s, individual{1, 1}, nil, day, len(after.route.ground.years[year].low))
 			fates[year] = s.fate
 		}
 	}
-	return fared(higher.life, o, fates, w.base, w.ends)
+	led, spliced := o, way
+	spliced.first, spliced.on = splice(before.route.first, after.route.first, day), splice(before.route.on, after.route.on, day)
+	led.route = &spliced
+	return fared(higher.life, o, fates, w.base, w.ends), &led
+}
+
+// room is where fates of a step on a day are noted.
+func (w *flight) room(i int) []fate {
+	if w.rooms == nil {
+		w.rooms = make([][]fate, len(w.stepDays))
+	}
+	if w.rooms[i] == nil {
+		w.rooms[i] = make([]fate, len(w.ends))
+	}
+	return w.rooms[i]
 }
 
 // ready finds the stays of a rung, and how far the plant has come by the days of the steps.
@@ -121,7 +145,7 @@ func (w *flight) ready(r *rung) {
 	for i := range r.stages {
 		r.stages[i] = make([]stage, len(w.ends))
 	}
-	for year, f := range r.fates {
+	for year, f := range r.lives {
 		stay := span{never, 0}.with(r.option, r.life, f, w.place, int(w.Span.Days()))
 		r.stays = append(r.stays, stay)
 		one, now := walker{life: r.life, option: &r.option, year: year}, r.start

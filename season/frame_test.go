@@ -32,7 +32,7 @@ func TestHardeningFreesTheGlass(t *testing.T) {
 			if o.route.framePlace < 0 {
 				continue
 			}
-			for year, f := range o.fates {
+			for year, f := range o.fates() {
 				seen++
 				if f.framed == never || f.out == never {
 					continue

@@ -74,7 +74,7 @@ func everyWay(t *testing.T, b Brief) string {
 	for _, at := range m.allLevels() {
 		for _, batch := range m.batches {
 			for _, o := range m.options(batch, at) {
-				fmt.Fprintln(&s, o.route.name, o.start, o.route.onFrom(batch.life), o.gain, o.lost, o.cold, o.fates)
+				fmt.Fprintln(&s, o.route.name, o.start, o.route.onFrom(batch.life), o.gain, o.lost, o.cold, o.fates())
 			}
 		}
 	}

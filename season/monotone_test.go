@@ -71,8 +71,8 @@ func TestEarlierNeverFlowersLater(t *testing.T) {
 		for _, route := range []string{"room, then glass", "room, under lamps"} {
 			some := of(m.options(b, levels{0, 0, 4, 0}), route)
 			for i := 1; i < len(some); i++ {
-				for year := range some[i].fates {
-					early, late := some[i-1].fates[year], some[i].fates[year]
+				for year := range some[i].fates() {
+					early, late := some[i-1].fates()[year], some[i].fates()[year]
 					ground := some[i].route.ground.years[year].low
 					if lastBelow(ground, m.summer, b.life.kill) >= early.out {
 						continue // frost sets back what is planted out, and not what still waits
@@ -148,8 +148,8 @@ func TestDormantDahlias(t *testing.T) {
 			l := *b.life
 			l.soilDormant = -99 // on the day, whatever the soil
 			lived := live(&l, o, make([]float64, len(m.ends)), m.ends)
-			days := make([]int, len(lived.fates))
-			for i, f := range lived.fates {
+			days := make([]int, len(lived.fates()))
+			for i, f := range lived.fates() {
 				days[i] = f.flower
 			}
 			got, want := m.when(days).Middle, c.first[b.Variety.Timing]

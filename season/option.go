@@ -58,7 +58,7 @@ func (o *option) nextMonday(day int) int { return day + 7 - ((day-o.firstMonday)
 type outcome struct {
 	option
 	life  *life
-	fates []fate
+	lives []fate  // see fates
 	gain  float64 // mean weeks of flower gained
 	drawn float64 // mean days on which it stands too warm for its light
 	lost  int     // years in which it is killed
@@ -68,6 +68,8 @@ type outcome struct {
 
 // later is what is reckoned of an outcome when it is first asked for; several may ask.
 type later struct {
+	led   *option // the way with its step of level; nil where there is none, or its fates are known
+	again sync.Once
 	room  sync.Once
 	need  map[int][]float64 // m² a plant takes, by bench and week
 	lot   sync.Once
@@ -90,19 +92,33 @@ func weeksOfFlower(f fate, end int) float64 {
 	return float64(end-f.flower) / 7
 }
 
+// fates returns what becomes of the middle plant, by year. Where a level steps they are found
+// again when they are first asked for: there are many such ways, and few are taken.
+func (o *outcome) fates() []fate {
+	if o.led != nil {
+		o.again.Do(func() { o.lives = o.led.walk(o.life) })
+	}
+	return o.lives
+}
+
 // live walks an option through all years. base holds the weeks of flower of the baseline
 // and ends the last day of flowering, for each year.
 func live(l *life, o option, base []float64, ends []int) *outcome {
-	fates := make([]fate, len(ends))
-	for year := range ends {
-		fates[year] = walker{life: l, option: &o, year: year}.middle()
+	return fared(l, o, o.walk(l), base, ends)
+}
+
+// walk leads the middle plant through all years.
+func (o *option) walk(l *life) []fate {
+	fates := make([]fate, len(o.route.ground.years))
+	for year := range fates {
+		fates[year] = walker{life: l, option: o, year: year}.middle()
 	}
-	return fared(l, o, fates, base, ends)
+	return fates
 }
 
 // fared sums up how an option fared: see live.
 func fared(l *life, o option, fates []fate, base []float64, ends []int) *outcome {
-	out := &outcome{option: o, life: l, fates: fates, later: &later{}}
+	out := &outcome{option: o, life: l, lives: fates, later: &later{}}
 	for year, f := range fates {
 		out.gain += weeksOfFlower(f, ends[year]) - base[year]
 		out.drawn += float64(f.stretched)
@@ -129,7 +145,7 @@ type mishaps struct {
 // counted returns its mishaps; summer is the day of midsummer.
 func (o *outcome) counted(summer int) *mishaps {
 	o.years.Do(func() {
-		for _, f := range o.fates {
+		for _, f := range o.fates() {
 			count := func(n *int, is bool) {
 				if is {
 					*n++
@@ -169,7 +185,7 @@ func (o *outcome) reckonRoom(fits float64, weeks int, m *maker) map[int][]float6
 		}
 		return all[bench]
 	}
-	years := len(o.fates)
+	years := len(o.fates())
 	at := max(0, int(math.Ceil(fits*float64(years)))-1)
 	settled := o.settled()
 	var areas [][]float64 // by bench, in the order in which benches are met, and year
@@ -187,7 +203,7 @@ func (o *outcome) reckonRoom(fits float64, weeks int, m *maker) map[int][]float6
 		for _, a := range areas {
 			clear(a)
 		}
-		for year, f := range o.fates {
+		for year, f := range o.fates() {
 			for _, t := range o.takes(f, week, m, most[:0]) {
 				row := slices.Index(benches, t.bench)
 				if row < 0 {
@@ -211,7 +227,7 @@ func (o *outcome) reckonRoom(fits float64, weeks int, m *maker) map[int][]float6
 // and never where in some it does not, or dies.
 func (o *outcome) settled() int {
 	last := 0
-	for _, f := range o.fates {
+	for _, f := range o.fates() {
 		last = max(last, f.out)
 		if f.died != never {
 			return never

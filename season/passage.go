@@ -182,6 +182,7 @@ func (p *prover) ways(b *batch, key passageKey, all []hold, levels [][]*outcome)
 					}
 					choices[h] = append(choices[h], c)
 				}
+				found.shed()
 			}
 		}
 	}

@@ -31,8 +31,8 @@ func TestSmallPotsSaveRoom(t *testing.T) {
 	}
 	seen := 0
 	for _, o := range of(all, "room, then glass"+pottedName) {
-		for year, f := range o.fates {
-			if other := gallon[o.start].fates[year]; f.flower < other.flower {
+		for year, f := range o.fates() {
+			if other := gallon[o.start].fates()[year]; f.flower < other.flower {
 				t.Errorf("started on day %d, in %d, it flowers on day %d out of a small pot, on %d out of a gallon", o.start, m.Years[year], f.flower, other.flower)
 			}
 			if f.potted != never {

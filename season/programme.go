@@ -124,8 +124,8 @@ func (m *maker) takesOf(o *outcome, basis float64) []take {
 }
 
 func (m *maker) takesIn(o *outcome, basis float64) []take {
-	rows := rowsByYear{ends: make([]int32, m.hoursRow(0)), years: len(o.fates)}
-	for year, f := range o.fates {
+	rows := rowsByYear{ends: make([]int32, m.hoursRow(0)), years: len(o.fates())}
+	for year, f := range o.fates() {
 		changes := o.changes(f, int(m.Span.Days()))
 		for i, day := range changes[:len(changes)-1] {
 			place, area := o.stands(f, day)
@@ -187,7 +187,7 @@ func (m *maker) moneyFor(b *batch, o *outcome) float64 {
 	if !(&part{portion: portion{batch: b, outcome: o}, life: b.life}).isPotted() {
 		return 0
 	}
-	passed := b.life.containers(o.route, o.route.isPottedUp(o.fates))
+	passed := b.life.containers(o.route, o.route.isPottedUp(o.fates()))
 	plants := 1
 	for _, id := range passed {
 		if c, err := supply.ContainerNamed(id); err == nil {
@@ -210,7 +210,7 @@ func (m *maker) moneyFor(b *batch, o *outcome) float64 {
 // hoursFor returns the hours of work that one plant of an outcome takes, by week.
 func (m *maker) hoursFor(b *batch, o *outcome) []take {
 	one := portion{batch: b, outcome: o, count: 1}
-	minutes := m.minutesOf(&part{portion: one, life: b.life, fates: o.fates})
+	minutes := m.minutesOf(&part{portion: one, life: b.life, fates: o.fates()})
 	var all []take
 	for week, min := range minutes {
 		if min > 0 {

@@ -141,7 +141,7 @@ func (b slot) wanted(o *outcome, end int) span {
 		return b.lit(o, end)
 	}
 	used := span{never, 0}
-	for _, f := range o.fates {
+	for _, f := range o.fates() {
 		used = used.with(o.option, o.life, f, b.at, end)
 	}
 	return used
@@ -153,7 +153,7 @@ func (b slot) lit(o *outcome, end int) span {
 		return none
 	}
 	var from, to []int
-	for _, f := range o.fates {
+	for _, f := range o.fates() {
 		leaves := min(f.framed, f.out, end)
 		if o.route.onPlace != b.at {
 			leaves = min(f.handOn, leaves)

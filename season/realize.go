@@ -55,7 +55,7 @@ func (m *maker) begin(name, says string, at levels, a assignment) *realized {
 		Baseline: "stock and seed put into the open when soil and frost allow",
 	}}
 	for _, p := range a.portions {
-		r.parts = append(r.parts, &part{portion: p, life: p.batch.life, fates: p.fates})
+		r.parts = append(r.parts, &part{portion: p, life: p.batch.life, fates: p.fates()})
 	}
 	return r
 }
@@ -146,10 +146,10 @@ func (r *realized) walk() {
 		base := r.baseline(p.batch)
 		as := r.liveOnce(p.life, o, base)
 		own := *p.outcome
-		own.fates, own.later = as.fates, as.later
-		p.outcome, p.fates, p.lot = &own, as.fates, as.individually()
+		own.lives, own.later = as.fates(), as.later
+		p.outcome, p.fates, p.lot = &own, own.lives, as.individually()
 		for year, f := range p.fates {
-			p.gains = append(p.gains, weeksOfFlower(f, r.ends[year])-weeksOfFlower(base.fates[year], r.ends[year]))
+			p.gains = append(p.gains, weeksOfFlower(f, r.ends[year])-weeksOfFlower(base.fates()[year], r.ends[year]))
 		}
 	}
 }
@@ -158,8 +158,8 @@ func (r *realized) walk() {
 // decides.
 func (o *outcome) individually() [][]fate {
 	o.later.lot.Do(func() {
-		o.lots = make([][]fate, len(o.fates))
-		for year, f := range o.fates {
+		o.lots = make([][]fate, len(o.fates()))
+		for year, f := range o.fates() {
 			w, moves := walker{life: o.life, option: &o.option, year: year}, &schedule{f.handOn, f.framed, f.potted, f.out}
 			for _, i := range individuals {
 				one := individual{

@@ -31,11 +31,11 @@ func (m *maker) takesDaily(o *outcome, basis float64) []take {
 	note := func(bench, day, year int, area float64) {
 		row := m.programmeRow(bench, m.weekOn(day))
 		if years[row] == nil {
-			years[row] = make([]float64, len(o.fates))
+			years[row] = make([]float64, len(o.fates()))
 		}
 		years[row][year] = max(years[row][year], area)
 	}
-	for year, f := range o.fates {
+	for year, f := range o.fates() {
 		for day := max(o.start, m.firstMonday); day < int(m.Span.Days()) && !o.route.direct; day++ {
 			place, area := o.stands(f, day)
 			if place < 0 || place == o.route.groundPlace {

@@ -11,6 +11,9 @@ import (
 // still holds of the warmth before the step is left out, a matter of some hours. Plans
 // are run again with their setting as it is; this only finds it.
 func splice(before, after *climate, day int) *climate {
+	if before == after {
+		return before
+	}
 	return &climate{years: before.years, then: after, turn: day}
 }
 
@@ -149,7 +152,7 @@ func (m *maker) crowds(lived []portion, fits float64) bool {
 func (m *maker) usedBy(place int, a assignment) span {
 	used := span{never, 0}
 	for _, p := range a.portions {
-		for _, f := range p.fates {
+		for _, f := range p.fates() {
 			used = used.with(p.option, p.batch.life, f, place, int(m.Span.Days()))
 		}
 	}

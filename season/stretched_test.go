@@ -65,7 +65,7 @@ func TestDarkRoomStretches(t *testing.T) {
 	m := makerOf(t, b)
 	all := m.options(m.batches[0], levels{0, 0, 3, 0})
 	for _, o := range of(all, "room, then glass") {
-		for year, f := range o.fates {
+		for year, f := range o.fates() {
 			if dark := f.handOn - f.up - 1; f.handOn <= f.out && f.stretched < dark && f.out != never {
 				t.Fatalf("started on day %d, in %d: %d stretched days, %d of them in the dark", o.start, m.Years[year], f.stretched, dark)
 			}

@@ -14,7 +14,7 @@ func (m *maker) benchKWh(o *outcome, year int) float64 {
 	}
 	kWh, bench := 0.0, o.route.first
 	for day := o.start; day < len(bench.years[year].given); day++ {
-		place, area := o.stands(o.fates[year], day)
+		place, area := o.stands(o.fates()[year], day)
 		if place != at {
 			break
 		}
@@ -28,7 +28,7 @@ func (m *maker) benchMoney(o *outcome) float64 {
 	if o.route.around < 0 {
 		return 0
 	}
-	years := make([]float64, len(o.fates))
+	years := make([]float64, len(o.fates()))
 	for year := range years {
 		years[year] = m.benchKWh(o, year)
 	}

@@ -39,9 +39,9 @@ func TestWarmBenchWarmsRootsAlone(t *testing.T) {
 	cool, warm := of(all, "glass"), of(all, "bench, then glass")
 	for i, o := range warm {
 		i += len(cool) - len(warm) // the bench is tried no earlier than the last so many starts
-		for year, f := range o.fates {
-			if f.up > cool[i].fates[year].up {
-				t.Fatalf("started on day %d it is up on day %d on the bench, on %d beside it", o.start, f.up, cool[i].fates[year].up)
+		for year, f := range o.fates() {
+			if f.up > cool[i].fates()[year].up {
+				t.Fatalf("started on day %d it is up on day %d on the bench, on %d beside it", o.start, f.up, cool[i].fates()[year].up)
 			}
 			if place, _ := o.stands(f, f.handOn-1); place != bench {
 				t.Fatalf("before it is handed on it stands in place %d", place)
@@ -55,7 +55,7 @@ func TestWarmBenchWarmsRootsAlone(t *testing.T) {
 		t.Fatal("no way begins on the bench")
 	}
 	for _, o := range of(m.options(m.batches[0], levels{0, 0, 0, 0, 1}), "bench, then glass") {
-		for year, f := range o.fates { // the glass is cold, and so is the air of its bench
+		for year, f := range o.fates() { // the glass is cold, and so is the air of its bench
 			if f.up != never && f.died == never && f.handOn-f.up > 7 {
 				t.Fatalf("up on day %d of %d, it stays on the bench till day %d", f.up, m.Years[year], f.handOn)
 			}
@@ -73,7 +73,7 @@ func TestWarmBenchWarmsRootsAlone(t *testing.T) {
 func TestWarmBenchByTheTray(t *testing.T) {
 	m, seen := makerOf(t, benched(t, 0.6)), 0
 	for _, o := range of(m.options(m.batches[0], levels{0, 0, 3, 0, 1}), "bench, then glass") {
-		for year, f := range o.fates {
+		for year, f := range o.fates() {
 			if f.handOn != f.up+1 {
 				continue // in its pot before it is handed on
 			}
