@@ -19,6 +19,7 @@ type group struct {
 // for one plant. Rows are numbered as by programmeRow and hoursRow.
 type choice struct {
 	*outcome
+	gain  float64 // the outcome's, at hand
 	money float64 // mix and containers, units of the currency
 	warm  float64 // electricity of the warm bench that it begins on, units of the currency
 	worse float64 // what its stretched days take off its worth, units of the currency
@@ -97,7 +98,7 @@ func (p *prover) fieldOf(at holds, basis float64) *field {
 // choiceOf reckons all that counts of an outcome of a batch, with places at some levels, but
 // for the room that it takes.
 func (p *prover) choiceOf(b *batch, o *outcome, at levels, takes []take) choice {
-	c := choice{outcome: o, money: p.moneyFor(b, o), warm: p.benchMoney(o), worse: p.Prices.Stretched.Times(o.drawn), hours: p.hoursFor(b, o), takes: takes, place: -1}
+	c := choice{outcome: o, gain: o.gain, money: p.moneyFor(b, o), warm: p.benchMoney(o), worse: p.Prices.Stretched.Times(o.drawn), hours: p.hoursFor(b, o), takes: takes, place: -1}
 	for _, of := range p.slots {
 		used := span{never, 0}
 		if of.lamps || p.isHeated(of.at, at) {
