@@ -110,11 +110,18 @@ func (r *realized) seed() {
 	}
 }
 
+// firstStart returns the day on which the first of a batch is started or sown, the middle one of the
+// years where that is in the open.
 func (r *realized) firstStart(b *batch) int {
 	first := r.outFrom
 	for _, p := range r.parts {
-		if p.batch == b {
+		if p.batch != b {
+			continue
+		}
+		if sown := r.dateOf(middle(p.pick(func(f fate) int { return f.out }))); !p.route.direct {
 			first = min(first, p.start)
+		} else if !sown.IsZero() {
+			first = min(first, r.day(sown))
 		}
 	}
 	return first

@@ -72,7 +72,7 @@ func (r *realized) batchPlan(p *part) BatchPlan {
 		plan.Dates.PotUp = r.when(p.pick(func(f fate) int { return f.potted }))
 	}
 	r.yearDates(&plan, p)
-	plan.Stored = r.stored(p)
+	plan.Stored = r.stored(p, plan.Dates.Start)
 	plan.Starts = []Start{{Week: plan.Dates.Start.Monday(), Count: p.count, Route: p.route.name}}
 	plan.Stays = r.stays(p)
 	nights, drawn := make([]float64, len(p.fates)), make([]float64, len(p.fates))

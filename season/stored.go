@@ -18,10 +18,13 @@ import (
 // middle of October, or of April in the south. Common practice.
 const packedAfter = 45
 
-// stored reckons what the store does to a part till it is started; nil where the store's
-// air or the stock's ways are not known.
-func (r *realized) stored(p *part) *Stored {
-	spells := r.spells(p.batch.store, p.start)
+// stored reckons what the store does to a part till the day on which it is started, or goes into the
+// ground where that is all; nil where it never does, or the store's air or the stock's ways are not known.
+func (r *realized) stored(p *part, till civil.Date) *Stored {
+	if till.IsZero() {
+		return nil
+	}
+	spells := r.spells(p.batch.store, r.day(till))
 	if spells == nil {
 		return nil
 	}
@@ -58,7 +61,7 @@ func (m *maker) spells(at, to int) []keeping.Spell {
 // cutting sets dividing in autumn beside dividing in spring for every lot that is cut.
 func (r *realized) cutting() {
 	for _, b := range r.batches {
-		if b.how != Divided {
+		if b.how != Divided || b.parents == 0 {
 			continue
 		}
 		d := Dividing{Variety: b.Variety.Name, Clumps: b.parents, Pieces: b.want, Choice: "spring"}

@@ -22,7 +22,7 @@ var rooms = map[string]string{
 	"supply":   "quantity odds culture",
 	"season":   "quantity civil odds sun weather frost growth culture place keeping stock outlook supply solve",
 
-	"season/check": "quantity civil odds weather growth culture place stock season sun supply",
+	"season/check": "quantity civil odds weather growth culture place keeping stock season sun supply",
 	"week":         "quantity civil culture growth place season stock",
 	"solve":        "quantity",
 	"patch":        "quantity civil odds stock culture outlook solve",

@@ -5,7 +5,6 @@ import (
 	"math"
 	"slices"
 
-	"eyeup/civil"
 	"eyeup/season"
 )
 
@@ -114,12 +113,16 @@ func (c *replay) benches() {
 		}
 	}
 	for at, p := range c.brief.Places {
+		for week := range used[at] {
+			if p.Sort == season.Ground && c.calendar.week(week) > slices.Max(c.ends) {
+				used[at][week] = 0 // frost has ended the season
+			}
+		}
 		if plan := c.placePlan(p.Name); plan != nil {
 			c.placeWeeks(p, plan, used[at])
 		}
 		c.overfull(p, used[at])
 	}
-	c.within("years in which it fits", "plan", float64(c.fitting()), float64(c.plan.FitsYears), math.Ceil(oddOnes*float64(len(c.ends))))
 }
 
 // planted returns how many plants of a batch take room in a place: in the patch the reserve
@@ -137,60 +140,18 @@ func (c *replay) placeWeeks(p season.Place, plan *season.PlacePlan, used []float
 	for week, got := range plan.Weeks[:min(len(plan.Weeks), c.calendar.weeks)] {
 		monday := c.calendar.date(c.calendar.week(week))
 		where := fmt.Sprintf("%s in the week of %v", p.Name, monday)
-		want := used[week]
-		if p.Sort == season.Ground && c.calendar.week(week) > slices.Max(c.ends) {
-			want = 0 // frost has ended the season
-		}
 		exactly(&c.Report, "week", where, monday, got.Week)
-		c.within("room used", where, want, got.UsedM2, alike)
+		c.within("room used", where, used[week], got.UsedM2, alike)
 		c.within("room there is", where, float64(p.Room), got.RoomM2, alike)
 	}
 }
 
-// overfull holds that a place which lacks room in some week is said to.
+// overfull notes where a place lacks room in some week.
 func (c *replay) overfull(p season.Place, used []float64) {
-	if p.Room <= 0 || p.Sort == season.Ground || slices.Max(used) <= float64(p.Room)+alike {
+	room, most := float64(p.Room), slices.Max(used)
+	if room <= 0 || most <= room+cent {
 		return
 	}
-	week := c.calendar.date(c.calendar.week(slices.IndexFunc(used, func(u float64) bool { return u > float64(p.Room)+alike })))
-	said := slices.ContainsFunc(c.plan.Shortfalls, func(s season.Shortfall) bool {
-		return s.Of == "room" && s.Place == p.Name && near(s.Week, week, civil.Week)
-	})
-	if !said {
-		c.add("room", p.Name, fmt.Sprintf("%.2f m² wanted in the week of %v, %.2f m² there", slices.Max(used), week, float64(p.Room)), "no shortfall")
-	}
-}
-
-// fitting counts the years in which every bench and lamp suffices in every week.
-func (c *replay) fitting() int {
-	fits := 0
-	for year := range c.ends {
-		if c.fitsIn(year) {
-			fits++
-		}
-	}
-	return fits
-}
-
-func (c *replay) fitsIn(year int) bool {
-	places := len(c.brief.Places)
-	for week := range c.calendar.weeks {
-		for at := range 2 * places {
-			room := c.brief.Places[at%places].Room
-			if at >= places {
-				room = c.brief.Places[at-places].Lit
-			}
-			if c.brief.Places[at%places].Sort == season.Ground {
-				continue
-			}
-			used := 0.0
-			for _, b := range c.batches {
-				used += float64(b.count) * b.fill[at][week][year]
-			}
-			if used > float64(room)+1e-6 {
-				return false
-			}
-		}
-	}
-	return true
+	week := slices.IndexFunc(used, func(u float64) bool { return u > room+cent })
+	c.lacks(season.Shortfall{Of: "room", Place: p.Name, Wanted: most, There: room, Week: c.calendar.date(c.calendar.week(week))})
 }

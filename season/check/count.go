@@ -2,7 +2,6 @@ package check
 
 import (
 	"fmt"
-	"maps"
 	"math"
 	"slices"
 
@@ -31,7 +30,7 @@ func (c *replay) counts() {
 			r.add(b)
 		}
 	}
-	covered, shorts := c.covered(), map[string][]float64{}
+	covered := c.covered()
 	for i, h := range c.brief.Stock {
 		r := raised[nameOf(h)]
 		if r == nil {
@@ -44,14 +43,13 @@ func (c *replay) counts() {
 		}
 		raised[nameOf(h)] = nil
 		if covered[nameOf(h)] && c.plan.Held {
-			c.given(h, r, shorts)
+			c.given(h, r)
 		} else if covered[nameOf(h)] {
-			c.conserved(h, r, shorts)
+			c.conserved(h, r)
 		} else {
 			exactly(&c.Report, "count", nameOf(h), 0, r.whole+r.divided+r.struck)
 		}
 	}
-	c.shorts(shorts)
 }
 
 func (c *replay) sumOfStarts(b *season.BatchPlan) {
@@ -108,8 +106,8 @@ func (c *replay) covered() map[string]bool {
 }
 
 // conserved holds what is raised from a holding to what stands in it and what is wanted, and
-// notes in shorts, by variety, how many plants are lacking.
-func (c *replay) conserved(h stock.Holding, r *raising, shorts map[string][]float64) {
+// notes how many plants are lacking.
+func (c *replay) conserved(h stock.Holding, r *raising) {
 	want, name := h.Plant+h.Reserve, nameOf(h)
 	if _, err := needsOf(c.brief, h.Variety, h.Form, season.Whole); err != nil {
 		c.add("count", name, err, "covered")
@@ -124,19 +122,20 @@ func (c *replay) conserved(h stock.Holding, r *raising, shorts map[string][]floa
 		c.asMany("count of clumps", h, r, h.Count, r.whole+r.cut)
 	}
 	c.fromCut(h, r)
-	c.noteShort(h, r, shorts)
+	c.noteShort(h, r)
 }
 
-// noteShort notes in shorts how many plants are lacking of a holding.
-func (c *replay) noteShort(h stock.Holding, r *raising, shorts map[string][]float64) {
-	if short := h.Plant + h.Reserve - int(math.Floor(c.counted(h, r)+0.5)); short > 0 {
-		shorts[h.Variety.Name] = append(shorts[h.Variety.Name], float64(short))
+// noteShort notes how many plants are lacking of a holding.
+func (c *replay) noteShort(h stock.Holding, r *raising) {
+	want, sure := float64(h.Plant+h.Reserve), math.Floor(c.counted(h, r)+0.5)
+	if sure < want {
+		c.lacks(season.Shortfall{Of: "stock", Variety: h.Variety.Name, Wanted: want, There: sure, Week: c.calendar.date(c.calendar.monday(c.calendar.turn))})
 	}
 }
 
 // given holds that a plan whose decisions are held raises no more of a holding than it gives,
-// and notes in shorts how many plants are lacking.
-func (c *replay) given(h stock.Holding, r *raising, shorts map[string][]float64) {
+// and notes how many plants are lacking.
+func (c *replay) given(h stock.Holding, r *raising) {
 	name := nameOf(h)
 	for _, one := range r.ways() {
 		n, err := needsOf(c.brief, h.Variety, h.Form, one.how)
@@ -151,7 +150,7 @@ func (c *replay) given(h stock.Holding, r *raising, shorts map[string][]float64)
 	if h.Form != stock.Seed && r.whole+r.cut > h.Count || r.mothers > h.Count {
 		c.add("count", name, fmt.Sprintf("at most the %d there", h.Count), r.whole+r.cut)
 	}
-	c.noteShort(h, r, shorts)
+	c.noteShort(h, r)
 }
 
 // asMany holds that as many are raised as the rules ask for. Fewer are where a shortfall is
@@ -186,9 +185,7 @@ func (c *replay) fromCut(h stock.Holding, r *raising) {
 	}
 	lacking := float64(h.Plant + h.Reserve - r.whole)
 	cut, _ := needsOf(c.brief, h.Variety, h.Form, season.Divided)
-	gives := cut.pieces * (1 - cut.fails) // plants of a clump
-	fewest := min(float64(h.Count), math.Ceil(float64(h.Plant+h.Reserve-h.Count)/(gives-1)))
-	exactly(&c.Report, "count of clumps cut", nameOf(h), int(fewest), r.cut)
+	exactly(&c.Report, "count of clumps cut", nameOf(h), c.fewestCut(h, cut), r.cut)
 	c.asMany("count of divisions", h, r, enough(lacking, float64(r.cut), cut), r.divided)
 	if r.struck == 0 {
 		return
@@ -203,22 +200,6 @@ func (c *replay) fromCut(h stock.Holding, r *raising) {
 // lacking: no more than the parents give.
 func enough(lacking, parents float64, n *needs) int {
 	return int(min(math.Floor(parents*n.pieces), math.Ceil(lacking/(1-n.fails))))
-}
-
-// shorts holds that the plan says where fewer plants are to be counted on than are wanted,
-// how many, and only there.
-func (c *replay) shorts(want map[string][]float64) {
-	got := map[string][]float64{}
-	for _, s := range c.plan.Shortfalls {
-		if s.Of == "stock" {
-			got[s.Variety] = append(got[s.Variety], s.Short)
-			want[s.Variety] = append(want[s.Variety], nil...)
-		}
-	}
-	for _, variety := range slices.Sorted(maps.Keys(want)) {
-		a, b := slices.Sorted(slices.Values(want[variety])), slices.Sorted(slices.Values(got[variety]))
-		exactly(&c.Report, "short of stock", variety, fmt.Sprint(a), fmt.Sprint(b))
-	}
 }
 
 // nameOf names a holding by all but its place: a lot may stand in several.

@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"eyeup/civil"
 	"eyeup/culture"
 	"eyeup/odds"
 	"eyeup/quantity"
@@ -35,21 +36,22 @@ func (w *wants) add(n season.Need) {
 	}
 	a := &w.needs[at].Amount
 	a.Low, a.Middle, a.High = a.Low+n.Amount.Low, a.Middle+n.Amount.Middle, a.High+n.Amount.High
-	if n.By.Before(w.needs[at].By) {
-		w.needs[at].By = n.By
-	}
 }
 
 // toGet adds up the mix, the containers, the seed and the packing, and holds each to the plan's.
 func (c *replay) toGet() {
-	w := &wants{}
+	w, begins := &wants{}, never
 	for _, b := range c.batches {
-		inBed := b.inBed()
+		if !b.inBed() {
+			begins = min(begins, b.start)
+		}
+	}
+	for _, b := range c.batches {
 		first, last := b.firstAndLast()
 		exactly(&c.Report, "container", b.plan.ID, last, b.plan.Container)
 		exactly(&c.Report, "first container", b.plan.ID, first, b.plan.BeginsIn)
-		if !inBed {
-			c.pots(w, b)
+		if !b.inBed() {
+			c.pots(w, b, c.calendar.date(max(begins-before, 0)))
 		}
 	}
 	c.price(w)
@@ -69,17 +71,14 @@ func (c *replay) toGet() {
 		c.spread("amount", want.What, want.Amount, got.Amount, 0, slack)
 		c.within("cost", want.What, want.Cost, got.Cost, cent)
 		exactly(&c.Report, "unit", want.What, want.Unit, got.Unit)
-		if want.What == mix {
-			exactly(&c.Report, "to get by", want.What, want.By, got.By)
-		}
+		exactly(&c.Report, "to get by", want.What, want.By, got.By)
 	}
 	exactly(&c.Report, "things to get", "plan", len(w.needs), len(c.plan.ToGet))
 }
 
 // pots adds the containers of a batch, those it is started in and those it is potted on
-// into, and the mix that fills them.
-func (c *replay) pots(w *wants, b *batch) {
-	by := c.calendar.date(max(b.start-before, 0))
+// into, and the mix that fills them, which are to be there by a day.
+func (c *replay) pots(w *wants, b *batch, by civil.Date) {
 	form := map[season.How]string{season.Divided: string(stock.Division), season.FromCuttings: string(stock.Cutting), season.Whole: string(b.holding.Form)}[season.How(b.plan.How)]
 	if b.holding.Form == stock.Seed {
 		form = ""
@@ -163,9 +162,20 @@ func (c *replay) seed(w *wants) {
 		}
 		if sown, err := supply.Sow(h.Plant+h.Reserve, told, sureOfSeed); err == nil {
 			what := fmt.Sprintf("good seed of %s (%s)", h.Variety.Name, h.Variety.Kind)
-			w.add(season.Need{What: what, Amount: odds.Exactly(float64(sown.Seeds)), Unit: "seeds"})
+			w.add(season.Need{What: what, Amount: odds.Exactly(float64(sown.Seeds)), Unit: "seeds", By: c.sownFrom(h)})
 		}
 	}
+}
+
+// sownFrom is when the seed of a holding is to be there: before the first of it is sown.
+func (c *replay) sownFrom(h stock.Holding) civil.Date {
+	first := c.calendar.day(c.plan.PlantOutFrom)
+	for _, b := range c.batches {
+		if nameOf(b.holding) == nameOf(h) {
+			first = min(first, c.begins(b))
+		}
+	}
+	return c.calendar.date(max(first-before, 0))
 }
 
 // plans reports whether the plan does not say that it leaves a holding alone.
@@ -173,19 +183,6 @@ func (c *replay) plans(h stock.Holding) bool {
 	return !slices.ContainsFunc(c.plan.NotCovered, func(n season.NotCovered) bool {
 		return n.Kind == h.Variety.Kind && n.Variety == h.Variety.Name && n.Form == string(h.Form)
 	})
-}
-
-// packing adds what it takes to put away in autumn the clumps that have made a plant.
-func (c *replay) packing(w *wants) {
-	clumps := 0
-	for _, b := range c.batches {
-		if b.kind.Life == culture.Store {
-			clumps += int(math.Floor(float64(b.count) * (1 - b.fails)))
-		}
-	}
-	if away, err := supply.Pack(clumps, string(stock.Clump), false); err == nil && clumps > 0 {
-		w.add(season.Need{What: "vermiculite or other packing", Amount: away.Litres, Unit: "L"})
-	}
 }
 
 // inBed reports whether a batch is raised without pots: straight into the ground, or as

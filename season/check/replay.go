@@ -19,7 +19,8 @@ type replay struct {
 	ends     []int // day of the first autumn freeze, each year
 
 	heats        []heatOf
-	hired, hours float64 // of work
+	lacking      []season.Shortfall // that the plan is to tell of
+	hired, hours float64            // of work
 }
 
 // Plan replays a plan of the season that the brief asks for and reports every difference.
@@ -51,10 +52,14 @@ func (all *courses) replay(p *season.Plan) Report {
 	c.gains()
 	c.stays()
 	c.benches()
+	c.fits()
 	c.heat()
 	c.work()
 	c.toGet()
+	c.stored()
+	c.dividing()
 	c.cost()
+	c.shortfalls()
 	return c.Report
 }
 

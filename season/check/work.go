@@ -62,7 +62,7 @@ func (c *replay) clumps(b *batch) float64 {
 	return float64(b.plan.Parents) * float64(b.count) / float64(all)
 }
 
-// work adds up the hours of every week, and holds that what is beyond own hands is said.
+// work adds up the hours of every week, and notes what is beyond own hands.
 func (c *replay) work() {
 	minutes := map[civil.Date]float64{}
 	for _, b := range c.batches {
@@ -81,8 +81,9 @@ func (c *replay) work() {
 		delete(minutes, w.Week)
 		c.hired += max(0, w.Hours-c.brief.HoursPerWeek)
 		c.hours += w.Hours
-		said := slices.ContainsFunc(c.plan.Shortfalls, func(s season.Shortfall) bool { return s.Of == "hands" && s.Week == w.Week })
-		exactly(&c.Report, "too few hands said", where, w.Hours > c.brief.HoursPerWeek, said)
+		if w.Hours > c.brief.HoursPerWeek {
+			c.lacks(season.Shortfall{Of: "hands", Wanted: w.Hours, There: c.brief.HoursPerWeek, Week: w.Week})
+		}
 	}
 	for _, week := range slices.SortedFunc(maps.Keys(minutes), func(a, b civil.Date) int { return int(a.Sub(b)) }) {
 		if minutes[week] > 0 {
