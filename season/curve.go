@@ -55,7 +55,8 @@ func (p *prover) prove(weight float64, name string, seeds []*found, open ...func
 	bound := p.leastBound()
 	p.told.Bound = bound
 	p.tell()
-	one.best, one.bound, one.leaves, one.pool, one.ended = p.best, bound, p.leaves, p.pool, !p.isNear(bound)
+	p.unblend()
+	one.best, one.bound, one.leaves, one.pool, one.ended = p.best, bound, p.leaves, slices.Clone(p.pool), !p.isNear(bound)
 	return one, nil
 }
 

@@ -1,6 +1,6 @@
 package season
 
-// flight is one way through a place at each of its levels.
+// flight is one way of a batch through a place at each of its levels, and then the next way.
 type flight struct {
 	*prover
 	batch *batch
@@ -8,7 +8,25 @@ type flight struct {
 	rungs []*rung // by level; nil where it is not asked for
 	other []*rung // with the safe day of another level
 	base  []float64
-	rooms [][]fate // by day of a step: where fates are noted, to be used again
+	rooms [][]fate    // by day of a step: where fates are noted, to be used again
+	spare [][][]stage // room for stages, to be used again
+}
+
+// take turns to a way at some levels.
+func (w *flight) take(levels [][]*outcome, way int) {
+	for _, r := range append(w.rungs, w.other...) {
+		if r != nil && r.stages != nil {
+			w.spare = append(w.spare, r.stages)
+		}
+	}
+	w.rungs, w.other = w.rungs[:0], w.other[:0]
+	for _, outcomes := range levels {
+		var one *rung
+		if outcomes != nil {
+			one = &rung{outcome: outcomes[way]}
+		}
+		w.rungs = append(w.rungs, one)
+	}
 }
 
 // rung is the way at one level.
@@ -22,13 +40,13 @@ type rung struct {
 type onSteps struct {
 	*outcome
 	steps [2]int
-	led   *option // the way with its step; nil where there is none
+	seam  *seam // nil where there is no step
 }
 
 // shed lets go of the fates, whose place is used again. They can be found again.
 func (s onSteps) shed() {
-	if s.led != nil {
-		s.lives, s.later.led = nil, s.led
+	if s.seam != nil {
+		s.lives, s.later.seam = nil, s.seam
 	}
 }
 
@@ -45,7 +63,7 @@ func (w *flight) held(h hold) []onSteps {
 	}
 	var all []onSteps
 	for i, day := range w.stepDays {
-		o, led := w.on(i, day, before, after, higher)
+		o, seam := w.on(i, day, before, after, higher)
 		if o == nil {
 			continue
 		}
@@ -53,7 +71,7 @@ func (w *flight) held(h hold) []onSteps {
 			all[last].steps[1] = i
 			continue
 		}
-		all = append(all, onSteps{o, [2]int{i, i}, led})
+		all = append(all, onSteps{o, [2]int{i, i}, seam})
 	}
 	return all
 }
@@ -78,9 +96,9 @@ func (w *flight) as(level int, higher *route) *rung {
 	return w.other[len(w.other)-1]
 }
 
-// on is what comes of the way with the step on a day, and the way; nil where the colder level
+// on is what comes of the way with the step on a day, and its seam; nil where the colder level
 // rules it out. Its fates stand in the room for that day.
-func (w *flight) on(i, day int, before, after, higher *rung) (*outcome, *option) {
+func (w *flight) on(i, day int, before, after, higher *rung) (*outcome, *seam) {
 	w.ready(before)
 	w.ready(after)
 	early, late := 0, 0
@@ -119,10 +137,7 @@ func (w *flight) on(i, day int, before, after, higher *rung) (*outcome, *option)
 			fates[year] = s.fate
 		}
 	}
-	led, spliced := o, way
-	spliced.first, spliced.on = splice(before.route.first, after.route.first, day), splice(before.route.on, after.route.on, day)
-	led.route = &spliced
-	return fared(higher.life, o, fates, w.base, w.ends), &led
+	return fared(higher.life, o, fates, w.base, w.ends), &seam{before.route, after.route, day}
 }
 
 // room is where fates of a step on a day are noted.
@@ -136,15 +151,29 @@ func (w *flight) room(i int) []fate {
 	return w.rooms[i]
 }
 
+// stages is room for how far a plant has come by the days of the steps.
+func (w *flight) stages() [][]stage {
+	if last := len(w.spare) - 1; last >= 0 {
+		all := w.spare[last]
+		w.spare = w.spare[:last]
+		for _, years := range all {
+			clear(years)
+		}
+		return all
+	}
+	all := make([][]stage, len(w.stepDays))
+	for i := range all {
+		all[i] = make([]stage, len(w.ends))
+	}
+	return all
+}
+
 // ready finds the stays of a rung, and how far the plant has come by the days of the steps.
 func (w *flight) ready(r *rung) {
 	if r.stays != nil {
 		return
 	}
-	r.stages = make([][]stage, len(w.stepDays))
-	for i := range r.stages {
-		r.stages[i] = make([]stage, len(w.ends))
-	}
+	r.stages = w.stages()
 	for year, f := range r.lives {
 		stay := span{never, 0}.with(r.option, r.life, f, w.place, int(w.Span.Days()))
 		r.stays = append(r.stays, stay)

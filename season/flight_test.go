@@ -41,7 +41,7 @@ func TestStepsAreStitched(t *testing.T) {
 					before, after = low, high
 				}
 				for at, day := range p.stepDays {
-					got, led := w.on(at, day, before, after, high)
+					got, seam := w.on(at, day, before, after, high)
 					want := p.steppedOn(b, h, day, higher[i], low.outcome)
 					switch {
 					case got == nil:
@@ -53,7 +53,7 @@ func TestStepsAreStitched(t *testing.T) {
 						t.Fatalf("%s by %s from day %d, %+v on day %d: %v, led from the start %v", b.id, higher[i].route.name, higher[i].start, h, day, got.fates(), want.fates())
 					case got != before.outcome && got != after.outcome:
 						stitched++
-						(onSteps{outcome: got, led: led}).shed()
+						(onSteps{outcome: got, seam: seam}).shed()
 						if !reflect.DeepEqual(got.fates(), want.fates()) {
 							t.Fatalf("%s by %s, %+v on day %d: found again %v, led from the start %v", b.id, higher[i].route.name, h, day, got.fates(), want.fates())
 						}

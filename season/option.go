@@ -68,7 +68,7 @@ type outcome struct {
 
 // later is what is reckoned of an outcome when it is first asked for; several may ask.
 type later struct {
-	led   *option // the way with its step of level; nil where there is none, or its fates are known
+	seam  *seam // where a level steps; nil where none does, or the fates are known
 	again sync.Once
 	room  sync.Once
 	need  map[int][]float64 // m² a plant takes, by bench and week
@@ -95,8 +95,8 @@ func weeksOfFlower(f fate, end int) float64 {
 // fates returns what becomes of the middle plant, by year. Where a level steps they are found
 // again when they are first asked for: there are many such ways, and few are taken.
 func (o *outcome) fates() []fate {
-	if o.led != nil {
-		o.again.Do(func() { o.lives = o.led.walk(o.life) })
+	if o.seam != nil {
+		o.again.Do(func() { o.lives = o.seam.stitched(o.option).walk(o.life) })
 	}
 	return o.lives
 }
@@ -271,12 +271,12 @@ func (o *outcome) dark(place int) int {
 	return 7
 }
 
-// changes lists in order the days from the start to the end of the span on which a plant may
+// changes adds to a list, in order, the days from the start to the end of the span on which a plant may
 // come to stand elsewhere, to be lit or to take other room: between two of them all is as on
 // the first. See stands.
-func (o *outcome) changes(f fate, end int) []int {
+func (o *outcome) changes(f fate, end int, all []int) []int {
 	begin := max(o.start, o.firstMonday)
-	all := append(make([]int, 0, 16), begin, end)
+	all = append(all, begin, end)
 	for _, day := range []int{
 		f.handOn, f.framed, f.out, f.died, f.up + 1, f.up + 8, f.up + o.life.prick + 1, f.meet, f.touch, f.potted, f.eyed + 1, f.flower + o.life.cutFor + 1,
 	} {

@@ -160,15 +160,9 @@ func (p *prover) hasBenches(at holds) bool {
 // ways turns outcomes, by level, into choices, by hold.
 func (p *prover) ways(b *batch, key passageKey, all []hold, levels [][]*outcome) map[hold][]choice {
 	choices := map[hold][]choice{}
+	way := &flight{prover: p, batch: b, place: key.place, base: p.weeksOf(p.baseline(b))}
 	for i := range levels[all[0].level] {
-		way := &flight{prover: p, batch: b, place: key.place, base: p.weeksOf(p.baseline(b))}
-		for _, outcomes := range levels {
-			var one *rung
-			if outcomes != nil {
-				one = &rung{outcome: outcomes[i]}
-			}
-			way.rungs = append(way.rungs, one)
-		}
+		way.take(levels, i)
 		for _, h := range all {
 			for _, found := range way.held(h) {
 				if p.admissible(found.outcome) {

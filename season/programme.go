@@ -3,6 +3,7 @@ package season
 import (
 	"math"
 	"slices"
+	"sync"
 
 	"eyeup/civil"
 	"eyeup/supply"
@@ -125,9 +126,12 @@ func (m *maker) takesOf(o *outcome, basis float64) []take {
 }
 
 func (m *maker) takesIn(o *outcome, basis float64) []take {
-	rows := rowsByYear{ends: make([]int32, m.hoursRow(0)), years: len(o.fates())}
+	rows := areas.Get().(*rowsByYear)
+	defer areas.Put(rows)
+	rows.clear(m.hoursRow(0), len(o.fates()))
+	var room [16]int
 	for year, f := range o.fates() {
-		changes := o.changes(f, int(m.Span.Days()))
+		changes := o.changes(f, int(m.Span.Days()), room[:0])
 		for i, day := range changes[:len(changes)-1] {
 			place, area := o.stands(f, day)
 			if place < 0 || place == o.route.groundPlace {
@@ -152,6 +156,13 @@ type rowsByYear struct {
 	years int
 }
 
+// areas are rows by year to be used again.
+var areas = sync.Pool{New: func() any { return &rowsByYear{} }}
+
+func (r *rowsByYear) clear(rows, years int) {
+	r.ends, r.areas, r.years = append(r.ends[:0], make([]int32, rows)...), r.areas[:0], years
+}
+
 func (r *rowsByYear) note(row, year int, area float64) {
 	if r.ends[row] == 0 {
 		r.areas = append(r.areas, make([]float64, r.years)...)
@@ -164,7 +175,7 @@ func (r *rowsByYear) note(row, year int, area float64) {
 // takes is what it takes at most in a share of the years, in the order of the rows. It sorts
 // the areas.
 func (r *rowsByYear) takes(basis float64) []take {
-	var all []take
+	all := make([]take, 0, len(r.areas)/max(r.years, 1))
 	at := max(0, int(math.Ceil(basis*float64(r.years)))-1)
 	for row, end := range r.ends {
 		if end == 0 {

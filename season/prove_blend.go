@@ -23,6 +23,25 @@ func (p *prover) blend(n, one, other *node, by int) bool {
 	return true
 }
 
+// unblend lets go of blends that no leaf leans on.
+func (p *prover) unblend() {
+	kept := map[int]bool{}
+	for _, n := range p.leaves {
+		kept[n.by] = true
+		if n.by < 0 && len(n.good) > 0 { // a search bounds it, but the certificate adds up prices
+			kept[n.good[0].by] = true
+		}
+	}
+	for _, i := range p.latest {
+		kept[i] = true
+	}
+	for i := range p.pool {
+		if !kept[i] {
+			p.pool[i] = p.pool[0] // prices of nothing, which bound too
+		}
+	}
+}
+
 // mixed is prices of which a share is taken from a and the rest from b.
 func (p *prover) mixed(a, b *prices, share float64) *prices {
 	mix := func(a, b []float64) []float64 {

@@ -78,9 +78,9 @@ func (one *lighting) spread(savings []saving) {
 	}
 }
 
-// each returns what each group saves while a house burns on some days.
-func (one *lighting) each(days span, groups int) []float64 {
-	each := make([]float64, groups)
+// each returns what each group saves while a house burns on some days, in room that it is given.
+func (one *lighting) each(days span, groups int, each []float64) []float64 {
+	each = append(each[:0], make([]float64, groups)...)
 	for i := range one.savings {
 		if v := &one.savings[i]; v.days.from >= days.from && v.days.to <= days.to {
 			each[v.group] = max(each[v.group], v.amount)
@@ -120,23 +120,27 @@ func (s *sweep) pair(a, b *lighting) (float64, []lit) {
 	order := func(x, y lit) int { return cmp.Compare(x.net, y.net) }
 	slices.SortStableFunc(a.serve, order)
 	slices.SortStableFunc(b.serve, order)
-	eachOf := make([][]float64, len(b.serve))
+	s.known = append(s.known[:0], make([]bool, len(b.serve))...)
+	for len(s.each) <= len(b.serve) { // the last for the first house
+		s.each = append(s.each, nil)
+	}
+	mine := len(b.serve)
 	least, best := math.Inf(1), []lit(nil)
 	for _, one := range a.serve {
 		if one.net+b.serve[0].net >= least {
 			break
 		}
-		each := a.each(one.span, len(s.groups))
+		s.each[mine] = a.each(one.span, len(s.groups), s.each[mine])
 		for j, other := range b.serve {
 			if one.net+other.net >= least {
 				break
 			}
-			if eachOf[j] == nil {
-				eachOf[j] = b.each(other.span, len(s.groups))
+			if !s.known[j] {
+				s.each[j], s.known[j] = b.each(other.span, len(s.groups), s.each[j]), true
 			}
 			net := one.net + other.net
-			for g, saved := range each {
-				net += min(saved, eachOf[j][g])
+			for g, saved := range s.each[mine] {
+				net += min(saved, s.each[j][g])
 			}
 			if net < least {
 				least, best = net, []lit{one, other}

@@ -21,6 +21,9 @@ type sweep struct {
 	room   [mostSwept]lighting
 	taken  []*choice // by group: the cheapest for which no house burns; nil: left out, or nothing burns
 	base   []float64 // what it costs
+
+	each  [][]float64 // of a pair of houses: by day lit and put out, what each group saves; the first house's last
+	known []bool      // which of the second house's are
 }
 
 // boundOf returns a cost below which no plan within a node can lie, whoever found the prices.

@@ -17,6 +17,20 @@ func splice(before, after *climate, day int) *climate {
 	return &climate{years: before.years, then: after, turn: day}
 }
 
+// seam is where a way at one level goes over into the same way at another.
+type seam struct {
+	before, after *route
+	day           int
+}
+
+// stitched is an option by a way with the seam in it.
+func (s *seam) stitched(o option) *option {
+	way := *o.route
+	way.first, way.on = splice(s.before.first, s.after.first, s.day), splice(s.before.on, s.after.on, s.day)
+	o.route = &way
+	return &o
+}
+
 // step is a change of level of a heated place while it is in use.
 type step struct {
 	day   int // from which the second level is held; a Monday
