@@ -2,6 +2,7 @@ package season
 
 import (
 	"cmp"
+	"math"
 	"slices"
 )
 
@@ -11,6 +12,7 @@ type prices struct {
 	by   []float64
 	rest float64 // what the limits themselves come to
 	dues []*dues // by burner: see dues; nil where there are none
+	from float64 // the weight at which they were found
 
 	weight float64                // at which the following were reckoned
 	idle   map[*passage][]float64 // by group: the cheapest way through no thermostat for which nothing burns
@@ -39,7 +41,9 @@ func (p *prover) priced(n *node, s *stated, found []float64) *prices {
 }
 
 // again is the same prices, with nothing reckoned.
-func (x *prices) again() *prices { return &prices{by: x.by, rest: x.rest, dues: x.dues} }
+func (x *prices) again() *prices {
+	return &prices{by: x.by, rest: x.rest, dues: x.dues, from: x.from}
+}
 
 func (p *prover) pricesOf(by []float64) *prices {
 	c, x := p.counting, &prices{by: by}
@@ -82,19 +86,32 @@ func (x *prices) at(weight float64) {
 func (x *prices) forget() { x.idle, x.offers = nil, nil }
 
 // How many of the prices found at other weights are kept for the levels that they suit best,
-// and how many of those found last are looked through.
+// and how many of those found at the nearest weights are looked through.
 const (
-	bestPrices   = 3
-	latestPrices = 24
+	bestPrices = 3
+	nearPrices = 24
 )
 
-// suit chooses from the prices found last those that serve at this weight, for each of the
+// nearest lists the prices found at the weights nearest to this one, the latest first of those
+// that are as near.
+func (p *prover) nearest() []int {
+	apart := func(i int) float64 { return math.Abs(math.Log(p.pool[i].from / p.weight)) }
+	all := slices.Clone(p.latest)
+	slices.Reverse(all)
+	slices.SortStableFunc(all, func(i, j int) int { return cmp.Compare(apart(i), apart(j)) })
+	all = all[:min(len(all), nearPrices)]
+	slices.Sort(all)
+	return all
+}
+
+// suit chooses from the prices found at the nearest weights those that serve at this weight, for each of the
 // widest nodes, and bounds these by them. What was reckoned with the others is forgotten.
 func (p *prover) suit(roots []*node) {
 	var chosen []int
+	near := p.nearest()
 	for _, n := range roots {
 		bounds, order := make([]float64, len(p.pool)), []int{}
-		for _, i := range p.latest[max(0, len(p.latest)-latestPrices):] {
+		for _, i := range near {
 			bounds[i], order = p.boundOf(n, p.pool[i]), append(order, i)
 		}
 		slices.SortStableFunc(order, func(i, j int) int { return cmp.Compare(bounds[j], bounds[i]) })

@@ -41,6 +41,7 @@ func (p *prover) relax(all ...*node) error {
 
 // learn adds prices to those that serve.
 func (p *prover) learn(x *prices, n *node) {
+	x.from = p.weight
 	p.pool = append(p.pool, x)
 	p.serve, p.latest = append(p.serve, len(p.pool)-1), append(p.latest, len(p.pool)-1)
 	p.try(n, len(p.pool)-1)
