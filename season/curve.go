@@ -55,7 +55,7 @@ func (p *prover) prove(weight float64, name string, seeds []*found, open ...func
 	bound := p.leastBound()
 	p.told.Bound = bound
 	p.tell()
-	p.unblend()
+	p.unblend(p.leaves...)
 	one.best, one.bound, one.leaves, one.pool, one.ended = p.best, bound, p.leaves, slices.Clone(p.pool), !p.isNear(bound)
 	return one, nil
 }

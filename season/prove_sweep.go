@@ -133,12 +133,14 @@ func (s *sweep) beside() float64 {
 // prices, the part of the node with these days for its houses, and what all else that burns
 // costs there beyond what the bound counts.
 func (p *prover) likeliest(n *node, by int) (used []span, one *node, uncounted float64) {
-	return p.likeliestBy(n, p.pool[max(by, 0)])
+	used, one, uncounted, _ = p.likeliestBy(n, p.pool[max(by, 0)])
+	return used, one, uncounted
 }
 
-func (p *prover) likeliestBy(n *node, x *prices) (used []span, one *node, uncounted float64) {
+// likeliestBy also returns the bound.
+func (p *prover) likeliestBy(n *node, x *prices) (used []span, one *node, uncounted, bound float64) {
 	s := p.sweep(n, x)
-	_, best := s.least()
+	bound, best := s.least()
 	used = slices.Clone(n.least)
 	for h, days := range best {
 		used[s.houses[h].burner] = days.span
@@ -159,7 +161,7 @@ func (p *prover) likeliestBy(n *node, x *prices) (used []span, one *node, uncoun
 	for _, i := range n.others {
 		uncounted += n.f.burners[i].least(used[i], n.turns(i))
 	}
-	return used, p.litOn(n, s, best), uncounted
+	return used, p.litOn(n, s, best), uncounted, bound
 }
 
 // litOn is the part of a node whose houses burn on certain days.

@@ -26,6 +26,7 @@ func (p *prover) search(roots []*node) error {
 		}
 	}
 	heap.Init(&open)
+	pool := len(p.pool)
 	for splits := 0; len(open) > 0 && p.ctx.Err() == nil && splits < mostSplits; {
 		n := open[0]
 		if p.told.Bound = n.bound; p.isNear(n.bound) {
@@ -48,6 +49,10 @@ func (p *prover) search(roots []*node) error {
 		}
 		if v.done {
 			p.leaves = append(p.leaves, n)
+		}
+		if len(p.pool) > pool+manyBlends {
+			pool = len(p.pool)
+			p.unblend(slices.Concat(open, p.leaves)...)
 		}
 	}
 	p.leaves = append(p.leaves, open...)
@@ -131,7 +136,7 @@ func (p *prover) visit(n *node) (visited, error) {
 	var days []span
 	if one.by != n.by && p.best != nil {
 		var other *node
-		if days, other, _ = p.likeliest(n, one.by); p.blend(n, one, other, one.by) {
+		if days, other, _ = p.likeliest(n, one.by); p.blend(n, one, other) {
 			return visited{parts: []*node{n}}, nil
 		}
 	}

@@ -103,7 +103,7 @@ func TestSweepIsTheLeastOfAllDays(t *testing.T) {
 				t.Fatalf("a sweep finds %v, where a setting has %v", swept, one)
 			}
 		}
-		_, one, _ := p.likeliestBy(n, x)
+		_, one, _, _ := p.likeliestBy(n, x)
 		if found := p.singleBound(one, x); math.Abs(found-swept) > 1e-9*math.Max(1, math.Abs(swept)) {
 			t.Errorf("a sweep finds %v, where the setting it names has %v", swept, found)
 		}
