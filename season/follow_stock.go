@@ -13,26 +13,59 @@ import (
 // season would make of it today.
 func (f *following) takeBatches() {
 	f.batches = nil
-	at := map[[3]string]int{}
-	for i, h := range slices.Backward(f.Stock) {
-		at[lotOf(h, i)] = i
+	waits := map[lotKey][]stock.Holding{}
+	for i, h := range f.Stock {
+		if h.Count > 0 {
+			waits[lotOf(h, i)] = append(waits[lotOf(h, i)], h)
+		}
 	}
 	for _, lot := range f.byLot() {
-		at, is := at[lot[0].lot()]
-		if !is || f.Stock[at].Count <= 0 {
-			if n := plants(lot); n > 0 {
-				f.say("%s: none is left; %d were decided", f.called(lot[0]), n)
+		spots := bySpot(lot)
+		for i, h := range shareOut(waits[lot[0].lot()], spots) {
+			if h.Count == 0 {
+				if n := plants(spots[i]); n > 0 {
+					f.say("%s: none is left; %d were decided", f.called(lot[0]), n)
+				}
+				continue
 			}
-			continue
+			f.fit = append(f.fit, f.taken(spots[i], h)...)
 		}
-		f.fit = append(f.fit, f.taken(lot, f.Stock[at])...)
 	}
 	f.sortBatches()
 }
 
+// shareOut gives what waits of a lot to what is decided about it, place by place: first of what
+// waits in that place, then of what has come to wait elsewhere. What nobody wants stays with
+// the first that has any.
+func shareOut(waits []stock.Holding, spots [][]Decided) []stock.Holding {
+	given, rest := make([]stock.Holding, len(spots)), 0
+	for _, h := range waits {
+		rest += h.Count
+	}
+	if rest == 0 {
+		return given
+	}
+	for i, spot := range spots {
+		at := max(0, slices.IndexFunc(waits, func(h stock.Holding) bool { return h.Place == spot[0].Place }))
+		here := 0
+		if given[i] = waits[at]; given[i].Place == spot[0].Place {
+			here = given[i].Count
+		}
+		given[i].Count = min(here, wanted(spot))
+		rest -= given[i].Count
+	}
+	for i, spot := range spots {
+		more := min(rest, max(0, wanted(spot)-given[i].Count))
+		given[i].Count, rest = given[i].Count+more, rest-more
+	}
+	first := max(0, slices.IndexFunc(given, func(h stock.Holding) bool { return h.Count > 0 }))
+	given[first].Count += rest
+	return given
+}
+
 // byLot puts together what is decided of one lot, in the order of the decisions.
 func (f *following) byLot() [][]Decided {
-	at, all := map[[3]string]int{}, [][]Decided{}
+	at, all := map[lotKey]int{}, [][]Decided{}
 	for _, d := range f.decided.Batches {
 		key := d.lot()
 		if _, known := at[key]; !known {
@@ -44,14 +77,31 @@ func (f *following) byLot() [][]Decided {
 	return all
 }
 
-// lot tells the lot that is decided about, in one form, from every other.
-func (d Decided) lot() [3]string {
-	return [3]string{cmp.Or(d.Code, d.row()), d.Kind, string(d.Form)}
+// lotKey tells a lot in one form from every other.
+type lotKey [3]string
+
+func (d Decided) lot() lotKey {
+	return lotKey{cmp.Or(d.Code, d.row()), d.Kind, string(d.Form)}
 }
 
 // lotOf is the same of the holding in a row of the stock.
-func lotOf(h stock.Holding, row int) [3]string {
-	return [3]string{cmp.Or(h.Code, fmt.Sprintf("row %d", row+1)), h.Variety.Kind, string(h.Form)}
+func lotOf(h stock.Holding, row int) lotKey {
+	return lotKey{cmp.Or(h.Code, fmt.Sprintf("row %d", row+1)), h.Variety.Kind, string(h.Form)}
+}
+
+// bySpot takes apart what is decided of one lot by the places in which it waits.
+func bySpot(lot []Decided) [][]Decided {
+	at, all := map[string]int{}, [][]Decided{}
+	for _, d := range lot {
+		i, known := at[d.Place]
+		if !known {
+			i = len(all)
+			at[d.Place] = i
+			all = append(all, nil)
+		}
+		all[i] = append(all[i], d)
+	}
+	return all
 }
 
 // row is the id of a lot without a code: its row in the stock.
@@ -172,7 +222,7 @@ func (f *following) takeBatch(d Decided, h stock.Holding) error {
 
 // notCovered lists the stock that a season can't cover, and what nothing is decided about.
 func (f *following) notCovered() []NotCovered {
-	all, known := slices.Clone(f.left), map[[3]string]bool{}
+	all, known := slices.Clone(f.left), map[lotKey]bool{}
 	for _, d := range f.decided.Batches {
 		known[d.lot()] = true
 	}
@@ -182,7 +232,7 @@ func (f *following) notCovered() []NotCovered {
 		left[n] = true
 	}
 	for i, h := range f.Stock {
-		n := NotCovered{Kind: h.Variety.Kind, Variety: h.Variety.Name, Count: h.Count, Form: string(h.Form)}
+		n := notCovered(h, "")
 		if !known[lotOf(h, i)] && !left[n] {
 			n.Why = "nothing is decided about it in the plan that is followed"
 			all = append(all, n)

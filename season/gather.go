@@ -35,7 +35,9 @@ type batch struct {
 
 // gather sorts the stock into batches and what the season can't cover, with the reason.
 func (m *maker) gather() {
+	spots := map[string]int{} // of a lot
 	for i, h := range m.Stock {
+		spots[h.Code]++
 		_, known := m.Kinds(h.Variety.Kind)
 		if !known {
 			m.leave(h, "there are no figures for this kind")
@@ -45,11 +47,23 @@ func (m *maker) gather() {
 			m.leave(h, "none is wanted in the patch or as reserve; it stays where it is")
 			continue
 		}
-		if err := m.split(h, cmp.Or(h.Code, fmt.Sprintf("row %d", i+1))); err != nil {
+		if err := m.split(h, batchOf(h, i, spots[h.Code])); err != nil {
 			m.leave(h, err.Error())
 		}
 	}
 	m.sortBatches()
+}
+
+// batchOf names the batch of a holding: by its lot's code, or else by its row. Of a lot that
+// waits in several places, or in several forms, all but the first have a number too.
+func batchOf(h stock.Holding, row, spot int) string {
+	switch {
+	case h.Code == "":
+		return fmt.Sprintf("row %d", row+1)
+	case spot == 1:
+		return h.Code
+	}
+	return fmt.Sprintf("%s.%d", h.Code, spot)
 }
 
 // sortBatches puts the batches in the order of kinds and varieties.
@@ -140,6 +154,11 @@ func (m *maker) strike(whole *batch, lacking int, key lifeKey) {
 	m.batches = append(m.batches, &struck)
 }
 
+// notCovered is a holding that a plan leaves alone, and why.
+func notCovered(h stock.Holding, why string) NotCovered {
+	return NotCovered{Kind: h.Variety.Kind, Variety: h.Variety.Name, Count: h.Count, Form: string(h.Form), Place: h.Place, Why: why}
+}
+
 func (m *maker) leave(h stock.Holding, why string) {
-	m.left = append(m.left, NotCovered{Kind: h.Variety.Kind, Variety: h.Variety.Name, Count: h.Count, Form: string(h.Form), Why: why})
+	m.left = append(m.left, notCovered(h, why))
 }

@@ -119,6 +119,7 @@ type BatchPlan struct {
 	Timing     string       `json:"timing,omitempty"`
 	Colour     string       `json:"colour,omitempty"`
 	Form       string       `json:"form"`
+	Place      string       `json:"place,omitempty" jsonschema_description:"where its stock waits; left out of seed"`
 	Count      int          `json:"count" jsonschema_description:"plants raised; the sum of the counts of starts"`
 	Container  string       `json:"container" jsonschema_description:"what each stands in till it is planted out; empty when planted straight into the ground"`
 	BeginsIn   string       `json:"begins_in" jsonschema_description:"the first container: a tray of cells, or a small pot from which it is potted up; empty when planted straight into the ground"`
@@ -260,5 +261,6 @@ type NotCovered struct {
 	Variety string `json:"variety"`
 	Count   int    `json:"count"`
 	Form    string `json:"form"`
+	Place   string `json:"place,omitempty" jsonschema_description:"where it stands"`
 	Why     string `json:"why"`
 }

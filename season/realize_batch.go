@@ -7,6 +7,7 @@ import (
 
 	"eyeup/civil"
 	"eyeup/odds"
+	"eyeup/stock"
 )
 
 // inOrder sorts the parts by kinds and varieties and tells each what it is called.
@@ -42,6 +43,9 @@ func (r *realized) batchPlan(p *part) BatchPlan {
 		ID: p.name, Code: p.Code, Kind: p.Variety.Kind, Variety: p.Variety.Name, Timing: string(p.Variety.Timing),
 		Colour: p.Variety.Colour, Form: string(p.Form), Count: p.count, Container: p.life.container, How: string(p.how), Parents: p.parents,
 		Gain: odds.AmountOf(p.gains), Assumed: p.life.assumed,
+	}
+	if p.Form != stock.Seed {
+		plan.Place = p.Place
 	}
 	out := r.when(p.pick(func(f fate) int { return f.out }))
 	plan.Dates = Dates{

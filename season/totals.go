@@ -230,14 +230,14 @@ func (r *realized) lamplight(at int) float64 {
 
 // wanted notes where fewer plants are to be counted on than are wanted.
 func (r *realized) wanted() {
-	for _, h := range r.Stock {
+	for _, h := range r.ofLots() {
 		want := h.Plant + h.Reserve
-		if want == 0 || r.isLeft(h) {
+		if want == 0 {
 			continue
 		}
 		sure, wayless := 0.0, false
 		for _, b := range r.batches {
-			if b.Code == h.Code && b.Line == h.Line && b.Variety.Name == h.Variety.Name {
+			if b.Code == h.Code && (b.Code != "" || b.Line == h.Line) && b.Variety.Name == h.Variety.Name && b.Variety.Kind == h.Variety.Kind {
 				sure += float64(b.want-r.left[b]) * (1 - b.life.never)
 				wayless = wayless || r.left[b] > 0
 			}
@@ -260,6 +260,29 @@ func (r *realized) wanted() {
 	})
 }
 
+// ofLots is the stock that the season covers, with what is wanted of a lot that waits in several
+// places added up.
+func (r *realized) ofLots() []stock.Holding {
+	at := map[string]int{}
+	var all []stock.Holding
+	for _, h := range r.Stock {
+		if r.isLeft(h) {
+			continue
+		}
+		i, known := at[h.Code]
+		if h.Code == "" || !known {
+			at[h.Code] = len(all)
+			all = append(all, h)
+			continue
+		}
+		all[i].Plant, all[i].Reserve = all[i].Plant+h.Plant, all[i].Reserve+h.Reserve
+	}
+	return all
+}
+
 func (r *realized) isLeft(h stock.Holding) bool {
-	return slices.ContainsFunc(r.maker.left, func(n NotCovered) bool { return n.Variety == h.Variety.Name && n.Kind == h.Variety.Kind })
+	return slices.ContainsFunc(r.maker.left, func(n NotCovered) bool {
+		n.Why = ""
+		return n == notCovered(h, "")
+	})
 }

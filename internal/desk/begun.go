@@ -37,8 +37,8 @@ func fitBegun(f *follows, b *stock.Book) {
 		for to < len(all) && all[to].Code == all[0].Code {
 			to++
 		}
-		if h, is := fit.lot(all[:to]); is {
-			back = append(back, h)
+		if spots, is := fit.lot(all[:to]); is {
+			back = append(back, spots...)
 		}
 		all = all[to:]
 	}
@@ -55,40 +55,64 @@ type raisedWay struct {
 	steps []stock.Step
 }
 
-// lot fits what is decided of one lot, and returns how it waited before any of it was started;
-// false where none was.
-func (f *begun) lot(lines []season.Decided) (stock.Holding, bool) {
+// lot fits what is decided of one lot, and returns how it waited before any of it was started,
+// place by place; false where none was.
+func (f *begun) lot(lines []season.Decided) ([]stock.Holding, bool) {
 	first := lines[0]
 	down, err := f.book.Down(first.Code)
 	if err != nil || first.Code == "" {
-		return stock.Holding{}, false
+		return nil, false
 	}
 	ways := f.waysOf(down)
 	cut, struck := ways["divided"], ways["cuttings"]
 	if countOf(ways["whole"].steps, startKinds...) == 0 && !cut.made && !struck.made {
-		return stock.Holding{}, false
+		return nil, false
 	}
-	mother, _ := f.book.Find(first.Code) // Down has found it
-	h := stock.Holding{
-		Code: first.Code, Variety: mother.Variety, Form: first.Form, Place: first.Place, Pack: first.Pack,
-		Plant: first.Plant, Reserve: first.Reserve, Count: ways["whole"].alive,
-	}
-	h.Variety.Name = mother.Name()
 	for _, w := range ways {
 		for _, code := range w.codes {
 			f.gone[code] = true
 		}
 	}
-	if cut.made {
-		h.Count += parentsOf(lines)
-	}
-	if first.Form == stock.Seed {
-		h.Count = max(h.Count, 1)
-	}
+	spots := f.waited(lines, ways)
 	f.alive(lines, "divided", cut)
 	f.alive(lines, "cuttings", struck)
 	f.started(lines, ways["whole"].steps)
-	return h, true
+	return spots, true
+}
+
+// waited is how a lot waited before any of it was started: as many in each place as were to come
+// from there, as far as they are alive, and the rest in the first.
+func (f *begun) waited(lines []season.Decided, ways map[string]*raisedWay) []stock.Holding {
+	mother, _ := f.book.Find(lines[0].Code) // Down has found it
+	alive := ways["whole"].alive
+	if ways["divided"].made {
+		alive += parentsOf(lines)
+	}
+	var spots []stock.Holding
+	cut := map[string]bool{} // once for each place, whatever the ways that the pieces go
+	for _, d := range lines {
+		at := slices.IndexFunc(spots, func(h stock.Holding) bool { return h.Place == d.Place && h.Form == d.Form })
+		if at < 0 {
+			at = len(spots)
+			h := stock.Holding{Code: d.Code, Variety: mother.Variety, Form: d.Form, Place: d.Place, Pack: d.Pack, Plant: d.Plant, Reserve: d.Reserve}
+			h.Variety.Name = mother.Name()
+			spots = append(spots, h)
+		}
+		n := d.Count
+		switch {
+		case d.How == season.FromCuttings || d.How == season.Divided && cut[d.Place]:
+			n = 0
+		case d.How == season.Divided:
+			n, cut[d.Place] = d.Parents, true
+		}
+		spots[at].Count += min(n, alive)
+		alive -= min(n, alive)
+	}
+	spots[0].Count += alive
+	if lines[0].Form == stock.Seed {
+		spots[0].Count = max(spots[0].Count, 1)
+	}
+	return spots
 }
 
 // waysOf tells what the book has of a lot and all that came of it, by the way in which it is
@@ -128,11 +152,13 @@ func countOf(steps []stock.Step, kinds ...string) int {
 
 // parentsOf is how many clumps of a lot are cut.
 func parentsOf(lines []season.Decided) int {
-	at := slices.IndexFunc(lines, func(d season.Decided) bool { return d.How == season.Divided })
-	if at < 0 {
-		return 0
+	n, cut := 0, map[string]bool{}
+	for _, d := range lines {
+		if d.How == season.Divided && !cut[d.Place] {
+			n, cut[d.Place] = n+d.Parents, true
+		}
 	}
-	return lines[at].Parents
+	return n
 }
 
 // alive takes what does not stand any more off what is raised in a way, from the last started on.
@@ -208,20 +234,26 @@ func (f *begun) putBack(back []stock.Holding) []stock.Holding {
 	type wish struct{ plant, reserve int }
 	wishes := map[name]wish{}
 	var all []stock.Holding
+	given := map[name]bool{} // told once of a variety, whatever its lots
 	for _, h := range f.stock {
+		key := name{h.Variety.Kind, h.Variety.Name}
 		if !f.gone[h.Code] {
 			all = append(all, h)
+			given[key] = given[key] || h.Plant+h.Reserve > 0
 			continue
 		}
-		key := name{h.Variety.Kind, h.Variety.Name}
 		w := wishes[key]
 		wishes[key] = wish{w.plant + h.Plant, w.reserve + h.Reserve}
 	}
 	for _, h := range back {
 		key := name{h.Variety.Kind, h.Variety.Name}
-		if w := wishes[key]; w.plant+w.reserve > 0 {
+		w := wishes[key]
+		switch {
+		case given[key]:
+			h.Plant, h.Reserve = 0, 0
+		case w.plant+w.reserve > 0:
 			h.Plant, h.Reserve = w.plant, w.reserve
-			delete(wishes, key)
+			given[key] = true
 		}
 		all = append(all, h)
 	}

@@ -106,7 +106,7 @@ func (g *Garden) Brief(today civil.Date) season.Brief {
 		Garden: g.Name, Site: g.Site, Span: g.Span, Today: today,
 		Freezes:   g.Freezes(),
 		FrostRisk: g.Season.FrostRisk, Fits: g.Season.Fits, HoursPerWeek: g.Season.HoursPerWeek.Hours(),
-		Stock: together(g.Stock), Kinds: g.kind, Prices: g.prices(),
+		Stock: waitingOf(g.Stock), Kinds: g.kind, Prices: g.prices(),
 	}
 	if g.kept != nil {
 		b.Weather, b.Kept = g.kept.of(g)

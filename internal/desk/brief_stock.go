@@ -1,10 +1,15 @@
 package desk
 
 import (
+	"cmp"
 	"slices"
 
 	"eyeup/stock"
 )
+
+// waitingOf is stock as a season takes it: what waits of each lot in each place, with what is
+// wanted of it.
+func waitingOf(all []stock.Holding) []stock.Holding { return sharedOut(together(all)) }
 
 // together puts together what stands of a lot in several crates of one place, as a season
 // raises it: wanted is told once of a lot, and all its crates are there to give it. Stock of
@@ -31,4 +36,92 @@ func together(all []stock.Holding) []stock.Holding {
 		one.Count, one.Plant, one.Reserve = one.Count+h.Count, one.Plant+h.Plant, one.Reserve+h.Reserve
 	}
 	return fewer
+}
+
+// sharedOut shares what is wanted out among all that waits to give it. A book tells once of a
+// variety how many are wanted, whatever its lots; a list tells it lot by lot, of which some stand
+// in several places.
+func sharedOut(all []stock.Holding) []stock.Holding {
+	type wish struct{ kind, variety, code string }
+	byWish, order := map[wish][]int{}, []wish{}
+	for i, h := range all {
+		w := wish{h.Variety.Kind, h.Variety.Name, ""}
+		if h.Line > 0 {
+			if w.code = h.Code; w.code == "" {
+				continue
+			}
+		}
+		if byWish[w] == nil {
+			order = append(order, w)
+		}
+		byWish[w] = append(byWish[w], i)
+	}
+	all = slices.Clone(all)
+	for _, w := range order {
+		shareWish(all, byWish[w])
+	}
+	return all
+}
+
+// shareWish shares out what is wanted of the holdings at some indices: each gives as many as it
+// has, in their order; what is still wanted then the clumps give by being divided, each heap as
+// its size is, or else the first. What is planted is given before what is kept back.
+func shareWish(all []stock.Holding, at []int) {
+	plant, reserve := 0, 0
+	for _, i := range at {
+		plant, reserve = plant+all[i].Plant, reserve+all[i].Reserve
+	}
+	at = slices.DeleteFunc(slices.Clone(at), func(i int) bool { return grows(all[i].Form) })
+	if len(at) < 2 || plant+reserve == 0 {
+		return
+	}
+	gives, lacking := make([]int, len(at)), plant+reserve
+	for n, i := range at {
+		gives[n] = min(lacking, all[i].Count)
+		if all[i].Form == stock.Seed { // packets, each of many
+			gives[n] = lacking
+		}
+		lacking -= gives[n]
+	}
+	for n, more := range byClumps(all, at, lacking) {
+		gives[n] += more
+	}
+	for n, i := range at {
+		all[i].Plant = min(plant, gives[n])
+		all[i].Reserve = gives[n] - all[i].Plant
+		plant -= all[i].Plant
+	}
+}
+
+// byClumps shares so many out by the numbers of clumps, to the last one.
+func byClumps(all []stock.Holding, at []int, count int) []int {
+	shares, clumps := make([]int, len(at)), 0
+	for _, i := range at {
+		if all[i].Form == stock.Clump {
+			clumps += all[i].Count
+		}
+	}
+	if clumps == 0 {
+		shares[0] = count
+		return shares
+	}
+	left, largest := count, []int{}
+	for n, i := range at {
+		if all[i].Form == stock.Clump {
+			shares[n] = count * all[i].Count / clumps
+			left, largest = left-shares[n], append(largest, n)
+		}
+	}
+	slices.SortStableFunc(largest, func(a, b int) int {
+		return cmp.Compare(count*all[at[b]].Count%clumps, count*all[at[a]].Count%clumps)
+	})
+	for _, n := range largest[:left] {
+		shares[n]++
+	}
+	return shares
+}
+
+// grows reports whether what stands in a form grows already.
+func grows(form stock.Form) bool {
+	return form == stock.Cutting || form == stock.Tray || form == stock.Pot || form == stock.Plant
 }

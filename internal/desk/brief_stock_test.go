@@ -3,8 +3,14 @@ package desk
 import (
 	"bytes"
 	"encoding/json"
+	"fmt"
 	"slices"
 	"testing"
+	"time"
+
+	"eyeup/civil"
+	"eyeup/season"
+	"eyeup/stock"
 )
 
 // TestCratesOfALotAreOneLot spreads lots of the invented garden over several crates, with what
@@ -47,4 +53,113 @@ func workedOutOf(t *testing.T, g *Garden) []byte {
 		t.Fatal(err)
 	}
 	return text
+}
+
+// TestWhatIsWantedIsSharedOut shares wishes out by hand: whole ones first, in their order, then by
+// the clumps that are to be cut.
+func TestWhatIsWantedIsSharedOut(t *testing.T) {
+	of := func(code, place string, form stock.Form, count, plant, reserve, line int) stock.Holding {
+		return stock.Holding{Code: code, Variety: stock.Variety{Name: "Pale Heron", Kind: "dahlia"}, Form: form, Count: count, Place: place, Plant: plant, Reserve: reserve, Line: line}
+	}
+	for _, c := range []struct {
+		says string
+		in   []stock.Holding
+		want [][2]int // plant, reserve
+	}{
+		{"enough in the first place", []stock.Holding{of("A", "cellar", stock.Clump, 9, 6, 2, 0), of("A", "shed", stock.Clump, 5, 0, 0, 0)}, [][2]int{{6, 2}, {0, 0}}},
+		{"some of the second too", []stock.Holding{of("A", "cellar", stock.Clump, 7, 6, 4, 0), of("A", "shed", stock.Clump, 5, 0, 0, 0)}, [][2]int{{6, 1}, {0, 3}}},
+		{"of two lots in a book", []stock.Holding{of("A", "cellar", stock.Clump, 4, 6, 0, 0), of("B", "cellar", stock.Division, 3, 0, 0, 0)}, [][2]int{{4, 0}, {2, 0}}},
+		{"more than there are, by clumps", []stock.Holding{of("A", "cellar", stock.Clump, 4, 20, 1, 0), of("A", "shed", stock.Clump, 2, 0, 0, 0), of("A", "shed", stock.Division, 3, 0, 0, 0)}, [][2]int{{12, 0}, {6, 0}, {2, 1}}},
+		{"lots of a list as they are said", []stock.Holding{of("A", "cellar", stock.Clump, 4, 6, 0, 2), of("B", "cellar", stock.Clump, 3, 0, 0, 3)}, [][2]int{{6, 0}, {0, 0}}},
+		{"a lot of a list in two places", []stock.Holding{of("A", "cellar", stock.Clump, 4, 6, 0, 2), of("A", "shed", stock.Clump, 3, 0, 0, 3)}, [][2]int{{4, 0}, {2, 0}}},
+		{"packets", []stock.Holding{of("A", "drawer", stock.Seed, 1, 30, 0, 0), of("A", "shed", stock.Seed, 1, 0, 0, 0)}, [][2]int{{30, 0}, {0, 0}}},
+	} {
+		got := sharedOut(c.in)
+		for i, h := range got {
+			if [2]int{h.Plant, h.Reserve} != c.want[i] {
+				t.Errorf("%s: %d and %d of %s in %s, want %v", c.says, h.Plant, h.Reserve, h.Code, h.Place, c.want[i])
+			}
+		}
+	}
+}
+
+// TestALotInTwoPlacesIsRaisedFromBoth brings some clumps of a lot of the book to another store: the
+// season raises both, the jobs and the potting list have all of them, each from its crate, and a
+// plan that is followed finds them again, wherever they are brought to.
+func TestALotInTwoPlacesIsRaisedFromBoth(t *testing.T) {
+	d, lot := followed(t, "none")
+	write(t, d, "2027-01-20", "described", `{"what":"place","name":"shed","body":{"sort":"store","temperature":"45F","humidity":"60%","crates":20}}`)
+	write(t, d, "2027-01-20", "described", fmt.Sprintf(`{"what":"variety","name":%q,"body":{"kind":"dahlia","plant":%d,"reserve":0}}`, lot.Name(), lot.Count()))
+	whole := raisedOf(t, d, lot)
+	write(t, d, "2027-01-21", "moved", fmt.Sprintf(`{"lot":%q,"count":3,"to":{"place":"shed","crate":"9"}}`, lot.Code))
+	both := raisedOf(t, d, lot)
+	if whole["cellar"] != lot.Count() || both["shed"] != 3 || both["cellar"] != lot.Count()-3 {
+		t.Fatalf("of %d it raises %v, of two places %v", lot.Count(), whole, both)
+	}
+	a := fewYearsOf(t, d)
+	body, err := a.Hold(season.AsEarly)
+	if err != nil {
+		t.Fatal(err)
+	}
+	write(t, d, splitOn.String(), "decided", string(body))
+	for _, step := range []string{
+		`{"lot":%q,"place":"shed","count":2,"to":{"place":"cellar"}}`, `{"lot":%q,"place":"shed","count":1,"to":{"place":"cellar"}}`,
+	} {
+		if got := raisedOf(t, d, lot); got["cellar"]+got["shed"] != lot.Count() {
+			t.Errorf("the plan that is followed raises %v of %d", got, lot.Count())
+		}
+		write(t, d, "2027-01-22", "moved", fmt.Sprintf(step, lot.Code))
+	}
+	a = fewYearsOf(t, d)
+	plan, said := a.followed()
+	if !said || !plan.Held || len(plan.Otherwise) > 0 {
+		t.Errorf("%q is followed: %q", plan.Name, plan.Otherwise)
+	}
+	if got := raisedOf(t, d, lot); got["cellar"] != lot.Count() {
+		t.Errorf("all in one place again, the plan that is followed raises %v", got)
+	}
+	jobs := 0
+	for _, j := range a.Jobs {
+		if slices.Contains(j.Sorts, lot.Name()) && (j.What == "start" || j.What == "plant") {
+			jobs++
+		}
+	}
+	if jobs == 0 {
+		t.Errorf("no job starts %s", lot.Name())
+	}
+}
+
+// splitOn is the day on which a lot stands in two places.
+var splitOn = civil.MustOn(2027, time.January, 25)
+
+// fewYearsOf works the season of a book out for few years.
+func fewYearsOf(t *testing.T, d *Scratch) *SeasonAnswer {
+	t.Helper()
+	g, err := OpenBookGarden(d.book)
+	if err != nil {
+		t.Fatal(err)
+	}
+	g.Members = g.Members[:3]
+	a, err := Season(g, splitOn, Unproved)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return a
+}
+
+// raisedOf is how many of a lot the plan that is followed, or the earliest, raises from each place.
+func raisedOf(t *testing.T, d *Scratch, lot stock.Lot) map[string]int {
+	t.Helper()
+	a := fewYearsOf(t, d)
+	plan, said := a.followed()
+	if !said {
+		plan = a.Plans[len(a.Plans)-1]
+	}
+	all := map[string]int{}
+	for _, b := range plan.Batches {
+		if b.Code == string(lot.Code) {
+			all[b.Place] += b.Count
+		}
+	}
+	return all
 }

@@ -30,7 +30,7 @@ func followsOf(last *decided, b *stock.Book, holdings []stock.Holding) *follows 
 
 // follow works out the plan that is followed, with its decisions held.
 func (f *follows) follow(brief season.Brief) (*season.Result, error) {
-	brief.Stock = together(f.stock)
+	brief.Stock = waitingOf(f.stock)
 	r, err := season.Follow(brief, *f.decisions)
 	if err != nil {
 		return nil, fmt.Errorf("%q, decided on %s, can't be followed: %w", f.said.Plan, shortDate(f.on), err)

@@ -49,7 +49,7 @@ func (l *lister) pottingLine(b season.BatchPlan, s season.Start) sheet.PottingLi
 		line.To = b.Stays[0].Place
 	}
 	for _, h := range l.garden.Stock {
-		if h.Code == b.Code && h.Code != "" || b.Code == "" && h.Variety.Name == b.Variety && h.Variety.Kind == b.Kind {
+		if h.Code == b.Code && h.Code != "" && (b.Place == "" || h.Place == b.Place) || b.Code == "" && h.Variety.Name == b.Variety && h.Variety.Kind == b.Kind {
 			line.Crate = h.Crate
 			line.From = counted(h.Count, string(h.Form))
 			if h.Form == stock.Seed {

@@ -77,7 +77,7 @@ func (a *Against) Late() []AgainstLot {
 func (d *Desk) againstLots(last *decided, today civil.Date) []AgainstLot {
 	var all []AgainstLot
 	at := map[string]int{}
-	batches := map[string]int{} // by code
+	ways := map[string]map[string]bool{} // in which a lot is raised, by its code
 	for _, line := range last.said.Lines {
 		if line.Code == "" || line.Flower == (civil.When{}) && line.Up == (civil.When{}) {
 			continue // decided before lines told dates
@@ -86,7 +86,10 @@ func (d *Desk) againstLots(last *decided, today civil.Date) []AgainstLot {
 		if !known {
 			i = len(all)
 			at[line.ID] = i
-			batches[line.Code]++
+			if ways[line.Code] == nil {
+				ways[line.Code] = map[string]bool{}
+			}
+			ways[line.Code][line.How] = true
 			all = append(all, AgainstLot{Code: line.Code, Variety: line.Variety, Kind: line.Kind, how: line.How, Steps: stepsOf(line)})
 		}
 		all[i].Count += line.Count
@@ -97,16 +100,38 @@ func (d *Desk) againstLots(last *decided, today civil.Date) []AgainstLot {
 	if len(all) == 0 {
 		return nil
 	}
+	inTurn(all)
 	d.Read(func(b *stock.Book) {
 		f := stepsSince(b, all, last.on)
 		for i := range all {
-			all[i].holdAgainst(f.of(b, &all[i], batches[all[i].Code] > 1), today)
+			all[i].holdAgainst(f.of(b, &all[i], len(ways[all[i].Code]) > 1), today)
 		}
 	})
 	slices.SortStableFunc(all, func(x, y AgainstLot) int {
 		return cmp.Or(cmp.Compare(b2i(y.IsLate()), b2i(x.IsLate())), cmp.Compare(x.Kind, y.Kind), cmp.Compare(x.Variety, y.Variety))
 	})
 	return all
+}
+
+// inTurn tells batches of one lot that are raised in one way, out of several places or by several
+// routes, which of them comes when: what the book tells of the lot counts for the first, then for
+// the next.
+func inTurn(all []AgainstLot) {
+	turn := make([]int, len(all))
+	for i := range turn {
+		turn[i] = i
+	}
+	slices.SortStableFunc(turn, func(x, y int) int { return int(all[x].Steps[0].Planned.Early.Sub(all[y].Steps[0].Planned.Early)) })
+	type way struct{ code, how string }
+	last := map[way]*AgainstLot{}
+	for _, i := range turn {
+		l := &all[i]
+		key := way{l.Code, l.how}
+		if earlier := last[key]; earlier != nil {
+			l.before, earlier.more = earlier.before+earlier.Count, true
+		}
+		last[key] = l
+	}
 }
 
 func earlier(a, b civil.Date) civil.Date {

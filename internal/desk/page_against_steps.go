@@ -15,7 +15,9 @@ type AgainstLot struct {
 	Left                int // that stand still
 	Steps               []AgainstStep
 
-	how string
+	how    string
+	before int  // of the same lot, raised in the same way, whose turn is first
+	more   bool // of them there are whose turn is later
 }
 
 // AgainstStep is how far a batch was to come by when, and what the book has of it.
@@ -51,7 +53,7 @@ func stepsOf(line planLine) []AgainstStep {
 // holdAgainst holds the batch's steps against what the book tells.
 func (l *AgainstLot) holdAgainst(told []stock.Step, today civil.Date) {
 	for i := range l.Steps {
-		l.Steps[i].reach(told, l.Count)
+		l.Steps[i].reach(told, l)
 	}
 	reached := false
 	for i := len(l.Steps) - 1; i >= 0; i-- {
@@ -64,7 +66,7 @@ func (l *AgainstLot) holdAgainst(told []stock.Step, today civil.Date) {
 
 // reach finds the day on which half of the batch had come so far, by whichever kind of
 // entry tells it first.
-func (s *AgainstStep) reach(told []stock.Step, of int) {
+func (s *AgainstStep) reach(told []stock.Step, l *AgainstLot) {
 	for _, kind := range kindsOf[s.What] {
 		n := 0
 		for _, t := range told {
@@ -73,10 +75,13 @@ func (s *AgainstStep) reach(told []stock.Step, of int) {
 			}
 			before := n
 			n += t.Count
-			half := 2*before < of && 2*n >= of
+			half := 2*(before-l.before) < l.Count && 2*(n-l.before) >= l.Count
 			if half && (s.On.IsZero() || t.On.Before(s.On)) {
 				s.On, s.Entry = t.On, t.Entry
 			}
+		}
+		if n = max(0, n-l.before); l.more {
+			n = min(n, l.Count)
 		}
 		s.Done = max(s.Done, n)
 	}

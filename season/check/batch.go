@@ -150,14 +150,16 @@ func (c *replay) holdingOf(plan *season.BatchPlan) (stock.Holding, error) {
 	row, _, _ := strings.Cut(plan.ID, "/")
 	row = strings.TrimSuffix(row, " "+plan.How)
 	for i, h := range c.brief.Stock {
-		same := h.Variety.Kind == plan.Kind && h.Variety.Name == plan.Variety && string(h.Form) == plan.Form && h.Code == plan.Code
+		same := h.Variety.Kind == plan.Kind && h.Variety.Name == plan.Variety && string(h.Form) == plan.Form && h.Code == plan.Code && (plan.Place == "" || h.Place == plan.Place)
 		if !same || h.Code == "" && row != fmt.Sprintf("row %d", i+1) {
 			continue
 		}
-		if found != nil && found.Place != h.Place {
+		if found != nil && found.Place != h.Place && h.Form != stock.Seed {
 			return h, fmt.Errorf("where it waits, since it stands in %s and in %s", found.Place, h.Place)
 		}
-		found = &h
+		if found == nil {
+			found = &h
+		}
 	}
 	if found == nil {
 		return stock.Holding{}, fmt.Errorf("a holding of this code, name, kind and form in the stock")

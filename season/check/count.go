@@ -26,15 +26,15 @@ func (c *replay) counts() {
 	for i := range c.plan.Batches {
 		b := &c.plan.Batches[i]
 		c.sumOfStarts(b)
-		if r := raised[b.Code+" "+b.Kind+" "+b.Variety+" "+b.Form]; r != nil {
-			r.add(b)
+		if h, err := c.holdingOf(b); err == nil && raised[nameOf(h)] != nil {
+			raised[nameOf(h)].add(b)
 		}
 	}
-	covered := c.covered()
+	covered, short := c.covered(), []*lotLack{}
 	for i, h := range c.brief.Stock {
 		r := raised[nameOf(h)]
 		if r == nil {
-			continue // told already: the lot stands in several places
+			continue // told already: the lot stands in several crates
 		}
 		for _, other := range c.brief.Stock[i+1:] {
 			if nameOf(other) == nameOf(h) {
@@ -43,11 +43,28 @@ func (c *replay) counts() {
 		}
 		raised[nameOf(h)] = nil
 		if covered[nameOf(h)] && c.plan.Held {
-			c.given(h, r)
+			c.given(h, r, &short)
 		} else if covered[nameOf(h)] {
-			c.conserved(h, r)
+			c.conserved(h, r, &short)
 		} else {
 			exactly(&c.Report, "count", nameOf(h), 0, r.whole+r.divided+r.struck)
+		}
+	}
+	c.lackOf(short)
+}
+
+// lotLack is what is wanted of a lot, and what is to be counted on, wherever it waits.
+type lotLack struct {
+	lot, variety string
+	wanted       int
+	counted      float64
+}
+
+// lackOf notes of which lots plants are lacking, and how many.
+func (c *replay) lackOf(lots []*lotLack) {
+	for _, one := range lots {
+		if sure := math.Floor(one.counted + 0.5); sure < float64(one.wanted) {
+			c.lacks(season.Shortfall{Of: "stock", Variety: one.variety, Wanted: float64(one.wanted), There: sure, Week: c.calendar.date(c.calendar.monday(c.calendar.turn))})
 		}
 	}
 }
@@ -91,7 +108,7 @@ func (c *replay) covered() map[string]bool {
 	covered := map[string]bool{}
 	for _, h := range c.brief.Stock {
 		at := slices.IndexFunc(left, func(n season.NotCovered) bool {
-			return n.Kind == h.Variety.Kind && n.Variety == h.Variety.Name && n.Count == h.Count && n.Form == string(h.Form)
+			return n.Kind == h.Variety.Kind && n.Variety == h.Variety.Name && n.Count == h.Count && n.Form == string(h.Form) && n.Place == h.Place
 		})
 		if at < 0 {
 			covered[nameOf(h)] = true
@@ -106,8 +123,8 @@ func (c *replay) covered() map[string]bool {
 }
 
 // conserved holds what is raised from a holding to what stands in it and what is wanted, and
-// notes how many plants are lacking.
-func (c *replay) conserved(h stock.Holding, r *raising) {
+// notes in short how many plants are lacking.
+func (c *replay) conserved(h stock.Holding, r *raising, short *[]*lotLack) {
 	want, name := h.Plant+h.Reserve, nameOf(h)
 	if _, err := needsOf(c.brief, h.Variety, h.Form, season.Whole); err != nil {
 		c.add("count", name, err, "covered")
@@ -122,20 +139,27 @@ func (c *replay) conserved(h stock.Holding, r *raising) {
 		c.asMany("count of clumps", h, r, h.Count, r.whole+r.cut)
 	}
 	c.fromCut(h, r)
-	c.noteShort(h, r)
+	c.noteShort(h, r, short)
 }
 
-// noteShort notes how many plants are lacking of a holding.
-func (c *replay) noteShort(h stock.Holding, r *raising) {
-	want, sure := float64(h.Plant+h.Reserve), math.Floor(c.counted(h, r)+0.5)
-	if sure < want {
-		c.lacks(season.Shortfall{Of: "stock", Variety: h.Variety.Name, Wanted: want, There: sure, Week: c.calendar.date(c.calendar.monday(c.calendar.turn))})
+// noteShort notes what is wanted of a holding and what is to be counted on, by its lot.
+func (c *replay) noteShort(h stock.Holding, r *raising, short *[]*lotLack) {
+	lot := h.Code
+	if lot == "" {
+		lot = nameOf(h) + fmt.Sprint(h.Line)
 	}
+	at := slices.IndexFunc(*short, func(l *lotLack) bool { return l.lot == lot })
+	if at < 0 {
+		at = len(*short)
+		*short = append(*short, &lotLack{lot: lot, variety: h.Variety.Name})
+	}
+	one := (*short)[at]
+	one.wanted, one.counted = one.wanted+h.Plant+h.Reserve, one.counted+c.counted(h, r)
 }
 
 // given holds that a plan whose decisions are held raises no more of a holding than it gives,
-// and notes how many plants are lacking.
-func (c *replay) given(h stock.Holding, r *raising) {
+// and notes in short how many plants are lacking.
+func (c *replay) given(h stock.Holding, r *raising, short *[]*lotLack) {
 	name := nameOf(h)
 	for _, one := range r.ways() {
 		n, err := needsOf(c.brief, h.Variety, h.Form, one.how)
@@ -150,7 +174,7 @@ func (c *replay) given(h stock.Holding, r *raising) {
 	if h.Form != stock.Seed && r.whole+r.cut > h.Count || r.mothers > h.Count {
 		c.add("count", name, fmt.Sprintf("at most the %d there", h.Count), r.whole+r.cut)
 	}
-	c.noteShort(h, r)
+	c.noteShort(h, r, short)
 }
 
 // asMany holds that as many are raised as the rules ask for. Fewer are where a shortfall is
@@ -202,7 +226,7 @@ func enough(lacking, parents float64, n *needs) int {
 	return int(min(math.Floor(parents*n.pieces), math.Ceil(lacking/(1-n.fails))))
 }
 
-// nameOf names a holding by all but its place: a lot may stand in several.
+// nameOf names a holding: a lot may stand in several places, in several forms.
 func nameOf(h stock.Holding) string {
-	return h.Code + " " + h.Variety.Kind + " " + h.Variety.Name + " " + string(h.Form)
+	return h.Code + " " + h.Variety.Kind + " " + h.Variety.Name + " " + string(h.Form) + " in " + h.Place
 }

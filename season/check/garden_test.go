@@ -115,20 +115,33 @@ func TestPlansOfTheSouthHold(t *testing.T) {
 	hold(t, b, plansOf(t, b))
 }
 
-// TestLotInSeveralPlaces: a plan does not say where a batch has waited, so that a lot in two
-// stores is told to be unreadable, and not replayed from either.
+// TestLotInSeveralPlaces brings half of a lot to another store: each half is raised from where it
+// waits, and a plan that says otherwise does not hold.
 func TestLotInSeveralPlaces(t *testing.T) {
 	b := fewYears(exampleBrief(t))
 	b.Stock, b.Places = slices.Clone(b.Stock), slices.Clone(b.Places)
 	other := b.Places[0]
 	other.Name = "shed"
 	b.Places = append(b.Places, other)
-	at := slices.IndexFunc(b.Stock, func(h stock.Holding) bool { return h.Code != "" && h.Form == stock.Clump })
-	twin := b.Stock[at]
-	twin.Place = "shed"
+	at := slices.IndexFunc(b.Stock, func(h stock.Holding) bool { return h.Code != "" && h.Form == stock.Clump && h.Count > 9 })
+	h := &b.Stock[at]
+	twin := *h
+	twin.Place, twin.Count, twin.Plant, twin.Reserve = "shed", 4, 3, 0
+	h.Count, h.Plant, h.Reserve = h.Count-4, 4, 1
 	b.Stock = append(b.Stock, twin)
-	report := Plan(b, plansOf(t, b)[0])
-	if !slices.ContainsFunc(report.Differences, func(d Difference) bool { return d.What == "decision" && strings.Contains(d.Want, "shed") }) {
-		t.Errorf("nothing is said of where it waits: %v", report.Differences)
+	plans := plansOf(t, b)
+	hold(t, b, plans)
+	from := map[string]int{}
+	for i := range plans[0].Batches {
+		if one := &plans[0].Batches[i]; one.Code == twin.Code && one.How == string(season.Whole) {
+			from[one.Place] += one.Count
+			one.Place = "nowhere"
+		}
+	}
+	if from["shed"] != 3 || from[b.Places[0].Name] != 5 {
+		t.Errorf("raised %v, of 3 wanted from the shed and 5 from the cellar", from)
+	}
+	if report := Plan(b, plans[0]); len(report.Differences) == 0 {
+		t.Error("a plan that raises a lot from nowhere holds")
 	}
 }

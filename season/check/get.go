@@ -181,7 +181,7 @@ func (c *replay) sownFrom(h stock.Holding) civil.Date {
 // plans reports whether the plan does not say that it leaves a holding alone.
 func (c *replay) plans(h stock.Holding) bool {
 	return !slices.ContainsFunc(c.plan.NotCovered, func(n season.NotCovered) bool {
-		return n.Kind == h.Variety.Kind && n.Variety == h.Variety.Name && n.Form == string(h.Form)
+		return n.Kind == h.Variety.Kind && n.Variety == h.Variety.Name && n.Form == string(h.Form) && n.Place == h.Place
 	})
 }
 
