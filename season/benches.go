@@ -2,7 +2,6 @@ package season
 
 import (
 	"math"
-	"slices"
 )
 
 // benches keeps account of the room that is left in each place and week.
@@ -28,12 +27,21 @@ func (m *maker) roomOf(bench int) float64 {
 func (m *maker) newBenches(fits float64) *benches {
 	b := &benches{free: map[int][]float64{}, fits: fits, maker: m, wanted: map[*outcome]map[int][]float64{}}
 	for i, p := range m.Places {
-		b.free[i] = slices.Repeat([]float64{float64(p.Room)}, m.weeks)
+		b.free[i] = m.freeOn(i)
 		if p.Lit > 0 {
-			b.free[m.lamps(i)] = slices.Repeat([]float64{float64(p.Lit)}, m.weeks)
+			b.free[m.lamps(i)] = m.freeOn(m.lamps(i))
 		}
 	}
 	return b
+}
+
+// freeOn is the room on a bench, week by week, that nothing takes which grows already.
+func (m *maker) freeOn(bench int) []float64 {
+	free := make([]float64, m.weeks)
+	for week := range free {
+		free[week] = max(0, m.roomOf(bench)-m.grown(bench, week))
+	}
+	return free
 }
 
 // room is the outcome's need of room: see outcome.room.

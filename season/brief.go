@@ -75,6 +75,7 @@ type Brief struct {
 	HoursPerWeek float64          // own hands
 	Places       []Place
 	Stock        []stock.Holding
+	Growing      []Growing // what was started already, taken off what is wanted of Stock
 	Kinds        func(name string) (*culture.Kind, bool)
 	Prices       Prices
 	Kept         *Memory               // of earlier seasons of the same garden; nil: nothing is remembered

@@ -38,13 +38,8 @@ func (m *maker) gather() {
 	spots := map[string]int{} // of a lot
 	for i, h := range m.Stock {
 		spots[h.Code]++
-		_, known := m.Kinds(h.Variety.Kind)
-		if !known {
-			m.leave(h, "there are no figures for this kind")
-			continue
-		}
-		if h.Plant+h.Reserve == 0 {
-			m.leave(h, "none is wanted in the patch or as reserve; it stays where it is")
+		if why := m.unwanted(h); why != "" {
+			m.leave(h, why)
 			continue
 		}
 		if err := m.split(h, batchOf(h, i, spots[h.Code])); err != nil {
@@ -52,6 +47,23 @@ func (m *maker) gather() {
 		}
 	}
 	m.sortBatches()
+}
+
+// unwanted says why nothing of a holding is raised, whatever room there is; empty where some is.
+func (m *maker) unwanted(h stock.Holding) string {
+	_, known := m.Kinds(h.Variety.Kind)
+	isGrown := h.Form == stock.Tray || h.Form == stock.Cutting || h.Form == stock.Plant || h.Form == stock.Pot
+	switch {
+	case !known:
+		return "there are no figures for this kind"
+	case h.Plant+h.Reserve > 0:
+		return ""
+	case isGrown:
+		return "there since before this season, or at rest in a store, so not counted on; write down what became of it"
+	case m.growsOf(h.Variety):
+		return "as many as are wanted grow already; it stays where it is"
+	}
+	return "none is wanted in the patch or as reserve; it stays where it is"
 }
 
 // batchOf names the batch of a holding: by its lot's code, or else by its row. Of a lot that

@@ -73,6 +73,9 @@ func (r *realized) fill() [][]float64 {
 	fill := make([][]float64, len(r.Places))
 	for i := range fill {
 		fill[i] = make([]float64, r.weeks)
+		for w := range fill[i] {
+			fill[i][w] = r.grown(i, w)
+		}
 	}
 	for _, p := range r.parts {
 		for bench, need := range p.room(float64(r.Fits), r.weeks, r.maker) {

@@ -14,13 +14,14 @@ import (
 type maker struct {
 	*Brief
 	*recall
-	weeks       int     // of the span
-	firstMonday int     // day of the first Monday
-	newYear     int     // day
-	summer      int     // midsummer, a day
-	outFrom     int     // the Monday before which nothing leafy is planted out
-	wait        float64 // weeks from the average last frost to outFrom
-	ends        []int   // day of the first autumn freeze, each year
+	weeks       int       // of the span
+	firstMonday int       // day of the first Monday
+	newYear     int       // day
+	summer      int       // midsummer, a day
+	taken       []float64 // m² by bench that growing plants take; nil where nothing grows
+	outFrom     int       // the Monday before which nothing leafy is planted out
+	wait        float64   // weeks from the average last frost to outFrom
+	ends        []int     // day of the first autumn freeze, each year
 	batches     []*batch
 	left        []NotCovered
 	outcomes    remembered[outcomeKey, []*outcome]
@@ -56,6 +57,7 @@ func (m *maker) ground() error {
 		return fmt.Errorf("the garden has no place of sort %q: name the patch, for a season ends there", Ground)
 	}
 	m.ends = m.autumn(m.climate(ground, place.Off()))
+	m.taken = m.takenRoom()
 	return m.fixFrostDate()
 }
 

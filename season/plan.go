@@ -27,6 +27,7 @@ type Plan struct {
 	Shortfalls   []Shortfall  `json:"shortfalls"`
 	ToGet        []Need       `json:"to_get"`
 	NotCovered   []NotCovered `json:"not_covered"`
+	Growing      []Growing    `json:"growing" jsonschema_description:"what was started already and is not among the batches"`
 	Shared       []string     `json:"shared" jsonschema_description:"what all plans have in common: do it now"`
 	DecideBy     civil.Date   `json:"decide_by" jsonschema_description:"the Monday on which this plan first parts from the others; null when it never does"`
 	BreakEven    *BreakEven   `json:"break_even,omitempty"`

@@ -54,9 +54,9 @@ func (m *maker) counting() *counting {
 	c := &counting{limit: make([]float64, m.rowCount())}
 	for week := range m.weeks {
 		for at, p := range m.Places {
-			c.limit[m.programmeRow(at, week)] = float64(p.Room)
+			c.limit[m.programmeRow(at, week)] = max(0, m.roomOf(at)-m.grown(at, week))
 			if p.Lit > 0 {
-				c.limit[m.programmeRow(m.lamps(at), week)] = float64(p.Lit)
+				c.limit[m.programmeRow(m.lamps(at), week)] = max(0, m.roomOf(m.lamps(at))-m.grown(m.lamps(at), week))
 			}
 		}
 		c.limit[m.hoursRow(week)] = m.HoursPerWeek

@@ -50,7 +50,7 @@ func (m *maker) realize(name, says string, at levels, a assignment) *Plan {
 // begin is a plan of which nothing is told yet.
 func (m *maker) begin(name, says string, at levels, a assignment) *realized {
 	r := &realized{maker: m, short: a.short, left: a.left, at: at, steps: a.steps, plan: &Plan{
-		Name: name, Says: says, Years: len(m.Weather), PlantOutFrom: m.date(m.outFrom), NotCovered: m.left,
+		Name: name, Says: says, Years: len(m.Weather), PlantOutFrom: m.date(m.outFrom), NotCovered: m.left, Growing: append([]Growing{}, m.Growing...),
 		Work: []WorkWeek{}, Shortfalls: []Shortfall{}, ToGet: []Need{}, Shared: []string{}, Dividing: []Dividing{}, Batches: []BatchPlan{}, Places: []PlacePlan{},
 		Baseline: "stock and seed put into the open when soil and frost allow",
 	}}

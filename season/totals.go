@@ -82,7 +82,7 @@ func (r *realized) worstIn(year int) (worst *Crowded) {
 		}
 		for bench, area := range used {
 			isGround := bench < len(r.Places) && r.Places[bench].Sort == Ground
-			short := area - r.roomOf(bench)
+			short := area + r.grown(bench, w) - r.roomOf(bench)
 			if !isGround && short > 1e-6 && (worst == nil || short > worst.ShortM2) {
 				worst = &Crowded{r.Years[year], r.benchName(bench), r.date(r.firstMonday + 7*w), short}
 			}

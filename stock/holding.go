@@ -1,6 +1,9 @@
 package stock
 
-import "eyeup/quantity"
+import (
+	"eyeup/civil"
+	"eyeup/quantity"
+)
 
 // Timing is how soon a variety flowers beside others of its kind; empty is not known.
 type Timing string
@@ -50,5 +53,6 @@ type Holding struct {
 	Plant   int    // how many places it is wanted in the patch
 	Reserve int    // how many are kept back as insurance
 	Note    string
-	Line    int // of the file it was read from; 0 otherwise
+	Since   civil.Date // when any of it came to stand there; none where a list tells of it
+	Line    int        // of the file it was read from; 0 otherwise
 }

@@ -166,7 +166,7 @@ func (b *Book) Holdings() []Holding {
 		}
 		for _, s := range l.Standing {
 			h := Holding{Code: string(l.Code), Variety: l.Variety, Form: s.Spot.Form, Count: s.Count,
-				Place: s.Spot.Place, Crate: s.Spot.Crate, Bed: s.Spot.Bed, Row: s.Spot.Row, Pack: s.Pack, Note: note}
+				Place: s.Spot.Place, Crate: s.Spot.Crate, Bed: s.Spot.Bed, Row: s.Spot.Row, Pack: s.Pack, Note: note, Since: s.Since}
 			h.Variety.Name = l.Name()
 			if key := l.Kind + "/" + h.Variety.Name; !asked[key] { // told once, not once a lot
 				h.Plant, h.Reserve = wanted.Plant, wanted.Reserve

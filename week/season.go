@@ -2,6 +2,7 @@ package week
 
 import (
 	"math"
+	"slices"
 
 	"eyeup/civil"
 	"eyeup/culture"
@@ -28,6 +29,7 @@ func Of(b season.Brief, p *season.Plan) []Job {
 		m.raise(batch, kind)
 		m.autumn(batch, kind)
 	}
+	m.growing()
 	m.mites()
 	return m.sorted()
 }
@@ -98,6 +100,21 @@ func (m *maker) raise(b season.BatchPlan, k *culture.Kind) {
 	}
 	if !out.IsZero() {
 		add(out, "plant out", "plant", ground, "frost and soil allow")
+	}
+}
+
+// growing lists what is left to do with what was started before the plan: to harden and plant it
+// out when frost allows.
+func (m *maker) growing() {
+	at := slices.IndexFunc(m.Places, func(p season.Place) bool { return p.Sort == season.Ground })
+	for _, g := range m.plan.Growing {
+		kind, known := m.Kinds(g.Kind)
+		if !known || at < 0 || g.Place == m.Places[at].Name {
+			continue
+		}
+		out := m.plan.PlantOutFrom
+		m.add(out.AddDays(-civil.Days(harden(kind))), "harden", g.Kind, g.Place, g.Variety, g.Count, work(kind, "harden"), "out by day, in by night, for a week")
+		m.add(out, "plant out", g.Kind, m.Places[at].Name, g.Variety, g.Count, work(kind, "plant"), "frost allows; it grows already")
 	}
 }
 

@@ -106,8 +106,9 @@ func (g *Garden) Brief(today civil.Date) season.Brief {
 		Garden: g.Name, Site: g.Site, Span: g.Span, Today: today,
 		Freezes:   g.Freezes(),
 		FrostRisk: g.Season.FrostRisk, Fits: g.Season.Fits, HoursPerWeek: g.Season.HoursPerWeek.Hours(),
-		Stock: waitingOf(g.Stock), Kinds: g.kind, Prices: g.prices(),
+		Kinds: g.kind, Prices: g.prices(),
 	}
+	b.Stock, b.Growing = g.stockOf(g.Stock)
 	if g.kept != nil {
 		b.Weather, b.Kept = g.kept.of(g)
 	} else {

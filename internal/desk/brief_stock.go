@@ -4,12 +4,37 @@ import (
 	"cmp"
 	"slices"
 
+	"eyeup/internal/exchange"
+	"eyeup/season"
 	"eyeup/stock"
 )
 
-// waitingOf is stock as a season takes it: what waits of each lot in each place, with what is
-// wanted of it.
-func waitingOf(all []stock.Holding) []stock.Holding { return sharedOut(together(all)) }
+// stockOf is stock as a season takes it: what waits of each lot in each place, with what is still
+// wanted of it, and what grows already.
+func (g *Garden) stockOf(all []stock.Holding) (waits []stock.Holding, growing []season.Growing) {
+	all = sharedOut(together(all), g.growsNow)
+	waits, growing = []stock.Holding{}, []season.Growing{}
+	for _, h := range all {
+		if !g.growsNow(h) {
+			waits = append(waits, h)
+			continue
+		}
+		growing = append(growing, season.Growing{
+			Code: h.Code, Kind: h.Variety.Kind, Variety: h.Variety.Name, Form: h.Form, Place: h.Place, Count: h.Count, Since: h.Since,
+		})
+	}
+	return waits, growing
+}
+
+// growsNow reports whether some stock was started for this season: it stands in a pot, a tray or the
+// ground since the season began, or a list tells that it does. Pots that rest in a store do not grow.
+func (g *Garden) growsNow(h stock.Holding) bool {
+	at, known := g.Place(h.Place)
+	if !grows(h.Form) || known && at.Sort == exchange.Store {
+		return false
+	}
+	return h.Line > 0 || !h.Since.IsZero() && !h.Since.Before(g.Span.From)
+}
 
 // together puts together what stands of a lot in several crates of one place, as a season
 // raises it: wanted is told once of a lot, and all its crates are there to give it. Stock of
@@ -40,8 +65,8 @@ func together(all []stock.Holding) []stock.Holding {
 
 // sharedOut shares what is wanted out among all that waits to give it. A book tells once of a
 // variety how many are wanted, whatever its lots; a list tells it lot by lot, of which some stand
-// in several places.
-func sharedOut(all []stock.Holding) []stock.Holding {
+// in several places. What grows already is taken off.
+func sharedOut(all []stock.Holding, growsNow func(stock.Holding) bool) []stock.Holding {
 	type wish struct{ kind, variety, code string }
 	byWish, order := map[wish][]int{}, []wish{}
 	for i, h := range all {
@@ -58,7 +83,7 @@ func sharedOut(all []stock.Holding) []stock.Holding {
 	}
 	all = slices.Clone(all)
 	for _, w := range order {
-		shareWish(all, byWish[w])
+		shareWish(all, byWish[w], growsNow)
 	}
 	return all
 }
@@ -66,13 +91,24 @@ func sharedOut(all []stock.Holding) []stock.Holding {
 // shareWish shares out what is wanted of the holdings at some indices: each gives as many as it
 // has, in their order; what is still wanted then the clumps give by being divided, each heap as
 // its size is, or else the first. What is planted is given before what is kept back.
-func shareWish(all []stock.Holding, at []int) {
-	plant, reserve := 0, 0
+func shareWish(all []stock.Holding, at []int, growsNow func(stock.Holding) bool) {
+	plant, reserve, growing := 0, 0, 0
+	var waits []int
 	for _, i := range at {
 		plant, reserve = plant+all[i].Plant, reserve+all[i].Reserve
+		switch {
+		case growsNow(all[i]):
+			growing += all[i].Count
+			fallthrough
+		case grows(all[i].Form):
+			all[i].Plant, all[i].Reserve = 0, 0
+		default:
+			waits = append(waits, i)
+		}
 	}
-	at = slices.DeleteFunc(slices.Clone(at), func(i int) bool { return grows(all[i].Form) })
-	if len(at) < 2 || plant+reserve == 0 {
+	reserve = max(0, reserve-max(0, growing-plant))
+	plant = max(0, plant-growing)
+	if at = waits; len(at) == 0 {
 		return
 	}
 	gives, lacking := make([]int, len(at)), plant+reserve

@@ -72,9 +72,12 @@ func TestWhatIsWantedIsSharedOut(t *testing.T) {
 		{"more than there are, by clumps", []stock.Holding{of("A", "cellar", stock.Clump, 4, 20, 1, 0), of("A", "shed", stock.Clump, 2, 0, 0, 0), of("A", "shed", stock.Division, 3, 0, 0, 0)}, [][2]int{{12, 0}, {6, 0}, {2, 1}}},
 		{"lots of a list as they are said", []stock.Holding{of("A", "cellar", stock.Clump, 4, 6, 0, 2), of("B", "cellar", stock.Clump, 3, 0, 0, 3)}, [][2]int{{6, 0}, {0, 0}}},
 		{"a lot of a list in two places", []stock.Holding{of("A", "cellar", stock.Clump, 4, 6, 0, 2), of("A", "shed", stock.Clump, 3, 0, 0, 3)}, [][2]int{{4, 0}, {2, 0}}},
+		{"half of it grows", []stock.Holding{of("A", "warm room", stock.Pot, 5, 8, 2, 0), of("A", "cellar", stock.Clump, 7, 0, 0, 0)}, [][2]int{{0, 0}, {3, 2}}},
+		{"more grow than go into the patch", []stock.Holding{of("A", "cellar", stock.Clump, 7, 8, 3, 0), of("B", "warm room", stock.Pot, 9, 0, 0, 0)}, [][2]int{{0, 2}, {0, 0}}},
+		{"all of it grows", []stock.Holding{of("A", "cellar", stock.Clump, 7, 8, 3, 0), of("B", "warm room", stock.Pot, 12, 0, 0, 0)}, [][2]int{{0, 0}, {0, 0}}},
 		{"packets", []stock.Holding{of("A", "drawer", stock.Seed, 1, 30, 0, 0), of("A", "shed", stock.Seed, 1, 0, 0, 0)}, [][2]int{{30, 0}, {0, 0}}},
 	} {
-		got := sharedOut(c.in)
+		got := sharedOut(c.in, func(h stock.Holding) bool { return h.Form == stock.Pot })
 		for i, h := range got {
 			if [2]int{h.Plant, h.Reserve} != c.want[i] {
 				t.Errorf("%s: %d and %d of %s in %s, want %v", c.says, h.Plant, h.Reserve, h.Code, h.Place, c.want[i])

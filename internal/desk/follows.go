@@ -29,8 +29,8 @@ func followsOf(last *decided, b *stock.Book, holdings []stock.Holding) *follows 
 }
 
 // follow works out the plan that is followed, with its decisions held.
-func (f *follows) follow(brief season.Brief) (*season.Result, error) {
-	brief.Stock = waitingOf(f.stock)
+func (f *follows) follow(g *Garden, brief season.Brief) (*season.Result, error) {
+	brief.Stock, brief.Growing = g.stockOf(f.stock)
 	r, err := season.Follow(brief, *f.decisions)
 	if err != nil {
 		return nil, fmt.Errorf("%q, decided on %s, can't be followed: %w", f.said.Plan, shortDate(f.on), err)
@@ -42,11 +42,11 @@ func (f *follows) follow(brief season.Brief) (*season.Result, error) {
 
 // held works out the plan whose decisions are held; nil where none is followed, and where it can't
 // be, with why.
-func (f *follows) held(brief season.Brief) (*season.Result, string) {
+func (f *follows) held(g *Garden, brief season.Brief) (*season.Result, string) {
 	if f == nil || f.decisions == nil {
 		return nil, ""
 	}
-	r, err := f.follow(brief)
+	r, err := f.follow(g, brief)
 	if err != nil {
 		return nil, err.Error()
 	}

@@ -7,6 +7,8 @@ import (
 	"math"
 	"slices"
 
+	"eyeup/civil"
+	"eyeup/internal/exchange"
 	"eyeup/internal/sheet"
 	"eyeup/quantity"
 	"eyeup/season"
@@ -43,10 +45,35 @@ func (l *lister) outgoings() []outgoing {
 		}
 		all = append(all, o)
 	}
+	for _, g := range l.plan.Growing {
+		all = l.goesOut(all, g, held)
+	}
 	slices.SortStableFunc(all, func(a, b outgoing) int {
 		return cmp.Or(cmp.Compare(a.Kind, b.Kind), cmp.Compare(float64(b.Height), float64(a.Height)), cmp.Compare(a.Name, b.Name))
 	})
 	return all
+}
+
+// goesOut adds what grows already and does not stand in the patch yet: at the spacing of its kind.
+func (l *lister) goesOut(all []outgoing, g season.Growing, held []sortOf) []outgoing {
+	if at, known := l.garden.Place(g.Place); known && at.Sort == exchange.Ground {
+		return all
+	}
+	if at := slices.IndexFunc(all, func(o outgoing) bool { return o.Name == g.Variety && o.Kind == g.Kind }); at >= 0 {
+		all[at].count += g.Count
+		return all
+	}
+	o := outgoing{Variety: stock.Variety{Name: g.Variety, Kind: g.Kind}, count: g.Count}
+	day := l.plan.PlantOutFrom
+	o.batch.Dates.PlantOut = civil.When{Early: day, Middle: day, Late: day}
+	if i := slices.IndexFunc(held, func(s sortOf) bool { return s.Name == g.Variety && s.Kind == g.Kind }); i >= 0 {
+		o.Variety = held[i].Variety
+		_, o.reserve = held[i].wanted()
+	}
+	if i := slices.IndexFunc(all, func(other outgoing) bool { return other.Kind == g.Kind }); i >= 0 {
+		o.spacing = all[i].spacing
+	}
+	return append(all, o)
 }
 
 // planting writes the planting list and the rows.

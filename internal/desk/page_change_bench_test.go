@@ -69,7 +69,7 @@ func BenchmarkFollow(b *testing.B) {
 	g := d.Garden()
 	before := cpu()
 	for b.Loop() {
-		if _, err := g.follows.follow(g.Brief(today)); err != nil {
+		if _, err := g.follows.follow(g, g.Brief(today)); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -296,6 +296,7 @@ func replayedFollowed(t *testing.T, d *Scratch, now civil.Date, plan *season.Pla
 	t.Helper()
 	g := d.Garden()
 	brief := g.Brief(now)
-	brief.Stock, brief.OutFrom = waitingOf(g.follows.stock), g.follows.decisions.OutFrom
+	brief.OutFrom = g.follows.decisions.OutFrom
+	brief.Stock, brief.Growing = g.stockOf(g.follows.stock)
 	replayed(t, brief, []*season.Plan{plan})
 }

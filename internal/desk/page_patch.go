@@ -54,6 +54,9 @@ func (d *Desk) PlantingList(today civil.Date) (*PlantingList, error) {
 	for _, b := range plan.Batches {
 		raised[key{b.Kind, b.Variety}] += b.Count
 	}
+	for _, g := range plan.Growing {
+		raised[key{g.Kind, g.Variety}] += g.Count
+	}
 	plant, reserve := map[key]int{}, map[key]int{}
 	for _, h := range d.Garden().Stock {
 		k := key{h.Variety.Kind, h.Variety.Name}

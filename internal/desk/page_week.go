@@ -6,6 +6,7 @@ import (
 
 	"eyeup/civil"
 	"eyeup/internal/exchange"
+	"eyeup/season"
 	"eyeup/stock"
 	"eyeup/week"
 )
@@ -58,6 +59,7 @@ func (d *Desk) Week(today civil.Date) (*Week, error) {
 	w := &Week{Monday: today.Monday(), Plan: plan.Name, Followed: followed, Behind: worked.Behind, Otherwise: plan.Otherwise, NotFollowed: worked.NotFollowed}
 	shelf := d.Shelf()
 	done := doneOf(shelf)
+	done.without(plan.Growing)
 	for _, j := range worked.JobsOf(plan.Name) {
 		job := WeekJob{Job: j}
 		job.Done = done.take(j)
@@ -112,6 +114,20 @@ func doneOf(s *Shelf) *doneJobs {
 		}
 	}
 	return d
+}
+
+// without leaves out what was there when the plan was worked out: the plan does not ask for it
+// again.
+func (d *doneJobs) without(growing []season.Growing) {
+	for _, g := range growing {
+		d.started[g.Kind] -= min(g.Count, d.started[g.Kind])
+		if g.Form == stock.Plant {
+			d.planted[g.Kind] -= min(g.Count, d.planted[g.Kind])
+			continue
+		}
+		k := [2]string{g.Kind, g.Place}
+		d.handedOn[k] -= min(g.Count, d.handedOn[k])
+	}
 }
 
 // take returns how many of a job are done, which no later job can claim too.

@@ -30,6 +30,7 @@ type SeasonAnswer struct {
 	HeatPays     *season.HeatPays    `json:"heat_pays,omitempty" jsonschema_description:"from how many plants on heat pays, where that was asked for"`
 	FrostWeeks   []season.FrostWeek  `json:"frost_weeks"`
 	NotCovered   []season.NotCovered `json:"not_covered"`
+	Growing      []season.Growing    `json:"growing" jsonschema_description:"what was started already, and is taken off what is wanted; of a plan that is held only what is not of it"`
 	Assumptions  []season.Assumption `json:"assumptions"`
 
 	jobs     map[string][]week.Job // by plan
@@ -97,7 +98,7 @@ func seasonBy(g *Garden, today civil.Date, plans func(season.Brief) (*season.Res
 		ask(&brief)
 	}
 	result, err := plans(brief)
-	held, why := g.follows.held(brief)
+	held, why := g.follows.held(g, brief)
 	switch {
 	case err != nil && held == nil:
 		return nil, err
@@ -112,6 +113,7 @@ func seasonBy(g *Garden, today civil.Date, plans func(season.Brief) (*season.Res
 		Frost: SeasonFrost{freezes.Spring(), freezes.Autumn(), g.Season.FrostRisk},
 		Plans: result.Plans, PriceOfEarly: result.Early, HeatPays: result.Pays, FrostWeeks: result.FrostOdds, NotCovered: result.Plans[0].NotCovered,
 	}
+	a.Growing = brief.Growing
 	a.jobs, a.brief, a.result = map[string][]week.Job{}, brief, result
 	for _, plan := range result.Plans {
 		a.jobs[plan.Name] = week.Of(brief, plan)
@@ -122,7 +124,7 @@ func seasonBy(g *Garden, today civil.Date, plans func(season.Brief) (*season.Res
 	}
 	plan, _ := a.followed()
 	if plan.Held {
-		a.NotCovered = plan.NotCovered
+		a.NotCovered, a.Growing = plan.NotCovered, plan.Growing
 	}
 	a.Jobs = a.jobs[plan.Name]
 	a.ThisWeek = thisWeek(a.Jobs, today)

@@ -16,6 +16,9 @@ func (a *SeasonAnswer) rest(p *page, units quantity.System) {
 		p.line("")
 		p.wrap("Not in these plans: ", strings.Join(leftNames(a.NotCovered), "; ")+".")
 	}
+	if len(a.Growing) > 0 {
+		p.wrap("Growing already: ", GrowingWords(a.Growing, plan))
+	}
 	p.wrap("Short: ", strings.Join(shortWords(plan, units), "; ")+".")
 	if get := getWords(plan, units); get != "" {
 		p.wrap("To get: ", get)
@@ -125,12 +128,48 @@ func assumed(all []season.Assumption) string {
 	return strings.Join(words, "; ") + " (eyeup reckon culture)."
 }
 
-func leftNames(left []season.NotCovered) []string {
+// GrowingWords says what was started already, kind by kind, and what of it is reckoned.
+func GrowingWords(all []season.Growing, plan *season.Plan) string {
 	var names []string
-	for _, n := range left {
-		names = append(names, fmt.Sprintf("%d %s %s %s: %s", n.Count, n.Variety, n.Kind, n.Form, n.Why))
+	for _, one := range growingKinds(all) {
+		names = append(names, fmt.Sprintf("%d %s in %s", one.Count, one.Kind, one.Place))
 	}
-	return names
+	return strings.Join(names, ", ") + ". " + growingRule(plan) + "."
+}
+
+// growingRule says how a plan reckons with what was started already.
+func growingRule(plan *season.Plan) string {
+	return fmt.Sprintf("It is taken off what is wanted, and has its room where it stands till the week of %s, when it is planted out; what heat and light it wants is not reckoned", shortDate(plan.PlantOutFrom))
+}
+
+// growingKinds adds up what was started already by kind and place.
+func growingKinds(all []season.Growing) []season.Growing {
+	var sums []season.Growing
+	for _, g := range all {
+		at := slices.IndexFunc(sums, func(s season.Growing) bool { return s.Kind == g.Kind && s.Place == g.Place })
+		if at < 0 {
+			sums = append(sums, season.Growing{Kind: g.Kind, Place: g.Place, Count: g.Count})
+			continue
+		}
+		sums[at].Count += g.Count
+	}
+	return sums
+}
+
+// leftNames says what is not covered, reason by reason.
+func leftNames(left []season.NotCovered) []string {
+	var whys []string
+	of := map[string][]string{}
+	for _, n := range left {
+		if of[n.Why] == nil {
+			whys = append(whys, n.Why)
+		}
+		of[n.Why] = append(of[n.Why], fmt.Sprintf("%d %s %s %s", n.Count, n.Variety, n.Kind, n.Form))
+	}
+	for i, why := range whys {
+		whys[i] = strings.Join(of[why], ", ") + ": " + why
+	}
+	return whys
 }
 
 // manyOf writes the name of a container, without what else it is called, for one or for many.

@@ -61,6 +61,7 @@ func words(t taste) template.FuncMap {
 		"over":       over,
 		"signed":     signed,
 		"things":     things,
+		"growing":    desk.GrowingWords,
 		"days":       func(days float64) string { return things(int(math.Round(days)), "day", "days") },
 		"why":        why,
 		"first":      first,

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"eyeup/season"
+	"eyeup/stock"
 )
 
 // alike is how far room may differ and be the same, m².
@@ -107,6 +108,7 @@ func (c *replay) benches() {
 	for at := range used {
 		used[at] = make([]float64, c.calendar.weeks)
 		for week := range used[at] {
+			used[at][week] = c.growing(at, week, false)
 			for _, b := range c.batches {
 				used[at][week] += c.planted(b, at) * c.basis(b.fill[at][week])
 			}
@@ -123,6 +125,33 @@ func (c *replay) benches() {
 		}
 		c.overfull(p, used[at])
 	}
+}
+
+// growing is the room of what was started before the plan: from its day till leafy plants go out,
+// each a spaced pot, or its part of a tray, in the light as far as that reaches.
+func (c *replay) growing(at, week int, lit bool) float64 {
+	p, monday := c.brief.Places[at], c.calendar.date(c.calendar.week(week))
+	if p.Sort == season.Ground || monday.Before(c.brief.Today.Monday()) || !monday.Before(c.plan.PlantOutFrom) {
+		return 0
+	}
+	area := 0.0
+	for _, g := range c.brief.Growing {
+		k, known := c.brief.Kinds(g.Kind)
+		if !known || g.Place != p.Name {
+			continue
+		}
+		name := "bench.spaced"
+		if g.Form == stock.Tray {
+			name = "bench.tray"
+		}
+		if f, is := k.Figure(name); is {
+			area += float64(g.Count) * f.Value
+		}
+	}
+	if lit {
+		return min(area, float64(p.Lit))
+	}
+	return area
 }
 
 // planted returns how many plants of a batch take room in a place: in the patch the reserve

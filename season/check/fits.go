@@ -46,7 +46,7 @@ func (c *replay) crowded(year int) (all []crowding) {
 			if bench != at {
 				room = c.brief.Places[at].Lit
 			}
-			used := 0.0
+			used := c.growing(at, week, bench != at)
 			for _, b := range c.batches {
 				used += float64(b.count) * b.fill[bench][week][year]
 			}

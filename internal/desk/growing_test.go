@@ -1,0 +1,159 @@
+package desk
+
+import (
+	"bytes"
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+
+	"eyeup/civil"
+	"eyeup/quantity"
+	"eyeup/season"
+	"eyeup/stock"
+)
+
+// march is a day on which half of a lot has been started.
+var march = civil.MustOn(2027, 3, 22)
+
+// halfStarted is the invented garden in March: 10 of a lot of 14 clumps are wanted, and so many
+// were started in pots a week ago.
+func halfStarted(t *testing.T, started int) (*Garden, stock.Lot) {
+	t.Helper()
+	d, lot := followed(t, "none")
+	write(t, d, "2027-01-21", "described", fmt.Sprintf(`{"what":"variety","name":%q,"body":{"kind":"dahlia","plant":8,"reserve":2}}`, lot.Name()))
+	if n := 14 - lot.Count(); n > 0 {
+		write(t, d, "2027-01-21", "taken in", fmt.Sprintf(`{"variety":%q,"kind":"dahlia","form":"clump","count":%d,"place":"cellar"}`, lot.Name(), n))
+	}
+	if started > 0 {
+		write(t, d, "2027-03-15", "started", fmt.Sprintf(`{"lot":%q,"count":%d,"to":{"place":"warm room","form":"pot"}}`, lot.Code, started))
+	}
+	g, err := OpenBookGarden(d.book)
+	if err != nil {
+		t.Fatal(err)
+	}
+	g.Members = g.Members[:3]
+	return g, lot
+}
+
+// startedOf is how many of a variety a plan still starts.
+func startedOf(p *season.Plan, variety string) int {
+	n := 0
+	for _, b := range p.Batches {
+		if b.Variety == variety {
+			n += b.Count
+		}
+	}
+	return n
+}
+
+// TestWhatGrowsIsNotStartedAgain works the season of March out: every plan starts what is still to
+// be started, gives the pots their room on the bench till they go out, asks to plant them out, and
+// holds when it is replayed.
+func TestWhatGrowsIsNotStartedAgain(t *testing.T) {
+	none, lot := halfStarted(t, 0)
+	before, err := Season(none, march, Unproved)
+	if err != nil {
+		t.Fatal(err)
+	}
+	g, lot2 := halfStarted(t, 4)
+	if lot2.Name() != lot.Name() {
+		t.Fatalf("%s and %s", lot.Name(), lot2.Name())
+	}
+	a, err := Season(g, march, Unproved)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(a.Growing) != 1 || a.Growing[0].Count != 4 || a.Growing[0].Code != string(lot2.Code) || a.Growing[0].Place != "warm room" {
+		t.Fatalf("there grow %+v", a.Growing)
+	}
+	for i, p := range a.Plans {
+		if was, is := startedOf(before.Plans[i], lot.Name()), startedOf(p, lot.Name()); was != 10 || is != 6 {
+			t.Errorf("%s: of 10 wanted it starts %d, once 4 grow %d", p.Name, was, is)
+		}
+		for _, w := range placeOf(p, "warm room").Weeks {
+			inside := !w.Week.Before(march.Monday()) && w.Week.Before(p.PlantOutFrom)
+			if inside && w.UsedM2 < 4*0.05 {
+				t.Errorf("%s: in the week of %v %v m² are taken", p.Name, w.Week, w.UsedM2)
+			}
+		}
+		jobs := 0
+		for _, j := range a.JobsOf(p.Name) {
+			if j.What == "plant out" {
+				jobs += j.Count
+			}
+		}
+		for _, b := range p.Batches {
+			if len(b.Stays) > 1 && !b.Dates.PlantOut.Middle.IsZero() {
+				jobs -= b.Count
+			}
+		}
+		if jobs != 4 {
+			t.Errorf("%s: %d that grow are to be planted out", p.Name, jobs)
+		}
+	}
+	if slices.ContainsFunc(a.NotCovered, func(n season.NotCovered) bool { return n.Variety == lot.Name() }) {
+		t.Errorf("not covered: %v", a.NotCovered)
+	}
+	holds(t, "season", a)
+	replayed(t, g.Brief(march), a.Plans)
+	var told bytes.Buffer
+	a.Print(&told, quantity.US)
+	if words := strings.Join(strings.Fields(told.String()), " "); !strings.Contains(words, "Growing already: 4 dahlia in warm room. It is taken off what is wanted") {
+		t.Error(words)
+	}
+}
+
+func placeOf(p *season.Plan, name string) season.PlacePlan {
+	return p.Places[slices.IndexFunc(p.Places, func(one season.PlacePlan) bool { return one.Place == name })]
+}
+
+// TestAllThatIsWantedGrows starts all of a lot that is wanted: the rest of it waits, and why is said.
+func TestAllThatIsWantedGrows(t *testing.T) {
+	g, lot := halfStarted(t, 4)
+	for i := range g.Stock {
+		if h := &g.Stock[i]; h.Variety.Name == lot.Name() && h.Plant > 0 {
+			h.Plant, h.Reserve = 3, 1
+		}
+	}
+	a, err := Season(g, march, Unproved)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if n := startedOf(a.Plans[0], lot.Name()); n != 0 {
+		t.Errorf("%d more are started", n)
+	}
+	if !slices.ContainsFunc(a.NotCovered, func(n season.NotCovered) bool {
+		return n.Variety == lot.Name() && n.Why == "as many as are wanted grow already; it stays where it is"
+	}) {
+		t.Errorf("not covered: %v", a.NotCovered)
+	}
+}
+
+// TestOldPotsAreNotCounted tells pots of this season from those that stood there before it, or
+// rest in a store.
+func TestOldPotsAreNotCounted(t *testing.T) {
+	g, err := OpenDemo(march)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range []struct {
+		form  stock.Form
+		place string
+		since civil.Date
+		line  int
+		want  bool
+	}{
+		{stock.Pot, "warm room", civil.MustOn(2027, 3, 1), 0, true},
+		{stock.Pot, "warm room", civil.MustOn(2026, 5, 1), 0, false},
+		{stock.Pot, "cellar", civil.MustOn(2027, 3, 1), 0, false},
+		{stock.Plant, "patch", civil.MustOn(2027, 6, 1), 0, true},
+		{stock.Tray, "warm room", civil.Date{}, 7, true},
+		{stock.Clump, "warm room", civil.MustOn(2027, 3, 1), 0, false},
+	} {
+		h := stock.Holding{Form: c.form, Place: c.place, Since: c.since, Line: c.line}
+		if got := g.growsNow(h); got != c.want {
+			t.Errorf("%s in %s since %v, line %d: grows now is %v", c.form, c.place, c.since, c.line, got)
+		}
+	}
+}
