@@ -99,7 +99,7 @@ func TestWhatGrowsIsNotStartedAgain(t *testing.T) {
 	replayed(t, g.Brief(march), a.Plans)
 	var told bytes.Buffer
 	a.Print(&told, quantity.US)
-	if words := strings.Join(strings.Fields(told.String()), " "); !strings.Contains(words, "Growing already: 4 dahlia in warm room. It is taken off what is wanted") {
+	if words := strings.Join(strings.Fields(told.String()), " "); !strings.Contains(words, "Growing already: 4 pots of dahlia in warm room. They are taken off what is wanted") {
 		t.Error(words)
 	}
 }

@@ -42,7 +42,7 @@ func (l *lister) giving() (*listed, error) {
 	basis := "Counted as the stock stands today, less what is wanted for the patch and kept in reserve. Clumps are counted whole: what dividing gives, and what storage may still take, is not in it."
 	if l.Outlook != nil {
 		lines = countedOn(l.Outlook, l.garden.Stock)
-		basis = fmt.Sprintf("Good divisions and corms to count on at %s, were all clumps cut, less what is wanted for the patch and kept in reserve: even odds, and in brackets one in ten fewer to one in ten more. %s", l.Outlook.At, l.Outlook.Note)
+		basis = fmt.Sprintf("Good divisions and corms to count on at %s, were all clumps cut, less what is wanted for the patch and kept in reserve: even odds, and in brackets one in ten fewer to one in ten more. %s", fmt.Sprintf("%s %d", shortDate(l.Outlook.At), l.Outlook.At.Year()), l.Outlook.Note)
 	}
 	return &listed{sheet.Giving(l.head("Give nothing away that was marked sick or stood beside it: it spreads by stock. Say that tubers and bulbs can make pets ill."), lines, basis), "giving list", len(lines), "varieties"}, nil
 }

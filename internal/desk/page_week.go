@@ -172,7 +172,7 @@ func (s *Shelf) roundsDue(g *Garden, today civil.Date) []RoundDue {
 		var since civil.Date
 		for _, c := range p.Crates {
 			for _, h := range c.Holdings {
-				if h.Spot.Form == stock.Seed {
+				if h.Spot.Form == stock.Seed || !known && grows(h.Spot.Form) {
 					continue
 				}
 				r.Count += h.Count

@@ -132,23 +132,23 @@ func assumed(all []season.Assumption) string {
 func GrowingWords(all []season.Growing, plan *season.Plan) string {
 	var names []string
 	for _, one := range growingKinds(all) {
-		names = append(names, fmt.Sprintf("%d %s in %s", one.Count, one.Kind, one.Place))
+		names = append(names, fmt.Sprintf("%s of %s in %s", counted(one.Count, string(one.Form)), one.Kind, one.Place))
 	}
 	return strings.Join(names, ", ") + ". " + growingRule(plan) + "."
 }
 
 // growingRule says how a plan reckons with what was started already.
 func growingRule(plan *season.Plan) string {
-	return fmt.Sprintf("It is taken off what is wanted, and has its room where it stands till the week of %s, when it is planted out; what heat and light it wants is not reckoned", shortDate(plan.PlantOutFrom))
+	return fmt.Sprintf("They are taken off what is wanted, and have their room where they stand till the week of %s, when they are planted out; what heat and light they want is not reckoned", shortDate(plan.PlantOutFrom))
 }
 
-// growingKinds adds up what was started already by kind and place.
+// growingKinds adds up what was started already by kind, form and place.
 func growingKinds(all []season.Growing) []season.Growing {
 	var sums []season.Growing
 	for _, g := range all {
-		at := slices.IndexFunc(sums, func(s season.Growing) bool { return s.Kind == g.Kind && s.Place == g.Place })
+		at := slices.IndexFunc(sums, func(s season.Growing) bool { return s.Kind == g.Kind && s.Place == g.Place && s.Form == g.Form })
 		if at < 0 {
-			sums = append(sums, season.Growing{Kind: g.Kind, Place: g.Place, Count: g.Count})
+			sums = append(sums, season.Growing{Kind: g.Kind, Form: g.Form, Place: g.Place, Count: g.Count})
 			continue
 		}
 		sums[at].Count += g.Count

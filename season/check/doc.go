@@ -41,6 +41,9 @@
 //   - Of all that is raised from store, each clump that makes a plant is put away when it first freezes.
 //   - A lot is its middle plant, which decides the moves, and five individuals besides.
 //
+// What was started before the plan has the room of spaced pots, or of its part of a tray, where it
+// stands, from the plan's day till leafy plants go out.
+//
 // Of a plan whose decisions are held, each batch's Monday of planting out is a decision too, and
 // how many are raised or cut is held to what there is, not to what is wanted; what it started may
 // lie in the past.
