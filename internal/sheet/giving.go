@@ -15,7 +15,7 @@ func Giving(head Head, lines []GivingLine, basis string) *Listing {
 		Before: basis, Columns: []Column{
 			Column{Head: "", Width: 8, Sort: Colour}, Column{Head: "variety", Bold: true}, Column{Head: "kind", Width: 18},
 			Column{Head: "in hand", Width: 20}, Column{Head: "patch", Width: 13, Sort: Number}, Column{Head: "reserve", Width: 16, Sort: Number},
-			Column{Head: "over", Width: 21, Bold: true}, Column{Head: "note", Width: 28}, Column{Head: "for whom", Width: 20, Sort: Blank},
+			Column{Head: "over", Width: 27, Bold: true}, Column{Head: "note", Width: 27}, Column{Head: "for whom", Width: 20, Sort: Blank},
 		}}
 	for _, line := range lines {
 		li.add(line.Colour, line.Variety, line.Kind, line.Have, line.Patch, line.Reserve, line.Over, line.Note, "")
