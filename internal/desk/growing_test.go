@@ -157,3 +157,31 @@ func TestOldPotsAreNotCounted(t *testing.T) {
 		}
 	}
 }
+
+// TestRoundsOnPaperAreThoseOfThePage lists this week's jobs on paper: the rounds that are due by the
+// last one gone are on it, and pots that stand in no described place want none.
+func TestRoundsOnPaperAreThoseOfThePage(t *testing.T) {
+	today := civil.MustOn(2027, 1, 12)
+	d, err := DemoDesk(today, today.UTC)
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() { _ = d.Close() })
+	l, err := d.askList(PaperQuestion{Name: "week"}, today)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var due []string
+	for _, r := range d.RoundsDue(today) {
+		if r.Due {
+			due = append(due, r.Place)
+		}
+	}
+	if fmt.Sprint(due) != "[cellar]" {
+		t.Fatalf("rounds are due in %q", due)
+	}
+	jobs := (&lister{ListQuestion: l}).roundsDue(today.Monday())
+	if len(jobs) != 1 || jobs[0].Where != "cellar" || jobs[0].Why != "the last round was on 13 Dec" {
+		t.Errorf("on paper: %+v", jobs)
+	}
+}

@@ -27,6 +27,10 @@ type ListQuestion struct {
 	// Outlook is what to count on, for the giving list of a book; nil: stock is counted as
 	// it stands.
 	Outlook *OutlookAnswer
+
+	// Rounds are those of a book's stores, for the jobs of this week: they go by the last one gone.
+	// Nil: by the plan.
+	Rounds []RoundDue
 }
 
 // SetPaper takes the paper that is named, a4 or letter, or what suits the units.

@@ -164,9 +164,10 @@ func (l *lister) shoppingLine(n season.Need) (line sheet.ShoppingLine, cost floa
 func (l *lister) week() (*listed, error) {
 	from := l.today.Monday()
 	to := from.AddDays(civil.Week * civil.Days(max(l.Weeks, 1)))
-	var jobs []sheet.WeekJob
+	jobs := l.roundsDue(from)
 	for _, j := range l.worked.JobsOf(l.plan.Name) {
-		if j.Week.Before(from) || !j.Week.Before(to) {
+		isRound := WeekJob{Job: j}.isRound() && j.Week == from && l.Rounds != nil
+		if j.Week.Before(from) || !j.Week.Before(to) || isRound {
 			continue
 		}
 		what := j.What
@@ -176,6 +177,22 @@ func (l *lister) week() (*listed, error) {
 		jobs = append(jobs, sheet.WeekJob{Week: j.Week, What: what, Where: j.Where, Sorts: j.Sorts, Hours: j.Minutes / 60, Why: j.Why})
 	}
 	return &listed{sheet.Jobs(l.head(liftCaution, mixCaution, knifeCaution, powerCaution), jobs), "jobs", len(jobs), "jobs"}, nil
+}
+
+// roundsDue are the jobs of going through the stores where a round is due, in a week.
+func (l *lister) roundsDue(week civil.Date) []sheet.WeekJob {
+	var jobs []sheet.WeekJob
+	for _, r := range l.Rounds {
+		if !r.Due {
+			continue
+		}
+		why := "no round was gone yet"
+		if !r.Last.IsZero() {
+			why = "the last round was on " + shortDate(r.Last)
+		}
+		jobs = append(jobs, sheet.WeekJob{Week: week, What: "go through the crates", Where: r.Place, Why: why})
+	}
+	return jobs
 }
 
 // season writes the plan on one page.

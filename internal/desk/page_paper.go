@@ -111,6 +111,9 @@ func (d *Desk) askList(q PaperQuestion, today civil.Date) (ask ListQuestion, err
 	if q.Name == "giving" {
 		ask.Outlook, err = d.book.Outlook(today, today)
 	}
+	if q.Name == "week" {
+		ask.Rounds = d.RoundsDue(today)
+	}
 	return ask, err
 }
 
