@@ -39,6 +39,9 @@ func (t taste) monthDay(m civil.MonthDay) string {
 
 // when says a date with its spread.
 func (t taste) when(w civil.When) string {
+	if w.Early == w.Late { // the same in every year
+		return t.day(w.Middle)
+	}
 	return fmt.Sprintf("%s (%s to %s)", t.day(w.Middle), t.day(w.Early), t.day(w.Late))
 }
 

@@ -4,6 +4,7 @@ import (
 	"net/url"
 	"testing"
 
+	"eyeup/civil"
 	"eyeup/odds"
 	"eyeup/quantity"
 	"eyeup/season"
@@ -68,6 +69,23 @@ func TestLackingSaysOfWhat(t *testing.T) {
 	} {
 		if says := v.Lacking(lacks); says != want {
 			t.Errorf("of %s it says %q, want %q", lacks.Of, says, want)
+		}
+	}
+}
+
+// TestADateWithoutSpreadIsSaidOnce: what comes on one day in every year has no spread to tell.
+func TestADateWithoutSpreadIsSaidOnce(t *testing.T) {
+	first, last := civil.MustOn(2027, 5, 31), civil.MustOn(2027, 6, 14)
+	var plain taste
+	for _, c := range []struct {
+		when civil.When
+		want string
+	}{
+		{civil.When{Early: first, Middle: first, Late: first}, plain.day(first)},
+		{civil.When{Early: first, Middle: first, Late: last}, plain.day(first) + " (" + plain.day(first) + " to " + plain.day(last) + ")"},
+	} {
+		if got := plain.when(c.when); got != c.want {
+			t.Errorf("said %q, not %q", got, c.want)
 		}
 	}
 }

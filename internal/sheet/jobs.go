@@ -49,5 +49,8 @@ func hoursOf(jobs []WeekJob, week civil.Date) string {
 			hours += j.Hours
 		}
 	}
+	if hours == 0 { // not known of any
+		return ""
+	}
 	return fmt.Sprintf("%.1f hours in all", hours)
 }

@@ -7,6 +7,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"eyeup/civil"
 )
 
 var head = Head{Garden: "Tamsel Hollow", Today: day, Paper: A4, Notes: []string{"By the plan that is usual."}, Cautions: []string{"Knives: cut away from yourself."}}
@@ -130,5 +132,16 @@ func TestCards(t *testing.T) {
 	}
 	if _, err := Cards(io.Discard, layout(t, "a4:3x8"), []Card{{"1", "cellar", lots}}, false, day); err == nil {
 		t.Error("a card too small was taken")
+	}
+}
+
+// TestHoursThatNobodyKnowsAreNotNought lists a job of unknown length: no sum is told of its week.
+func TestHoursThatNobodyKnowsAreNotNought(t *testing.T) {
+	day := civil.MustOn(2027, 1, 11)
+	for hours, want := range map[float64]string{0: "", 2.5: "2.5 hours in all"} {
+		li := Jobs(Head{}, []WeekJob{{Week: day, What: "go through the crates", Where: "cellar", Hours: hours}})
+		if got := li.Groups[0].Aside; got != want {
+			t.Errorf("of %g hours %q is told, not %q", hours, got, want)
+		}
 	}
 }
