@@ -153,49 +153,6 @@ func (d *Desk) Describe(what, name string, said map[string]string, today civil.D
 	return d.describe(what, name, body, today, by)
 }
 
-// numbered returns tables that stand one by one under their numbers, from 1; nil for a list
-// of anything else.
-func numbered(list []any) map[string]any {
-	tables := map[string]any{}
-	for i, one := range list {
-		if _, is := one.(map[string]any); !is {
-			return nil
-		}
-		tables[strconv.Itoa(i+1)] = one
-	}
-	if len(tables) == 0 {
-		return nil
-	}
-	return tables
-}
-
-// inRows makes lists again of tables that were typed under their numbers, in their order;
-// of those from which all was taken away none is left.
-func inRows(body map[string]any) {
-	for key, value := range body {
-		tables, is := value.(map[string]any)
-		if !is {
-			continue
-		}
-		inRows(tables)
-		var numbers []int
-		for text := range tables {
-			if n, err := strconv.Atoi(text); err == nil && n > 0 {
-				numbers = append(numbers, n)
-			}
-		}
-		if len(numbers) == 0 || len(numbers) < len(tables) {
-			continue
-		}
-		slices.Sort(numbers)
-		list := make([]any, len(numbers))
-		for i, n := range numbers {
-			list[i] = tables[strconv.Itoa(n)]
-		}
-		body[key] = list
-	}
-}
-
 // AddPlace adds a worked place to the garden, under a name.
 func (d *Desk) AddPlace(sketch, name string, today civil.Date, by Writer) error {
 	for _, s := range Sketches(d.Site().System) {
@@ -300,18 +257,4 @@ func withPlace(places []any, name string, body map[string]any) []any {
 		all = append(all, own)
 	}
 	return all
-}
-
-// put sets a key, in tables within where it has dots.
-func put(body map[string]any, keys []string, value any) {
-	if len(keys) == 1 {
-		body[keys[0]] = value
-		return
-	}
-	inner, _ := body[keys[0]].(map[string]any)
-	if inner == nil {
-		inner = map[string]any{}
-		body[keys[0]] = inner
-	}
-	put(inner, keys[1:], value)
 }
