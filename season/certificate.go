@@ -101,7 +101,9 @@ func (r *Result) Programme(plan string) (*solve.Programme, error) {
 	p := r.prover
 	p.weight = one.weight
 	n := p.only(one.best)()[0]
-	return &p.state(p.counting, p.groups, n.f, n.may, p.weight, n.burning).Programme, nil
+	s := p.state(p.counting, p.groups, n.f, n.may, p.weight, n.burning)
+	p.meetSteps(s, n) // its own plan does
+	return &s.Programme, nil
 }
 
 func (r *Result) proofNamed(plan string) (*proven, error) {

@@ -186,30 +186,3 @@ func (p *prover) consider(f *found) {
 		p.best = f
 	}
 }
-
-// close solves one setting in whole plants: by rounding, where that comes near enough.
-func (p *prover) close(n *node) error {
-	if p.isNear(n.bound) {
-		return nil
-	}
-	s := p.state(p.counting, p.groups, n.f, n.may, p.weight, n.burning)
-	limits := solve.Limits{Nodes: mostBranches}
-	if p.Relax == nil {
-		limits.Nodes = mostPlainBranches
-	}
-	if p.best != nil {
-		limits.Apart = Share / 2 * p.scale(p.best)
-	}
-	answer, err := p.Solver(p.ctx, &s.Programme, limits, nil)
-	if err != nil {
-		return err
-	}
-	p.count()
-	if answer.Bound > n.bound {
-		n.bound, n.by = answer.Bound, -1
-	}
-	if answer.Values != nil {
-		p.consider(p.foundIn(n, s, answer.Values))
-	}
-	return nil
-}

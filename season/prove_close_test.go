@@ -1,0 +1,66 @@
+package season
+
+import (
+	"testing"
+
+	"eyeup/solve"
+)
+
+// TestStepsFallIntoUse solves single settings with a step of level, whole plants and all: what is
+// found uses the place from its first day to its last, and so has the step in its use. Without
+// that being asked for, some are found that never meet the step.
+func TestStepsFallIntoUse(t *testing.T) {
+	r := provedCrowd(t)
+	p, one := r.prover, r.proofs[AsEarly]
+	p.at(0.6, "")
+	used, vain, met := one.steady.used, 0, 0
+	for _, h := range p.allHolds(2) {
+		if !h.steps() {
+			continue
+		}
+		at := steady(one.steady.at.levels())
+		at[2] = h
+		whole := p.lit(p.field(at), used, 0)
+		for turn := range whole.f.turns[p.slotOf(t, 2)] {
+			run := runs{whole.from, whole.to, append([][2]int(nil), whole.turn...)}
+			run[2][p.slotOf(t, 2)] = [2]int{turn, turn}
+			n := p.nodeOf(whole.f, run).ready()
+			for _, asked := range []bool{false, true} {
+				s := p.state(p.counting, p.groups, n.f, n.may, p.weight, n.burning)
+				if asked && !p.meetSteps(s, n) {
+					continue
+				}
+				answer, err := p.Solver(t.Context(), &s.Programme, solve.Limits{Nodes: mostBranches}, nil)
+				if err != nil {
+					t.Fatal(err)
+				}
+				if answer.Values == nil {
+					continue
+				}
+				switch found := p.foundIn(n, s, answer.Values); {
+				case !asked && found == nil:
+					vain++
+				case asked && found == nil:
+					t.Errorf("%+v, step %d: what is found does not meet the step", h, turn)
+				case asked:
+					met++
+				}
+			}
+		}
+	}
+	if vain == 0 || met == 0 {
+		t.Errorf("%d met the step, %d without being asked did not", met, vain)
+	}
+}
+
+// slotOf finds the heating of a place among what burns.
+func (p *prover) slotOf(t *testing.T, place int) int {
+	t.Helper()
+	for i, of := range p.slots {
+		if of == (slot{at: place}) {
+			return i
+		}
+	}
+	t.Fatal("it does not burn")
+	return -1
+}
