@@ -34,7 +34,7 @@ type burner struct {
 	price  float64            // of a kWh
 	ahead  int                // days that it is lit before it is wanted
 	years  []float64          // room to sort in
-	costs  map[[3]int]float64 // what is known of cost
+	costs  map[uint64]float64 // what is known of cost, see burning
 	leasts map[[4]int]float64 // and of least
 }
 
@@ -54,7 +54,7 @@ func (p *prover) burner(of slot, h hold) *burner {
 			return known
 		}
 	}
-	b := &burner{slot: of, hold: h, price: p.Places[of.at].Energy.Times(1), ahead: warming, years: make([]float64, len(p.Weather)), costs: map[[3]int]float64{}, leasts: map[[4]int]float64{}}
+	b := &burner{slot: of, hold: h, price: p.Places[of.at].Energy.Times(1), ahead: warming, years: make([]float64, len(p.Weather)), costs: map[uint64]float64{}, leasts: map[[4]int]float64{}}
 	daily := func(y *yearDays) []float64 { return y.given }
 	if of.lamps {
 		b.price, b.ahead = p.Prices.Electricity.Times(1), 0
@@ -87,7 +87,8 @@ func (b *burner) cost(wanted span, turn int) float64 {
 	if wanted.from >= wanted.to {
 		return 0
 	}
-	key := [3]int{wanted.from, wanted.to, turn}
+	from, to := max(wanted.from-b.ahead, 0), min(wanted.to, len(b.sums[0])-1)
+	key := burning(from, to, turn)
 	if cost, known := b.costs[key]; known {
 		return cost
 	}
@@ -96,7 +97,6 @@ func (b *burner) cost(wanted span, turn int) float64 {
 		first, second = second, first
 	}
 	for i, sums := range b.sums {
-		from, to := max(wanted.from-b.ahead, 0), min(wanted.to, len(sums)-1)
 		if !b.hold.steps() {
 			b.years[i] = max(0, sums[to]-sums[from])
 			continue
@@ -107,6 +107,11 @@ func (b *burner) cost(wanted span, turn int) float64 {
 	slices.Sort(b.years)
 	b.costs[key] = b.price * b.years[(len(b.years)-1)/2]
 	return b.costs[key]
+}
+
+// burning tells apart when a burner is lit, goes out and steps, in a word that is quickly looked up.
+func burning(from, to, turn int) uint64 {
+	return uint64(uint16(from))<<48 | uint64(uint16(to))<<32 | uint64(uint32(turn))
 }
 
 // least and most return what it costs at the best and at the worst of some days of its step.
