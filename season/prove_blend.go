@@ -8,7 +8,7 @@ const worthwhile = 0.1
 
 // mostMixes is how many mixes of prices are tried at a time on a node with several houses; with one
 // house prices pull apart less, and one does.
-const mostMixes = 4
+const mostMixes = 3
 
 // duel is prices of which each bounds some settings of a node well and others badly, and those
 // settings: worth is what each bounds each by.
@@ -49,6 +49,7 @@ func (p *prover) blend(n, one, other *node) bool {
 	}
 	p.pool = append(p.pool, best)
 	p.try(n, len(p.pool)-1)
+	best.forget() // many are kept, and few are tried on many nodes
 	return true
 }
 
