@@ -1,0 +1,128 @@
+package season
+
+import (
+	"math"
+	"slices"
+	"sync"
+
+	"eyeup/supply"
+)
+
+// weighed tells apart what room is reckoned of.
+type weighed struct {
+	*outcome
+	basis float64
+}
+
+// takesOf returns the room under cover that a plant takes, in the order of the rows: what it
+// takes at most in the share of years that is the basis.
+func (m *maker) takesOf(o *outcome, basis float64) []take {
+	if o.route.direct {
+		return nil
+	}
+	return m.takes.get(weighed{o, basis}, func() []take { return m.takesIn(o, basis) })
+}
+
+func (m *maker) takesIn(o *outcome, basis float64) []take {
+	rows := areas.Get().(*rowsByYear)
+	defer areas.Put(rows)
+	rows.clear(m.hoursRow(0), len(o.fates()))
+	var room [16]int
+	for year, f := range o.fates() {
+		changes := o.changes(f, int(m.Span.Days()), room[:0])
+		for i, day := range changes[:len(changes)-1] {
+			place, area := o.stands(f, day)
+			if place < 0 || place == o.route.groundPlace {
+				break
+			}
+			lit := m.Places[place].Lit > 0 && f.up != never && day > f.up+o.dark(place)
+			for week := m.weekOn(day); week <= m.weekOn(changes[i+1]-1); week++ {
+				rows.note(m.programmeRow(place, week), year, area)
+				if lit {
+					rows.note(m.programmeRow(m.lamps(place), week), year, area)
+				}
+			}
+		}
+	}
+	return rows.takes(basis)
+}
+
+// rowsByYear is what a plant takes at most of each row in each year.
+type rowsByYear struct {
+	ends  []int32 // by row: where its years end among the areas; 0: it takes none
+	areas []float64
+	years int
+}
+
+// areas are rows by year to be used again.
+var areas = sync.Pool{New: func() any { return &rowsByYear{} }}
+
+func (r *rowsByYear) clear(rows, years int) {
+	r.ends, r.areas, r.years = append(r.ends[:0], make([]int32, rows)...), r.areas[:0], years
+}
+
+func (r *rowsByYear) note(row, year int, area float64) {
+	if r.ends[row] == 0 {
+		r.areas = append(r.areas, make([]float64, r.years)...)
+		r.ends[row] = int32(len(r.areas))
+	}
+	at := int(r.ends[row]) - r.years + year
+	r.areas[at] = max(r.areas[at], area)
+}
+
+// takes is what it takes at most in a share of the years, in the order of the rows. It sorts
+// the areas.
+func (r *rowsByYear) takes(basis float64) []take {
+	all := make([]take, 0, len(r.areas)/max(r.years, 1))
+	at := max(0, int(math.Ceil(basis*float64(r.years)))-1)
+	for row, end := range r.ends {
+		if end == 0 {
+			continue
+		}
+		areas := r.areas[int(end)-r.years : end]
+		slices.Sort(areas)
+		if areas[at] > 0 {
+			all = append(all, take{row, areas[at]})
+		}
+	}
+	return all
+}
+
+// moneyFor returns the mix and the containers that one plant of an outcome takes, as shares
+// of full trays.
+func (m *maker) moneyFor(b *batch, o *outcome) float64 {
+	if !(&part{portion: portion{batch: b, outcome: o}, life: b.life}).isPotted() {
+		return 0
+	}
+	passed := b.life.containers(o.route, o.route.isPottedUp(o.fates()))
+	plants := 1
+	for _, id := range passed {
+		if c, err := supply.ContainerNamed(id); err == nil {
+			plants *= max(c.Cells, 1)
+		}
+	}
+	litres := 0.0
+	pots := fill(passed, plants, b.body(), func(n supply.Need, err error) {
+		if err == nil {
+			litres += n.Litres.Middle
+		}
+	})
+	money := m.Prices.MixLitre.Times(litres)
+	for _, id := range sortedKeys(pots) {
+		money += m.Prices.Pots[id].Times(float64(pots[id]))
+	}
+	return money / float64(plants)
+}
+
+// hoursFor returns the hours of work that one plant of an outcome takes, by week.
+func (m *maker) hoursFor(b *batch, o *outcome) []take {
+	one := portion{batch: b, outcome: o, count: 1}
+	minutes := m.minutesOf(&part{portion: one, life: b.life, fates: o.fates()})
+	var all []take
+	for week, min := range minutes {
+		if min > 0 {
+			all = append(all, take{m.hoursRow(week), min / 60})
+		}
+	}
+	return all
+}
