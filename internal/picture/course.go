@@ -63,7 +63,8 @@ type ribbon struct {
 	count  int
 	stays  []season.Stay
 	dates  season.Dates
-	end    slot // its last
+	laid   []slot // by stay: where it lies; of no height where it is nowhere
+	end    slot   // its last
 }
 
 // Draw returns the drawing of a plan: the course of the season, and beneath it how full
@@ -201,7 +202,7 @@ func (c *course) isUsed(p season.PlacePlan) bool {
 }
 
 func (c *course) describe() string {
-	return fmt.Sprintf("Weeks run across. Each band is a place; each ribbon a group of plants, as thick as the share of the bench it takes, bending to the next place when it is handed on. %d plants in %d groups.", c.plants(), len(c.ribbons))
+	return fmt.Sprintf("Weeks run across. Each band is a place; each ribbon a group of plants, the thicker the more of the bench it takes, bending to the next place when it is handed on. %d plants in %d groups.", c.plants(), len(c.ribbons))
 }
 
 func (c *course) plants() int {

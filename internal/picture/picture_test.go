@@ -7,6 +7,7 @@ import (
 	"flag"
 	"io"
 	"os"
+	"slices"
 	"testing"
 	"time"
 
@@ -159,6 +160,42 @@ func TestATooSmallPatchHoldsItsRibbons(t *testing.T) {
 	for _, slot := range ground.taken {
 		if foot := slot.y + slot.tall; foot > ground.y+ground.tall+1e-6 {
 			t.Errorf("a ribbon hangs %.1f pixels out of the patch", foot-ground.y-ground.tall)
+		}
+	}
+}
+
+// TestABenchThatSufficesHoldsItsRibbons makes every stay thrice as thick, as where plants take most
+// at different times: ribbons stand in their bands wherever no week lacks room, share none, and
+// hang out where one does.
+func TestABenchThatSufficesHoldsItsRibbons(t *testing.T) {
+	for _, lacks := range []bool{false, true} {
+		s := small()
+		room := &s.Plan.Places[slices.IndexFunc(s.Plan.Places, func(p season.PlacePlan) bool { return p.Sort == "glass" })]
+		for i := range room.Weeks {
+			room.Weeks[i].UsedM2 = min(room.Weeks[i].UsedM2, room.Weeks[i].RoomM2)
+		}
+		if lacks {
+			room.Weeks[20].UsedM2 = room.Weeks[20].RoomM2 + 1
+		}
+		c := &course{Season: s}
+		c.gather()
+		for _, r := range c.ribbons {
+			for i := range r.stays {
+				r.stays[i].AreaM2 *= 3
+			}
+		}
+		c.span()
+		c.drawing = begin(c.layOut(), "", "")
+		c.place()
+		for _, b := range c.bands {
+			hangs := b.foot() > b.y+b.tall+1e-3
+			if lacks && b.Place == room.Place {
+				if !hangs {
+					t.Errorf("%s lacks room, and no ribbon hangs out", b.Place)
+				}
+			} else if hangs {
+				t.Errorf("%s suffices, and ribbons hang %.1f pixels out of it", b.Place, b.foot()-b.y-b.tall)
+			}
 		}
 	}
 }

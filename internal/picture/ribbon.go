@@ -10,17 +10,16 @@ import (
 	"eyeup/season"
 )
 
-// place lays every ribbon into its bands, lowest free part first, and draws it.
+// place lays every ribbon into its bands and draws it.
 func (c *course) place() {
 	for _, r := range c.ribbons {
-		var slots []slot
-		for i, s := range r.stays {
-			at := slices.IndexFunc(c.bands, func(b *band) bool { return b.Place == s.Place })
-			if at < 0 || !s.From.Before(s.To) {
-				continue
-			}
-			slots = append(slots, c.bands[at].take(c.slotOf(c.bands[at], s, i == 0)))
-		}
+		r.laid = make([]slot, len(r.stays))
+	}
+	for _, b := range c.bands {
+		c.lay(b)
+	}
+	for _, r := range c.ribbons {
+		slots := slices.DeleteFunc(slices.Clone(r.laid), func(s slot) bool { return s.tall == 0 })
 		if len(slots) == 0 {
 			continue
 		}
@@ -29,6 +28,44 @@ func (c *course) place() {
 			c.tag("path", "class", "ribbon", "fill", r.colour, "d", outline(slots))
 		})
 	}
+}
+
+// mostLaid is how often the ribbons of a band are laid, each time thinner, till they fit.
+const mostLaid = 20
+
+// lay lays the ribbons into a band, the highest free part first. A ribbon is as thick throughout as
+// it is where it takes most, so that together they can come to more than a bench on which all
+// have room: there they are drawn thinner, till they stand in the band.
+func (c *course) lay(b *band) {
+	for range mostLaid {
+		b.taken = nil
+		for _, r := range c.ribbons {
+			for i, s := range r.stays {
+				if s.Place == b.Place && s.From.Before(s.To) {
+					r.laid[i] = b.take(c.slotOf(b, s, i == 0))
+				}
+			}
+		}
+		foot := b.foot()
+		if !b.suffices() || foot <= b.y+b.tall+1e-6 {
+			return
+		}
+		b.room *= (foot - b.y) / b.tall
+	}
+}
+
+// suffices reports whether nobody lacks room in any week.
+func (b *band) suffices() bool {
+	return !slices.ContainsFunc(b.Weeks, func(w season.PlaceWeek) bool { return w.UsedM2 > w.RoomM2+1e-6 })
+}
+
+// foot is how far down its ribbons reach.
+func (b *band) foot() float64 {
+	foot := b.y
+	for _, s := range b.taken {
+		foot = max(foot, s.y+s.tall)
+	}
+	return foot
 }
 
 func (c *course) slotOf(b *band, s season.Stay, first bool) slot {
