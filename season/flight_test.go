@@ -118,3 +118,21 @@ func TestPlantingOutTellsWaysApart(t *testing.T) {
 		t.Error("planted out four weeks later, the fates are the same")
 	}
 }
+
+// TestHandingOnTellsWaysApart lives through one way with two days from which its bright place is
+// safe: the second is not taken for the first.
+func TestHandingOnTellsWaysApart(t *testing.T) {
+	m := makerOf(t, crowded(t))
+	b := m.batches[0]
+	all := m.options(b, levels{0, 0, 1, 0})
+	at := slices.IndexFunc(all, func(o *outcome) bool {
+		return !o.route.direct && o.route.around < 0 && o.route.firstPlace != o.route.onPlace && o.fates()[0].handOn < o.fates()[0].out
+	})
+	o := all[at].option
+	first, way := m.liveOnce(b.life, o, m.baseline(b)), *o.route
+	way.safe = map[float64]int{b.life.harm: first.fates()[0].handOn + 14}
+	o.route = &way
+	if second := m.liveOnce(b.life, o, m.baseline(b)); reflect.DeepEqual(second.fates(), first.fates()) {
+		t.Error("its bright place is safe a fortnight later, and the fates are the same")
+	}
+}
