@@ -18,9 +18,10 @@ type duel struct {
 	worth    [][]float64 // by prices and setting
 }
 
-// blend mixes the prices that bound a node with others that bound its likeliest setting better (other
-// is the likeliest by those), so that the worst of these is bounded as well as can be, and keeps the mix where it bounds the
-// node enough better. A mix of prices bounds as truly as any of them.
+// blend mixes the prices that bound a node with others that bound its likeliest setting better
+// (other is the likeliest by those), so that the worst of these is bounded as well as can be, and
+// keeps the mix where it bounds the node enough better. A mix of prices bounds as truly as any of
+// them.
 func (p *prover) blend(n, one, other *node) bool {
 	d := &duel{settings: []*node{other}}
 	p.joins(d, n.by)

@@ -104,8 +104,9 @@ func (p *prover) nearest() []int {
 	return all
 }
 
-// suit chooses from the prices found at the nearest weights those that serve at this weight, for each of the
-// widest nodes, and bounds these by them. What was reckoned with the others is forgotten.
+// suit chooses from the prices found at the nearest weights those that serve at this weight, for
+// each of the widest nodes, and bounds these by them. What was reckoned with the others is
+// forgotten.
 func (p *prover) suit(roots []*node) {
 	var chosen []int
 	near := p.nearest()

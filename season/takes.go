@@ -24,8 +24,8 @@ func (m *maker) takesOf(o *outcome, basis float64) []take {
 }
 
 func (m *maker) takesIn(o *outcome, basis float64) []take {
-	rows := areas.Get().(*rowsByYear)
-	defer areas.Put(rows)
+	rows := spareRows.Get().(*rowsByYear)
+	defer spareRows.Put(rows)
 	rows.clear(m.hoursRow(0), len(o.fates()))
 	var room [16]int
 	for year, f := range o.fates() {
@@ -54,8 +54,8 @@ type rowsByYear struct {
 	years int
 }
 
-// areas are rows by year to be used again.
-var areas = sync.Pool{New: func() any { return &rowsByYear{} }}
+// spareRows are rows by year to be used again.
+var spareRows = sync.Pool{New: func() any { return &rowsByYear{} }}
 
 func (r *rowsByYear) clear(rows, years int) {
 	r.ends, r.areas, r.years = append(r.ends[:0], make([]int32, rows)...), r.areas[:0], years

@@ -9,7 +9,6 @@ import (
 	"eyeup/civil"
 	"eyeup/internal/highs"
 	"eyeup/season"
-	"eyeup/solve"
 )
 
 // Progress is how far proving a season has come.
@@ -25,21 +24,9 @@ func Prove(ctx context.Context, g *Garden, today civil.Date, say func(Progress),
 	}
 	defer engine.Close()
 	return seasonBy(g, today, func(b season.Brief) (*season.Result, error) {
-		b.Solver, b.Relax = engine.Solve, relaxing(engine)
+		b.Solver, b.Relax = engine.Solve, engine.Relax
 		return season.Prove(ctx, b, say)
 	}, asked)
-}
-
-// relaxing answers programmes without whole numbers.
-func relaxing(engine *highs.Engine) season.Relax {
-	return func(ctx context.Context, p *solve.Programme) (solve.Relaxation, error) {
-		h, err := engine.Hold(ctx, p)
-		if err != nil {
-			return solve.Relaxation{}, err
-		}
-		defer h.Close()
-		return h.Relax(ctx, solve.Limits{})
-	}
 }
 
 // WriteProgramme writes what a proved plan was weighed by, with its heat and lamps settled, in

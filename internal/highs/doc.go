@@ -1,5 +1,6 @@
 // Package highs answers programmes with the HiGHS solver, which is carried inside as a
-// WebAssembly program and run without cgo. Engine.Solve is a solve.Solver; Engine.Hold keeps
+// WebAssembly program and run without cgo. Engine.Solve is a solve.Solver, and Engine.Relax answers
+// without whole numbers; Engine.Hold keeps
 // a programme in the solver's memory, so that it can be changed a little and solved again.
 //
 // The solver's program is pinned by its SHA-256, and what its shortened names stand for was

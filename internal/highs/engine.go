@@ -121,6 +121,17 @@ func (e *Engine) Solve(ctx context.Context, p *solve.Programme, limits solve.Lim
 	return h.Solve(ctx, limits, start)
 }
 
+// Relax answers one programme with whole numbers not asked for, and tells the prices of its
+// limits. When ctx ends it returns what it has, and no error.
+func (e *Engine) Relax(ctx context.Context, p *solve.Programme) (solve.Relaxation, error) {
+	h, err := e.Hold(ctx, p)
+	if err != nil {
+		return solve.Relaxation{}, err
+	}
+	defer h.Close()
+	return h.Relax(ctx, solve.Limits{})
+}
+
 // unpack returns the solver's program, and refuses any but the one that names.go was read for.
 func unpack(packed []byte) ([]byte, error) {
 	r, err := gzip.NewReader(bytes.NewReader(packed))

@@ -1,7 +1,6 @@
 package check
 
 import (
-	"context"
 	"os"
 	"path/filepath"
 	"slices"
@@ -11,7 +10,6 @@ import (
 	"eyeup/place"
 	"eyeup/quantity"
 	"eyeup/season"
-	"eyeup/solve"
 )
 
 // best looks for the best plans of a brief.
@@ -26,15 +24,7 @@ func best(t *testing.T, b season.Brief) *season.Result {
 		t.Fatal(err)
 	}
 	defer e.Close()
-	b.Solver = e.Solve
-	b.Relax = func(ctx context.Context, p *solve.Programme) (solve.Relaxation, error) {
-		h, err := e.Hold(ctx, p)
-		if err != nil {
-			return solve.Relaxation{}, err
-		}
-		defer h.Close()
-		return h.Relax(ctx, solve.Limits{})
-	}
+	b.Solver, b.Relax = e.Solve, e.Relax
 	r, err := season.Prove(t.Context(), b, nil)
 	if err != nil {
 		t.Fatal(err)
@@ -82,10 +72,7 @@ func TestBestOfTwoHousesHold(t *testing.T) {
 	if first < 0 || second < 0 {
 		t.Fatalf("not both houses are heated: %+v", most.Places)
 	}
-	for _, one := range []struct {
-		name, says string
-		change     func(*season.Brief, *season.Decisions)
-	}{
+	followChanged(t, b, *most, []changedGarden{
 		{"the second a little warmer", "", func(_ *season.Brief, d *season.Decisions) {
 			d.Places[second].Level = quantity.Celsius(d.Places[second].Level.Celsius() + 0.9)
 		}},
@@ -109,17 +96,5 @@ func TestBestOfTwoHousesHold(t *testing.T) {
 			all := exampleBrief(t)
 			b.Years, b.Weather = all.Years[6:12], all.Weather[6:12]
 		}},
-	} {
-		t.Run(one.name, func(t *testing.T) {
-			b, d := b, *most
-			b.Places, d.Places = slices.Clone(b.Places), slices.Clone(d.Places)
-			one.change(&b, &d)
-			p := follow(t, b, d)
-			if one.says != "" {
-				says(t, p, one.says)
-			} else if len(p.Otherwise) > 0 {
-				t.Errorf("not held: %q", p.Otherwise)
-			}
-		})
-	}
+	})
 }

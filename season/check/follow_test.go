@@ -32,6 +32,31 @@ func says(t *testing.T, p *season.Plan, words string) {
 	}
 }
 
+// changedGarden is a change of a garden, or of what is decided there, and what is told of it; nothing
+// where all is held all the same.
+type changedGarden struct {
+	name, says string
+	change     func(*season.Brief, *season.Decisions)
+}
+
+// followChanged follows what is decided in a garden while it changes in several ways.
+func followChanged(t *testing.T, b season.Brief, d season.Decisions, all []changedGarden) {
+	t.Helper()
+	for _, one := range all {
+		t.Run(one.name, func(t *testing.T) {
+			b, d := b, d
+			b.Stock, b.Places, d.Batches, d.Places = slices.Clone(b.Stock), slices.Clone(b.Places), slices.Clone(d.Batches), slices.Clone(d.Places)
+			one.change(&b, &d)
+			p := follow(t, b, d)
+			if one.says != "" {
+				says(t, p, one.says)
+			} else if len(p.Otherwise) > 0 {
+				t.Errorf("not held: %q", p.Otherwise)
+			}
+		})
+	}
+}
+
 // TestFollowedPlansHold follows the earliest plan of the example garden while the garden changes
 // under it: what is decided is held as far as can be, what can't is told, and what comes of it
 // is a plan that holds.
@@ -49,10 +74,7 @@ func TestFollowedPlansHold(t *testing.T) {
 		})
 	}
 	glass := slices.IndexFunc(b.Places, func(p season.Place) bool { return p.Sort == season.Glass })
-	for _, one := range []struct {
-		name, says string
-		change     func(*season.Brief, *season.Decisions)
-	}{
+	followChanged(t, b, d, []changedGarden{
 		{"a lot is gone", "none is left", func(b *season.Brief, _ *season.Decisions) {
 			b.Stock = slices.Delete(b.Stock, lot(season.Whole), lot(season.Whole)+1)
 		}},
@@ -91,19 +113,7 @@ func TestFollowedPlansHold(t *testing.T) {
 		{"half of it begun", "", func(b *season.Brief, _ *season.Decisions) {
 			b.Today = civil.MustOn(2027, 5, 20)
 		}},
-	} {
-		t.Run(one.name, func(t *testing.T) {
-			b, d := b, d
-			b.Stock, b.Places, d.Batches, d.Places = slices.Clone(b.Stock), slices.Clone(b.Places), slices.Clone(d.Batches), slices.Clone(d.Places)
-			one.change(&b, &d)
-			p := follow(t, b, d)
-			if one.says != "" {
-				says(t, p, one.says)
-			} else if len(p.Otherwise) > 0 {
-				t.Errorf("not held: %q", p.Otherwise)
-			}
-		})
-	}
+	})
 }
 
 // TestLevelsAgreeToTheDay follows the earliest plan of the example garden at levels between those of
