@@ -1,7 +1,7 @@
 // Package highs answers programmes with the HiGHS solver, which is carried inside as a
-// WebAssembly program and run without cgo. Engine.Solve is a solve.Solver, and Engine.Relax answers
-// without whole numbers; Engine.Hold keeps
-// a programme in the solver's memory, so that it can be changed a little and solved again.
+// WebAssembly program and run without cgo. Engine.Solve is a solve.Solver, and Engine.Relax
+// answers without whole numbers; Engine.Hold keeps a programme in the solver's memory, so that it
+// can be changed a little and solved again.
 //
 // The solver's program is pinned by its SHA-256, and what its shortened names stand for was
 // read out of the JavaScript that comes with it (generate.go). Open refuses a program that
