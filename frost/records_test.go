@@ -9,7 +9,7 @@ import (
 
 	"eyeup/civil"
 	"eyeup/frost"
-	"eyeup/internal/shared"
+	"eyeup/internal/opendata"
 	"eyeup/quantity"
 	"eyeup/sun"
 	"eyeup/weather"
@@ -21,7 +21,7 @@ var northern = sun.Site{Latitude: 45}
 
 func record(t testing.TB, file, id string, read func(io.Reader) ([]*weather.Record, error)) *weather.Record {
 	t.Helper()
-	records, err := read(shared.Open(t, file))
+	records, err := read(opendata.Open(t, file))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -53,7 +53,7 @@ func within(t *testing.T, what string, got, want civil.MonthDay, days int) {
 // published reads one station's date from a table of the US normals 1981-2010.
 func published(t *testing.T, table, id string) (civil.MonthDay, bool) {
 	t.Helper()
-	lines := bufio.NewScanner(shared.Open(t, "normals/1981-2010_ann-tmin-"+table+".csv"))
+	lines := bufio.NewScanner(opendata.Open(t, "normals/1981-2010_ann-tmin-"+table+".csv"))
 	for lines.Scan() {
 		name, value, _ := strings.Cut(lines.Text(), " ")
 		if name != id {

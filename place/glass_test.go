@@ -8,7 +8,7 @@ import (
 
 	"gonum.org/v1/gonum/optimize"
 
-	"eyeup/internal/shared"
+	"eyeup/internal/opendata"
 )
 
 // glasshouse is what was recorded, hour by hour, in a research compartment of 96 m² at
@@ -23,7 +23,7 @@ type glasshouse struct {
 
 func readGlasshouse(t *testing.T) glasshouse {
 	t.Helper()
-	rows, err := csv.NewReader(shared.Open(t, "glass/bleiswijk_2022_hourly.csv")).ReadAll()
+	rows, err := csv.NewReader(opendata.Open(t, "glass/bleiswijk_2022_hourly.csv")).ReadAll()
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -5,7 +5,7 @@ import (
 	"time"
 
 	"eyeup/civil"
-	"eyeup/internal/shared"
+	"eyeup/internal/opendata"
 	"eyeup/quantity"
 	"eyeup/sun"
 	"eyeup/weather"
@@ -59,7 +59,7 @@ func yearsOf(r *weather.Record, site sun.Site) years {
 // waterville is a cooperative station in Maine, inland, with hard winters.
 func waterville(t testing.TB) years {
 	t.Helper()
-	records, err := ghcn.Read(shared.Open(t, "daily/USC00179151_waterville-me_and_niles-mi.csv"))
+	records, err := ghcn.Read(opendata.Open(t, "daily/USC00179151_waterville-me_and_niles-mi.csv"))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -76,7 +76,7 @@ func waterville(t testing.TB) years {
 // sun from 2008 and soil at ten centimetres throughout.
 func mullingarRecord(t testing.TB) (*weather.Record, sun.Site) {
 	t.Helper()
-	records, err := meteireann.Read(shared.Open(t, "daily/mullingar_dly875.csv"))
+	records, err := meteireann.Read(opendata.Open(t, "daily/mullingar_dly875.csv"))
 	if err != nil {
 		t.Fatal(err)
 	}

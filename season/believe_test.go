@@ -8,7 +8,7 @@ import (
 	"eyeup/civil"
 	"eyeup/culture"
 	"eyeup/frost"
-	"eyeup/internal/shared"
+	"eyeup/internal/opendata"
 	"eyeup/odds"
 	"eyeup/place"
 	"eyeup/quantity"
@@ -22,7 +22,7 @@ import (
 // twin-wall house of 3.6 by 7.3 m with 6 kW, and a patch.
 func waterville(t testing.TB) Brief {
 	t.Helper()
-	records, err := ghcn.ReadTable(shared.Open(t, "daily/USC00179151_waterville-me_and_niles-mi.csv"))
+	records, err := ghcn.ReadTable(opendata.Open(t, "daily/USC00179151_waterville-me_and_niles-mi.csv"))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -7,7 +7,7 @@ import (
 
 	"eyeup/civil"
 	"eyeup/frost"
-	"eyeup/internal/shared"
+	"eyeup/internal/opendata"
 	"eyeup/place"
 	"eyeup/quantity"
 	"eyeup/stock"
@@ -19,7 +19,7 @@ import (
 // mullingar is the brief of waterville with the record of Mullingar, Ireland.
 func mullingar(t testing.TB) Brief {
 	t.Helper()
-	records, err := meteireann.Read(shared.Open(t, "daily/mullingar_dly875.csv"))
+	records, err := meteireann.Read(opendata.Open(t, "daily/mullingar_dly875.csv"))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -4,7 +4,7 @@ import (
 	"testing"
 	"time"
 
-	"eyeup/internal/shared"
+	"eyeup/internal/opendata"
 	"eyeup/sun"
 	"eyeup/weather/epw"
 )
@@ -14,7 +14,7 @@ import (
 // pages of Ohio State University, read at second hand). The record is Chicago's typical
 // year, an EPW file made of TMY3.
 func TestOutdoorBands(t *testing.T) {
-	records, err := epw.Read(shared.Open(t, "hourly/chicago_tmy3.epw"))
+	records, err := epw.Read(opendata.Open(t, "hourly/chicago_tmy3.epw"))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -7,7 +7,7 @@ import (
 	"time"
 
 	"eyeup/civil"
-	"eyeup/internal/shared"
+	"eyeup/internal/opendata"
 	"eyeup/quantity"
 	"eyeup/sun"
 	"eyeup/weather"
@@ -23,7 +23,7 @@ var (
 
 func record(t testing.TB, file, id string, read func(io.Reader) ([]*weather.Record, error)) *weather.Record {
 	t.Helper()
-	records, err := read(shared.Open(t, file))
+	records, err := read(opendata.Open(t, file))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -6,7 +6,7 @@ import (
 	"testing"
 
 	"eyeup/civil"
-	"eyeup/internal/shared"
+	"eyeup/internal/opendata"
 	"eyeup/sun"
 	"eyeup/weather"
 	"eyeup/weather/epw"
@@ -28,7 +28,7 @@ func TestHoursOfTypicalYears(t *testing.T) {
 		{"Chicago", "hourly/chicago_tmy3.epw", epw.ReadHours},
 		{"Greensboro", "hourly/greensboro_tmy3.csv", tmy3.ReadHours},
 	} {
-		year, err := row.read(shared.Open(t, row.file))
+		year, err := row.read(opendata.Open(t, row.file))
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -13,14 +13,14 @@ import (
 	"testing"
 	"time"
 
-	"eyeup/internal/shared"
+	"eyeup/internal/opendata"
 )
 
 const park = "USW00094728"
 
 func parkRecord(t *testing.T) []byte {
 	t.Helper()
-	b, err := io.ReadAll(shared.Open(t, "daily/USW00094728_nyc-central-park.dly"))
+	b, err := io.ReadAll(opendata.Open(t, "daily/USW00094728_nyc-central-park.dly"))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -8,7 +8,7 @@ import (
 	"unicode/utf8"
 
 	"eyeup/civil"
-	"eyeup/internal/shared"
+	"eyeup/internal/opendata"
 	"eyeup/quantity"
 )
 
@@ -17,7 +17,7 @@ func watervilleFile(t *testing.T) WeatherFile {
 	t.Helper()
 	return WeatherFile{
 		Name: "weather.csv", Station: "USC00179151",
-		File: shared.Open(t, "daily/USC00179151_waterville-me_and_niles-mi.csv"),
+		File: opendata.Open(t, "daily/USC00179151_waterville-me_and_niles-mi.csv"),
 	}
 }
 

@@ -13,7 +13,7 @@ import (
 	"testing"
 	"time"
 
-	"eyeup/internal/shared"
+	"eyeup/internal/opendata"
 	"eyeup/quantity"
 )
 
@@ -22,7 +22,7 @@ import (
 func TestReadWeatherCounts(t *testing.T) {
 	var files []WeatherFileAnswer
 	for _, name := range []string{"daily/USC00179151_waterville-me_and_niles-mi.csv", "daily/aalborg_41pc-missing_cr-line-ends.csv", "daily/mullingar_dly875.csv"} {
-		a, err := ReadWeather(name, shared.Open(t, name))
+		a, err := ReadWeather(name, opendata.Open(t, name))
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -62,7 +62,7 @@ func fits(t *testing.T, a Answer) string {
 // real station among invented ones.
 func standIn(t *testing.T) *httptest.Server {
 	t.Helper()
-	record, err := io.ReadAll(shared.Open(t, "daily/USW00094728_nyc-central-park.dly"))
+	record, err := io.ReadAll(opendata.Open(t, "daily/USW00094728_nyc-central-park.dly"))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -5,7 +5,6 @@ import (
 	"errors"
 	"io/fs"
 	"math"
-	"os"
 	"slices"
 	"strings"
 	"sync"
@@ -15,7 +14,7 @@ import (
 	"unicode/utf8"
 
 	"eyeup/civil"
-	"eyeup/internal/shared"
+	"eyeup/internal/opendata"
 	"eyeup/quantity"
 	"eyeup/season"
 )
@@ -28,14 +27,10 @@ func example(t testing.TB) fs.FS {
 	t.Helper()
 	folder := fstest.MapFS{}
 	for name, path := range map[string]string{
-		"garden.toml": "../example/garden.toml", "stock.csv": "../example/stock.csv",
+		"garden.toml": "example/garden.toml", "stock.csv": "example/stock.csv",
 		"weather.csv": "daily/USC00179151_waterville-me_and_niles-mi.csv",
 	} {
-		data, err := os.ReadFile(shared.Path(t, path))
-		if err != nil {
-			t.Fatal(err)
-		}
-		folder[name] = &fstest.MapFile{Data: data}
+		folder[name] = &fstest.MapFile{Data: opendata.Read(t, path)}
 	}
 	return folder
 }
@@ -67,7 +62,6 @@ var worked struct {
 
 func exampleSeason(t testing.TB) (*Garden, *SeasonAnswer) {
 	t.Helper()
-	shared.Path(t, "../example/garden.toml")
 	worked.once.Do(func() {
 		worked.garden = exampleGarden(t)
 		worked.season = seasonOf(t, worked.garden)

@@ -2,13 +2,11 @@ package exchange
 
 import (
 	"math"
-	"os"
-	"path/filepath"
 	"strings"
 	"testing"
 	"testing/fstest"
 
-	"eyeup/internal/shared"
+	"eyeup/internal/opendata"
 	"eyeup/quantity"
 )
 
@@ -45,9 +43,9 @@ func TestMadeUpWeather(t *testing.T) {
 
 // The file holds two stations; the garden names one.
 func TestWeatherFromAFile(t *testing.T) {
-	path := shared.Path(t, "daily/USC00179151_waterville-me_and_niles-mi.csv")
-	g := mustRead(t, folder(strings.Replace(goodGarden, `"made-up"`, `"`+filepath.Base(path)+`"`+"\nstation = \"USC00179151\"", 1), goodStock))
-	record, err := g.LoadWeather(os.DirFS(filepath.Dir(path)))
+	beside := fstest.MapFS{"weather.csv": {Data: opendata.Read(t, "daily/USC00179151_waterville-me_and_niles-mi.csv")}}
+	g := mustRead(t, folder(strings.Replace(goodGarden, `"made-up"`, `"weather.csv"`+"\nstation = \"USC00179151\"", 1), goodStock))
+	record, err := g.LoadWeather(beside)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -55,7 +53,7 @@ func TestWeatherFromAFile(t *testing.T) {
 		t.Errorf("got %+v", record.Station)
 	}
 	g.Weather.Station = ""
-	if _, err := g.LoadWeather(os.DirFS(filepath.Dir(path))); err == nil || !strings.Contains(err.Error(), "USC00179151") {
+	if _, err := g.LoadWeather(beside); err == nil || !strings.Contains(err.Error(), "USC00179151") {
 		t.Errorf("of two stations one was taken: %v", err)
 	}
 }

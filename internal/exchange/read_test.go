@@ -5,15 +5,13 @@ import (
 	"errors"
 	"io/fs"
 	"math"
-	"os"
-	"path/filepath"
 	"strings"
 	"testing"
 	"testing/fstest"
 	"time"
 
 	"eyeup/culture"
-	"eyeup/internal/shared"
+	"eyeup/internal/opendata"
 	"eyeup/place"
 	"eyeup/quantity"
 	"eyeup/stock"
@@ -149,10 +147,12 @@ func TestReadStockFromASpreadsheet(t *testing.T) {
 	}
 }
 
-// The small garden that stands beside the repository reads whole.
+// The small garden of the open data reads whole.
 func TestReadExample(t *testing.T) {
-	dir := filepath.Dir(shared.Path(t, "../example/garden.toml"))
-	g, err := ReadGarden(os.DirFS(dir), "example")
+	g, err := ReadGarden(fstest.MapFS{
+		"garden.toml": {Data: opendata.Read(t, "example/garden.toml")},
+		"stock.csv":   {Data: opendata.Read(t, "example/stock.csv")},
+	}, "example")
 	if err != nil {
 		t.Fatal(err)
 	}

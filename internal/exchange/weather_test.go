@@ -7,7 +7,7 @@ import (
 	"testing"
 
 	"eyeup/frost"
-	"eyeup/internal/shared"
+	"eyeup/internal/opendata"
 	"eyeup/quantity"
 	"eyeup/sun"
 )
@@ -28,7 +28,7 @@ func TestReadWeatherFindsFormats(t *testing.T) {
 		{"hourly/chicago_tmy3.epw", "725300", 365},
 		{"hourly/greensboro_tmy3.csv", "723170", 365},
 	} {
-		records, err := ReadWeather(c.file, shared.Open(t, c.file))
+		records, err := ReadWeather(c.file, opendata.Open(t, c.file))
 		if err != nil {
 			t.Error(err)
 			continue
@@ -117,7 +117,7 @@ func TestReadWeatherGivesUpEarly(t *testing.T) {
 }
 
 func TestStation(t *testing.T) {
-	records, err := ReadWeather("w", shared.Open(t, "daily/USC00179151_waterville-me_and_niles-mi.csv"))
+	records, err := ReadWeather("w", opendata.Open(t, "daily/USC00179151_waterville-me_and_niles-mi.csv"))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -145,7 +145,7 @@ func TestStation(t *testing.T) {
 
 // BenchmarkFreezeTable goes from a .dly file of 4 MB to the dates of last and first freeze.
 func BenchmarkFreezeTable(b *testing.B) {
-	f := shared.Open(b, "daily/USW00094728_nyc-central-park.dly")
+	f := opendata.Open(b, "daily/USW00094728_nyc-central-park.dly")
 	b.ReportAllocs()
 	for b.Loop() {
 		if _, err := f.Seek(0, io.SeekStart); err != nil {

@@ -2,14 +2,13 @@ package check
 
 import (
 	"io/fs"
-	"os"
 	"testing"
 	"testing/fstest"
 	"time"
 
 	"eyeup/civil"
 	"eyeup/internal/desk"
-	"eyeup/internal/shared"
+	"eyeup/internal/opendata"
 	"eyeup/season"
 )
 
@@ -21,14 +20,10 @@ func example(t testing.TB) fs.FS {
 	t.Helper()
 	folder := fstest.MapFS{}
 	for name, path := range map[string]string{
-		"garden.toml": "../example/garden.toml", "stock.csv": "../example/stock.csv",
+		"garden.toml": "example/garden.toml", "stock.csv": "example/stock.csv",
 		"weather.csv": "daily/USC00179151_waterville-me_and_niles-mi.csv",
 	} {
-		data, err := os.ReadFile(shared.Path(t, path))
-		if err != nil {
-			t.Fatal(err)
-		}
-		folder[name] = &fstest.MapFile{Data: data}
+		folder[name] = &fstest.MapFile{Data: opendata.Read(t, path)}
 	}
 	return folder
 }

@@ -10,14 +10,14 @@ import (
 	"time"
 
 	"eyeup/civil"
-	"eyeup/internal/shared"
+	"eyeup/internal/opendata"
 	"eyeup/weather/reading"
 )
 
 // chicago reads the file of a typical year at Chicago.
 func chicago(t *testing.T) []byte {
 	t.Helper()
-	b, err := io.ReadAll(shared.Open(t, "hourly/chicago_tmy3.epw"))
+	b, err := io.ReadAll(opendata.Open(t, "hourly/chicago_tmy3.epw"))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -11,7 +11,7 @@ import (
 	"time"
 
 	"eyeup/civil"
-	"eyeup/internal/shared"
+	"eyeup/internal/opendata"
 	"eyeup/weather"
 )
 
@@ -19,7 +19,7 @@ import (
 
 func read(t testing.TB, name string) []*weather.Record {
 	t.Helper()
-	records, err := Read(shared.Open(t, "daily/"+name))
+	records, err := Read(opendata.Open(t, "daily/"+name))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -114,7 +114,7 @@ func TestCountsOfMissing(t *testing.T) {
 func within(t *testing.T, file, id string, first, last int) io.Reader {
 	t.Helper()
 	var kept bytes.Buffer
-	lines := bufio.NewScanner(shared.Open(t, "daily/"+file))
+	lines := bufio.NewScanner(opendata.Open(t, "daily/"+file))
 	for lines.Scan() {
 		f := strings.Split(lines.Text(), ",")
 		year := f[len(f)-3][:4]
@@ -159,12 +159,8 @@ func TestNewportImpossible(t *testing.T) {
 }
 
 func BenchmarkMonths(b *testing.B) {
-	f := shared.Open(b, "daily/USW00094728_nyc-central-park.dly")
-	info, err := f.Stat()
-	if err != nil {
-		b.Fatal(err)
-	}
-	b.SetBytes(info.Size())
+	f := opendata.Open(b, "daily/USW00094728_nyc-central-park.dly")
+	b.SetBytes(f.Size())
 	b.ReportAllocs()
 	for b.Loop() {
 		if _, err := f.Seek(0, io.SeekStart); err != nil {

@@ -8,14 +8,14 @@ import (
 	"time"
 
 	"eyeup/civil"
-	"eyeup/internal/shared"
+	"eyeup/internal/opendata"
 	"eyeup/weather"
 	"eyeup/weather/reading"
 )
 
 // TestMullingar checks the file against counts taken from it with awk and against lines of it.
 func TestMullingar(t *testing.T) {
-	records, err := Read(shared.Open(t, "daily/mullingar_dly875.csv"))
+	records, err := Read(opendata.Open(t, "daily/mullingar_dly875.csv"))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -10,13 +10,13 @@ import (
 	"time"
 
 	"eyeup/civil"
-	"eyeup/internal/shared"
+	"eyeup/internal/opendata"
 	"eyeup/weather/reading"
 )
 
 func greensboro(t *testing.T) []byte {
 	t.Helper()
-	b, err := io.ReadAll(shared.Open(t, "hourly/greensboro_tmy3.csv"))
+	b, err := io.ReadAll(opendata.Open(t, "hourly/greensboro_tmy3.csv"))
 	if err != nil {
 		t.Fatal(err)
 	}
