@@ -12,6 +12,7 @@ for folder in "$frozen/$name-garden" "$frozen/$name-crashed"; do
 		exit 1
 	fi
 done
+command -v zstd >/dev/null || { echo "zstd is needed to unpack a record of weather: install it" >&2; exit 1; }
 work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
 go build -o "$work/eyeup" ./cmd/eyeup

@@ -2,12 +2,36 @@ package book
 
 import (
 	"bytes"
+	"maps"
 	"os"
 	"path/filepath"
 	"testing"
 
+	"eyeup/internal/opendata"
 	"eyeup/stock"
 )
+
+// TestTheEntriesOfTheExample adds three entries as a stranger to the program wrote them: of
+// fourteen clumps five are divided, which gives 17 good divisions and 4 doubtful ones.
+func TestTheEntriesOfTheExample(t *testing.T) {
+	b, _ := newBook(t)
+	err := ReadLines(opendata.Open(t, "example/entries.jsonl"), func(one []Line) error {
+		for _, l := range one {
+			must(t)(b.Append(l.Entry))
+		}
+		return nil
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	got := map[stock.Form]int{}
+	for _, l := range b.Stock().Lots() {
+		got[l.Standing[0].Spot.Form] += l.Count()
+	}
+	if want := (map[stock.Form]int{stock.Clump: 9, stock.Division: 21}); !maps.Equal(got, want) {
+		t.Errorf("got %v, want %v", got, want)
+	}
+}
 
 // FuzzReadLines: whatever is sent, it is read or refused, never a panic; what is read
 // comes out again the same.
