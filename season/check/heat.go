@@ -94,6 +94,9 @@ func (c *replay) underTrays(course *place.Course, at, year int) *place.Course {
 // warmed is how many days a house is heated before its first plants.
 var warmed = int(culture.Usual("house.ahead"))
 
+// chilly is the air, °C, below which the plan counts the years.
+const chilly = 5
+
 func (h *burnt) cold(course *place.Course, from, to int) {
 	if from >= to {
 		return
@@ -104,7 +107,7 @@ func (h *burnt) cold(course *place.Course, from, to int) {
 	if low < 0 {
 		h.freezing++
 	}
-	if low < 5 {
+	if low < chilly {
 		h.belowFive++
 	}
 }
