@@ -217,7 +217,7 @@ func (g *Garden) prices() season.Prices {
 		p.MixLitre = season.Price{Amount: m.Per(quantity.Litre), Known: true}
 	}
 	if stem := g.Prices.Stem; stem.Minor > 0 {
-		p.PlantWeek = season.Price{Amount: stemsAWeek() * stem.Units() * float64(g.Season.StemsSold), Known: true}
+		p.PlantWeek = season.Price{Amount: g.stemsAWeek() * stem.Units() * float64(g.Season.StemsSold), Known: true}
 	}
 	if hour := g.Prices.Hour; hour.Minor > 0 {
 		p.Hand = season.Price{Amount: hour.Units(), Known: true}
@@ -234,8 +234,8 @@ func (g *Garden) prices() season.Prices {
 // stemsAWeek is how many stems a plant gives in a week of flower, 0 where that is not known. Today
 // it is the dahlia's figure for plants of every kind: a plan has one price for a week of flower.
 // The issue on advice is to ask each kind for its own flower.week.
-func stemsAWeek() float64 {
-	dahlia, known := culture.Lookup("dahlia")
+func (g *Garden) stemsAWeek() float64 {
+	dahlia, known := g.kind("dahlia")
 	if !known {
 		return 0
 	}
