@@ -92,21 +92,15 @@ func (k *Kind) FlowerDays(timing string) float64 {
 	return k.number("flower.mid")
 }
 
-// The containers by content: below smallPot a plant stands in a cell, below gallonPot in a
-// pot of 4 to 5 inches, above in a trade gallon.
-const (
-	smallPot  = 0.25 * quantity.Litre
-	gallonPot = 1.8 * quantity.Litre
-)
-
 // PotLimit returns the share of the way to flower at which a pot of the given content
-// begins to hold a plant back, for growth.PotShare. Pots above a trade gallon (2.8 L) are
+// begins to hold a plant back, for growth.PotShare: a cell, a pot of 4 to 5 inches or a trade
+// gallon, which are told apart by general figures. Pots above a trade gallon (2.8 L) are
 // taken as one. Not-a-number where it is not known.
 func (k *Kind) PotLimit(content quantity.Volume) float64 {
 	switch {
-	case content < smallPot:
+	case content < quantity.Volume(Usual("pot.cell_to"))*quantity.Litre:
 		return k.number("pot.cell")
-	case content < gallonPot:
+	case content < quantity.Volume(Usual("pot.small_to"))*quantity.Litre:
 		return k.number("pot.small")
 	}
 	return k.number("pot.gallon")

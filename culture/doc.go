@@ -7,7 +7,8 @@
 // not known stays unknown: a number that is not there is not-a-number, never 0, and
 // Lacks names it.
 //
-// The figures lie in data/, one table for each kind; facts.csv holds what is not a
-// number, sources.csv what the short names of sources stand for. Days of growth are days
-// at the best temperature (package growth).
+// The figures lie in data/, one table for each kind; general.csv holds those that do not
+// belong to one kind and those that stand in where a kind's own is not known (General),
+// facts.csv what is not a number, sources.csv what the short names of sources stand for.
+// Days of growth are days at the best temperature (package growth).
 package culture

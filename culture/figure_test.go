@@ -9,24 +9,10 @@ import (
 
 // No figure goes in without a source, a range that holds it, and a word on how sure it is.
 func TestEveryFigureIsVouchedFor(t *testing.T) {
+	vouchedFor(t, "general", GeneralFigures())
 	for _, name := range Kinds() {
 		k, _ := Lookup(name)
-		for _, f := range k.Figures() {
-			if err := vouched(f.Source, f.Sure); err != "" {
-				t.Errorf("%s, %s: %s", name, f.Key, err)
-			}
-			if !(f.Low <= f.Value && f.Value <= f.High) {
-				t.Errorf("%s, %s: %g lies outside %g to %g", name, f.Key, f.Value, f.Low, f.High)
-			}
-			for _, v := range []float64{f.Low, f.Value, f.High} {
-				if err := f.Unit.check(v); err != nil {
-					t.Errorf("%s, %s: %v", name, f.Key, err)
-				}
-			}
-			if f.Meaning == "" {
-				t.Errorf("%s, %s: no meaning", name, f.Key)
-			}
-		}
+		vouchedFor(t, name, k.Figures())
 		for _, f := range k.Facts() {
 			if err := vouched(f.Source, f.Sure); err != "" {
 				t.Errorf("%s, fact about %s: %s", name, f.About, err)
@@ -34,6 +20,31 @@ func TestEveryFigureIsVouchedFor(t *testing.T) {
 			if f.About == "" || !strings.HasSuffix(f.Text, ".") {
 				t.Errorf("%s, fact about %q is not a sentence: %q", name, f.About, f.Text)
 			}
+		}
+	}
+}
+
+// vouchedFor tells of each figure that lacks its source, its range, its meaning or a word on how
+// sure it is.
+func vouchedFor(t *testing.T, of string, figures []NamedFigure) {
+	t.Helper()
+	for _, f := range figures {
+		if err := vouched(f.Source, f.Sure); err != "" {
+			t.Errorf("%s, %s: %s", of, f.Key, err)
+		}
+		if !(f.Low <= f.Value && f.Value <= f.High) {
+			t.Errorf("%s, %s: %g lies outside %g to %g", of, f.Key, f.Value, f.Low, f.High)
+		}
+		if f.Low == f.High && of == "general" {
+			t.Errorf("%s, %s: no range", of, f.Key)
+		}
+		for _, v := range []float64{f.Low, f.Value, f.High} {
+			if err := f.Unit.check(v); err != nil {
+				t.Errorf("%s, %s: %v", of, f.Key, err)
+			}
+		}
+		if f.Meaning == "" {
+			t.Errorf("%s, %s: no meaning", of, f.Key)
 		}
 	}
 }
@@ -83,15 +94,16 @@ func TestUnvouchedFiguresAreFound(t *testing.T) {
 // Every name before a colon or comma in a source is cited, and every citation is used.
 func TestSourcesAreCited(t *testing.T) {
 	used := map[string]bool{}
+	tables := map[string]map[string]string{"general": sourcesOf(GeneralFigures())}
 	for _, name := range Kinds() {
 		k, _ := Lookup(name)
-		sources := map[string]string{}
-		for _, f := range k.Figures() {
-			sources[f.Key] = f.Source
-		}
+		tables[name] = sourcesOf(k.Figures())
 		for _, f := range k.Facts() {
-			sources["fact about "+f.About] = f.Source
+			tables[name]["fact about "+f.About] = f.Source
 		}
+	}
+	for _, name := range slices.Sorted(maps.Keys(tables)) {
+		sources := tables[name]
 		for _, key := range slices.Sorted(maps.Keys(sources)) {
 			for i, part := range namesIn(sources[key]) {
 				_, cited := stocked().citations[part]
@@ -115,6 +127,14 @@ func TestSourcesAreCited(t *testing.T) {
 			t.Errorf("%s: %q, %q", name, c.Text, c.Read)
 		}
 	}
+}
+
+func sourcesOf(figures []NamedFigure) map[string]string {
+	all := map[string]string{}
+	for _, f := range figures {
+		all[f.Key] = f.Source
+	}
+	return all
 }
 
 func TestWordsOfTheTables(t *testing.T) {

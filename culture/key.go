@@ -61,6 +61,8 @@ var keys = []key{
 	{"flower.mid", Days, every, true, "up to first flower at best, middling sorts"},
 	{"flower.late", Days, "", false, "up to first flower at best, late sorts"},
 	{"flower.stems", Each, "", false, "stems a plant"},
+	{"flower.week", Each, "", false, "stems a plant, in a week of flower"},
+	{"flower.cut_for", Days, "", false, "cut or picked under cover, from first flower"},
 
 	{"pot.cell", Share, every, false, "way to flower where a cell holds it back"},
 	{"pot.small", Share, every, false, "way to flower where a 4-5 in pot does"},
@@ -68,6 +70,7 @@ var keys = []key{
 	{"pot.floor", Share, every, false, "growth left to a pot-bound plant"},
 	{"day.none", Hours, every, false, "no progress to flower in days of up to"},
 	{"day.full", Hours, every, false, "full progress in days from"},
+	{"day.blind", Hours, "", false, "tubers and blind buds in days below"},
 	{"day.least", Share, "", false, "progress left in the shortest days"},
 	{"day.lamps", Hours, "", false, "light days to"},
 	{"light.least", Light, "", false, "poor below a daily light of"},

@@ -49,6 +49,7 @@ type Kind struct {
 	HardenDays float64
 	SowToPot   float64 // days from up to pricking out or potting
 	RateFloor  float64 // share of growth left to a plant that is pot-bound
+	CutFor     float64 // days from first flower till what stays under cover is cleared
 
 	Transplant Transplant
 	DayLength  DayLength
@@ -109,6 +110,7 @@ func (k *Kind) fill() {
 	k.Grow = growth.Growing{Base: t("grow.base"), Best: t("grow.best"), Ceiling: t("grow.ceiling")}
 	k.RestUntil, k.LookAfter, k.StartWeeks = n("rest.until"), n("sprout.look"), n("start.weeks")
 	k.Ready, k.HardenDays, k.SowToPot, k.RateFloor = n("plant.ready"), n("plant.harden"), n("start.prick"), n("pot.floor")
+	k.CutFor = n("flower.cut_for")
 	k.Transplant = Transplant{n("plant.check"), n("plant.check_rate"), n("plant.check_framed")}
 	k.DayLength = DayLength{n("day.none"), n("day.full"), n("day.least")}
 	k.Light = LightNeed{n("light.least"), n("light.enough")}

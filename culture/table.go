@@ -85,19 +85,20 @@ func readKind(r []string) (*Kind, error) {
 		figures: map[string]Figure{},
 	}
 	file := strings.ReplaceAll(k.Name, " ", "-") + ".csv"
-	if err := rows(file, 7, k.addFigure); err != nil {
+	if err := rows(file, 7, func(r []string) error { return addFigure(k.figures, keys, r) }); err != nil {
 		return nil, err
 	}
 	k.fill()
 	return k, nil
 }
 
-func (k *Kind) addFigure(r []string) error {
-	i, known := numbered[r[0]]
-	if !known {
+// addFigure adds a row of a table of figures under one of the keys that it may have.
+func addFigure(figures map[string]Figure, keys []key, r []string) error {
+	i := slices.IndexFunc(keys, func(k key) bool { return k.name == r[0] })
+	if i < 0 {
 		return fmt.Errorf("%q is not the key of any figure", r[0])
 	}
-	if _, twice := k.figures[r[0]]; twice {
+	if _, twice := figures[r[0]]; twice {
 		return fmt.Errorf("%q stands twice", r[0])
 	}
 	f := Figure{Unit: Unit(r[4]), Sure: Sureness(r[5]), Source: r[6]}
@@ -110,7 +111,7 @@ func (k *Kind) addFigure(r []string) error {
 	if f.Unit != keys[i].unit {
 		return fmt.Errorf("%s is in %s, not in %q", r[0], keys[i].unit, r[4])
 	}
-	k.figures[r[0]] = f
+	figures[r[0]] = f
 	return nil
 }
 

@@ -26,6 +26,8 @@ const (
 	Area       Unit = "m²"
 	PerArea    Unit = "/m²"
 	Depth      Unit = "cm"
+	Kelvin     Unit = "K" // a difference of temperatures
+	Litres     Unit = "L"
 )
 
 // limits are the bounds beyond which a figure of a unit cannot be meant.
@@ -33,6 +35,7 @@ var limits = map[Unit][2]float64{
 	Celsius: {-40, 60}, DegreeDays: {1, 5000}, Days: {-60, 400}, Weeks: {0, 60}, Hours: {0, 48},
 	Minutes: {0, 240}, Share: {0, 1}, Times: {0.01, 20}, Each: {0, 1000}, Light: {0.1, 60},
 	Area: {0.0001, 10}, PerArea: {0.1, 1000}, Depth: {0, 60},
+	Kelvin: {0, 20}, Litres: {0, 1000},
 }
 
 // check reports a value that the unit cannot have.

@@ -41,7 +41,7 @@ func (r *reckoning) stored(kind *culture.Kind, name string, at stock.Spot, pack 
 
 // usualStore is a store as advised for a kind, at half humidity, all the year.
 func usualStore(kind *culture.Kind) (s Store) {
-	celsius, humidity := math.NaN(), 0.5
+	celsius, humidity := math.NaN(), culture.Usual("store.air")
 	if kind != nil {
 		if f, known := kind.Figure("store.temperature"); known {
 			celsius = f.Value

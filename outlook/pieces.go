@@ -14,19 +14,18 @@ import (
 // mean, as though so many clumps had given so many.
 type pieces struct{ good, clumps float64 }
 
-const (
+var (
 	// varietySpread is how much varieties of a kind differ in what a clump gives, as a
-	// share of its mean. Assumption: agrees with growers who count from one or two good
-	// pieces in a shy sort to ten and more in a willing one.
-	varietySpread = 0.45
+	// share of its mean.
+	varietySpread = culture.Usual("divide.varieties")
 
 	// uneven is how much more clumps of one variety differ than chance alone would have it
-	// (variance over mean). Assumption: agrees with 0 to 15 pieces from clumps of one lot.
-	uneven = 1.5
-
-	// oneInTen is how many standard deviations lie from the middle to one case in ten.
-	oneInTen = 1.2815515655446004
+	// (variance over mean).
+	uneven = culture.Usual("divide.uneven")
 )
+
+// oneInTen is how many standard deviations lie from the middle to one case in ten.
+const oneInTen = 1.2815515655446004
 
 // yields are what a clump gives, by kind and by variety.
 type yields struct {

@@ -154,7 +154,7 @@ func (m *maker) mayStay(b *batch, r *route) bool {
 
 // autumnBefore is how many days before the turn of the year corms are planted at the
 // earliest: from October on, half a year later in the south.
-const autumnBefore = 92
+var autumnBefore = int(culture.Usual("start.corms"))
 
 // forGood returns the route on which stock stays under cover and flowers there.
 func (r *route) forGood() *route {

@@ -181,7 +181,7 @@ func (f *following) wayOf(b *batch, d Decided, r *route) *route {
 }
 
 // odd is the share of stays that may reach beyond the days of heat: odd years, in which plants
-// come or go otherwise than in all others. Assumption.
+// come or go otherwise than in all others.
 const odd = 0.02
 
 // realize leads the lots through the places as they are held. Where plants would stand longer in

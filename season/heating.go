@@ -123,6 +123,9 @@ func (r *realized) overfull(at int, used []float64) {
 	})
 }
 
+// chilly is the air, °C, below which the years are counted in the answer.
+const chilly = 5
+
 // heat sums up a heated place while it is in use.
 func (r *realized) heat(at int) *heatSums {
 	c, used := r.climate(at, r.settings[at]), r.used[at]
@@ -139,7 +142,7 @@ func (r *realized) heat(at int) *heatSums {
 		if low < 0 {
 			s.freezing++
 		}
-		if low < 5 {
+		if low < chilly {
 			s.belowFive++
 		}
 		for w := range s.weekly {

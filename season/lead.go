@@ -143,9 +143,8 @@ func (w walker) stirs(s *stage, at *yearDays, day int, one individual) {
 	w.sprouts(day, s.warmth, one, &s.fate)
 }
 
-// potFreezes is the pot, in °C, in which what is not yet up freezes. The freezing point of
-// dahlia roots was not found; 0 °C is the guard of the trade.
-const potFreezes = 0.0
+// potFreezes is the pot, in °C, in which what is not yet up freezes.
+var potFreezes = culture.Usual("pot.freezes")
 
 // planted returns the growth of one day, in days at the best temperature, of what stands in the
 // ground: transplanting sets it back for a while.

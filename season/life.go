@@ -76,19 +76,18 @@ func lifeOf(k *culture.Kind, key lifeKey, newYear int) (*life, error) {
 	l := &life{
 		Kind: k, rest: newYear + int(orElse(k.RestUntil, 0)),
 		sprout: k.Sprout.Sum, eyed: k.Sprout.Eyed,
-		flower: k.FlowerDays(string(key.timing)), ready: orElse(k.Ready, 0), harden: int(orElse(k.HardenDays, 7)),
+		flower: k.FlowerDays(string(key.timing)), ready: orElse(k.Ready, 0), harden: int(orElse(k.HardenDays, culture.Usual("plant.harden"))),
 		potLimit: orElse(k.PotLimit(quantity.Volume(pot.Volume.Value)*quantity.Litre), math.Inf(1)),
-		kill:     celsiusOr(k.Frost.Kills, 0), harm: celsiusOr(k.ColdDamage, 0), night: celsiusOr(k.Lowest, 0),
-		soilLeafy: celsiusOr(k.Soil.Leafy, 0), soilDormant: soilAllows(k),
+		kill:     celsiusOr(k.Frost.Kills, culture.Usual("cold.dead")), harm: celsiusOr(k.ColdDamage, culture.Usual("cold.damage")), night: celsiusOr(k.Lowest, culture.Usual("cold.night")),
+		soilLeafy: celsiusOr(k.Soil.Leafy, culture.Usual("plant.soil_leafy")), soilDormant: soilAllows(k),
 		tray: float64(k.Bench.Tray), tight: float64(k.Bench.Tight), spaced: float64(k.Bench.Spaced), bed: float64(k.Bench.InBed),
 		prick: int(orElse(k.SowToPot, 0)), container: container, cells: pot.Cells,
 	}
 	l.lightFrom = celsiusOr(k.Grow.Base, 0)
 	l.lightEach = k.LightFor(l.lightFrom + 1)
-	l.meets = orElse(k.Bench.Meet, 0.25) * orElse(l.flower, orElse(k.Ready, 40))
-	l.cutFor = fruiting
+	l.meets = orElse(k.Bench.Meet, culture.Usual("bench.meet")) * orElse(l.flower, orElse(k.Ready, culture.Usual("plant.ready")))
+	l.cutFor = int(orElse(k.CutFor, culture.Usual("flower.cut_for")))
 	if k.Life == culture.Soak {
-		l.cutFor = cutting
 		l.rest = 0 // dry corms wait for water, not for the year
 	}
 	if math.IsNaN(l.flower) {
@@ -98,20 +97,13 @@ func lifeOf(k *culture.Kind, key lifeKey, newYear int) (*life, error) {
 		l.flower = math.Inf(1)
 	}
 	if k.Frost.Leafy == culture.SetBack {
-		l.setBack = int(7 * orElse(k.Frost.Weeks, 3))
+		l.setBack = int(7 * orElse(k.Frost.Weeks, culture.Usual("cold.back")))
 	}
 	l.assumed = assumptions(k)
 	err = l.by(key)
 	l.small = l.smallPots(key)
 	return l, err
 }
-
-// How many days what stays under cover is cut or picked before it is cleared. Common
-// practice: corms six weeks, fruit till autumn.
-const (
-	cutting  = 42
-	fruiting = 120
-)
 
 // by fits a life to how its plants come from the stock.
 func (l *life) by(key lifeKey) error {
@@ -172,7 +164,7 @@ func soilAllows(k *culture.Kind) float64 {
 	if f, known := k.Figure("plant.soil_dormant"); known {
 		return f.Low
 	}
-	return celsiusOr(k.Soil.Leafy, 0)
+	return celsiusOr(k.Soil.Leafy, culture.Usual("plant.soil_leafy"))
 }
 
 func orElse(x, unknown float64) float64 {

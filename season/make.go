@@ -42,9 +42,8 @@ const (
 // ErrNoYears is returned for a brief without a year of weather.
 var ErrNoYears = errors.New("there is no whole year of weather to reckon with; give a longer record, or let the weather be made up")
 
-// usualGlass is the level at which the trade keeps glass for young plants: 50 °F.
-// Common practice: 45-55 °F.
-const usualGlass = 10.0
+// usualGlass is the level, °C, at which the trade keeps glass for young plants.
+var usualGlass = culture.Usual("house.usual")
 
 // What the plans do, in a sentence.
 const (
@@ -240,13 +239,14 @@ func (m *maker) unheated(rank func([]*outcome) []*outcome) func([]*outcome) []*o
 }
 
 // usualWeeks is the usual time from start to planting out, in weeks: for stock from the
-// store four to six weeks before the average last frost (common practice), for seed and
+// store so many before the average last frost as is common practice, for seed and
 // corms the kind's own.
 func (m *maker) usualWeeks(l *life) (from, to float64) {
 	if f, ok := l.Figure("start.weeks"); ok && l.Life != culture.Store {
 		return f.Low, f.High
 	}
-	return m.wait + 4, m.wait + 6
+	f := culture.General("start.frost")
+	return m.wait + f.Low, m.wait + f.High
 }
 
 // usualLevels holds every heated place at the level nearest to what is usual.

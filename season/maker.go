@@ -161,7 +161,7 @@ func (m *maker) outOf(l *life) int {
 
 // hardy is the cold that a hardy kind stands, °C: well below the frost that the trade
 // plants tender stock by.
-const hardy = -2.0
+var hardy = culture.Usual("cold.hardy")
 
 // lastBelow returns the last day up to split on which low is at or below a limit, 0 for none.
 func lastBelow(low []float64, split int, limit float64) int {

@@ -22,7 +22,7 @@ func (r *realized) needs() {
 }
 
 // before is how many days before its first use a thing is to be there.
-const before = 14
+var before = int(culture.Usual("get.before"))
 
 // potting lists the mix and the containers of all that is raised in them.
 func (r *realized) potting() {
@@ -78,7 +78,7 @@ func (p *part) isPotted() bool {
 }
 
 // sureOfSeed is how sure one wants to be of enough seedlings.
-const sureOfSeed = 0.9
+var sureOfSeed = quantity.Share(culture.Usual("sow.sure"))
 
 // seed lists how many seeds to sow for the plants that are wanted, at the germination
 // of good seed at its usual warmth.

@@ -1,6 +1,10 @@
 package season
 
-import "sync"
+import (
+	"sync"
+
+	"eyeup/culture"
+)
 
 // route is the way of a unit through the places, each at one setting.
 type route struct {
@@ -75,8 +79,8 @@ type later struct {
 }
 
 // shrugged is how many nights below the harm limit a season's plant may see under cover
-// before the year counts as one in which it was kept too cold. Assumption.
-const shrugged = 3
+// before the year counts as one in which it was kept too cold.
+var shrugged = int(culture.Usual("cold.shrugged"))
 
 // weeksOfFlower returns the weeks from first flower to the end of the flowering season in
 // one year: the day of the first autumn freeze, or when it has flowered itself out.

@@ -22,8 +22,8 @@ type smallPot struct {
 var usualSmall = []string{"square4half", "round4"}
 
 // pottedNoMore is how many days before the Monday of planting out nothing is potted up any
-// more: it goes into the ground instead. Common practice: a fortnight.
-const pottedNoMore = 14
+// more: it goes into the ground instead.
+var pottedNoMore = int(culture.Usual("pot.last"))
 
 // smallPots lists the pots in which plants of a life may begin: where they end in a larger one,
 // and come from seed, a cutting or a division. A whole clump has no room in them.

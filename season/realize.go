@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"eyeup/civil"
+	"eyeup/culture"
 	"eyeup/growth"
 	"eyeup/odds"
 	"eyeup/place"
@@ -87,7 +88,7 @@ func (r *realized) use() {
 }
 
 // warming is how many days before its first plants a house is heated.
-const warming = 3
+var warming = int(culture.Usual("house.ahead"))
 
 // set makes the settings: each heated place is held at its level while it is in use.
 func (r *realized) set(at levels) {
@@ -132,11 +133,10 @@ func (r *realized) heldWhile(at, level int) place.Setting {
 
 // individuals stand for a lot: its plants between the slowest tenth and the quickest,
 // each with its own haste to come up and to flower.
-var individuals = []struct{ up, flower float64 }{{0.1, 0.7}, {0.3, 0.1}, {0.5, 0.5}, {0.7, 0.9}, {0.9, 0.3}}
+var individuals = culture.Individuals()
 
-// flowerSpread is the spread of the days to flower within a lot. Assumption: agrees with
-// first flowers of one variety in one bed over two to three weeks.
-const flowerSpread = 0.08
+// flowerSpread is the spread of the days to flower within a lot.
+var flowerSpread = culture.Usual("flower.spread")
 
 // walk leads the middle plant and the lot of every part through the places as set.
 func (r *realized) walk() {
@@ -163,8 +163,8 @@ func (o *outcome) individually() [][]fate {
 			w, moves := walker{life: o.life, option: &o.option, year: year}, &schedule{f.handOn, f.framed, f.potted, f.out}
 			for _, i := range individuals {
 				one := individual{
-					growth.Lognormal{Middle: 1, Sigma: o.life.Sprout.Sigma}.At(i.up),
-					growth.Lognormal{Middle: 1, Sigma: flowerSpread}.At(i.flower),
+					growth.Lognormal{Middle: 1, Sigma: o.life.Sprout.Sigma}.At(i.Up),
+					growth.Lognormal{Middle: 1, Sigma: flowerSpread}.At(i.Flower),
 				}
 				o.lots[year] = append(o.lots[year], w.walk(one, moves))
 			}

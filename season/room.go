@@ -3,6 +3,8 @@ package season
 import (
 	"math"
 	"slices"
+
+	"eyeup/culture"
 )
 
 // taken is the room that a plant takes on one bench.
@@ -108,13 +110,16 @@ func (o *outcome) takes(f fate, week int, m *maker, most []taken) []taken {
 }
 
 // dark returns how many days after coming up a plant stands in a place without lamps:
-// none where it stays, up to a week where it waits to be handed on.
+// none where it stays, some where it waits to be handed on.
 func (o *outcome) dark(place int) int {
 	if o.route.onPlace == place {
 		return 0
 	}
-	return 7
+	return lampless
 }
+
+// lampless is how many days after coming up what waits to be handed on does without lamps.
+var lampless = int(culture.Usual("lamps.wait"))
 
 // changes adds to a list, in order, the days from the start to the end of the span on which a plant may
 // come to stand elsewhere, to be lit or to take other room: between two of them all is as on
@@ -123,7 +128,7 @@ func (o *outcome) changes(f fate, end int, all []int) []int {
 	begin := max(o.start, o.firstMonday)
 	all = append(all, begin, end)
 	for _, day := range []int{
-		f.handOn, f.framed, f.out, f.died, f.up + 1, f.up + 8, f.up + o.life.prick + 1, f.meet, f.touch, f.potted, f.eyed + 1, f.flower + o.life.cutFor + 1,
+		f.handOn, f.framed, f.out, f.died, f.up + 1, f.up + lampless + 1, f.up + o.life.prick + 1, f.meet, f.touch, f.potted, f.eyed + 1, f.flower + o.life.cutFor + 1,
 	} {
 		if day > begin && day < end {
 			all = append(all, day)

@@ -15,8 +15,11 @@ import (
 )
 
 // packedAfter is how many days after the season's begin stock is packed away: in the
-// middle of October, or of April in the south. Common practice.
-const packedAfter = 45
+// middle of October, or of April in the south.
+var packedAfter = int(culture.Usual("store.packed"))
+
+// cutBefore is how many weeks before the Monday of planting out clumps are cut in spring.
+var cutBefore = int(culture.Usual("divide.before"))
 
 // stored reckons what the store does to a part till the day on which it is started, or goes into the
 // ground where that is all; nil where it never does, or the store's air or the stock's ways are not known.
@@ -87,7 +90,7 @@ func share(a odds.Amount) string {
 func (r *realized) cutIn(b *batch, form string, count int, hours float64) CutSeason {
 	unknown := odds.Exactly(math.NaN())
 	c := CutSeason{Through: unknown, Hours: hundredth(hours)}
-	if spells := r.spells(b.store, r.outFrom-7*5); spells != nil {
+	if spells := r.spells(b.store, r.outFrom-7*cutBefore); spells != nil {
 		s := keeping.Stock{Kind: b.Variety.Kind, Form: form, Pack: b.Pack, Culture: b.life.Kind}
 		if through, err := keeping.Survival(s, spells); err == nil {
 			c.Through = through

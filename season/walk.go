@@ -176,7 +176,7 @@ func (w walker) frames(day int, f *fate) {
 
 // slack is how far below a limit the air of a heated place may swing before a night
 // counts as too cold: the slack of a thermostat, in K.
-const slack = 0.5
+var slack = culture.Usual("house.slack")
 
 // frozen counts what cold does to leaves today. Frost kills, or sets the plant back.
 func (w walker) frozen(at *yearDays, day int, f *fate, idle *int) {

@@ -8,13 +8,16 @@ import (
 	"eyeup/season"
 )
 
-// The days between the jobs of autumn. Common practice.
-const (
-	markBefore civil.Days = 14 // keepers and sick are marked before the frost takes the leaves
-	liftAfter  civil.Days = 7  // after the first freeze
-	cureFor    civil.Days = 7
-	proveAfter civil.Days = 7 // after first flower
+// The days between the jobs of autumn.
+var (
+	markBefore = days("autumn.mark") // keepers and sick are marked before the frost takes the leaves
+	liftAfter  = days("autumn.lift") // after the first freeze
+	cureFor    = days("autumn.cure")
+	proveAfter = days("autumn.prove") // after first flower
 )
+
+// lookEvery is how often plants are looked over for mites, at most.
+var lookEvery = days("mite.look")
 
 // autumn lists the jobs of stock that is carried through the winter: to prove the names
 // while it flowers, to mark it before the frost, to lift, cure and pack it.
@@ -39,7 +42,7 @@ func (m *maker) autumn(b season.BatchPlan, k *culture.Kind) {
 }
 
 // mites asks to look for mites in the warm rooms while plants stand there, as often as a
-// generation takes at the room's warmth, and weekly at most.
+// generation takes at the room's warmth, and every lookEvery days at most.
 func (m *maker) mites() {
 	for _, p := range m.Places {
 		air, steady := p.Model.(place.Steady)
@@ -50,13 +53,13 @@ func (m *maker) mites() {
 		if first.IsZero() {
 			continue
 		}
-		for day := first.AddDays(civil.Week); !day.After(last); {
+		for day := first.AddDays(lookEvery); !day.After(last); {
 			m.add(day, "look for mites", "", p.Name, "", 0, 0, "warm, dry and still is what they like: undersides of leaves, with a lens")
 			usual, _, err := growth.Mites.Days(air.Temperature[day.Month()-1])
 			if err != nil {
 				break // too cold for them
 			}
-			day = day.AddDays(max(civil.Days(usual), civil.Week))
+			day = day.AddDays(max(civil.Days(usual), lookEvery))
 		}
 	}
 }

@@ -34,8 +34,8 @@ func Of(b season.Brief, p *season.Plan) []Job {
 	return m.sorted()
 }
 
-// RoundEvery is how often a store is gone through. Common practice: monthly.
-const RoundEvery = 4 * civil.Week
+// RoundEvery is how often a store is gone through.
+var RoundEvery = days("store.round")
 
 // rounds asks for a round of every store each month while stock waits there.
 func (m *maker) rounds() {
@@ -64,7 +64,10 @@ func (m *maker) rounds() {
 }
 
 // packed is when stock is in store: the middle of October, or of April in the south.
-const packed civil.Days = 45
+var packed = days("store.packed")
+
+// days is a general figure of culture in days.
+func days(figure string) civil.Days { return civil.Days(culture.Usual(figure)) }
 
 // raise lists the jobs from start to planting out.
 func (m *maker) raise(b season.BatchPlan, k *culture.Kind) {

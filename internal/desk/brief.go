@@ -217,7 +217,7 @@ func (g *Garden) prices() season.Prices {
 		p.MixLitre = season.Price{Amount: m.Per(quantity.Litre), Known: true}
 	}
 	if stem := g.Prices.Stem; stem.Minor > 0 {
-		p.PlantWeek = season.Price{Amount: stemsPerWeek() * stem.Units() * float64(g.Season.StemsSold), Known: true}
+		p.PlantWeek = season.Price{Amount: g.stemsAWeek() * stem.Units() * float64(g.Season.StemsSold), Known: true}
 	}
 	if hour := g.Prices.Hour; hour.Minor > 0 {
 		p.Hand = season.Price{Amount: hour.Units(), Known: true}
@@ -231,18 +231,14 @@ func (g *Garden) prices() season.Prices {
 	return p
 }
 
-// flowering is how many weeks a dahlia flowers in a long season. Common practice: ten.
-const flowering = 10
-
-// stemsPerWeek is how many stems a dahlia gives in a week of flower.
-func stemsPerWeek() float64 {
-	k, known := culture.Lookup("dahlia")
+// stemsAWeek is how many stems a plant gives in a week of flower, 0 where that is not known. Today
+// it is the dahlia's figure for plants of every kind: a plan has one price for a week of flower.
+// The issue on advice is to ask each kind for its own flower.week.
+func (g *Garden) stemsAWeek() float64 {
+	dahlia, known := g.kind("dahlia")
 	if !known {
 		return 0
 	}
-	stems, known := k.Figure("flower.stems")
-	if !known {
-		return 0
-	}
-	return stems.Value / flowering
+	stems, _ := dahlia.Figure("flower.week")
+	return stems.Value
 }

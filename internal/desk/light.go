@@ -15,13 +15,19 @@ import (
 )
 
 // Hours of day light that decide between flowers and tubers in dahlias raised from tubers.
-// Below tooShort a plant sets tubers and blind buds: Konishi & Inaba 1964, Journal of the
-// Japanese Society for Horticultural Science 33:171. To longEnough growers lengthen the day
-// with lamps: common practice.
-const (
-	tooShort   = 12.0
-	longEnough = 14.0
+// Below tooShort a plant sets tubers and blind buds. To longEnough growers lengthen the day
+// with lamps.
+var (
+	tooShort   = ofDahlia("day.blind")
+	longEnough = ofDahlia("day.lamps")
 )
+
+// ofDahlia is a figure of the dahlia that culture is known to have.
+func ofDahlia(figure string) float64 {
+	dahlia, _ := culture.Lookup("dahlia")
+	f, _ := dahlia.Figure(figure)
+	return f.Value
+}
 
 // LightAnswer is the light of a place month by month.
 type LightAnswer struct {

@@ -5,6 +5,7 @@ import (
 	"io"
 	"math"
 
+	"eyeup/culture"
 	"eyeup/growth"
 	"eyeup/quantity"
 )
@@ -30,8 +31,8 @@ type MiteAnswer struct {
 	why bool
 }
 
-// lookEvery is how often plants are looked over for mites: common practice, weekly.
-const lookEvery = 7
+// lookEvery is how often plants are looked over for mites, in days.
+var lookEvery = int(culture.Usual("mite.look"))
 
 // lookingAdvice says how: Florida and Iowa State extension services.
 const lookingAdvice = "Look at the undersides of leaves with a lens of 10 to 15 times, or beat leaves onto white paper. Warm dry air favours mites. Whatever is sprayed, the label is the law."

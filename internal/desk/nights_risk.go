@@ -21,9 +21,8 @@ type AtRisk struct {
 	Effect  string   `json:"effect" jsonschema:"description=what freezing does: set back or dead"`
 }
 
-// storedFreezes is where tubers and corms freeze in a store. Common practice has any frost
-// in the store as the loss of what it reaches; their sap freezes a little lower.
-var storedFreezes = quantity.Celsius(0)
+// storedFreezes is where tubers and corms freeze in a store.
+var storedFreezes = quantity.Celsius(culture.Usual("store.freezes"))
 
 // atRisk lists what stands in a place and is hurt in some of the years, whose coldest
 // hours inside are given.

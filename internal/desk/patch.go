@@ -5,6 +5,7 @@ import (
 	"fmt"
 
 	"eyeup/civil"
+	"eyeup/culture"
 	"eyeup/odds"
 	"eyeup/patch"
 	"eyeup/solve"
@@ -120,8 +121,7 @@ type PatchQuestion struct {
 }
 
 // beforeFrost is how long before the last frost stock leaves the store.
-// Common practice: dahlias are started four to eight weeks before planting out.
-const beforeFrost = 42 * civil.Days(1)
+var beforeFrost = civil.Days(culture.Usual("patch.before"))
 
 // Planting works out the planting list of a garden that was read from a folder. When ctx ends
 // it returns the best list so far, with its gap.

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"eyeup/civil"
+	"eyeup/culture"
 	"eyeup/internal/exchange"
 	"eyeup/place/logger"
 	"eyeup/quantity"
@@ -44,8 +45,8 @@ type LoggerMonth struct {
 const loggerNote = `Beside garden.toml, with logged = "FILE" at its place, these hours stand for the months wherever they reach; the other days go by temperature = ….`
 
 // stirs is the warmth in store from which clumps move in spring whether one likes it or
-// not, °C: 50 °F. Common practice.
-const stirs = 10.0
+// not, °C.
+var stirs = culture.Usual("store.stirs")
 
 // ReadLogger looks through what a logger recorded. It refuses what the reader refuses.
 func ReadLogger(name string, file io.Reader) (*LoggerAnswer, error) {

@@ -6,6 +6,7 @@ import (
 	"io"
 	"math"
 
+	"eyeup/culture"
 	"eyeup/odds"
 	"eyeup/quantity"
 	"eyeup/supply"
@@ -92,7 +93,7 @@ func (q SowQuestion) germination() (supply.Germination, error) {
 }
 
 // manySeeds for each plant are so many that a test costs less than sowing them.
-const manySeeds = 8
+var manySeeds = int(culture.Usual("sow.many"))
 
 // tellOfKind adds what is known of seed of the kind.
 func (a *SowAnswer) tellOfKind(q SowQuestion) {

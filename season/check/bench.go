@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"eyeup/culture"
 	"eyeup/season"
 	"eyeup/stock"
 )
@@ -13,7 +14,7 @@ import (
 const alike = 0.02
 
 // handDays is how many days after coming up what waits to be handed on does without lamps.
-const handDays = 7
+var handDays = int(culture.Usual("lamps.wait"))
 
 // stands returns where a batch stands on a day of a year, -1 for nowhere, and the room a
 // plant of it takes there.

@@ -62,11 +62,15 @@ func (c *calendar) isMonday(day int) bool { return c.date(day).Weekday() == time
 // week returns the first day of a week.
 func (c *calendar) week(w int) int { return c.firstMonday + 7*w }
 
+// pastMidsummer is how many days after midsummer a day of the year may lie and be one of this spring:
+// a last freeze may come so late.
+const pastMidsummer = 28
+
 // spring returns the day of this season's spring on which a day of the year falls.
 func (c *calendar) spring(m civil.MonthDay) int {
 	split := c.date(c.split)
 	d := m.In(split.Year())
-	if d.Sub(split) > 28 { // a last freeze may come somewhat after midsummer
+	if d.Sub(split) > pastMidsummer {
 		d = m.In(split.Year() - 1)
 	}
 	return c.day(d)

@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 
+	"eyeup/culture"
 	"eyeup/season"
 	"eyeup/stock"
 )
@@ -18,7 +19,7 @@ type cut struct {
 }
 
 // beforeOut is how many weeks before the Monday of planting out clumps are cut in spring.
-const beforeOut = 5
+var beforeOut = int(culture.Usual("divide.before"))
 
 // dividing holds what is cut, and what cutting it in spring and in autumn comes to.
 func (c *replay) dividing() {

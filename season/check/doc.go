@@ -6,7 +6,8 @@
 // What the plan says of all that must come out again.
 //
 // It is code of its own: it knows what a brief and a plan are, and nothing of how plans
-// are found. Its rules are those of package season, in these words:
+// are found. It reads the figures of its rules from package culture itself. Its rules are those of
+// package season, in these words:
 //
 //   - Warmth counts by the hour: in the roots until the shoot is through, then in the air.
 //     Before the end of deep rest nothing counts; what is dry or seed does not stir in store.

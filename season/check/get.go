@@ -21,7 +21,7 @@ const litre = 0.51
 const mix = "potting mix"
 
 // before is how many days before its first use a thing is to be there.
-const before = 14
+var before = int(culture.Usual("get.before"))
 
 // wants adds up what is to get, by what the plan calls it, in the order met.
 type wants struct {
@@ -139,7 +139,7 @@ func (c *replay) price(w *wants) {
 }
 
 // sureOfSeed is how sure one is to be of enough seedlings.
-const sureOfSeed = 0.9
+var sureOfSeed = quantity.Share(culture.Usual("sow.sure"))
 
 // seed adds the seeds to sow for what is wanted, at the germination of good seed.
 func (c *replay) seed(w *wants) {

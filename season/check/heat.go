@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"eyeup/civil"
+	"eyeup/culture"
 	"eyeup/odds"
 	"eyeup/place"
 	"eyeup/season"
@@ -51,7 +52,7 @@ type heatOf struct {
 	*burnt
 }
 
-// burn runs a place through its days of heat. In use it is from three days later: so long a house
+// burn runs a place through its days of heat. In use it is from some days later: so long a house
 // is warmed before its first plants.
 func (c *replay) burn(at int, plan *season.PlacePlan) *burnt {
 	from := min(max(c.calendar.day(plan.HeatedFrom), 0), c.calendar.days)
@@ -91,7 +92,10 @@ func (c *replay) underTrays(course *place.Course, at, year int) *place.Course {
 }
 
 // warmed is how many days a house is heated before its first plants.
-const warmed = 3
+var warmed = int(culture.Usual("house.ahead"))
+
+// chilly is the air, °C, below which the plan counts the years.
+const chilly = 5
 
 func (h *burnt) cold(course *place.Course, from, to int) {
 	if from >= to {
@@ -103,7 +107,7 @@ func (h *burnt) cold(course *place.Course, from, to int) {
 	if low < 0 {
 		h.freezing++
 	}
-	if low < 5 {
+	if low < chilly {
 		h.belowFive++
 	}
 }
@@ -152,13 +156,13 @@ func (c *replay) inUse(at int, plan *season.PlacePlan) {
 			if z.After(last) {
 				last = z
 			}
-			if a.Before(plan.HeatedFrom.AddDays(warmed)) || z.After(plan.HeatedTo) {
+			if a.Before(plan.HeatedFrom.AddDays(civil.Days(warmed))) || z.After(plan.HeatedTo) {
 				outside++
 			}
 		}
 	}
 	if float64(outside) > oddOnes*float64(stays) {
-		c.add("days of heat", plan.Place, fmt.Sprintf("%v to %v", first.AddDays(-warmed), last), fmt.Sprintf("%v to %v", plan.HeatedFrom, plan.HeatedTo))
+		c.add("days of heat", plan.Place, fmt.Sprintf("%v to %v", first.AddDays(civil.Days(-warmed)), last), fmt.Sprintf("%v to %v", plan.HeatedFrom, plan.HeatedTo))
 	}
 }
 

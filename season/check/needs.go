@@ -57,16 +57,10 @@ func smallOf(b *season.Brief, n *needs) *smallPot {
 }
 
 // hardy is the cold that a hardy kind bears, °C.
-const hardy = -2.0
-
-// How many days what stays under cover is cut or picked before it is cleared.
-const (
-	cutting  = 42
-	fruiting = 120
-)
+var hardy = culture.Usual("cold.hardy")
 
 // slack is what a thermostat may swing below a limit, K.
-const slack = 0.5
+var slack = culture.Usual("house.slack")
 
 // needsOf reads the figures of a kind for a timing, and for how the plants come from the
 // stock. What is not known is left out, as the plan's assumptions say.
@@ -87,9 +81,9 @@ func needsOf(b *season.Brief, v stock.Variety, form stock.Form, how season.How) 
 		kind: k, pot: pot,
 		sprout: k.Sprout.Sum, eyed: k.Sprout.Eyed, spread: k.Sprout.Sigma,
 		flower: k.FlowerDays(string(v.Timing)), ready: orElse(k.Ready, 0),
-		rest: int(orElse(k.RestUntil, 0)), harden: int(orElse(k.HardenDays, 7)), prick: int(orElse(k.SowToPot, 0)),
-		kill: orElse(k.Frost.Kills.Celsius(), 0), harm: orElse(k.ColdDamage.Celsius(), 0),
-		leafy: orElse(k.Soil.Leafy.Celsius(), 0),
+		rest: int(orElse(k.RestUntil, 0)), harden: int(orElse(k.HardenDays, culture.Usual("plant.harden"))), prick: int(orElse(k.SowToPot, 0)),
+		kill: orElse(k.Frost.Kills.Celsius(), culture.Usual("cold.dead")), harm: orElse(k.ColdDamage.Celsius(), culture.Usual("cold.damage")),
+		leafy: orElse(k.Soil.Leafy.Celsius(), culture.Usual("plant.soil_leafy")),
 		pots:  orElse(k.PotLimit(quantity.Volume(pot.Volume.Value)*quantity.Litre), math.Inf(1)),
 		tray:  float64(k.Bench.Tray), tight: float64(k.Bench.Tight), spaced: float64(k.Bench.Spaced), bed: float64(k.Bench.InBed),
 	}
@@ -98,9 +92,9 @@ func needsOf(b *season.Brief, v stock.Variety, form stock.Form, how season.How) 
 		n.dormant = f.Low // the least that is advised: what is held against an early start
 	}
 	if k.Frost.Leafy == culture.SetBack {
-		n.setBack = int(7 * orElse(k.Frost.Weeks, 3))
+		n.setBack = int(7 * orElse(k.Frost.Weeks, culture.Usual("cold.back")))
 	}
-	n.meets = orElse(k.Bench.Meet, 0.25) * orElse(n.flower, orElse(k.Ready, 40))
+	n.meets = orElse(k.Bench.Meet, culture.Usual("bench.meet")) * orElse(n.flower, orElse(k.Ready, culture.Usual("plant.ready")))
 	n.flower = orElse(n.flower, math.Inf(1)) // not raised for flower
 	for _, p := range b.Places {
 		if p.Sort == season.Ground {
@@ -110,10 +104,7 @@ func needsOf(b *season.Brief, v stock.Variety, form stock.Form, how season.How) 
 			break
 		}
 	}
-	n.cutFor = fruiting
-	if k.Life == culture.Soak {
-		n.cutFor = cutting
-	}
+	n.cutFor = int(orElse(k.CutFor, culture.Usual("flower.cut_for")))
 	n.from(form, how)
 	return n, nil
 }

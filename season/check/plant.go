@@ -3,6 +3,7 @@ package check
 import (
 	"math"
 
+	"eyeup/culture"
 	"eyeup/growth"
 )
 
@@ -23,18 +24,18 @@ type plant struct {
 
 // individuals stand for a lot besides its middle plant: from the quickest tenth to the
 // slowest in coming up, and as unlike in the days to flower, one not following the other.
-var individuals = []struct{ up, flower float64 }{{0.1, 0.7}, {0.3, 0.1}, {0.5, 0.5}, {0.7, 0.9}, {0.9, 0.3}}
+var individuals = culture.Individuals()
 
 // flowerSpread is how unlike they are in the days to flower, the standard deviation of the logarithm.
-const flowerSpread = 0.08
+var flowerSpread = culture.Usual("flower.spread")
 
 // lotOf returns the middle plant of a batch and then its individuals.
 func lotOf(n *needs) []*plant {
 	lot := []*plant{newPlant(1, 1)}
 	for _, i := range individuals {
 		lot = append(lot, newPlant(
-			growth.Lognormal{Middle: 1, Sigma: n.spread}.At(i.up),
-			growth.Lognormal{Middle: 1, Sigma: flowerSpread}.At(i.flower),
+			growth.Lognormal{Middle: 1, Sigma: n.spread}.At(i.Up),
+			growth.Lognormal{Middle: 1, Sigma: flowerSpread}.At(i.Flower),
 		))
 	}
 	return lot
@@ -48,7 +49,7 @@ func newPlant(sprout, flower float64) *plant {
 }
 
 // freezes is the pot, °C, in which what is not yet up is lost.
-const freezes = 0.0
+var freezes = culture.Usual("pot.freezes")
 
 // warm takes a plant that is not up through an hour that counts for so many °C·d.
 func (p *plant) warm(hour int, counted float64, n *needs) {

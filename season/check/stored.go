@@ -12,7 +12,7 @@ import (
 )
 
 // putAway is the day of the season on which stock is put away for the winter.
-const putAway = 45
+var putAway = int(culture.Usual("store.packed"))
 
 // winter returns the air of a store, month by month, from when stock is put away up to a day of the
 // season, that day among them; nil where it is not known, or the stock does not wait.

@@ -106,14 +106,14 @@ func (w *way) move(hour int, r *raised, ground *place.Course) {
 		fit := w.hardened(day, r)
 		if fit && day >= w.outFrom && soil(ground, hour) >= w.leafy {
 			r.out, r.handOn = day, min(r.handOn, day)
-		} else if w.small != nil && r.potted == never && m.full < hour && day < w.outFrom-fortnight {
+		} else if w.small != nil && r.potted == never && m.full < hour && day < w.outFrom-lastPotting {
 			r.potted = day
 		}
 	}
 }
 
-// fortnight before the Monday of planting out nothing is potted up any more.
-const fortnight = 14
+// lastPotting is how many days before the Monday of planting out nothing is potted up any more.
+var lastPotting = int(culture.Usual("pot.last"))
 
 // hardened applies the rule of the frame, and reports whether a batch has hardened on the
 // Monday of a day: in the frame, or by having been ready for as long.
