@@ -44,7 +44,7 @@ func (c patchCommand) Run(d *door) error {
 func (c patchCommand) ask(ctx context.Context, d *door, q desk.PatchQuestion) (a *desk.PatchAnswer, g *desk.Garden, err error) {
 	if info, err := os.Stat(c.Garden); c.Garden != "" && err == nil && !info.IsDir() {
 		err = bookFile{c.Garden}.use(d, func(b *desk.StockBook) (err error) {
-			if g, err = desk.OpenBookGarden(b); err != nil {
+			if g, _, err = desk.OpenBookGarden(b); err != nil {
 				return err
 			}
 			a, err = b.Planting(ctx, g, q)
@@ -52,7 +52,7 @@ func (c patchCommand) ask(ctx context.Context, d *door, q desk.PatchQuestion) (a
 		})
 		return a, g, err
 	}
-	if g, err = openGarden(d, c.Garden); err != nil {
+	if g, _, err = openGarden(d, c.Garden); err != nil {
 		return nil, nil, err
 	}
 	a, err = g.Planting(ctx, q)

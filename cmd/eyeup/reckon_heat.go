@@ -28,7 +28,7 @@ func (c heatCommand) Run(d *door) error {
 	if err != nil {
 		return err
 	}
-	g, err := openGarden(d, c.Garden)
+	g, _, err := openGarden(d, c.Garden)
 	if err != nil {
 		return err
 	}

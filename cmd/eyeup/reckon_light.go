@@ -10,7 +10,7 @@ type lightCommand struct {
 
 // Run reads the garden and answers.
 func (c lightCommand) Run(d *door) error {
-	g, err := openGarden(d, c.Garden)
+	g, _, err := openGarden(d, c.Garden)
 	if err != nil {
 		return err
 	}

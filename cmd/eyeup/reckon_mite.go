@@ -48,7 +48,7 @@ func (c miteCommand) inGarden(d *door) error {
 			return fmt.Errorf("--level: %w", err)
 		}
 	}
-	g, err := openGarden(d, c.Garden)
+	g, _, err := openGarden(d, c.Garden)
 	if err != nil {
 		return err
 	}

@@ -22,7 +22,7 @@ func (c soilCommand) Run(d *door) error {
 	if q.Reach, err = quantity.ParseTemperature(c.Reach); err != nil {
 		return fmt.Errorf("--reach: %w", err)
 	}
-	g, err := openGarden(d, c.Garden)
+	g, _, err := openGarden(d, c.Garden)
 	if err != nil {
 		return err
 	}

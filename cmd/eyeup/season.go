@@ -33,7 +33,7 @@ type seasonCommand struct {
 
 // Run prints the season.
 func (c seasonCommand) Run(d *door) error {
-	g, err := openGarden(d, c.Garden)
+	g, followed, err := openGarden(d, c.Garden)
 	if err != nil {
 		return err
 	}
@@ -41,7 +41,7 @@ func (c seasonCommand) Run(d *door) error {
 	if err != nil {
 		return err
 	}
-	a, err := c.workOut(d, g, held)
+	a, err := c.workOut(d, g, followed, held)
 	if err != nil {
 		return err
 	}
@@ -73,10 +73,10 @@ func (c seasonCommand) Run(d *door) error {
 
 // workOut works out the season, with proof where that was asked for. It can be stopped then,
 // and takes the best so far.
-func (c seasonCommand) workOut(d *door, g *desk.Garden, held map[string]civil.Date) (*desk.SeasonAnswer, error) {
+func (c seasonCommand) workOut(d *door, g *desk.Garden, followed *desk.Followed, held map[string]civil.Date) (*desk.SeasonAnswer, error) {
 	asked := []desk.Asked{desk.KeepingTo(held), desk.Explained(c.Why)}
 	if !c.proves() {
-		return desk.Season(g, d.today, asked...)
+		return desk.Season(g, followed, d.today, asked...)
 	}
 	if c.Pays {
 		asked = append(asked, desk.Paying)
@@ -84,7 +84,7 @@ func (c seasonCommand) workOut(d *door, g *desk.Garden, held map[string]civil.Da
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
 	defer stop()
 	said := d.now()
-	a, err := desk.Prove(ctx, g, d.today, func(p desk.Progress) {
+	a, err := desk.Prove(ctx, g, followed, d.today, func(p desk.Progress) {
 		if now := d.now(); now.Sub(said) >= time.Second {
 			said = now
 			fmt.Fprintf(d.errs, "%s: %s (stop with Ctrl-C and take the best so far)\n", p.Plan, p)
@@ -177,18 +177,20 @@ func (c seasonCommand) draw(d *door, a *desk.SeasonAnswer, g *desk.Garden) error
 	return nil
 }
 
-// openGarden opens a garden folder or a book, or the invented garden where none is named.
-func openGarden(d *door, name string) (*desk.Garden, error) {
+// openGarden opens a garden folder or a book, or the invented garden where none is named. followed
+// is the plan that the book says is followed; nil where none is.
+func openGarden(d *door, name string) (g *desk.Garden, followed *desk.Followed, err error) {
 	if name == "" {
-		return desk.OpenDemo(d.today)
+		g, err = desk.OpenDemo(d.today)
+		return g, nil, err
 	}
 	if info, err := os.Stat(name); err != nil || info.IsDir() {
-		return desk.OpenGarden(os.DirFS(name), name)
+		g, err = desk.OpenGarden(os.DirFS(name), name)
+		return g, nil, err
 	}
-	var g *desk.Garden
-	err := bookFile{name}.use(d, func(b *desk.StockBook) (err error) {
-		g, err = desk.OpenBookGarden(b)
+	err = bookFile{name}.use(d, func(b *desk.StockBook) (err error) {
+		g, followed, err = desk.OpenBookGarden(b)
 		return err
 	})
-	return g, err
+	return g, followed, err
 }

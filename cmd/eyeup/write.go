@@ -21,29 +21,30 @@ type writeCommand struct {
 }
 
 // withGarden opens a garden by its book or its folder, or the invented one where none is
-// named, and lets do something with it. book is nil for a folder. Without a plan the
+// named, and lets do something with it. book is nil for a folder, and so is the plan that is followed. Without a plan the
 // weather of a folder is left unread, and may be missing.
-func withGarden(d *door, name string, plan bool, do func(g *desk.Garden, book *desk.StockBook) error) error {
+func withGarden(d *door, name string, plan bool, do func(g *desk.Garden, followed *desk.Followed, book *desk.StockBook) error) error {
 	if info, err := os.Stat(name); err == nil && !info.IsDir() {
 		return bookFile{name}.use(d, func(b *desk.StockBook) error {
-			g, err := desk.OpenBookGarden(b)
+			g, followed, err := desk.OpenBookGarden(b)
 			if err != nil {
 				return err
 			}
-			return do(g, b)
+			return do(g, followed, b)
 		})
 	}
 	var g *desk.Garden
+	var followed *desk.Followed
 	var err error
 	if plan || name == "" {
-		g, err = openGarden(d, name)
+		g, followed, err = openGarden(d, name)
 	} else {
 		g, err = desk.OpenStock(os.DirFS(name), name)
 	}
 	if err != nil {
 		return err
 	}
-	return do(g, nil)
+	return do(g, followed, nil)
 }
 
 // intoFile lets write fill a file: all of it, or nothing is changed.

@@ -37,7 +37,7 @@ func (c writeLabelsCommand) Run(d *door) error {
 	if err != nil {
 		return err
 	}
-	return withGarden(d, c.Garden, c.Session != "", func(g *desk.Garden, book *desk.StockBook) error {
+	return withGarden(d, c.Garden, c.Session != "", func(g *desk.Garden, followed *desk.Followed, book *desk.StockBook) error {
 		if c.Renamed != "" {
 			if q.Lots, err = desk.Renamed(book, day); err != nil {
 				return err
@@ -52,7 +52,7 @@ func (c writeLabelsCommand) Run(d *door) error {
 			case c.Potted != "":
 				return desk.PottedOn(book, day, q, d.today, w)
 			case c.Session != "":
-				return desk.SessionLabels(g, c.Plan, day, q, d.today, w)
+				return desk.SessionLabels(g, followed, c.Plan, day, q, d.today, w)
 			}
 			return desk.Labels(g.Garden, q, d.today, w)
 		})

@@ -40,12 +40,13 @@ func (c writeListsCommand) Run(d *door) error {
 			return fmt.Errorf("--at: %w", err)
 		}
 	}
-	return withGarden(d, c.Garden, desk.NeedsPlan(c.List), func(g *desk.Garden, book *desk.StockBook) error {
+	return withGarden(d, c.Garden, desk.NeedsPlan(c.List), func(g *desk.Garden, followed *desk.Followed, book *desk.StockBook) error {
 		if book != nil && c.List == "giving" {
 			if q.Outlook, err = book.Outlook(d.today, at); err != nil {
 				return err
 			}
 		}
+		q.Followed = followed
 		q.Units = d.unitsOr(g.System)
 		q.SetPaper(c.Paper)
 		a, err := intoFile(c.Out, func(w io.Writer) (*desk.WrittenAnswer, error) { return desk.List(g, q, d.today, w) })

@@ -20,9 +20,9 @@ type writeCalendarCommand struct {
 
 // Run writes it.
 func (c writeCalendarCommand) Run(d *door) error {
-	return withGarden(d, c.Garden, true, func(g *desk.Garden, _ *desk.StockBook) error {
+	return withGarden(d, c.Garden, true, func(g *desk.Garden, followed *desk.Followed, _ *desk.StockBook) error {
 		a, err := intoFile(c.Out, func(w io.Writer) (*desk.WrittenAnswer, error) {
-			return desk.CalendarOf(g, c.Plan, d.today, d.today.UTC(), w)
+			return desk.CalendarOf(g, followed, c.Plan, d.today, d.today.UTC(), w)
 		})
 		if err != nil {
 			return err
@@ -40,8 +40,8 @@ type writeTablesCommand struct {
 
 // Run writes them.
 func (c writeTablesCommand) Run(d *door) error {
-	return withGarden(d, c.Garden, true, func(g *desk.Garden, _ *desk.StockBook) error {
-		a, err := c.write(d, g)
+	return withGarden(d, c.Garden, true, func(g *desk.Garden, followed *desk.Followed, _ *desk.StockBook) error {
+		a, err := c.write(d, g, followed)
 		if err != nil {
 			return err
 		}
@@ -49,13 +49,15 @@ func (c writeTablesCommand) Run(d *door) error {
 	})
 }
 
-func (c writeTablesCommand) write(d *door, g *desk.Garden) (*desk.WrittenAnswer, error) {
+func (c writeTablesCommand) write(d *door, g *desk.Garden, followed *desk.Followed) (*desk.WrittenAnswer, error) {
 	switch ending := strings.ToLower(filepath.Ext(c.Out)); ending {
 	case ".xlsx":
-		return intoFile(c.Out, func(w io.Writer) (*desk.WrittenAnswer, error) { return desk.TablesBook(g, c.Plan, d.today, w) })
+		return intoFile(c.Out, func(w io.Writer) (*desk.WrittenAnswer, error) {
+			return desk.TablesBook(g, followed, c.Plan, d.today, w)
+		})
 	case "":
 		return intoFolder(c.Out, func(create func(string) (io.WriteCloser, error)) (*desk.WrittenAnswer, error) {
-			return desk.TablesFolder(g, c.Plan, d.today, create)
+			return desk.TablesFolder(g, followed, c.Plan, d.today, create)
 		})
 	default:
 		return nil, fmt.Errorf("--out: tables go into a workbook, FILE.xlsx, or into a folder, not into a %s file", ending)
@@ -70,7 +72,7 @@ type writeFolderCommand struct {
 
 // Run writes it, with the weather file; of a book, with its log and its papers.
 func (c writeFolderCommand) Run(d *door) error {
-	return withGarden(d, c.Garden, true, func(g *desk.Garden, book *desk.StockBook) error {
+	return withGarden(d, c.Garden, true, func(g *desk.Garden, _ *desk.Followed, book *desk.StockBook) error {
 		a, err := intoFolder(c.Out, func(create func(string) (io.WriteCloser, error)) (*desk.WrittenAnswer, error) {
 			if book != nil {
 				return desk.BookFolder(g, book, create)

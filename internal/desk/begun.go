@@ -12,7 +12,7 @@ import (
 
 // begun fits decisions to what was started already: that stays as it is.
 type begun struct {
-	*follows
+	*Followed
 	book  *stock.Book
 	steps lotSteps
 	gone  map[string]bool // lots that are part of what was started
@@ -21,14 +21,14 @@ type begun struct {
 // fitBegun fits the decisions that are followed to what the book tells of since, lot by lot. The
 // stock of which something was started is put back to where and how it waited, so that the
 // plan starts it again, on the day on which it was.
-func fitBegun(f *follows, b *stock.Book) {
+func fitBegun(f *Followed, b *stock.Book) {
 	from := f.on
 	for _, l := range f.decisions.Batches {
 		if !l.Start.IsZero() {
 			from = earlier(from, l.Start)
 		}
 	}
-	fit := &begun{follows: f, book: b, steps: stepsFrom(b, from), gone: map[string]bool{}}
+	fit := &begun{Followed: f, book: b, steps: stepsFrom(b, from), gone: map[string]bool{}}
 	all := slices.Clone(f.decisions.Batches)
 	f.decisions.Batches = all
 	var back []stock.Holding

@@ -26,24 +26,26 @@ const (
 	logFile     = "log.jsonl"
 )
 
-// OpenBookGarden opens the garden that a book describes, with the stock it holds.
-func OpenBookGarden(s *StockBook) (*Garden, error) {
+// OpenBookGarden opens the garden that a book describes, with the stock it holds, and the plan that
+// the book says is followed, nil for none.
+func OpenBookGarden(s *StockBook) (*Garden, *Followed, error) {
 	folder, holdings, err := s.folder()
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	read, err := exchange.ReadGarden(folder, s.Kept())
 	if err != nil {
-		return nil, fmt.Errorf("what the book says of the garden does not hold together: %w", err)
+		return nil, nil, fmt.Errorf("what the book says of the garden does not hold together: %w", err)
 	}
 	read.Stock = holdings
 	g, err := openGarden(read, folder)
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	last := s.lastDecided()
-	s.Read(func(b *stock.Book) { g.follows = followsOf(last, b, holdings) })
-	return g, nil
+	var followed *Followed
+	s.Read(func(b *stock.Book) { followed = followedOf(last, b, holdings) })
+	return g, followed, nil
 }
 
 // folder lays out what the book says of the garden as a folder, in memory.

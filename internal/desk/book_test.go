@@ -112,7 +112,7 @@ func TestTheFolderOfABookMakesItAgain(t *testing.T) {
 	if err != nil || people["p1"] != "the one who writes" {
 		t.Errorf("people %v, %v", people, err)
 	}
-	garden, err := OpenBookGarden(again)
+	garden, _, err := OpenBookGarden(again)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -126,7 +126,7 @@ func TestTheFolderOfABookMakesItAgain(t *testing.T) {
 }
 
 func TestABookThatDoesNotSayWhereItLies(t *testing.T) {
-	if _, err := OpenBookGarden(newTestBook(t)); err == nil || !strings.Contains(err.Error(), "--folder") {
+	if _, _, err := OpenBookGarden(newTestBook(t)); err == nil || !strings.Contains(err.Error(), "--folder") {
 		t.Errorf("%v", err)
 	}
 }

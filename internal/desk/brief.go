@@ -26,8 +26,7 @@ type Garden struct {
 	LeftOut []weather.LeftOut
 	Span    civil.Span
 
-	kept    *keptWeather // between the seasons that are worked out of it
-	follows *follows     // the plan that is followed; nil where none is, and for folders
+	kept *keptWeather // between the seasons that are worked out of it
 }
 
 // OpenGarden reads a garden folder and its weather. name is the folder as the grower

@@ -44,7 +44,7 @@ func TestCratesOfALotAreOneLot(t *testing.T) {
 
 func workedOutOf(t *testing.T, g *Garden) []byte {
 	t.Helper()
-	a, err := Season(g, provedOn)
+	a, err := Season(g, nil, provedOn)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -138,12 +138,12 @@ var splitOn = civil.MustOn(2027, time.January, 25)
 // fewYearsOf works the season of a book out for few years.
 func fewYearsOf(t *testing.T, d *Scratch) *SeasonAnswer {
 	t.Helper()
-	g, err := OpenBookGarden(d.book)
+	g, follows, err := OpenBookGarden(d.book)
 	if err != nil {
 		t.Fatal(err)
 	}
 	g.Members = g.Members[:3]
-	a, err := Season(g, splitOn, Unproved)
+	a, err := Season(g, follows, splitOn, Unproved)
 	if err != nil {
 		t.Fatal(err)
 	}

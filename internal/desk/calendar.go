@@ -14,14 +14,15 @@ import (
 // Calendar writes the jobs of the plan that is followed, or of the usual one, as a calendar.
 // now is when it is written.
 func (d *Desk) Calendar(today civil.Date, now time.Time, w io.Writer) error {
-	_, err := CalendarOf(d.Garden(), "", today, now, w)
+	g, followed := d.following()
+	_, err := CalendarOf(g, followed, "", today, now, w)
 	return err
 }
 
 // CalendarOf writes the jobs of a plan as a calendar, a week each; where none is named, of the
 // plan that is followed or the usual one. now is when it is written.
-func CalendarOf(g *Garden, plan string, today civil.Date, now time.Time, w io.Writer) (*WrittenAnswer, error) {
-	worked, p, err := planned(g, plan, today)
+func CalendarOf(g *Garden, followed *Followed, plan string, today civil.Date, now time.Time, w io.Writer) (*WrittenAnswer, error) {
+	worked, p, err := planned(g, followed, plan, today)
 	if err != nil {
 		return nil, err
 	}

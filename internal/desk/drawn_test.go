@@ -25,7 +25,7 @@ func TestDrawnGardensHold(t *testing.T) {
 	for _, number := range drawnNumbers(len(drawnTried), 5) {
 		t.Run(fmt.Sprint(number), func(t *testing.T) {
 			g, today := openDrawn(t, number)
-			a, err := Season(g, today)
+			a, err := Season(g, nil, today)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -44,7 +44,7 @@ func TestBestOfDrawnGardensHold(t *testing.T) {
 			g, today := openDrawn(t, number)
 			ctx, stop := context.WithCancel(t.Context())
 			defer stop()
-			a, err := Prove(ctx, g, today, func(p Progress) {
+			a, err := Prove(ctx, g, nil, today, func(p Progress) {
 				if p.Solves >= some {
 					stop()
 				}
@@ -149,7 +149,7 @@ func TestEveryHeatedHouseIsTold(t *testing.T) {
 		if number == 11 {
 			g.Prices.Electricity = quantity.Price[quantity.Energy]{}
 		}
-		a, err := Season(g, today, Unproved)
+		a, err := Season(g, nil, today, Unproved)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -171,7 +171,7 @@ func TestEveryHeatedHouseIsTold(t *testing.T) {
 func TestTheBasisOfRoomIsRaised(t *testing.T) {
 	for _, number := range []uint64{38, 42, 68} {
 		g, today := openDrawn(t, number)
-		a, err := Season(g, today, Unproved)
+		a, err := Season(g, nil, today, Unproved)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -8,20 +8,20 @@ import (
 	"eyeup/stock"
 )
 
-// follows is the plan that the book says is followed.
-type follows struct {
+// Followed is the plan that the book says is followed.
+type Followed struct {
 	decided
 	decisions *season.Decisions // with what was started otherwise; nil where it goes by the plan's name
 	stock     []stock.Holding   // as it was before anything of what is decided was started
 	otherwise []string          // what came otherwise than was decided
 }
 
-// followsOf holds what is decided against what the book has come to since.
-func followsOf(last *decided, b *stock.Book, holdings []stock.Holding) *follows {
+// followedOf holds what is decided against what the book has come to since.
+func followedOf(last *decided, b *stock.Book, holdings []stock.Holding) *Followed {
 	if last == nil || last.said.Plan == "" {
 		return nil
 	}
-	f := &follows{decided: *last, decisions: last.said.decisions(), stock: holdings}
+	f := &Followed{decided: *last, decisions: last.said.decisions(), stock: holdings}
 	if f.decisions != nil {
 		fitBegun(f, b)
 	}
@@ -29,7 +29,7 @@ func followsOf(last *decided, b *stock.Book, holdings []stock.Holding) *follows 
 }
 
 // follow works out the plan that is followed, with its decisions held.
-func (f *follows) follow(g *Garden, brief season.Brief) (*season.Result, error) {
+func (f *Followed) follow(g *Garden, brief season.Brief) (*season.Result, error) {
 	brief.Stock, brief.Growing = g.stockOf(f.stock)
 	r, err := season.Follow(brief, *f.decisions)
 	if err != nil {
@@ -42,7 +42,7 @@ func (f *follows) follow(g *Garden, brief season.Brief) (*season.Result, error) 
 
 // held works out the plan whose decisions are held; nil where none is followed, and where it can't
 // be, with why.
-func (f *follows) held(g *Garden, brief season.Brief) (*season.Result, string) {
+func (f *Followed) held(g *Garden, brief season.Brief) (*season.Result, string) {
 	if f == nil || f.decisions == nil {
 		return nil, ""
 	}

@@ -28,7 +28,7 @@ func halfStarted(t *testing.T, started int) (*Garden, stock.Lot) {
 	if started > 0 {
 		write(t, d, "2027-03-15", "started", fmt.Sprintf(`{"lot":%q,"count":%d,"to":{"place":"warm room","form":"pot"}}`, lot.Code, started))
 	}
-	g, err := OpenBookGarden(d.book)
+	g, _, err := OpenBookGarden(d.book)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -52,7 +52,7 @@ func startedOf(p *season.Plan, variety string) int {
 // holds when it is replayed.
 func TestWhatGrowsIsNotStartedAgain(t *testing.T) {
 	none, lot := halfStarted(t, 0)
-	before, err := Season(none, march, Unproved)
+	before, err := Season(none, nil, march, Unproved)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -60,7 +60,7 @@ func TestWhatGrowsIsNotStartedAgain(t *testing.T) {
 	if lot2.Name() != lot.Name() {
 		t.Fatalf("%s and %s", lot.Name(), lot2.Name())
 	}
-	a, err := Season(g, march, Unproved)
+	a, err := Season(g, nil, march, Unproved)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -116,7 +116,7 @@ func TestAllThatIsWantedGrows(t *testing.T) {
 			h.Plant, h.Reserve = 3, 1
 		}
 	}
-	a, err := Season(g, march, Unproved)
+	a, err := Season(g, nil, march, Unproved)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -170,8 +170,8 @@ func spotOf(h stock.Holding) string {
 }
 
 // SessionLabels writes labels for exactly the pots that a plan sets to grow in one week.
-func SessionLabels(g *Garden, plan string, day civil.Date, q LabelsQuestion, today civil.Date, w io.Writer) (*WrittenAnswer, error) {
-	_, p, err := planned(g, plan, today)
+func SessionLabels(g *Garden, followed *Followed, plan string, day civil.Date, q LabelsQuestion, today civil.Date, w io.Writer) (*WrittenAnswer, error) {
+	_, p, err := planned(g, followed, plan, today)
 	if err != nil {
 		return nil, err
 	}

@@ -11,6 +11,7 @@ import (
 	"eyeup/internal/sheet"
 	"eyeup/quantity"
 	"eyeup/season"
+	"eyeup/week"
 )
 
 // ListQuestion asks for a list on paper.
@@ -28,9 +29,12 @@ type ListQuestion struct {
 	// it stands.
 	Outlook *OutlookAnswer
 
+	// Followed is the plan that the book says is followed; nil where none is, and for a folder.
+	Followed *Followed
+
 	// Rounds are those of a book's stores, for the jobs of this week: they go by the last one gone.
 	// Nil: by the plan.
-	Rounds []RoundDue
+	Rounds []week.RoundDue
 }
 
 // SetPaper takes the paper that is named, a4 or letter, or what suits the units.
@@ -130,15 +134,15 @@ func newLister(g *Garden, q ListQuestion, today civil.Date) (*lister, error) {
 	l := &lister{ListQuestion: q, garden: g, today: today}
 	var err error
 	if NeedsPlan(q.List) {
-		l.worked, l.plan, err = planned(g, q.Plan, today)
+		l.worked, l.plan, err = planned(g, q.Followed, q.Plan, today)
 	}
 	return l, err
 }
 
 // planned works out the season and picks a plan of it by name; without one, that which is
 // followed, or the usual.
-func planned(g *Garden, name string, today civil.Date) (*SeasonAnswer, *season.Plan, error) {
-	a, err := Season(g, today)
+func planned(g *Garden, followed *Followed, name string, today civil.Date) (*SeasonAnswer, *season.Plan, error) {
+	a, err := Season(g, followed, today)
 	if err != nil {
 		return nil, nil, err
 	}

@@ -166,7 +166,7 @@ func (l *lister) week() (*listed, error) {
 	to := from.AddDays(civil.Week * civil.Days(max(l.Weeks, 1)))
 	jobs := l.roundsDue(from)
 	for _, j := range l.worked.JobsOf(l.plan.Name) {
-		isRound := WeekJob{Job: j}.isRound() && j.Week == from && l.Rounds != nil
+		isRound := j.IsRound() && j.Week == from && l.Rounds != nil
 		if j.Week.Before(from) || !j.Week.Before(to) || isRound {
 			continue
 		}

@@ -59,7 +59,7 @@ func paperText(t testing.TB, pdf []byte) string {
 // and its caution on it.
 func TestEveryList(t *testing.T) {
 	g := opened(t)
-	worked, plan, err := planned(g, "", paperDay)
+	worked, plan, err := planned(g, nil, "", paperDay)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -218,7 +218,7 @@ func TestLabelsOf(t *testing.T) {
 // TestSessionLabels prints a label for exactly the pots of the session.
 func TestSessionLabels(t *testing.T) {
 	g := opened(t)
-	_, plan, err := planned(g, "", paperDay)
+	_, plan, err := planned(g, nil, "", paperDay)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -232,11 +232,11 @@ func TestSessionLabels(t *testing.T) {
 		}
 	}
 	l, _ := sheet.ParseLayout("roll:62mm")
-	a, err := SessionLabels(g, "", week.AddDays(3), LabelsQuestion{Layout: l}, paperDay, io.Discard)
+	a, err := SessionLabels(g, nil, "", week.AddDays(3), LabelsQuestion{Layout: l}, paperDay, io.Discard)
 	if err != nil || a.Count != want || a.Pages != want {
 		t.Errorf("%+v, %v; want %d", a, err, want)
 	}
-	if _, err := SessionLabels(g, "", week.AddDays(-300), LabelsQuestion{Layout: l}, paperDay, io.Discard); err == nil || !strings.Contains(err.Error(), week.Short()) {
+	if _, err := SessionLabels(g, nil, "", week.AddDays(-300), LabelsQuestion{Layout: l}, paperDay, io.Discard); err == nil || !strings.Contains(err.Error(), week.Short()) {
 		t.Errorf("a week without starts: %v", err)
 	}
 }
@@ -245,7 +245,7 @@ func TestSessionLabels(t *testing.T) {
 func TestCalendarOfPlan(t *testing.T) {
 	g := opened(t)
 	var b bytes.Buffer
-	a, err := CalendarOf(g, "", paperDay, paperDay.UTC(), &b)
+	a, err := CalendarOf(g, nil, "", paperDay, paperDay.UTC(), &b)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -262,7 +262,7 @@ func TestCalendarOfPlan(t *testing.T) {
 
 func BenchmarkSeasonList(b *testing.B) {
 	g := opened(b)
-	worked, plan, err := planned(g, "", paperDay)
+	worked, plan, err := planned(g, nil, "", paperDay)
 	if err != nil {
 		b.Fatal(err)
 	}

@@ -88,7 +88,7 @@ func TestChangesAreAnsweredAsIfNew(t *testing.T) {
 
 // answered is the season of a changed garden as JSON.
 func answered(t *testing.T, g *Garden, today civil.Date, c Change) []byte {
-	a, err := Season(g, today, KeepingTo(c.Starts))
+	a, err := Season(g, nil, today, KeepingTo(c.Starts))
 	if err != nil {
 		t.Error(err)
 	}

@@ -19,6 +19,7 @@ type Desk struct {
 
 	mu      sync.Mutex // taken after the book's own lock, never before it
 	garden  *Garden    // as the book describes it; its Stock is what the book held
+	follows *Followed  // the plan that the book said was followed then; nil for none
 	seen    int        // how many entries the book had when the shelf was made
 	stocked int        // and when Stock was
 	says    string     // what the book said of the garden then
@@ -45,11 +46,11 @@ type Desk struct {
 // does not say yet where the garden lies. A scratch book ends with the program, and the
 // pages say so.
 func NewDesk(b *StockBook, scratch bool) (*Desk, error) {
-	g, err := OpenBookGarden(b)
+	g, followed, err := OpenBookGarden(b)
 	if err != nil {
 		return nil, err
 	}
-	d := &Desk{book: b, scratch: scratch, garden: g, seen: -1, stocked: -1}
+	d := &Desk{book: b, scratch: scratch, garden: g, follows: followed, seen: -1, stocked: -1}
 	d.changed.most = mostChanged
 	b.Read(func(s *stock.Book) { d.says = saysOf(s) })
 	return d, nil
@@ -96,6 +97,13 @@ func (d *Desk) Entry(id stock.ID) (stock.Entry, error) { return d.book.Entry(id)
 // Garden returns the garden with the stock that the book holds now. It is not to be
 // changed.
 func (d *Desk) Garden() *Garden {
+	g, _ := d.following()
+	return g
+}
+
+// following returns the garden with the stock that the book holds now, and the plan that the book
+// says is followed; nil for none. Neither is to be changed.
+func (d *Desk) following() (*Garden, *Followed) {
 	d.refresh()
 	last, stocked := (*decided)(nil), false
 	for !stocked {
@@ -106,7 +114,7 @@ func (d *Desk) Garden() *Garden {
 	}
 	d.mu.Lock()
 	defer d.mu.Unlock()
-	return d.garden
+	return d.garden, d.follows
 }
 
 // restock takes over what the book holds now. It reports false where last is not the last
@@ -126,8 +134,8 @@ func (d *Desk) restock(b *stock.Book, last *decided) bool {
 	read := *d.garden.Garden
 	read.Stock = b.Holdings()
 	g := *d.garden
-	g.Garden, g.follows = &read, followsOf(last, b, read.Stock)
-	d.garden, d.stocked = &g, b.Entries()
+	g.Garden = &read
+	d.garden, d.follows, d.stocked = &g, followedOf(last, b, read.Stock), b.Entries()
 	return true
 }
 
@@ -170,12 +178,12 @@ func (d *Desk) refresh() {
 // describeAnew opens the garden anew after the book says something else of it. Where that
 // does not hold together, the garden stays as it was and Faulty says why.
 func (d *Desk) describeAnew(says string) {
-	g, err := OpenBookGarden(d.book)
+	g, followed, err := OpenBookGarden(d.book)
 	d.mu.Lock()
 	defer d.mu.Unlock()
 	d.says, d.failed = says, err
 	if err == nil {
-		d.garden, d.stocked = g, -1
+		d.garden, d.follows, d.stocked = g, followed, -1
 		d.heat.forget()
 		d.light.forget()
 		d.frost.forget()

@@ -118,7 +118,7 @@ func TestBestPlansAreFollowed(t *testing.T) {
 	if err := d.Calendar(provedOn, provedOn.UTC(), &byPlan); err != nil {
 		t.Fatal(err)
 	}
-	if _, err := CalendarOf(d.Garden(), plan.Name, provedOn, provedOn.UTC(), &byName); err != nil || byName.String() != byPlan.String() {
+	if _, err := CalendarOf(d.Garden(), nil, plan.Name, provedOn, provedOn.UTC(), &byName); err != nil || byName.String() != byPlan.String() {
 		t.Errorf("the calendar does not go by it: %v", err)
 	}
 	if fmt.Sprint(a.Jobs) != fmt.Sprint(a.JobsOf(plan.Name)) || len(a.Jobs) == 0 {
@@ -127,11 +127,11 @@ func TestBestPlansAreFollowed(t *testing.T) {
 	if _, err := a.Decide(plan.Name); err == nil {
 		t.Error("what is followed can be followed by its name")
 	}
-	g, err := OpenBookGarden(d.book)
+	g, follows, err := OpenBookGarden(d.book)
 	if err != nil {
 		t.Fatal(err)
 	}
-	again, err := Season(g, provedOn, Unproved)
+	again, err := Season(g, follows, provedOn, Unproved)
 	if err != nil || again.Followed != plan.Name {
 		t.Errorf("of the book by itself is followed %q, %v", again.Followed, err)
 	}
@@ -294,9 +294,9 @@ func TestWhatIsDividedStays(t *testing.T) {
 // replayedFollowed replays the plan that is followed, with the stock of before anything was started.
 func replayedFollowed(t *testing.T, d *Scratch, now civil.Date, plan *season.Plan) {
 	t.Helper()
-	g := d.Garden()
+	g, follows := d.following()
 	brief := g.Brief(now)
-	brief.OutFrom = g.follows.decisions.OutFrom
-	brief.Stock, brief.Growing = g.stockOf(g.follows.stock)
+	brief.OutFrom = follows.decisions.OutFrom
+	brief.Stock, brief.Growing = g.stockOf(follows.stock)
 	replayed(t, brief, []*season.Plan{plan})
 }

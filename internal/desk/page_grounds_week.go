@@ -1,5 +1,7 @@
 package desk
 
+import "eyeup/week"
+
 // GroundsOfWeek say what the jobs of a week rest on.
 func (d *Desk) GroundsOfWeek(w *Week) []Grounds {
 	records := append(d.planRecords(), Record{Says: "what stands in pots, trays and the ground, by the book", At: "/stock"})
@@ -21,7 +23,7 @@ func (d *Desk) GroundsOfWeek(w *Week) []Grounds {
 
 func kindsOfJobs(w *Week) []string {
 	var kinds []string
-	for _, jobs := range [][]WeekJob{w.Late, w.Due} {
+	for _, jobs := range [][]week.JobState{w.Late, w.Due} {
 		for _, j := range jobs {
 			kinds = addOnce(kinds, j.Kind)
 		}

@@ -67,7 +67,7 @@ func (s *StockBook) planFor(today civil.Date) error {
 	if err != nil {
 		return err
 	}
-	g, err := OpenBookGarden(s)
+	g, _, err := OpenBookGarden(s)
 	if err != nil || g.Season.PlantYear == ahead.Season.PlantYear {
 		return err
 	}

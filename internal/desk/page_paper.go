@@ -72,7 +72,7 @@ func (d *Desk) Paper(q PaperQuestion, today civil.Date, w io.Writer) (*WrittenAn
 	if !slices.Contains(PaperNames(), q.Name) {
 		return nil, fmt.Errorf("there is no paper %q; there are: %s", q.Name, strings.Join(PaperNames(), ", "))
 	}
-	g := d.Garden()
+	g, followed := d.following()
 	switch q.Name {
 	case "labels", "cards":
 		ask, err := AskLabels(cmp.Or(q.Layout, UsualLayout(q.Name, q.Units)), "", max(q.From, 1))
@@ -85,14 +85,15 @@ func (d *Desk) Paper(q PaperQuestion, today civil.Date, w io.Writer) (*WrittenAn
 		}
 		return d.labels(q, ask, today, w)
 	case "calendar":
-		return CalendarOf(g, q.Plan, today, today.UTC(), w)
+		return CalendarOf(g, followed, q.Plan, today, today.UTC(), w)
 	case "tables":
-		return TablesBook(g, q.Plan, today, w)
+		return TablesBook(g, followed, q.Plan, today, w)
 	}
 	ask, err := d.askList(q, today)
 	if err != nil {
 		return nil, err
 	}
+	ask.Followed = followed
 	return List(g, ask, today, w)
 }
 
@@ -102,7 +103,9 @@ func (d *Desk) Listing(q PaperQuestion, today civil.Date) (*ListTable, error) {
 	if err != nil {
 		return nil, err
 	}
-	return Listing(d.Garden(), ask, today)
+	g, followed := d.following()
+	ask.Followed = followed
+	return Listing(g, ask, today)
 }
 
 func (d *Desk) askList(q PaperQuestion, today civil.Date) (ask ListQuestion, err error) {
@@ -125,7 +128,8 @@ func (d *Desk) labels(q PaperQuestion, ask LabelsQuestion, today civil.Date, w i
 	case !q.Potted.IsZero():
 		return PottedOn(d.book, q.Potted, ask, today, w)
 	case !q.Session.IsZero():
-		return SessionLabels(d.Garden(), q.Plan, q.Session, ask, today, w)
+		g, followed := d.following()
+		return SessionLabels(g, followed, q.Plan, q.Session, ask, today, w)
 	case !q.Renamed.IsZero():
 		var err error
 		if ask.Lots, err = Renamed(d.book, q.Renamed); err != nil {

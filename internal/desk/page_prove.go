@@ -41,7 +41,7 @@ type searches struct {
 // with that; one for the same, out of the same entries, goes on. It refuses a change that
 // can't be.
 func (d *Desk) LookForBest(today civil.Date, c Change) error {
-	g := d.Garden()
+	g, followed := d.following()
 	changed, err := c.of(g)
 	if err != nil {
 		return err
@@ -63,16 +63,16 @@ func (d *Desk) LookForBest(today civil.Date, c Change) error {
 		if before != nil {
 			<-before.done // one at a time
 		}
-		s.run(ctx, changed, today, c)
+		s.run(ctx, changed, followed, today, c)
 	}()
 	return nil
 }
 
 // run looks for the best plans until they are found, or until it is stopped.
-func (s *search) run(ctx context.Context, g *Garden, today civil.Date, c Change) {
+func (s *search) run(ctx context.Context, g *Garden, followed *Followed, today civil.Date, c Change) {
 	defer close(s.done)
 	defer s.stop()
-	a, err := Prove(ctx, g, today, func(p Progress) {
+	a, err := Prove(ctx, g, followed, today, func(p Progress) {
 		s.mu.Lock()
 		defer s.mu.Unlock()
 		s.best.Progress = p

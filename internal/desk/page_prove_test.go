@@ -61,7 +61,7 @@ func TestBestIsWhatProveFinds(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	want, err := Prove(context.Background(), g, provedOn, nil, Paying)
+	want, err := Prove(context.Background(), g, nil, provedOn, nil, Paying)
 	if err != nil {
 		t.Fatal(err)
 	}

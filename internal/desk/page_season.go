@@ -26,7 +26,10 @@ type standing struct {
 // decisions are held since.
 func (d *Desk) Season(today civil.Date) (Worked, error) {
 	now := standing{d.written(), today}
-	reckon := func() (*SeasonAnswer, error) { return Season(d.Garden(), today, Unproved) }
+	reckon := func() (*SeasonAnswer, error) {
+		g, followed := d.following()
+		return Season(g, followed, today, Unproved)
+	}
 	a, rests, known, err := d.season.get(now, 0, reckon)
 	for !known || rests.today != today || err != nil && rests != now {
 		a, rests, known, err = d.season.get(now, aMinute, reckon)
@@ -52,14 +55,14 @@ const aMinute = time.Minute
 // any other season is stopped.
 func (d *Desk) SeasonWith(today civil.Date, c Change) (*SeasonAnswer, error) {
 	d.best.stopFor(questionOf(today, c))
-	g := d.Garden()
+	g, followed := d.following()
 	key := fmt.Sprintf("%d %s", d.written(), questionOf(today, c))
 	return d.changed.get(key, func() (*SeasonAnswer, error) {
 		changed, err := c.of(g)
 		if err != nil {
 			return nil, err
 		}
-		return Season(changed, today, Unproved, KeepingTo(c.Starts))
+		return Season(changed, followed, today, Unproved, KeepingTo(c.Starts))
 	})
 }
 

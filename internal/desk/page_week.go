@@ -20,29 +20,11 @@ type Week struct {
 	Otherwise   []string // what can't be held of it as it was decided, or came otherwise
 	NotFollowed string   // why a plan that was decided on can't be followed
 
-	Late   []WeekJob
-	Due    []WeekJob
-	Next   []WeekJob // the weeks after, four jobs at most
-	Rounds []RoundDue
+	Late   []week.JobState
+	Due    []week.JobState
+	Next   []week.JobState // the weeks after, four jobs at most
+	Rounds []week.RoundDue
 	Behind int // see Worked
-}
-
-// WeekJob is a job with what the book has of it.
-type WeekJob struct {
-	week.Job
-	Done int   // how many of Count the book tells of
-	Lots []int // of Shelf.Lots: those that it can be done with
-}
-
-// Left returns how many are still to be done.
-func (j WeekJob) Left() int { return max(0, j.Count-j.Done) }
-
-// RoundDue is a store to go through.
-type RoundDue struct {
-	Place string
-	Last  civil.Date // of its last round; none where there was none
-	Count int        // individuals there
-	Due   bool
 }
 
 // lateFor is how long a job stays on the list after its week, in weeks.
@@ -61,10 +43,10 @@ func (d *Desk) Week(today civil.Date) (*Week, error) {
 	done := doneOf(shelf)
 	done.without(plan.Growing)
 	for _, j := range worked.JobsOf(plan.Name) {
-		job := WeekJob{Job: j}
+		job := week.JobState{Job: j}
 		job.Done = done.take(j)
 		switch {
-		case job.isRound() && !j.Week.After(w.Monday):
+		case job.IsRound() && !j.Week.After(w.Monday):
 		case j.Week == w.Monday:
 			w.Due = append(w.Due, job)
 		case j.Week.After(w.Monday):
@@ -72,11 +54,11 @@ func (d *Desk) Week(today civil.Date) (*Week, error) {
 				w.Next = append(w.Next, job)
 			}
 		case j.Week.Before(w.Monday.AddDays(-lateFor * civil.Week)):
-		case job.isTold() && job.Left() > 0:
+		case job.IsTold() && job.Left() > 0:
 			w.Late = append(w.Late, job)
 		}
 	}
-	for _, shown := range [][]WeekJob{w.Late, w.Due, w.Next} {
+	for _, shown := range [][]week.JobState{w.Late, w.Due, w.Next} {
 		for i := range shown {
 			shown[i].Lots = shelf.forJob(shown[i].Job)
 		}
@@ -84,14 +66,6 @@ func (d *Desk) Week(today civil.Date) (*Week, error) {
 	w.Rounds = shelf.roundsDue(d.Site(), today)
 	return w, nil
 }
-
-// isTold reports whether the book can tell that the job is done.
-func (j WeekJob) isTold() bool {
-	return slices.Contains([]string{"start", "sow", "wake", "hand on", "plant", "plant out"}, j.What)
-}
-
-// isRound reports whether the job is a round, which is due by the last one gone instead.
-func (j WeekJob) isRound() bool { return j.What == "go through the crates" }
 
 // doneJobs counts what stands in the forms and places that jobs lead to.
 type doneJobs struct {
@@ -161,14 +135,14 @@ func (s *Shelf) forJob(j week.Job) []int {
 
 // roundsDue tells for each store where stock waits whether a round is due: four weeks
 // after the last one, or after the stock came there.
-func (s *Shelf) roundsDue(g *Garden, today civil.Date) []RoundDue {
-	var all []RoundDue
+func (s *Shelf) roundsDue(g *Garden, today civil.Date) []week.RoundDue {
+	var all []week.RoundDue
 	for _, p := range s.Places {
 		place, known := g.Place(p.Name)
 		if known && place.Sort != exchange.Store {
 			continue
 		}
-		r := RoundDue{Place: p.Name}
+		r := week.RoundDue{Place: p.Name}
 		var since civil.Date
 		for _, c := range p.Crates {
 			for _, h := range c.Holdings {
@@ -196,7 +170,7 @@ func (s *Shelf) roundsDue(g *Garden, today civil.Date) []RoundDue {
 		r.Due = today.Sub(from) >= week.RoundEvery
 		all = append(all, r)
 	}
-	slices.SortStableFunc(all, func(a, b RoundDue) int { return cmp.Compare(b2i(b.Due), b2i(a.Due)) })
+	slices.SortStableFunc(all, func(a, b week.RoundDue) int { return cmp.Compare(b2i(b.Due), b2i(a.Due)) })
 	return all
 }
 
@@ -208,6 +182,6 @@ func b2i(b bool) int {
 }
 
 // RoundsDue tells for each store where stock waits whether a round is due.
-func (d *Desk) RoundsDue(today civil.Date) []RoundDue {
+func (d *Desk) RoundsDue(today civil.Date) []week.RoundDue {
 	return d.Shelf().roundsDue(d.Site(), today)
 }

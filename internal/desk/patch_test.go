@@ -224,7 +224,7 @@ func TestPlantingListOfABook(t *testing.T) {
 	if err := b.Demo(); err != nil {
 		t.Fatal(err)
 	}
-	g, err := OpenBookGarden(b)
+	g, _, err := OpenBookGarden(b)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -17,13 +17,13 @@ type Progress = season.Progress
 // Prove works out the season of a garden as it stands today, like Season, but looks for the
 // best plans and says how much better any other could be. say may be nil. When ctx ends it
 // takes the best so far. Where the solver can't be run it fails, and Season serves.
-func Prove(ctx context.Context, g *Garden, today civil.Date, say func(Progress), asked ...Asked) (*SeasonAnswer, error) {
+func Prove(ctx context.Context, g *Garden, followed *Followed, today civil.Date, say func(Progress), asked ...Asked) (*SeasonAnswer, error) {
 	engine, err := highs.Open(context.WithoutCancel(ctx), solverFolder())
 	if err != nil {
 		return nil, fmt.Errorf("nothing can be proved on this machine: %w; ask for the season without proof", err)
 	}
 	defer engine.Close()
-	return seasonBy(g, today, func(b season.Brief) (*season.Result, error) {
+	return seasonBy(g, followed, today, func(b season.Brief) (*season.Result, error) {
 		b.Solver, b.Relax = engine.Solve, engine.Relax
 		return season.Prove(ctx, b, say)
 	}, asked)

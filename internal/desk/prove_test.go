@@ -27,7 +27,7 @@ func TestProvedPlansHold(t *testing.T) {
 	}
 	g.Members = g.Members[:12]
 	brief := g.Brief(provedOn)
-	a, err := Prove(context.Background(), g, provedOn, nil)
+	a, err := Prove(context.Background(), g, nil, provedOn, nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -94,7 +94,7 @@ func benchmarkProve(b *testing.B, times int) {
 		g.Places[i].Bench *= quantity.Area(times)
 	}
 	for b.Loop() {
-		if _, err := Prove(context.Background(), g, provedOn, nil); err != nil {
+		if _, err := Prove(context.Background(), g, nil, provedOn, nil); err != nil {
 			b.Fatal(err)
 		}
 	}
@@ -107,7 +107,7 @@ func BenchmarkSeasonUnproved(b *testing.B) {
 		b.Fatal(err)
 	}
 	for b.Loop() {
-		if _, err := Season(g, provedOn); err != nil {
+		if _, err := Season(g, nil, provedOn); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -79,7 +79,7 @@ func TestLoggedCellar(t *testing.T) {
 	if err := b.ReadFolder(folder, "example", civil.MustOn(2027, 1, 15)); err != nil {
 		t.Fatal(err)
 	}
-	g, err := OpenBookGarden(b)
+	g, _, err := OpenBookGarden(b)
 	if err != nil {
 		t.Fatal(err)
 	}

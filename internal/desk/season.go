@@ -83,13 +83,14 @@ func Unproved(b *season.Brief) { b.Unproved = true }
 // them anew at up to eight numbers.
 func Paying(b *season.Brief) { b.Pays = true }
 
-// Season works out the season of a garden as it stands today.
-func Season(g *Garden, today civil.Date, asked ...Asked) (*SeasonAnswer, error) {
-	return seasonBy(g, today, season.Make, asked)
+// Season works out the season of a garden as it stands today. followed is the plan that its book
+// says is followed; nil where none is, and for a folder.
+func Season(g *Garden, followed *Followed, today civil.Date, asked ...Asked) (*SeasonAnswer, error) {
+	return seasonBy(g, followed, today, season.Make, asked)
 }
 
 // seasonBy works out a season by a way of making plans.
-func seasonBy(g *Garden, today civil.Date, plans func(season.Brief) (*season.Result, error), asked []Asked) (*SeasonAnswer, error) {
+func seasonBy(g *Garden, followed *Followed, today civil.Date, plans func(season.Brief) (*season.Result, error), asked []Asked) (*SeasonAnswer, error) {
 	if today.After(g.Span.To) {
 		return nil, fmt.Errorf("the season of %d ended on %v; set plant_year to the year you plan for", g.Season.PlantYear, g.Span.To)
 	}
@@ -98,7 +99,7 @@ func seasonBy(g *Garden, today civil.Date, plans func(season.Brief) (*season.Res
 		ask(&brief)
 	}
 	result, err := plans(brief)
-	held, why := g.follows.held(g, brief)
+	held, why := followed.held(g, brief)
 	switch {
 	case err != nil && held == nil:
 		return nil, err
@@ -119,8 +120,8 @@ func seasonBy(g *Garden, today civil.Date, plans func(season.Brief) (*season.Res
 		a.jobs[plan.Name] = week.Of(brief, plan)
 	}
 	a.NotFollowed = why
-	if g.follows != nil {
-		a.Followed, a.decision = g.follows.nameIn(a), g.follows.id
+	if followed != nil {
+		a.Followed, a.decision = followed.nameIn(a), followed.id
 	}
 	plan, _ := a.followed()
 	if plan.Held {

@@ -51,7 +51,7 @@ func exampleGarden(t testing.TB) *Garden {
 
 func seasonOf(t testing.TB, g *Garden) *SeasonAnswer {
 	t.Helper()
-	a, err := Season(g, autumn)
+	a, err := Season(g, nil, autumn)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -264,7 +264,7 @@ func TestNothingIsDropped(t *testing.T) {
 }
 
 func TestSeasonThatIsOver(t *testing.T) {
-	if _, err := Season(exampleGarden(t), civil.MustOn(2028, time.March, 1)); err == nil || !strings.Contains(err.Error(), "plant_year") {
+	if _, err := Season(exampleGarden(t), nil, civil.MustOn(2028, time.March, 1)); err == nil || !strings.Contains(err.Error(), "plant_year") {
 		t.Errorf("a season that is over gave %v", err)
 	}
 	if _, err := OpenGarden(fstest.MapFS{}, "nowhere"); err == nil || errors.Is(err, fs.ErrPermission) {

@@ -14,9 +14,9 @@ import (
 // gardenTables makes the tables of a garden: its stock and places, and a plan with all that
 // hangs on it. Where no plan can be made, and none was named, the rest goes out and a notice
 // says why.
-func gardenTables(g *Garden, plan string, today civil.Date) (tables []exchange.Table, notices []string, err error) {
+func gardenTables(g *Garden, followed *Followed, plan string, today civil.Date) (tables []exchange.Table, notices []string, err error) {
 	tables, notices = []exchange.Table{exchange.StockTable(g.Stock), placesTable(g)}, []string{}
-	worked, p, err := planned(g, plan, today)
+	worked, p, err := planned(g, followed, plan, today)
 	switch {
 	case err != nil && plan == "":
 		return tables, append(notices, "Stock and places alone, for there is no plan: "+err.Error()+"."), nil
@@ -30,8 +30,8 @@ func gardenTables(g *Garden, plan string, today civil.Date) (tables []exchange.T
 }
 
 // TablesBook writes a garden's tables as one workbook.
-func TablesBook(g *Garden, plan string, today civil.Date, w io.Writer) (*WrittenAnswer, error) {
-	tables, notices, err := gardenTables(g, plan, today)
+func TablesBook(g *Garden, followed *Followed, plan string, today civil.Date, w io.Writer) (*WrittenAnswer, error) {
+	tables, notices, err := gardenTables(g, followed, plan, today)
 	if err != nil {
 		return nil, err
 	}
@@ -43,8 +43,8 @@ func TablesBook(g *Garden, plan string, today civil.Date, w io.Writer) (*Written
 
 // TablesFolder writes a garden's tables as CSV with a description of their types and units,
 // each through a writer that create opens by its name.
-func TablesFolder(g *Garden, plan string, today civil.Date, create func(name string) (io.WriteCloser, error)) (*WrittenAnswer, error) {
-	tables, notices, err := gardenTables(g, plan, today)
+func TablesFolder(g *Garden, followed *Followed, plan string, today civil.Date, create func(name string) (io.WriteCloser, error)) (*WrittenAnswer, error) {
+	tables, notices, err := gardenTables(g, followed, plan, today)
 	if err != nil {
 		return nil, err
 	}

@@ -11,6 +11,7 @@ import (
 	"eyeup/civil"
 	"eyeup/internal/desk"
 	"eyeup/stock"
+	"eyeup/week"
 )
 
 // roundsView is every store with its crates.
@@ -23,7 +24,7 @@ type roundsView struct {
 // storeView is one store.
 type storeView struct {
 	desk.PlaceOnShelf
-	Due    *desk.RoundDue
+	Due    *week.RoundDue
 	Drawn  template.HTML
 	Crates []crateRow // of this page
 	All    int        // crates in all
@@ -161,7 +162,7 @@ func (s *server) rounds(r *request) error {
 	if err != nil {
 		outlook = nil // without it the page tells less
 	}
-	due := map[string]desk.RoundDue{}
+	due := map[string]week.RoundDue{}
 	for _, d := range s.desk.RoundsDue(s.today()) {
 		due[d.Place] = d
 	}
@@ -189,7 +190,7 @@ func (s *server) goToCrate(r *request, place, name string) error {
 const cratesOnPage = 140
 
 // storeOf makes one store ready to be shown: page tells which of its crates.
-func (s *server) storeOf(r *request, p desk.PlaceOnShelf, due desk.RoundDue, o *desk.OutlookAnswer) storeView {
+func (s *server) storeOf(r *request, p desk.PlaceOnShelf, due week.RoundDue, o *desk.OutlookAnswer) storeView {
 	v := storeView{PlaceOnShelf: p, Due: &due, Crates: crateRows(p)}
 	v.All = len(v.Crates)
 	v.Page, v.Pages = pageNumber(r, v.All, cratesOnPage)

@@ -42,7 +42,7 @@ func madeUp(t taste, curve desk.FrostCurve) storiesView {
 	return storiesView{
 		Wrote:   done{Says: "divided", Born: born, Notes: []string{"labels due for reprint: MRMM5"}},
 		Undone:  done{Says: "put right", Undone: true},
-		Jobs:    []jobView{{desk.WeekJob{Job: job, Done: 12}, []stock.Lot{lot}, "started"}, {desk.WeekJob{Job: week.Job{Week: monday, What: "look for mites", Where: "warm room"}}, nil, ""}},
+		Jobs:    []jobView{{week.JobState{Job: job, Done: 12}, []stock.Lot{lot}, "started"}, {week.JobState{Job: week.Job{Week: monday, What: "look for mites", Where: "warm room"}}, nil, ""}},
 		Inputs:  madeUpInputs(),
 		Colours: []string{"#f4efe4", "#1d1d1b", "#b3261e", "#3f4fa3", ""},
 		Names:   []string{"Sol", longName, "夕焼け", `"quoted" & <odd>`},

@@ -8,6 +8,7 @@ import (
 	"eyeup/internal/desk"
 	"eyeup/quantity"
 	"eyeup/stock"
+	"eyeup/week"
 )
 
 // weekView is the first page.
@@ -27,12 +28,12 @@ type weekView struct {
 	Late     []jobView
 	Behind   []desk.AgainstLot // lots that are late against the dates that were told
 	Due      []jobView
-	Rounds   []desk.RoundDue // that are due
+	Rounds   []week.RoundDue // that are due
 }
 
 // jobView is a job with the lots it can be done with.
 type jobView struct {
-	desk.WeekJob
+	week.JobState
 	Lots []stock.Lot
 	Kind string // of the entry that tells that it was done
 }
@@ -45,10 +46,10 @@ var entryOf = map[string]string{
 }
 
 // jobs gives jobs their lots.
-func jobs(all []desk.WeekJob, shelf *desk.Shelf) []jobView {
+func jobs(all []week.JobState, shelf *desk.Shelf) []jobView {
 	var views []jobView
 	for _, j := range all {
-		v := jobView{WeekJob: j, Kind: entryOf[j.What]}
+		v := jobView{JobState: j, Kind: entryOf[j.What]}
 		for _, i := range j.Lots {
 			v.Lots = append(v.Lots, shelf.Lots[i])
 		}
