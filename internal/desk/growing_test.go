@@ -133,7 +133,7 @@ func TestAllThatIsWantedGrows(t *testing.T) {
 // TestOldPotsAreNotCounted tells pots of this season from those that stood there before it, or
 // rest in a store.
 func TestOldPotsAreNotCounted(t *testing.T) {
-	g, err := OpenDemo(march)
+	g, err := OpenDemo(civil.MustOn(2027, 3, 22))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -167,10 +167,6 @@ func TestRoundsOnPaperAreThoseOfThePage(t *testing.T) {
 		t.Fatal(err)
 	}
 	t.Cleanup(func() { _ = d.Close() })
-	l, err := d.askList(PaperQuestion{Name: "week"}, today)
-	if err != nil {
-		t.Fatal(err)
-	}
 	var due []string
 	for _, r := range d.RoundsDue(today) {
 		if r.Due {
@@ -180,8 +176,19 @@ func TestRoundsOnPaperAreThoseOfThePage(t *testing.T) {
 	if fmt.Sprint(due) != "[cellar]" {
 		t.Fatalf("rounds are due in %q", due)
 	}
-	jobs := (&lister{ListQuestion: l}).roundsDue(today.Monday())
-	if len(jobs) != 1 || jobs[0].Where != "cellar" || jobs[0].Why != "the last round was on 13 Dec" {
-		t.Errorf("on paper: %+v", jobs)
+	list, err := d.Listing(PaperQuestion{Name: "week"}, today)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var rounds []string
+	for _, g := range list.Groups {
+		for _, row := range g.Rows {
+			if text := strings.Join(row, " "); strings.Contains(text, "go through the crates") {
+				rounds = append(rounds, text)
+			}
+		}
+	}
+	if len(rounds) != 1 || !strings.Contains(rounds[0], "cellar") || !strings.Contains(rounds[0], "the last round was on 13 Dec") {
+		t.Errorf("on paper: %q", rounds)
 	}
 }

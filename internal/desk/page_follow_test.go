@@ -94,7 +94,7 @@ func TestBestPlansAreFollowed(t *testing.T) {
 		want, _ := opened.planNamed(name)
 		a := hold(t, d, name)
 		plan, said := a.followed()
-		if !said || !plan.Held || plan.Name != heldPrefix+name || a.Followed != plan.Name || a.NotFollowed != "" {
+		if !said || !plan.Held || plan.Name != "held: "+name || a.Followed != plan.Name || a.NotFollowed != "" {
 			t.Fatalf("%s: followed is %q: %s", name, plan.Name, a.NotFollowed)
 		}
 		if got, want := allOf(t, *plan), allOf(t, *want); got != want {
@@ -118,7 +118,8 @@ func TestBestPlansAreFollowed(t *testing.T) {
 	if err := d.Calendar(provedOn, provedOn.UTC(), &byPlan); err != nil {
 		t.Fatal(err)
 	}
-	if _, err := CalendarOf(d.Garden(), nil, plan.Name, provedOn, provedOn.UTC(), &byName); err != nil || byName.String() != byPlan.String() {
+	garden, decided := d.following()
+	if _, err := CalendarOf(garden, decided, plan.Name, provedOn, provedOn.UTC(), &byName); err != nil || byName.String() != byPlan.String() {
 		t.Errorf("the calendar does not go by it: %v", err)
 	}
 	if fmt.Sprint(a.Jobs) != fmt.Sprint(a.JobsOf(plan.Name)) || len(a.Jobs) == 0 {

@@ -51,3 +51,7 @@ func (a *SeasonAnswer) WriteCertificate(w io.Writer, plan string) error {
 	}
 	return json.NewEncoder(w).Encode(c)
 }
+
+// dropProof lets go of the proof, which is large: neither WriteProgramme nor WriteCertificate is
+// asked for after it.
+func (a *SeasonAnswer) dropProof() { a.result = nil }

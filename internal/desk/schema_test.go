@@ -12,7 +12,7 @@ import (
 // The schema is read by an independent validator.
 func holds(t *testing.T, name string, a Answer) {
 	t.Helper()
-	schema, err := Schema(name)
+	schema, err := schemaOf(name, a)
 	if err != nil {
 		t.Fatal(err)
 	}
