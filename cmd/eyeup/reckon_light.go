@@ -1,6 +1,6 @@
 package main
 
-import "eyeup/internal/desk"
+import "eyeup/internal/reckon"
 
 // lightCommand asks for the light of a place month by month.
 type lightCommand struct {
@@ -14,7 +14,7 @@ func (c lightCommand) Run(d *door) error {
 	if err != nil {
 		return err
 	}
-	a, err := desk.Light(g, c.Place)
+	a, err := reckon.Light(g, c.Place)
 	if err != nil {
 		return err
 	}

@@ -8,6 +8,9 @@ import (
 	"testing"
 
 	"eyeup/civil"
+	"eyeup/internal/garden"
+	"eyeup/internal/plans"
+	"eyeup/internal/testkit"
 	"eyeup/quantity"
 	"eyeup/season"
 	"eyeup/stock"
@@ -18,7 +21,7 @@ var march = civil.MustOn(2027, 3, 22)
 
 // halfStarted is the invented garden in March: 10 of a lot of 14 clumps are wanted, and so many
 // were started in pots a week ago.
-func halfStarted(t *testing.T, started int) (*Garden, stock.Lot) {
+func halfStarted(t *testing.T, started int) (*garden.Garden, stock.Lot) {
 	t.Helper()
 	d, lot := followed(t, "none")
 	write(t, d, "2027-01-21", "described", fmt.Sprintf(`{"what":"variety","name":%q,"body":{"kind":"dahlia","plant":8,"reserve":2}}`, lot.Name()))
@@ -52,7 +55,7 @@ func startedOf(p *season.Plan, variety string) int {
 // holds when it is replayed.
 func TestWhatGrowsIsNotStartedAgain(t *testing.T) {
 	none, lot := halfStarted(t, 0)
-	before, err := Season(none, nil, march, Unproved)
+	before, err := plans.Season(none, nil, march, plans.Unproved)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -60,7 +63,7 @@ func TestWhatGrowsIsNotStartedAgain(t *testing.T) {
 	if lot2.Name() != lot.Name() {
 		t.Fatalf("%s and %s", lot.Name(), lot2.Name())
 	}
-	a, err := Season(g, nil, march, Unproved)
+	a, err := plans.Season(g, nil, march, plans.Unproved)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -95,8 +98,8 @@ func TestWhatGrowsIsNotStartedAgain(t *testing.T) {
 	if slices.ContainsFunc(a.NotCovered, func(n season.NotCovered) bool { return n.Variety == lot.Name() }) {
 		t.Errorf("not covered: %v", a.NotCovered)
 	}
-	holds(t, "season", a)
-	replayed(t, g.Brief(march), a.Plans)
+	testkit.Holds(t, "season", a)
+	testkit.Replayed(t, g.Brief(march), a.Plans)
 	var told bytes.Buffer
 	a.Print(&told, quantity.US)
 	if words := strings.Join(strings.Fields(told.String()), " "); !strings.Contains(words, "Growing already: 4 pots of dahlia in warm room. They are taken off what is wanted") {
@@ -116,7 +119,7 @@ func TestAllThatIsWantedGrows(t *testing.T) {
 			h.Plant, h.Reserve = 3, 1
 		}
 	}
-	a, err := Season(g, nil, march, Unproved)
+	a, err := plans.Season(g, nil, march, plans.Unproved)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -127,34 +130,6 @@ func TestAllThatIsWantedGrows(t *testing.T) {
 		return n.Variety == lot.Name() && n.Why == "as many as are wanted grow already; it stays where it is"
 	}) {
 		t.Errorf("not covered: %v", a.NotCovered)
-	}
-}
-
-// TestOldPotsAreNotCounted tells pots of this season from those that stood there before it, or
-// rest in a store.
-func TestOldPotsAreNotCounted(t *testing.T) {
-	g, err := OpenDemo(civil.MustOn(2027, 3, 22))
-	if err != nil {
-		t.Fatal(err)
-	}
-	for _, c := range []struct {
-		form  stock.Form
-		place string
-		since civil.Date
-		line  int
-		want  bool
-	}{
-		{stock.Pot, "warm room", civil.MustOn(2027, 3, 1), 0, true},
-		{stock.Pot, "warm room", civil.MustOn(2026, 5, 1), 0, false},
-		{stock.Pot, "cellar", civil.MustOn(2027, 3, 1), 0, false},
-		{stock.Plant, "patch", civil.MustOn(2027, 6, 1), 0, true},
-		{stock.Tray, "warm room", civil.Date{}, 7, true},
-		{stock.Clump, "warm room", civil.MustOn(2027, 3, 1), 0, false},
-	} {
-		h := stock.Holding{Form: c.form, Place: c.place, Since: c.since, Line: c.line}
-		if got := g.growsNow(h); got != c.want {
-			t.Errorf("%s in %s since %v, line %d: grows now is %v", c.form, c.place, c.since, c.line, got)
-		}
 	}
 }
 

@@ -5,6 +5,8 @@ import (
 	"maps"
 	"slices"
 	"strings"
+
+	"eyeup/internal/report"
 )
 
 // SchemaNames returns the names under which Schema knows an answer, in order.
@@ -17,5 +19,5 @@ func Schema(name string) ([]byte, error) {
 	if !ok {
 		return nil, fmt.Errorf("there is no schema named %q; there are: %s", name, strings.Join(SchemaNames(), ", "))
 	}
-	return schemaOf(name, a)
+	return report.SchemaOf(name, a)
 }
