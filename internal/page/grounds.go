@@ -40,8 +40,8 @@ func asked(all []sources.Basis, page []byte) []sources.Basis {
 		more = false
 		for _, g := range all {
 			for _, r := range g.Records {
-				if key, is := strings.CutPrefix(r.At, whyAt); is && wanted[g.Key] && !wanted[key] {
-					wanted[key], more = true, true
+				if r.At.Page == sources.Here && wanted[g.Key] && !wanted[r.At.Source] {
+					wanted[r.At.Source], more = true, true
 				}
 			}
 		}

@@ -88,7 +88,7 @@ func madeUpBench(monday civil.Date) *season.PlacePlan {
 func madeUpGrounds() []sources.Basis {
 	minutes := reckon.FigureAnswer{Meaning: "dahlia, potting, sowing or boxing one", Low: 1, Value: 3, High: 6, Unit: "min", Sure: "assumption", Source: "assumption: made up for this story"}
 	record := []sources.Record{{Says: "the plan of the story"}}
-	change := sources.Record{Says: "how the garden is described", At: "/garden"}
+	change := sources.Record{Says: "how the garden is described", At: sources.Where{Page: sources.Described}}
 	return []sources.Basis{
 		{Key: "jobs", Of: "how many, and in which week", Made: "Forty of the plan, less the twelve that are done.", Model: "A story reckons nothing.", Records: record, Assumed: []string{"None of it is true."}, Change: change},
 		{Key: "minutes-dahlia", Of: "how long it takes: dahlia", Made: "Minutes for one, times how many are left.", Records: record, Figures: []reckon.FigureAnswer{minutes}, Change: change},

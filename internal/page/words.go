@@ -20,6 +20,7 @@ import (
 // words are the functions by which templates say things, for one taste.
 func words(t taste) template.FuncMap {
 	return template.FuncMap{
+		"addressof":  addressOf,
 		"day":        t.day,
 		"date":       t.date,
 		"md":         t.monthDay,

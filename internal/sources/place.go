@@ -20,7 +20,7 @@ func weatherRecords(g *garden.Garden) []Record {
 	if w.MadeUp {
 		says = fmt.Sprintf("weather: made up from the garden's monthly normals, %d years; no station measured it", w.Years)
 	}
-	return []Record{{Says: says, At: "/weather#source"}, described("the patch against the station")}
+	return []Record{{Says: says, At: at(Weather)}, described("the patch against the station")}
 }
 
 const (
@@ -83,7 +83,7 @@ func ofRisk(d *desk.Desk, a *reckon.NightsAnswer) []Basis {
 			}
 			seen = append(seen, r.Kind)
 			risk := Basis{Key: Key("risk", r.Kind), Of: "cold and " + r.Kind, Made: "The share of the years in which the place falls to what harms this kind, with what stands there by the book.",
-				Records: append(counted(d), Record{Says: "how cold each place gets", At: "#why-" + Key("night", p.Name)}), Assumed: []string{"A freeze does the same to all of a kind, whatever it has grown used to."}, Change: byFigures}
+				Records: append(counted(d), Record{Says: "how cold each place gets", At: here("night", p.Name)}), Assumed: []string{"A freeze does the same to all of a kind, whatever it has grown used to."}, Change: byFigures}
 			risk.addKind(k, "cold.dead", "cold.damage", "cold.back")
 			all = append(all, risk)
 		}
@@ -122,9 +122,9 @@ func OfHeat(d *desk.Desk, a *reckon.HeatAnswer) []Basis {
 	short := of("short", "hours short, and by how much", "Hours more than half a kelvin below the level, and the worst of them, year by year.")
 	cold := of("cold", "freezing inside, and the coldest nights", "The years in which it freezes inside at the level, and the coldest hours of all years.")
 	cost := Basis{Key: "cost", Of: "cost", Made: "Heat given, divided by what the heater makes of its fuel, times the price of the fuel.",
-		Records: []Record{{Says: "heat given", At: "#why-asked"}, described("price and heater")}, Assumed: slices.Clone(a.Notes), Change: byGarden}
+		Records: []Record{{Says: "heat given", At: here("asked")}, described("price and heater")}, Assumed: slices.Clone(a.Notes), Change: byGarden}
 	short.Figures, cold.Figures = nil, nil // the same as of heat
-	short.Records = append(slices.Clone(short.Records), Record{Says: "the figures of the place, with heat asked", At: "#why-asked"})
+	short.Records = append(slices.Clone(short.Records), Record{Says: "the figures of the place, with heat asked", At: here("asked")})
 	cold.Records = short.Records
 	return []Basis{asked, cost, short, cold}
 }

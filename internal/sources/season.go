@@ -19,7 +19,7 @@ func OfSeason(d *desk.Desk, a *plans.SeasonAnswer, plan *season.Plan) []Basis {
 func kindRecords(plan *season.Plan) []Record {
 	var all []Record
 	for _, b := range plan.Batches {
-		r := Record{Says: "the figures of " + b.Kind, At: "#why-" + Key("kind", b.Kind)}
+		r := Record{Says: "the figures of " + b.Kind, At: here("kind", b.Kind)}
 		if !slices.Contains(all, r) {
 			all = append(all, r)
 		}
@@ -40,7 +40,7 @@ func ofGain(d *desk.Desk, a *plans.SeasonAnswer, plan *season.Plan) []Basis {
 		of("flower", "first flower", "When the middle plant shows its first flower or fruit; in the table of plans, of all dahlias together, or of all batches where there are none."),
 		of("gain", "weeks gained", "Weeks between first flower and the first freeze of autumn, beyond those of the baseline, year by year, a plant; of dahlias, or of all kinds together. "+gainsAgainst),
 		{Key: "stretched", Of: "stretched days", Made: "Days in leaf under cover on which a plant stands too warm for its light, a plant raised in a container. A line of light against warmth, known of pot plants; for these kinds it is an assumption.", Model: lightModel, Records: grown, Change: byFigures},
-		{Key: "start", Of: "count and start", Made: "How many of the lot the plan raises, and the week in which it starts them: what gains most of the room, hands and heat there are.", Records: []Record{{Says: "what is wanted and kept in reserve", At: "/patch"}, {Says: "what stands in store, by the book", At: "/stock"}}, Change: byChange},
+		{Key: "start", Of: "count and start", Made: "How many of the lot the plan raises, and the week in which it starts them: what gains most of the room, hands and heat there are.", Records: []Record{{Says: "what is wanted and kept in reserve", At: at(Patch)}, {Says: "what stands in store, by the book", At: at(Stock)}}, Change: byChange},
 		of("up", "up, and handed on", "When half of those that come up are up, and are moved from the warm place to light."),
 		of("out", "planted out", "When plants are fit for it, hardened, the soil warm enough, and frost no likelier than you accept."),
 		{Key: "decide", Of: "decide by", Made: "The Monday on which the plan first does something else than the others.", Records: []Record{{Says: "the weeks in which the plans start their batches and hold their levels"}}, Change: byChange},
@@ -58,11 +58,11 @@ func ofCost(d *desk.Desk, plan *season.Plan) []Basis {
 	}
 	return []Basis{heat,
 		{Key: "light-cost", Of: "light", Made: "Power of the lamps, times their hours, on the days when something beneath them is up, times the price of electricity.", Records: []Record{described("lamps"), prices}, Change: byGarden},
-		{Key: "mix", Of: "mix and pots", Made: "All that is to be got, mix and containers before all, at its price.", Records: []Record{{Says: "what is to be got", At: "#why-get"}, prices}, Assumed: []string{"What a container takes is its filled frustum, less the clump in it, and something for settling."}, Change: byGarden},
-		{Key: "total", Of: "in all, and for each pot", Made: "Heat, light, mix and pots, and paid hands, beyond what the garden spends anyway; for each pot: divided by the plants raised in pots. Own hours cost nothing here.", Records: []Record{{Says: "heat", At: "#why-heat"}, prices}, Change: byChange},
+		{Key: "mix", Of: "mix and pots", Made: "All that is to be got, mix and containers before all, at its price.", Records: []Record{{Says: "what is to be got", At: here("get")}, prices}, Assumed: []string{"What a container takes is its filled frustum, less the clump in it, and something for settling."}, Change: byGarden},
+		{Key: "total", Of: "in all, and for each pot", Made: "Heat, light, mix and pots, and paid hands, beyond what the garden spends anyway; for each pot: divided by the plants raised in pots. Own hours cost nothing here.", Records: []Record{{Says: "heat", At: here("heat")}, prices}, Change: byChange},
 		{Key: "work", Of: "own hours", Made: "Minutes for each step of each kind, times how many.", Records: append(kindRecords(plan), described("hours a week")), Assumed: []string{"Minutes for a step are common practice or assumed; your own take their place."}, Change: byFigures},
-		{Key: "pays", Of: "does the heat pay", Made: "Heat of this plan, set against the weeks of flower that it gains over the plan without added heat, and what a week brings by stems sold.", Records: []Record{{Says: "heat", At: "#why-heat"}, {Says: "weeks gained", At: "#why-gain"}, described("prices and stems sold")}, Change: byGarden},
-		{Key: "get", Of: "to get", Made: "Mix, containers and seed for all that the plan raises, packing for autumn, each with its range and its price, a fortnight before it is first used.", Records: []Record{{Says: "how many of each lot", At: "#why-start"}, prices}, Change: byGarden},
+		{Key: "pays", Of: "does the heat pay", Made: "Heat of this plan, set against the weeks of flower that it gains over the plan without added heat, and what a week brings by stems sold.", Records: []Record{{Says: "heat", At: here("heat")}, {Says: "weeks gained", At: here("gain")}, described("prices and stems sold")}, Change: byGarden},
+		{Key: "get", Of: "to get", Made: "Mix, containers and seed for all that the plan raises, packing for autumn, each with its range and its price, a fortnight before it is first used.", Records: []Record{{Says: "how many of each lot", At: here("start")}, prices}, Change: byGarden},
 	}
 }
 
@@ -70,7 +70,7 @@ func ofCost(d *desk.Desk, plan *season.Plan) []Basis {
 func ofRoom(d *desk.Desk, plan *season.Plan) []Basis {
 	site := d.Site()
 	cold := Basis{Key: "cold", Of: "too cold", Made: "Hours more than half a kelvin below the level while the place is in use, by how much at worst, and the years in which it freezes inside.", Model: runModel,
-		Records: append(weatherRecords(site), Record{Says: "the figures of the place, with heat", At: "#why-heat"}), Assumed: []string{noForecast, evenOdds}, Change: byChange}
+		Records: append(weatherRecords(site), Record{Says: "the figures of the place, with heat", At: here("heat")}), Assumed: []string{noForecast, evenOdds}, Change: byChange}
 	return []Basis{
 		{Key: "held", Of: "levels", Made: "The level at which the plan holds the place, from the first week in which it is used to the last.", Records: []Record{described("the levels that may be held")}, Change: byChange},
 		cold,
@@ -84,8 +84,8 @@ func ofRoom(d *desk.Desk, plan *season.Plan) []Basis {
 // ofSearch say what the price of early and the search for the best plans rest on.
 func ofSearch() []Basis {
 	return []Basis{
-		{Key: "early", Of: "the price of early", Made: "Plans from the cheapest to the earliest, each with what its heat costs and the weeks of flower it gains a plant, in the middle of the years.", Records: []Record{{Says: "heat", At: "#why-heat"}, {Says: "weeks gained", At: "#why-gain"}}, Change: byChange},
-		{Key: "better", Of: "how much better another could be", Made: "The most by which any other plan could cost less for the same flowers, on the same figures: what the search could not rule out.", Records: []Record{{Says: "what each thing costs", At: "#why-total"}, {Says: "weeks gained", At: "#why-gain"}}, Change: byChange},
+		{Key: "early", Of: "the price of early", Made: "Plans from the cheapest to the earliest, each with what its heat costs and the weeks of flower it gains a plant, in the middle of the years.", Records: []Record{{Says: "heat", At: here("heat")}, {Says: "weeks gained", At: here("gain")}}, Change: byChange},
+		{Key: "better", Of: "how much better another could be", Made: "The most by which any other plan could cost less for the same flowers, on the same figures: what the search could not rule out.", Records: []Record{{Says: "what each thing costs", At: here("total")}, {Says: "weeks gained", At: here("gain")}}, Change: byChange},
 		{Key: "worth", Of: "what more would be worth", Made: "By how much a little more room or time in that week would make the best plan cheaper, for each unit.", Records: []Record{described("benches and hours")}, Change: byGarden},
 	}
 }

@@ -1,7 +1,6 @@
 package sources
 
 import (
-	"fmt"
 	"net/url"
 	"slices"
 	"strings"
@@ -32,7 +31,7 @@ type Basis struct {
 type Record struct {
 	Says string
 	On   civil.Date // when; none where that is not said
-	At   string     // the page that shows it; empty where none does
+	At   Where      // the page that shows it; the zero value where none does
 }
 
 // Key puts a key of grounds together: of what they are, and of which place or kind.
@@ -47,11 +46,11 @@ func Key(parts ...string) string {
 
 // Where what figures rest on can be changed.
 var (
-	byEntry   = Record{Says: "write an entry, or undo one, on the lot's page", At: "/stock?by=lot"}
-	byRound   = Record{Says: "go through the store, or weigh: it then counts before the model", At: "/rounds"}
-	byChange  = Record{Says: "another level, risk, price or count, to see what comes of it", At: "/season#change"}
-	byGarden  = Record{Says: "how the garden is described", At: "/garden"}
-	byFigures = Record{Says: "your own figure of a kind in the place of this: under figures of your own, in the garden's description", At: "/garden?part=figures#garden/figures"}
+	byEntry   = Record{Says: "write an entry, or undo one, on the lot's page", At: at(StockByLot)}
+	byRound   = Record{Says: "go through the store, or weigh: it then counts before the model", At: at(Rounds)}
+	byChange  = Record{Says: "another level, risk, price or count, to see what comes of it", At: at(Change)}
+	byGarden  = Record{Says: "how the garden is described", At: at(Described)}
+	byFigures = Record{Says: "your own figure of a kind in the place of this: under figures of your own, in the garden's description", At: part("figures")}
 )
 
 // counted is the record that counts of stock rest on.
@@ -60,7 +59,7 @@ func counted(d *desk.Desk) []Record {
 	if kept := d.Kept(); kept != "" {
 		says += ", in " + kept
 	}
-	return []Record{{Says: says, At: "/log"}}
+	return []Record{{Says: says, At: at(Log)}}
 }
 
 // How counts of stock come about.
@@ -68,24 +67,21 @@ const foldModel = "Entries are folded in the order in which things happened. A w
 
 // recordOf is an entry as a record of a lot, or the lot itself where none is named.
 func recordOf(l *stock.Lot, says string, on civil.Date, entry stock.ID) Record {
-	if entry.IsZero() {
-		return Record{says, on, "/stock/" + string(l.Code)}
-	}
-	return Record{says, on, fmt.Sprintf("/stock/%s#%s", l.Code, entry)}
+	return Record{says, on, Where{Page: Lot, Code: l.Code, Entry: entry}}
 }
 
 // planRecords name the plan and the entry by which it is followed.
 func planRecords(d *desk.Desk) []Record {
 	last := d.LastDecided()
 	if last == nil {
-		return []Record{{Says: "the season's usual plan; none is followed yet", At: "/season"}}
+		return []Record{{Says: "the season's usual plan; none is followed yet", At: at(Season)}}
 	}
-	return []Record{{Says: "the plan followed, by the entry of", On: last.On, At: "/season"}}
+	return []Record{{Says: "the plan followed, by the entry of", On: last.On, At: at(Season)}}
 }
 
 // described is a record of what the garden's description says.
 func described(what string) Record {
-	return Record{Says: what + ", in the garden's description", At: "/garden"}
+	return Record{Says: what + ", in the garden's description", At: at(Described)}
 }
 
 // addStored adds the figures by which a stock in store dries, once each.

@@ -86,7 +86,7 @@ func OfLot(d *desk.Desk, l *stock.Lot, o *stockbook.OutlookAnswer) []Basis {
 		}
 	}
 	good := Basis{Key: "good", Of: "good divisions to count on", Made: "Clumps that come through, times the good divisions each gives; and the odds that they suffice for what is wanted and kept in reserve.", Model: throughModel,
-		Records: append(counted(d), Record{Says: "rounds and dividings of this variety and its kind", At: "/rounds"}), Change: byRound}
+		Records: append(counted(d), Record{Says: "rounds and dividings of this variety and its kind", At: at(Rounds)}), Change: byRound}
 	if o != nil {
 		good.Assumed = append(append(good.Assumed, o.Assumed...), o.Note)
 	}

@@ -98,11 +98,17 @@ func (s *Book) NewEntry(kind string, body []byte) (stock.Entry, error) {
 	if err != nil {
 		return stock.Entry{}, err
 	}
+	return NewEntry(id, kind, civil.Date{}, s.writer, body)
+}
+
+// NewEntry makes an entry with an id made beforehand, of a kind, a day (none: that on which it is
+// written) and a writer, with its body as JSON. It fails where the body is not JSON.
+func NewEntry(id stock.ID, kind string, on civil.Date, by Writer, body []byte) (stock.Entry, error) {
 	canonical, err := stock.Canonical(body)
 	if err != nil {
 		return stock.Entry{}, err
 	}
-	return stock.Entry{ID: id, Kind: kind, Version: stock.Version(kind), Who: s.writer.Who, Device: s.writer.Device, Body: canonical}, nil
+	return stock.Entry{ID: id, Kind: kind, Version: stock.Version(kind), On: on, Who: by.Who, Device: by.Device, Body: canonical}, nil
 }
 
 // BookAnswer says what came of one entry that was sent.
