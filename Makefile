@@ -35,7 +35,7 @@ test:
 
 # The rooms in which more than one thing happens at a time. Short runs draw less at random; what
 # they leave out and runs side by side is named.
-RACED := ./season ./solve ./internal/archive ./internal/book ./internal/desk ./internal/highs ./internal/page
+RACED := ./season ./solve ./internal/archive ./internal/book ./internal/desk ./internal/garden ./internal/highs ./internal/page ./internal/plans
 
 # Of those, what takes long and does one thing after another.
 ALONE := PaidRoom|ProofAgainst|HeatPays|HeatThatNeverPays|CertificatesAddUp|PlainProof|TwelveClumps|EveryPlantIs|Drawn|LoggedCellar|EveryList
@@ -46,7 +46,7 @@ ALONE := $(ALONE)|FourHundred|LinksLead|NamesCantBreak|EveryPageIs|AnAfternoon|S
 race:
 	@command -v gcc >/dev/null || { echo "left out: race tests, for want of gcc"; test "$$CI" != true; exit; } && \
 	$(GO) test -race -short -timeout 20m -skip '$(ALONE)' $(RACED) && \
-	$(GO) test -race -timeout 20m -run 'BestIsWhatProveFinds|ProvedPlansHold' ./internal/desk
+	$(GO) test -race -timeout 20m -run 'BestIsWhatProveFinds|ProvedPlansHold' ./internal/desk ./internal/plans
 
 browser:
 	EYEUP_BROWSER=1 $(ROUND) -run Browser ./...

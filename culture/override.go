@@ -1,6 +1,7 @@
 package culture
 
 import (
+	"eyeup/quantity"
 	"fmt"
 	"maps"
 	"math"
@@ -56,32 +57,10 @@ func (k *Kind) check() error {
 
 // nearest returns the key that differs from name in the fewest letters.
 func nearest(name string) string {
-	best, least := "", math.MaxInt
-	for _, k := range keys {
-		if d := distance(name, k.name); d < least {
-			best, least = k.name, d
-		}
+	known := make([]string, len(keys))
+	for i, k := range keys {
+		known[i] = k.name
 	}
-	return best
-}
-
-// distance counts the letters to put in, take out or change to get from a to b (Levenshtein).
-func distance(a, b string) int {
-	row := make([]int, len(b)+1)
-	for j := range row {
-		row[j] = j
-	}
-	for i := range len(a) {
-		diagonal := row[0]
-		row[0] = i + 1
-		for j := range len(b) {
-			change := diagonal
-			if a[i] != b[j] {
-				change++
-			}
-			diagonal = row[j+1]
-			row[j+1] = min(change, row[j]+1, row[j+1]+1)
-		}
-	}
-	return row[len(b)]
+	near, _ := quantity.Nearest(name, known)
+	return near
 }

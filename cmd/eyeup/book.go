@@ -7,7 +7,7 @@ import (
 	"strings"
 
 	"eyeup/civil"
-	"eyeup/internal/desk"
+	"eyeup/internal/stockbook"
 	"eyeup/quantity"
 )
 
@@ -31,8 +31,8 @@ type bookFile struct {
 }
 
 // use opens the book, lets do something with it, and puts it down.
-func (f bookFile) use(d *door, do func(*desk.StockBook) error) error {
-	b, err := desk.OpenStockBook(f.Book, d.now)
+func (f bookFile) use(d *door, do func(*stockbook.Book) error) error {
+	b, err := stockbook.Open(f.Book, d.now)
 	if err != nil {
 		return err
 	}
@@ -54,7 +54,7 @@ func (c bookNewCommand) Run(d *door) error {
 	if c.Demo && c.Folder != "" {
 		return errors.New("--demo and --folder fill a book each in its own way; give one of the two")
 	}
-	b, err := desk.NewStockBook(c.Book, d.now)
+	b, err := stockbook.New(c.Book, d.now)
 	if err != nil {
 		return err
 	}
@@ -82,13 +82,13 @@ type bookUndoCommand struct {
 
 // Run undoes it and says what was undone.
 func (c bookUndoCommand) Run(d *door) error {
-	return c.use(d, func(b *desk.StockBook) error {
+	return c.use(d, func(b *stockbook.Book) error {
 		undone, by, err := b.UndoNamed(c.Entry)
 		if err != nil {
 			return err
 		}
 		if d.json {
-			return printLine(d.out, desk.BookAnswer{ID: by.ID})
+			return printLine(d.out, stockbook.BookAnswer{ID: by.ID})
 		}
 		fmt.Fprintf(d.out, "undone: %s of %s (entry %s); to have it back, undo %s\n", undone.Kind, undone.On, undone.ID, by.ID)
 		return nil
@@ -100,7 +100,7 @@ type bookLotsCommand struct{ bookFile }
 
 // Run lists it.
 func (c bookLotsCommand) Run(d *door) error {
-	return c.use(d, func(b *desk.StockBook) error { return d.answer(b.Lots(), quantity.Metric) })
+	return c.use(d, func(b *stockbook.Book) error { return d.answer(b.Lots(), quantity.Metric) })
 }
 
 // bookLotCommand tells one lot.
@@ -111,7 +111,7 @@ type bookLotCommand struct {
 
 // Run tells it.
 func (c bookLotCommand) Run(d *door) error {
-	return c.use(d, func(b *desk.StockBook) error {
+	return c.use(d, func(b *stockbook.Book) error {
 		a, err := b.Lot(c.Code)
 		if err != nil {
 			return err
@@ -128,7 +128,7 @@ type bookKinCommand struct {
 
 // Run tells them.
 func (c bookKinCommand) Run(d *door) error {
-	return c.use(d, func(b *desk.StockBook) error {
+	return c.use(d, func(b *stockbook.Book) error {
 		a, err := b.Kin(c.Code)
 		if err != nil {
 			return err
@@ -149,7 +149,7 @@ func (c bookOutlookCommand) Run(d *door) error {
 	if err != nil {
 		return fmt.Errorf("--at: %w", err)
 	}
-	return c.use(d, func(b *desk.StockBook) error {
+	return c.use(d, func(b *stockbook.Book) error {
 		a, err := b.Outlook(d.today, at)
 		if err != nil {
 			return err
@@ -163,7 +163,7 @@ type bookLogCommand struct{ bookFile }
 
 // Run writes it; for a grower and for a program alike it is lines of JSON.
 func (c bookLogCommand) Run(d *door) error {
-	return c.use(d, func(b *desk.StockBook) error { return b.WriteLog(d.out) })
+	return c.use(d, func(b *stockbook.Book) error { return b.WriteLog(d.out) })
 }
 
 // bookPeopleCommand names people.
@@ -176,7 +176,7 @@ type bookPeopleCommand struct {
 
 // Run names or blanks one, or lists all.
 func (c bookPeopleCommand) Run(d *door) error {
-	return c.use(d, func(b *desk.StockBook) error {
+	return c.use(d, func(b *stockbook.Book) error {
 		switch {
 		case c.ID != "" && (c.Name != nil) == c.Blank:
 			return errors.New("give the name, or --blank to take it away")
@@ -208,7 +208,7 @@ func (c bookOutCommand) Run(d *door) error {
 	if held, err := os.ReadDir(c.Folder); err == nil && len(held) > 0 {
 		return fmt.Errorf("%s is not empty; name a folder that is not there yet", c.Folder)
 	}
-	return c.use(d, func(b *desk.StockBook) error {
+	return c.use(d, func(b *stockbook.Book) error {
 		if err := b.WriteFolder(creator(c.Folder)); err != nil {
 			return err
 		}

@@ -11,7 +11,7 @@ import (
 	"strings"
 
 	"eyeup/civil"
-	"eyeup/internal/desk"
+	"eyeup/internal/stockbook"
 )
 
 // bookAddCommand writes entries down: JSON lines with --json, words after the kind, or
@@ -26,10 +26,10 @@ type bookAddCommand struct {
 
 // Run writes them down.
 func (c bookAddCommand) Run(d *door) error {
-	return c.use(d, func(b *desk.StockBook) error {
+	return c.use(d, func(b *stockbook.Book) error {
 		switch {
 		case d.json && len(c.Words) == 0:
-			return b.AddLines(d.in, func(a desk.BookAnswer) error { return printLine(d.out, a) })
+			return b.AddLines(d.in, func(a stockbook.BookAnswer) error { return printLine(d.out, a) })
 		case len(c.Words) == 0:
 			return c.ask(d, b)
 		}
@@ -49,8 +49,8 @@ func kindAndWords(words []string) (kind string, rest []string) {
 }
 
 // add writes one entry and says what came of it.
-func (c bookAddCommand) add(d *door, b *desk.StockBook, kind string, words []string, on string) error {
-	body, err := desk.Body(kind, words)
+func (c bookAddCommand) add(d *door, b *stockbook.Book, kind string, words []string, on string) error {
+	body, err := stockbook.Body(kind, words)
 	if err != nil {
 		return err
 	}
@@ -70,7 +70,7 @@ func (c bookAddCommand) add(d *door, b *desk.StockBook, kind string, words []str
 	}
 	for _, a := range added {
 		if d.json {
-			return printLine(d.out, desk.BookAnswer{ID: a.ID, Born: a.Born, Notices: a.Notices})
+			return printLine(d.out, stockbook.BookAnswer{ID: a.ID, Born: a.Born, Notices: a.Notices})
 		}
 		fmt.Fprintf(d.out, "%s on %s: written down (entry %s)\n", kind, e.On, a.ID)
 		for _, born := range a.Born {
@@ -84,14 +84,14 @@ func (c bookAddCommand) add(d *door, b *desk.StockBook, kind string, words []str
 }
 
 // ask asks for an entry, one thing after another, until the answers end.
-func (c bookAddCommand) ask(d *door, b *desk.StockBook) error {
+func (c bookAddCommand) ask(d *door, b *stockbook.Book) error {
 	in := bufio.NewScanner(d.in)
 	for {
 		kind, more := prompt(d, in, "what happened (empty: done)")
 		if !more || kind == "" {
 			return in.Err()
 		}
-		questions, err := desk.Questions(kind)
+		questions, err := stockbook.Questions(kind)
 		if err != nil {
 			fmt.Fprintf(d.errs, "  %v\n", err)
 			continue

@@ -3,7 +3,7 @@ package main
 import (
 	"errors"
 
-	"eyeup/internal/desk"
+	"eyeup/internal/stockbook"
 	"eyeup/quantity"
 )
 
@@ -15,7 +15,7 @@ var errNotWhole = errors.New("the book is not whole; take the last whole copy by
 
 // Run goes through the book.
 func (c checkCommand) Run(d *door) error {
-	a, err := desk.CheckBook(c.Book, d.now)
+	a, err := stockbook.CheckBook(c.Book, d.now)
 	if err != nil {
 		return err
 	}

@@ -5,7 +5,7 @@ import (
 	"time"
 
 	"eyeup/civil"
-	"eyeup/internal/desk"
+	"eyeup/internal/report"
 	"eyeup/quantity"
 )
 
@@ -40,9 +40,9 @@ func newDoor(c commands, in io.Reader, out, errs io.Writer, now func() time.Time
 
 // answer prints a for the grower, or as JSON when that was asked for. The garden's own
 // units serve unless others were asked for.
-func (d *door) answer(a desk.Answer, garden quantity.System) error {
+func (d *door) answer(a report.Answer, garden quantity.System) error {
 	if d.json {
-		return desk.WriteJSON(d.out, a)
+		return report.WriteJSON(d.out, a)
 	}
 	a.Print(d.out, d.unitsOr(garden))
 	return nil

@@ -19,6 +19,7 @@ import (
 	"eyeup/civil"
 	"eyeup/internal/desk"
 	"eyeup/internal/page"
+	"eyeup/internal/stockbook"
 )
 
 // openCommand serves the pages of a garden.
@@ -49,8 +50,8 @@ func (c openCommand) Run(d *door) error {
 	if _, err := os.Stat(c.Garden); errors.Is(err, fs.ErrNotExist) {
 		return c.begin(d)
 	}
-	return bookFile{c.Garden}.use(d, func(b *desk.StockBook) error {
-		if !b.IsDescribed() {
+	return bookFile{c.Garden}.use(d, func(b *stockbook.Book) error {
+		if !desk.IsDescribed(b) {
 			return c.serveBeginning(d, b)
 		}
 		open, err := desk.NewDesk(b, false)
@@ -63,7 +64,7 @@ func (c openCommand) Run(d *door) error {
 
 // begin makes a new book and serves its first use.
 func (c openCommand) begin(d *door) error {
-	b, err := desk.NewStockBook(c.Garden, d.now)
+	b, err := stockbook.New(c.Garden, d.now)
 	if err != nil {
 		return err
 	}
@@ -71,7 +72,7 @@ func (c openCommand) begin(d *door) error {
 	return errors.Join(c.serveBeginning(d, b), b.Close())
 }
 
-func (c openCommand) serveBeginning(d *door, b *desk.StockBook) error {
+func (c openCommand) serveBeginning(d *door, b *stockbook.Book) error {
 	return c.serveHandler(d, func(o page.Options) (http.Handler, error) {
 		o.Devices = devicesOf(b.Kept())
 		return page.Begin(b, o)

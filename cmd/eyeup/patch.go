@@ -9,6 +9,9 @@ import (
 
 	"eyeup/civil"
 	"eyeup/internal/desk"
+	"eyeup/internal/garden"
+	"eyeup/internal/planting"
+	"eyeup/internal/stockbook"
 )
 
 // patchCommand works out a planting list.
@@ -22,7 +25,7 @@ type patchCommand struct {
 func (c patchCommand) Run(d *door) error {
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
 	defer stop()
-	q := desk.PatchQuestion{Today: d.today, Solver: desk.Solver, Progress: c.progress(d)}
+	q := planting.PatchQuestion{Today: d.today, Solver: planting.Solver, Progress: c.progress(d)}
 	if c.Quick {
 		q.Solver = nil
 	}
@@ -41,28 +44,28 @@ func (c patchCommand) Run(d *door) error {
 }
 
 // ask puts the question to a book, where one is named, else to a folder.
-func (c patchCommand) ask(ctx context.Context, d *door, q desk.PatchQuestion) (a *desk.PatchAnswer, g *desk.Garden, err error) {
+func (c patchCommand) ask(ctx context.Context, d *door, q planting.PatchQuestion) (a *planting.PatchAnswer, g *garden.Garden, err error) {
 	if info, err := os.Stat(c.Garden); c.Garden != "" && err == nil && !info.IsDir() {
-		err = bookFile{c.Garden}.use(d, func(b *desk.StockBook) (err error) {
-			if g, err = desk.OpenBookGarden(b); err != nil {
+		err = bookFile{c.Garden}.use(d, func(b *stockbook.Book) (err error) {
+			if g, _, err = desk.OpenBookGarden(b); err != nil {
 				return err
 			}
-			a, err = b.Planting(ctx, g, q)
+			a, err = planting.ListOfBook(b, ctx, g, q)
 			return err
 		})
 		return a, g, err
 	}
-	if g, err = openGarden(d, c.Garden); err != nil {
+	if g, _, err = openGarden(d, c.Garden); err != nil {
 		return nil, nil, err
 	}
-	a, err = g.Planting(ctx, q)
+	a, err = planting.List(g, ctx, q)
 	return a, g, err
 }
 
 // progress tells, once a second at most and not in the first, how far the work has come.
-func (c patchCommand) progress(d *door) func(desk.PatchProof) {
+func (c patchCommand) progress(d *door) func(planting.PatchProof) {
 	told := d.now()
-	return func(p desk.PatchProof) {
+	return func(p planting.PatchProof) {
 		if now := d.now(); now.Sub(told) >= time.Second {
 			told = now
 			fmt.Fprintf(d.errs, "so far a list that may be bettered by %.1f places; interrupt to take it\n", p.Gap)

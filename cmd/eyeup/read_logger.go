@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"os"
 
-	"eyeup/internal/desk"
+	"eyeup/internal/reckon"
 	"eyeup/quantity"
 )
 
@@ -20,7 +20,7 @@ func (c readLoggerCommand) Run(d *door) error {
 		return fmt.Errorf("%w; name a logger's file that is there", err)
 	}
 	defer file.Close() //nolint:errcheck // it was only read
-	a, err := desk.ReadLogger(c.File, file)
+	a, err := reckon.ReadLogger(c.File, file)
 	if err != nil {
 		return err
 	}

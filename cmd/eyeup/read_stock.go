@@ -7,7 +7,7 @@ import (
 	"os"
 
 	"eyeup/civil"
-	"eyeup/internal/desk"
+	"eyeup/internal/stockbook"
 	"eyeup/quantity"
 )
 
@@ -44,14 +44,14 @@ func (c readStockCommand) Run(d *door) error {
 		}
 	}
 	if c.Book == "" {
-		a, err := desk.ReadStock(c.File, data, always, nil)
+		a, err := stockbook.ReadStock(c.File, data, always, nil)
 		if err != nil {
 			return err
 		}
 		return d.answer(a, quantity.Metric)
 	}
-	return bookFile{c.Book}.use(d, func(b *desk.StockBook) error {
-		a, err := desk.ReadStock(c.File, data, always, b)
+	return bookFile{c.Book}.use(d, func(b *stockbook.Book) error {
+		a, err := stockbook.ReadStock(c.File, data, always, b)
 		if err == nil && !c.DryRun {
 			err = a.Write(b, on)
 		}

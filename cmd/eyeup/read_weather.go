@@ -9,7 +9,7 @@ import (
 	"strconv"
 	"strings"
 
-	"eyeup/internal/desk"
+	"eyeup/internal/reckon"
 	"eyeup/quantity"
 )
 
@@ -42,7 +42,7 @@ func (c readWeatherCommand) Run(d *door) error {
 	case len(c.Files) == 0:
 		return fmt.Errorf("name a weather file, or fetch a record with --nearest LAT,LON")
 	}
-	var all []desk.WeatherFileAnswer
+	var all []reckon.WeatherFileAnswer
 	for _, name := range c.Files {
 		a, err := readWeatherFile(name)
 		if err != nil {
@@ -50,21 +50,21 @@ func (c readWeatherCommand) Run(d *door) error {
 		}
 		all = append(all, *a)
 	}
-	return d.answer(desk.Weather(all), quantity.Metric)
+	return d.answer(reckon.Weather(all), quantity.Metric)
 }
 
-func readWeatherFile(name string) (*desk.WeatherFileAnswer, error) {
+func readWeatherFile(name string) (*reckon.WeatherFileAnswer, error) {
 	file, err := os.Open(name)
 	if err != nil {
 		return nil, fmt.Errorf("%w; name a weather file that is there", err)
 	}
 	defer file.Close()
-	return desk.ReadWeather(name, file)
+	return reckon.ReadWeather(name, file)
 }
 
 // fetch lists the nearest stations and fetches a record.
 func (c readWeatherCommand) fetch(d *door) error {
-	q := desk.NearestQuestion{
+	q := reckon.NearestQuestion{
 		Years: c.Years, Most: 10, Station: c.Fetch, ListOnly: c.List,
 		Base: c.Base, Folder: c.Lists, Out: c.Out, Progress: progress(d),
 	}
@@ -76,7 +76,7 @@ func (c readWeatherCommand) fetch(d *door) error {
 		return fmt.Errorf("--nearest: %w", err)
 	}
 	if q.Base == "" {
-		q.Base = desk.ArchiveBase
+		q.Base = reckon.ArchiveBase
 	}
 	if q.Folder == "" {
 		cache, err := os.UserCacheDir()
@@ -88,7 +88,7 @@ func (c readWeatherCommand) fetch(d *door) error {
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
 	defer stop()
 	fmt.Fprintf(d.errs, "asking %s for the lists of stations; the first time they are some 45 MB\n", q.Base)
-	a, err := desk.NearestWeather(ctx, q)
+	a, err := reckon.NearestWeather(ctx, q)
 	if err != nil {
 		return err
 	}

@@ -6,7 +6,7 @@ import (
 	"math"
 	"strings"
 
-	"eyeup/internal/desk"
+	"eyeup/internal/reckon"
 	"eyeup/quantity"
 )
 
@@ -21,7 +21,7 @@ type airCommand struct {
 
 // Run reads the question and answers it.
 func (c airCommand) Run(d *door) error {
-	q := desk.AirQuestion{
+	q := reckon.AirQuestion{
 		Humidity: quantity.Share(math.NaN()), WetBulb: quantity.Unknown(), Pressure: quantity.Pressure(math.NaN()),
 	}
 	if c.Pressure != "" && c.Elevation != "" {
@@ -51,7 +51,7 @@ func (c airCommand) Run(d *door) error {
 			return fmt.Errorf("--elevation: %w", err)
 		}
 	}
-	a, err := desk.Air(q)
+	a, err := reckon.Air(q)
 	if err != nil {
 		return err
 	}

@@ -1,7 +1,7 @@
 package main
 
 import (
-	"eyeup/internal/desk"
+	"eyeup/internal/reckon"
 	"eyeup/quantity"
 )
 
@@ -14,7 +14,7 @@ type cultureCommand struct {
 
 // Run answers it.
 func (c cultureCommand) Run(d *door) error {
-	a, err := desk.Culture(kindQuestion(c.Kind, c.Garden), c.Why)
+	a, err := reckon.Culture(kindQuestion(c.Kind, c.Garden), c.Why)
 	if err != nil {
 		return err
 	}

@@ -5,7 +5,8 @@ import (
 	"os"
 
 	"eyeup/civil"
-	"eyeup/internal/desk"
+	"eyeup/internal/garden"
+	"eyeup/internal/reckon"
 	"eyeup/quantity"
 )
 
@@ -17,12 +18,12 @@ type weatherFlags struct {
 }
 
 // open opens the weather file; the caller closes it.
-func (f weatherFlags) open() (desk.WeatherFile, *os.File, error) {
+func (f weatherFlags) open() (garden.WeatherFile, *os.File, error) {
 	file, err := os.Open(f.Weather)
 	if err != nil {
-		return desk.WeatherFile{}, nil, fmt.Errorf("--weather: %w; name a file that is there", err)
+		return garden.WeatherFile{}, nil, fmt.Errorf("--weather: %w; name a file that is there", err)
 	}
-	return desk.WeatherFile{Name: f.Weather, File: file, Station: f.Station, Latitude: f.Lat}, file, nil
+	return garden.WeatherFile{Name: f.Weather, File: file, Station: f.Station, Latitude: f.Lat}, file, nil
 }
 
 // frostCommand asks when it freezes.
@@ -36,7 +37,7 @@ type frostCommand struct {
 
 // Run reads the question and answers it.
 func (c frostCommand) Run(d *door) error {
-	q := desk.FrostQuestion{From: c.From, To: c.To}
+	q := reckon.FrostQuestion{From: c.From, To: c.To}
 	var err error
 	if q.Threshold, err = quantity.ParseTemperature(c.Threshold); err != nil {
 		return fmt.Errorf("--threshold: %w", err)
@@ -52,7 +53,7 @@ func (c frostCommand) Run(d *door) error {
 	}
 	defer file.Close()
 	q.WeatherFile = weather
-	a, err := desk.Frost(q)
+	a, err := reckon.Frost(q)
 	if err != nil {
 		return err
 	}

@@ -6,7 +6,8 @@ import (
 	"strings"
 
 	"eyeup/civil"
-	"eyeup/internal/desk"
+	"eyeup/internal/garden"
+	"eyeup/internal/reckon"
 	"eyeup/quantity"
 )
 
@@ -28,11 +29,11 @@ func (c heatCommand) Run(d *door) error {
 	if err != nil {
 		return err
 	}
-	g, err := openGarden(d, c.Garden)
+	g, _, err := openGarden(d, c.Garden)
 	if err != nil {
 		return err
 	}
-	a, err := desk.Heat(g, q)
+	a, err := reckon.Heat(g, q)
 	if err != nil {
 		return err
 	}
@@ -44,8 +45,8 @@ func (c heatCommand) Run(d *door) error {
 	return d.answer(a, g.System)
 }
 
-func (c heatCommand) question() (desk.HeatQuestion, error) {
-	q := desk.HeatQuestion{Place: c.Place, Why: c.Why}
+func (c heatCommand) question() (reckon.HeatQuestion, error) {
+	q := reckon.HeatQuestion{Place: c.Place, Why: c.Why}
 	for _, text := range c.Level {
 		level, err := levelOrOff(text)
 		if err != nil {
@@ -81,17 +82,17 @@ func levelOrOff(text string) (*quantity.Temperature, error) {
 }
 
 // heatStep reads a change of level, such as 04-01=60F.
-func heatStep(text string) (desk.HeatStep, error) {
+func heatStep(text string) (reckon.HeatStep, error) {
 	day, level, found := strings.Cut(text, "=")
 	if !found {
-		return desk.HeatStep{}, fmt.Errorf("%q is no change of level; write its day and the level, such as 04-01=60F", text)
+		return reckon.HeatStep{}, fmt.Errorf("%q is no change of level; write its day and the level, such as 04-01=60F", text)
 	}
 	on, err := civil.ParseMonthDay(strings.TrimSpace(day))
 	if err != nil {
-		return desk.HeatStep{}, err
+		return reckon.HeatStep{}, err
 	}
 	held, err := levelOrOff(level)
-	return desk.HeatStep{On: on, Level: held}, err
+	return reckon.HeatStep{On: on, Level: held}, err
 }
 
 // dayOrNone reads a flag that may be left out.
@@ -106,7 +107,7 @@ func dayOrNone(flag, text string) (civil.MonthDay, error) {
 	return m, nil
 }
 
-func (c heatCommand) writeHours(d *door, g *desk.Garden, q desk.HeatQuestion) (err error) {
+func (c heatCommand) writeHours(d *door, g *garden.Garden, q reckon.HeatQuestion) (err error) {
 	file, err := os.Create(c.Hourly)
 	if err != nil {
 		return fmt.Errorf("--hourly: the file can't be written: %w", err)
@@ -116,7 +117,7 @@ func (c heatCommand) writeHours(d *door, g *desk.Garden, q desk.HeatQuestion) (e
 			err = closed
 		}
 	}()
-	if err := desk.HeatByHour(g, q, file); err != nil {
+	if err := reckon.HeatByHour(g, q, file); err != nil {
 		return err
 	}
 	fmt.Fprintf(d.errs, "the hours are in %s\n", c.Hourly)

@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"eyeup/civil"
-	"eyeup/internal/desk"
+	"eyeup/internal/reckon"
 	"eyeup/quantity"
 )
 
@@ -25,7 +25,7 @@ func (c hoursCommand) Run(d *door) error {
 		return err
 	}
 	defer file.Close()
-	a, err := desk.Hours(desk.HoursQuestion{WeatherFile: weather, Date: date})
+	a, err := reckon.Hours(reckon.HoursQuestion{WeatherFile: weather, Date: date})
 	if err != nil {
 		return err
 	}

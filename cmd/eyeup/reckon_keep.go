@@ -3,7 +3,7 @@ package main
 import (
 	"fmt"
 
-	"eyeup/internal/desk"
+	"eyeup/internal/reckon"
 	"eyeup/quantity"
 )
 
@@ -21,7 +21,7 @@ type keepCommand struct {
 
 // Run reads the question and answers it.
 func (c keepCommand) Run(d *door) error {
-	q := desk.KeepQuestion{KindQuestion: kindQuestion(c.Kind, c.Garden), Form: c.Form, Pack: c.Pack, Days: c.Days, Why: c.Why}
+	q := reckon.KeepQuestion{KindQuestion: kindQuestion(c.Kind, c.Garden), Form: c.Form, Pack: c.Pack, Days: c.Days, Why: c.Why}
 	var err error
 	if q.Temperature, err = quantity.ParseTemperature(c.Temp); err != nil {
 		return fmt.Errorf("--temp: %w", err)
@@ -29,7 +29,7 @@ func (c keepCommand) Run(d *door) error {
 	if q.Humidity, err = percent("--rh", c.RH); err != nil {
 		return err
 	}
-	a, err := desk.Keep(q)
+	a, err := reckon.Keep(q)
 	if err != nil {
 		return err
 	}

@@ -1,6 +1,6 @@
 package main
 
-import "eyeup/internal/desk"
+import "eyeup/internal/reckon"
 
 // lightCommand asks for the light of a place month by month.
 type lightCommand struct {
@@ -10,11 +10,11 @@ type lightCommand struct {
 
 // Run reads the garden and answers.
 func (c lightCommand) Run(d *door) error {
-	g, err := openGarden(d, c.Garden)
+	g, _, err := openGarden(d, c.Garden)
 	if err != nil {
 		return err
 	}
-	a, err := desk.Light(g, c.Place)
+	a, err := reckon.Light(g, c.Place)
 	if err != nil {
 		return err
 	}

@@ -4,7 +4,7 @@ import (
 	"errors"
 	"fmt"
 
-	"eyeup/internal/desk"
+	"eyeup/internal/reckon"
 	"eyeup/quantity"
 )
 
@@ -28,12 +28,12 @@ func (c miteCommand) Run(d *door) error {
 	case c.Garden != "":
 		return c.inGarden(d)
 	}
-	q := desk.MiteQuestion{Pest: c.Pest, Why: c.Why}
+	q := reckon.MiteQuestion{Pest: c.Pest, Why: c.Why}
 	var err error
 	if q.Warm, err = quantity.ParseTemperature(c.Temp); err != nil {
 		return fmt.Errorf("--temp: %w", err)
 	}
-	a, err := desk.Mite(q)
+	a, err := reckon.Mite(q)
 	if err != nil {
 		return err
 	}
@@ -48,11 +48,11 @@ func (c miteCommand) inGarden(d *door) error {
 			return fmt.Errorf("--level: %w", err)
 		}
 	}
-	g, err := openGarden(d, c.Garden)
+	g, _, err := openGarden(d, c.Garden)
 	if err != nil {
 		return err
 	}
-	a, err := desk.MitePlaces(g, c.Pest, level)
+	a, err := reckon.MitePlaces(g, c.Pest, level)
 	if err != nil {
 		return err
 	}

@@ -3,7 +3,7 @@ package main
 import (
 	"fmt"
 
-	"eyeup/internal/desk"
+	"eyeup/internal/reckon"
 	"eyeup/quantity"
 )
 
@@ -27,7 +27,7 @@ func (c mixCommand) Run(d *door) error {
 	if err != nil {
 		return fmt.Errorf("--bag: %w", err)
 	}
-	q := desk.MixQuestion{Container: c.Container, From: c.From, Count: c.Count, Form: c.Form, Bag: desk.Bag{Volume: volume, Swells: c.Swells, Bale: c.Bale}, Why: c.Why}
+	q := reckon.MixQuestion{Container: c.Container, From: c.From, Count: c.Count, Form: c.Form, Bag: reckon.Bag{Volume: volume, Swells: c.Swells, Bale: c.Bale}, Why: c.Why}
 	if c.Holds != "" {
 		if q.Holds, err = quantity.ParseVolume(c.Holds); err != nil {
 			return fmt.Errorf("--holds: %w", err)
@@ -38,7 +38,7 @@ func (c mixCommand) Run(d *door) error {
 			return err
 		}
 	}
-	a, err := desk.Mix(q)
+	a, err := reckon.Mix(q)
 	if err != nil {
 		return err
 	}

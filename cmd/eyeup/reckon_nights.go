@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"eyeup/civil"
-	"eyeup/internal/desk"
+	"eyeup/internal/reckon"
 	"eyeup/quantity"
 )
 
@@ -23,19 +23,19 @@ func (c nightsCommand) Run(d *door) error {
 	if err != nil {
 		return err
 	}
-	g, err := openGarden(d, c.Garden)
+	g, _, err := openGarden(d, c.Garden)
 	if err != nil {
 		return err
 	}
-	a, err := desk.Nights(g, q)
+	a, err := reckon.Nights(g, q)
 	if err != nil {
 		return err
 	}
 	return d.answer(a, g.System)
 }
 
-func (c nightsCommand) question(today civil.Date) (desk.NightsQuestion, error) {
-	q := desk.NightsQuestion{From: today, Nights: c.Nights}
+func (c nightsCommand) question(today civil.Date) (reckon.NightsQuestion, error) {
+	q := reckon.NightsQuestion{From: today, Nights: c.Nights}
 	if c.Date != "" {
 		date, err := civil.Parse(c.Date)
 		if err != nil {

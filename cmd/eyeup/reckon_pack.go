@@ -3,7 +3,7 @@ package main
 import (
 	"fmt"
 
-	"eyeup/internal/desk"
+	"eyeup/internal/reckon"
 	"eyeup/quantity"
 )
 
@@ -26,7 +26,7 @@ func (c packCommand) Run(d *door) error {
 	if c.Swells < 1 {
 		return fmt.Errorf("--swells: a bag that makes %g times its volume can't be; give 1 (loose) or more", c.Swells)
 	}
-	a, err := desk.Pack(desk.PackQuestion{Count: c.Count, Form: c.Form, Bare: c.Bare, Bag: desk.Bag{Volume: volume, Swells: c.Swells}, Why: c.Why})
+	a, err := reckon.Pack(reckon.PackQuestion{Count: c.Count, Form: c.Form, Bare: c.Bare, Bag: reckon.Bag{Volume: volume, Swells: c.Swells}, Why: c.Why})
 	if err != nil {
 		return err
 	}

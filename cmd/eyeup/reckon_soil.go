@@ -3,7 +3,7 @@ package main
 import (
 	"fmt"
 
-	"eyeup/internal/desk"
+	"eyeup/internal/reckon"
 	"eyeup/quantity"
 )
 
@@ -17,16 +17,16 @@ type soilCommand struct {
 
 // Run reads the question and answers it.
 func (c soilCommand) Run(d *door) error {
-	q := desk.SoilQuestion{Place: c.Place, Why: c.Why}
+	q := reckon.SoilQuestion{Place: c.Place, Why: c.Why}
 	var err error
 	if q.Reach, err = quantity.ParseTemperature(c.Reach); err != nil {
 		return fmt.Errorf("--reach: %w", err)
 	}
-	g, err := openGarden(d, c.Garden)
+	g, _, err := openGarden(d, c.Garden)
 	if err != nil {
 		return err
 	}
-	a, err := desk.Soil(g, q)
+	a, err := reckon.Soil(g, q)
 	if err != nil {
 		return err
 	}

@@ -6,7 +6,7 @@ import (
 	"strconv"
 	"strings"
 
-	"eyeup/internal/desk"
+	"eyeup/internal/reckon"
 	"eyeup/quantity"
 )
 
@@ -26,7 +26,7 @@ type sowCommand struct {
 
 // Run reads the question and answers it.
 func (c sowCommand) Run(d *door) error {
-	q := desk.SowQuestion{
+	q := reckon.SowQuestion{
 		Want: c.Want, Kind: c.Kind, Why: c.Why,
 		Germination: quantity.Share(math.NaN()), Years: math.NaN(),
 	}
@@ -68,7 +68,7 @@ func (c sowCommand) Run(d *door) error {
 		}
 		q.Kept = &kept
 	}
-	a, err := desk.Sow(q)
+	a, err := reckon.Sow(q)
 	if err != nil {
 		return err
 	}

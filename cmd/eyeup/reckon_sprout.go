@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"os"
 
-	"eyeup/internal/desk"
+	"eyeup/internal/reckon"
 	"eyeup/quantity"
 )
 
@@ -20,7 +20,7 @@ type sproutCommand struct {
 
 // Run reads the question and answers it.
 func (c sproutCommand) Run(d *door) error {
-	q := desk.SproutQuestion{
+	q := reckon.SproutQuestion{
 		KindQuestion: kindQuestion(c.Kind, c.Garden), Why: c.Why,
 		Warm: quantity.Unknown(), Night: quantity.Unknown(), Day: quantity.Unknown(),
 	}
@@ -36,7 +36,7 @@ func (c sproutCommand) Run(d *door) error {
 			return fmt.Errorf("%s: %w", t.flag, err)
 		}
 	}
-	a, err := desk.Sprout(q)
+	a, err := reckon.Sprout(q)
 	if err != nil {
 		return err
 	}
@@ -44,8 +44,8 @@ func (c sproutCommand) Run(d *door) error {
 }
 
 // kindQuestion asks for a kind, with the figures of a garden folder where one is named.
-func kindQuestion(kind, folder string) desk.KindQuestion {
-	q := desk.KindQuestion{Kind: kind, FolderName: folder}
+func kindQuestion(kind, folder string) reckon.KindQuestion {
+	q := reckon.KindQuestion{Kind: kind, FolderName: folder}
 	if folder != "" {
 		q.Folder = os.DirFS(folder)
 	}

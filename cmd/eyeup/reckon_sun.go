@@ -5,7 +5,7 @@ import (
 	"time"
 
 	"eyeup/civil"
-	"eyeup/internal/desk"
+	"eyeup/internal/reckon"
 	"eyeup/quantity"
 )
 
@@ -21,7 +21,7 @@ type sunCommand struct {
 
 // Run reads the question and answers it.
 func (c sunCommand) Run(d *door) error {
-	q := desk.SunQuestion{Latitude: c.Lat, Longitude: c.Lon}
+	q := reckon.SunQuestion{Latitude: c.Lat, Longitude: c.Lon}
 	var err error
 	if q.Elevation, err = quantity.ParseLength(c.Elevation); err != nil {
 		return fmt.Errorf("--elevation: %w", err)
@@ -39,7 +39,7 @@ func (c sunCommand) Run(d *door) error {
 	if q.Zone, err = time.LoadLocation(c.Zone); err != nil || c.Zone == "Local" {
 		return fmt.Errorf("--zone: there is no time zone %q; write its IANA name, like Europe/Dublin", c.Zone)
 	}
-	a, err := desk.Sun(q)
+	a, err := reckon.Sun(q)
 	if err != nil {
 		return err
 	}

@@ -1,7 +1,7 @@
 package main
 
 import (
-	"eyeup/internal/desk"
+	"eyeup/internal/stockbook"
 	"eyeup/quantity"
 )
 
@@ -13,7 +13,7 @@ type restoreCommand struct {
 
 // Run restores the book; the damaged one is laid aside.
 func (c restoreCommand) Run(d *door) error {
-	a, err := desk.RestoreBook(c.Book, c.From, d.now)
+	a, err := stockbook.RestoreBook(c.Book, c.From, d.now)
 	if err != nil {
 		return err
 	}

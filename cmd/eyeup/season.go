@@ -13,6 +13,9 @@ import (
 
 	"eyeup/civil"
 	"eyeup/internal/desk"
+	"eyeup/internal/garden"
+	"eyeup/internal/plans"
+	"eyeup/internal/stockbook"
 )
 
 // seasonCommand works out a season.
@@ -33,7 +36,7 @@ type seasonCommand struct {
 
 // Run prints the season.
 func (c seasonCommand) Run(d *door) error {
-	g, err := openGarden(d, c.Garden)
+	g, followed, err := openGarden(d, c.Garden)
 	if err != nil {
 		return err
 	}
@@ -41,7 +44,7 @@ func (c seasonCommand) Run(d *door) error {
 	if err != nil {
 		return err
 	}
-	a, err := c.workOut(d, g, held)
+	a, err := c.workOut(d, g, followed, held)
 	if err != nil {
 		return err
 	}
@@ -73,18 +76,18 @@ func (c seasonCommand) Run(d *door) error {
 
 // workOut works out the season, with proof where that was asked for. It can be stopped then,
 // and takes the best so far.
-func (c seasonCommand) workOut(d *door, g *desk.Garden, held map[string]civil.Date) (*desk.SeasonAnswer, error) {
-	asked := []desk.Asked{desk.KeepingTo(held), desk.Explained(c.Why)}
+func (c seasonCommand) workOut(d *door, g *garden.Garden, followed *plans.Followed, held map[string]civil.Date) (*plans.SeasonAnswer, error) {
+	asked := []plans.Asked{plans.KeepingTo(held), plans.Explained(c.Why)}
 	if !c.proves() {
-		return desk.Season(g, d.today, asked...)
+		return plans.Season(g, followed, d.today, asked...)
 	}
 	if c.Pays {
-		asked = append(asked, desk.Paying)
+		asked = append(asked, plans.Paying)
 	}
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
 	defer stop()
 	said := d.now()
-	a, err := desk.Prove(ctx, g, d.today, func(p desk.Progress) {
+	a, err := plans.Prove(ctx, g, followed, d.today, func(p plans.Progress) {
 		if now := d.now(); now.Sub(said) >= time.Second {
 			said = now
 			fmt.Fprintf(d.errs, "%s: %s (stop with Ctrl-C and take the best so far)\n", p.Plan, p)
@@ -100,7 +103,7 @@ func (c seasonCommand) workOut(d *door, g *desk.Garden, held map[string]civil.Da
 func (c seasonCommand) proves() bool { return c.Prove || c.Programme != "" || c.Certificate != "" }
 
 // follow writes into the book that the plan is followed.
-func (c seasonCommand) follow(d *door, a *desk.SeasonAnswer) error {
+func (c seasonCommand) follow(d *door, a *plans.SeasonAnswer) error {
 	if info, err := os.Stat(c.Garden); c.Garden == "" || err != nil || info.IsDir() {
 		return errors.New("a plan is followed by an entry in a book, and this is none; make one by: eyeup book new FILE --folder FOLDER")
 	}
@@ -112,7 +115,7 @@ func (c seasonCommand) follow(d *door, a *desk.SeasonAnswer) error {
 	if err != nil {
 		return err
 	}
-	return bookFile{c.Garden}.use(d, func(b *desk.StockBook) error {
+	return bookFile{c.Garden}.use(d, func(b *stockbook.Book) error {
 		e, err := b.NewEntry("decided", body)
 		if err != nil {
 			return err
@@ -127,7 +130,7 @@ func (c seasonCommand) follow(d *door, a *desk.SeasonAnswer) error {
 }
 
 // writeProof writes the files of the proof that were asked for.
-func (c seasonCommand) writeProof(d *door, a *desk.SeasonAnswer) error {
+func (c seasonCommand) writeProof(d *door, a *plans.SeasonAnswer) error {
 	for _, f := range []struct {
 		name, what string
 		write      func(io.Writer, string) error
@@ -165,7 +168,7 @@ func (c seasonCommand) held() (map[string]civil.Date, error) {
 }
 
 // draw writes the picture of one plan.
-func (c seasonCommand) draw(d *door, a *desk.SeasonAnswer, g *desk.Garden) error {
+func (c seasonCommand) draw(d *door, a *plans.SeasonAnswer, g *garden.Garden) error {
 	svg, err := a.Picture(c.Plan, d.unitsOr(g.System))
 	if err != nil {
 		return err
@@ -177,18 +180,20 @@ func (c seasonCommand) draw(d *door, a *desk.SeasonAnswer, g *desk.Garden) error
 	return nil
 }
 
-// openGarden opens a garden folder or a book, or the invented garden where none is named.
-func openGarden(d *door, name string) (*desk.Garden, error) {
+// openGarden opens a garden folder or a book, or the invented garden where none is named. followed
+// is the plan that the book says is followed; nil where none is.
+func openGarden(d *door, name string) (g *garden.Garden, followed *plans.Followed, err error) {
 	if name == "" {
-		return desk.OpenDemo(d.today)
+		g, err = garden.OpenDemo(d.today)
+		return g, nil, err
 	}
 	if info, err := os.Stat(name); err != nil || info.IsDir() {
-		return desk.OpenGarden(os.DirFS(name), name)
+		g, err = garden.Open(os.DirFS(name), name)
+		return g, nil, err
 	}
-	var g *desk.Garden
-	err := bookFile{name}.use(d, func(b *desk.StockBook) (err error) {
-		g, err = desk.OpenBookGarden(b)
+	err = bookFile{name}.use(d, func(b *stockbook.Book) (err error) {
+		g, followed, err = desk.OpenBookGarden(b)
 		return err
 	})
-	return g, err
+	return g, followed, err
 }

@@ -9,6 +9,11 @@ import (
 	"path/filepath"
 
 	"eyeup/internal/desk"
+	"eyeup/internal/garden"
+	"eyeup/internal/paper"
+	"eyeup/internal/plans"
+	"eyeup/internal/report"
+	"eyeup/internal/stockbook"
 )
 
 // writeCommand holds the ways out.
@@ -21,33 +26,34 @@ type writeCommand struct {
 }
 
 // withGarden opens a garden by its book or its folder, or the invented one where none is
-// named, and lets do something with it. book is nil for a folder. Without a plan the
+// named, and lets do something with it. book is nil for a folder, and so is the plan that is followed. Without a plan the
 // weather of a folder is left unread, and may be missing.
-func withGarden(d *door, name string, plan bool, do func(g *desk.Garden, book *desk.StockBook) error) error {
+func withGarden(d *door, name string, plan bool, do func(g *garden.Garden, followed *plans.Followed, book *stockbook.Book) error) error {
 	if info, err := os.Stat(name); err == nil && !info.IsDir() {
-		return bookFile{name}.use(d, func(b *desk.StockBook) error {
-			g, err := desk.OpenBookGarden(b)
+		return bookFile{name}.use(d, func(b *stockbook.Book) error {
+			g, followed, err := desk.OpenBookGarden(b)
 			if err != nil {
 				return err
 			}
-			return do(g, b)
+			return do(g, followed, b)
 		})
 	}
-	var g *desk.Garden
+	var g *garden.Garden
+	var followed *plans.Followed
 	var err error
 	if plan || name == "" {
-		g, err = openGarden(d, name)
+		g, followed, err = openGarden(d, name)
 	} else {
-		g, err = desk.OpenStock(os.DirFS(name), name)
+		g, err = paper.OpenStock(os.DirFS(name), name)
 	}
 	if err != nil {
 		return err
 	}
-	return do(g, nil)
+	return do(g, followed, nil)
 }
 
 // intoFile lets write fill a file: all of it, or nothing is changed.
-func intoFile(name string, write func(io.Writer) (*desk.WrittenAnswer, error)) (*desk.WrittenAnswer, error) {
+func intoFile(name string, write func(io.Writer) (*report.WrittenAnswer, error)) (*report.WrittenAnswer, error) {
 	var b bytes.Buffer
 	a, err := write(&b)
 	if err != nil {
@@ -61,7 +67,7 @@ func intoFile(name string, write func(io.Writer) (*desk.WrittenAnswer, error)) (
 }
 
 // intoFolder lets write fill a folder that is not there yet, or is empty.
-func intoFolder(name string, write func(create func(string) (io.WriteCloser, error)) (*desk.WrittenAnswer, error)) (*desk.WrittenAnswer, error) {
+func intoFolder(name string, write func(create func(string) (io.WriteCloser, error)) (*report.WrittenAnswer, error)) (*report.WrittenAnswer, error) {
 	held, err := os.ReadDir(name)
 	if err != nil && !errors.Is(err, os.ErrNotExist) {
 		return nil, fmt.Errorf("--out %s can't be a folder: %w", name, err)

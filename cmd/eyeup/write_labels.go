@@ -5,7 +5,11 @@ import (
 	"io"
 
 	"eyeup/civil"
-	"eyeup/internal/desk"
+	"eyeup/internal/garden"
+	"eyeup/internal/paper"
+	"eyeup/internal/plans"
+	"eyeup/internal/report"
+	"eyeup/internal/stockbook"
 )
 
 // writeLabelsCommand writes labels.
@@ -28,7 +32,7 @@ type writeLabelsCommand struct {
 
 // Run writes them.
 func (c writeLabelsCommand) Run(d *door) error {
-	q, err := desk.AskLabels(c.Sheet, c.Address, c.From)
+	q, err := paper.AskLabels(c.Sheet, c.Address, c.From)
 	if err != nil {
 		return err
 	}
@@ -37,24 +41,24 @@ func (c writeLabelsCommand) Run(d *door) error {
 	if err != nil {
 		return err
 	}
-	return withGarden(d, c.Garden, c.Session != "", func(g *desk.Garden, book *desk.StockBook) error {
+	return withGarden(d, c.Garden, c.Session != "", func(g *garden.Garden, followed *plans.Followed, book *stockbook.Book) error {
 		if c.Renamed != "" {
-			if q.Lots, err = desk.Renamed(book, day); err != nil {
+			if q.Lots, err = paper.Renamed(book, day); err != nil {
 				return err
 			}
 		}
-		a, err := intoFile(c.Out, func(w io.Writer) (*desk.WrittenAnswer, error) {
+		a, err := intoFile(c.Out, func(w io.Writer) (*report.WrittenAnswer, error) {
 			switch {
 			case c.Test:
-				return desk.Alignment(q, d.today, w)
+				return paper.Alignment(q, d.today, w)
 			case c.Crates:
-				return desk.Cards(g.Garden, q, d.today, w)
+				return paper.Cards(g.Garden, q, d.today, w)
 			case c.Potted != "":
-				return desk.PottedOn(book, day, q, d.today, w)
+				return paper.PottedOn(book, day, q, d.today, w)
 			case c.Session != "":
-				return desk.SessionLabels(g, c.Plan, day, q, d.today, w)
+				return paper.SessionLabels(g, followed, c.Plan, day, q, d.today, w)
 			}
-			return desk.Labels(g.Garden, q, d.today, w)
+			return paper.Labels(g.Garden, q, d.today, w)
 		})
 		if err != nil {
 			return err

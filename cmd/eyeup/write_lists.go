@@ -5,7 +5,11 @@ import (
 	"io"
 
 	"eyeup/civil"
-	"eyeup/internal/desk"
+	"eyeup/internal/garden"
+	"eyeup/internal/paper"
+	"eyeup/internal/plans"
+	"eyeup/internal/report"
+	"eyeup/internal/stockbook"
 	"eyeup/quantity"
 )
 
@@ -33,22 +37,23 @@ func (c writeListsCommand) Run(d *door) error {
 	if err != nil {
 		return fmt.Errorf("--bag: %w", err)
 	}
-	q := desk.ListQuestion{List: c.List, Plan: c.Plan, Weeks: c.Weeks, Row: row, Bag: volume, Bale: c.Bale}
+	q := paper.ListQuestion{List: c.List, Plan: c.Plan, Weeks: c.Weeks, Row: row, Bag: volume, Bale: c.Bale}
 	at := d.today
 	if c.At != "" {
 		if at, err = civil.Parse(c.At); err != nil {
 			return fmt.Errorf("--at: %w", err)
 		}
 	}
-	return withGarden(d, c.Garden, desk.NeedsPlan(c.List), func(g *desk.Garden, book *desk.StockBook) error {
+	return withGarden(d, c.Garden, paper.NeedsPlan(c.List), func(g *garden.Garden, followed *plans.Followed, book *stockbook.Book) error {
 		if book != nil && c.List == "giving" {
 			if q.Outlook, err = book.Outlook(d.today, at); err != nil {
 				return err
 			}
 		}
+		q.Followed = followed
 		q.Units = d.unitsOr(g.System)
 		q.SetPaper(c.Paper)
-		a, err := intoFile(c.Out, func(w io.Writer) (*desk.WrittenAnswer, error) { return desk.List(g, q, d.today, w) })
+		a, err := intoFile(c.Out, func(w io.Writer) (*report.WrittenAnswer, error) { return paper.List(g, q, d.today, w) })
 		if err != nil {
 			return err
 		}

@@ -8,7 +8,10 @@ import (
 	"path/filepath"
 	"strings"
 
-	"eyeup/internal/desk"
+	"eyeup/internal/garden"
+	"eyeup/internal/plans"
+	"eyeup/internal/report"
+	"eyeup/internal/stockbook"
 )
 
 // writeCalendarCommand writes a calendar.
@@ -20,9 +23,9 @@ type writeCalendarCommand struct {
 
 // Run writes it.
 func (c writeCalendarCommand) Run(d *door) error {
-	return withGarden(d, c.Garden, true, func(g *desk.Garden, _ *desk.StockBook) error {
-		a, err := intoFile(c.Out, func(w io.Writer) (*desk.WrittenAnswer, error) {
-			return desk.CalendarOf(g, c.Plan, d.today, d.today.UTC(), w)
+	return withGarden(d, c.Garden, true, func(g *garden.Garden, followed *plans.Followed, _ *stockbook.Book) error {
+		a, err := intoFile(c.Out, func(w io.Writer) (*report.WrittenAnswer, error) {
+			return plans.CalendarOf(g, followed, c.Plan, d.today, d.today.UTC(), w)
 		})
 		if err != nil {
 			return err
@@ -40,8 +43,8 @@ type writeTablesCommand struct {
 
 // Run writes them.
 func (c writeTablesCommand) Run(d *door) error {
-	return withGarden(d, c.Garden, true, func(g *desk.Garden, _ *desk.StockBook) error {
-		a, err := c.write(d, g)
+	return withGarden(d, c.Garden, true, func(g *garden.Garden, followed *plans.Followed, _ *stockbook.Book) error {
+		a, err := c.write(d, g, followed)
 		if err != nil {
 			return err
 		}
@@ -49,13 +52,15 @@ func (c writeTablesCommand) Run(d *door) error {
 	})
 }
 
-func (c writeTablesCommand) write(d *door, g *desk.Garden) (*desk.WrittenAnswer, error) {
+func (c writeTablesCommand) write(d *door, g *garden.Garden, followed *plans.Followed) (*report.WrittenAnswer, error) {
 	switch ending := strings.ToLower(filepath.Ext(c.Out)); ending {
 	case ".xlsx":
-		return intoFile(c.Out, func(w io.Writer) (*desk.WrittenAnswer, error) { return desk.TablesBook(g, c.Plan, d.today, w) })
+		return intoFile(c.Out, func(w io.Writer) (*report.WrittenAnswer, error) {
+			return plans.TablesBook(g, followed, c.Plan, d.today, w)
+		})
 	case "":
-		return intoFolder(c.Out, func(create func(string) (io.WriteCloser, error)) (*desk.WrittenAnswer, error) {
-			return desk.TablesFolder(g, c.Plan, d.today, create)
+		return intoFolder(c.Out, func(create func(string) (io.WriteCloser, error)) (*report.WrittenAnswer, error) {
+			return plans.TablesFolder(g, followed, c.Plan, d.today, create)
 		})
 	default:
 		return nil, fmt.Errorf("--out: tables go into a workbook, FILE.xlsx, or into a folder, not into a %s file", ending)
@@ -70,12 +75,12 @@ type writeFolderCommand struct {
 
 // Run writes it, with the weather file; of a book, with its log and its papers.
 func (c writeFolderCommand) Run(d *door) error {
-	return withGarden(d, c.Garden, true, func(g *desk.Garden, book *desk.StockBook) error {
-		a, err := intoFolder(c.Out, func(create func(string) (io.WriteCloser, error)) (*desk.WrittenAnswer, error) {
+	return withGarden(d, c.Garden, true, func(g *garden.Garden, _ *plans.Followed, book *stockbook.Book) error {
+		a, err := intoFolder(c.Out, func(create func(string) (io.WriteCloser, error)) (*report.WrittenAnswer, error) {
 			if book != nil {
-				return desk.BookFolder(g, book, create)
+				return plans.BookFolder(g, book, create)
 			}
-			a, files, err := desk.FolderOf(g, create)
+			a, files, err := plans.FolderOf(g, create)
 			for _, name := range files {
 				err = errors.Join(err, copyInto(filepath.Join(c.Garden, name), name, create))
 			}

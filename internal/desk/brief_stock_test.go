@@ -9,6 +9,8 @@ import (
 	"time"
 
 	"eyeup/civil"
+	"eyeup/internal/garden"
+	"eyeup/internal/plans"
 	"eyeup/season"
 	"eyeup/stock"
 )
@@ -16,7 +18,7 @@ import (
 // TestCratesOfALotAreOneLot spreads lots of the invented garden over several crates, with what
 // is wanted told once: its season is the same.
 func TestCratesOfALotAreOneLot(t *testing.T) {
-	g, err := OpenDemo(provedOn)
+	g, err := garden.OpenDemo(provedOn)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -42,9 +44,9 @@ func TestCratesOfALotAreOneLot(t *testing.T) {
 	}
 }
 
-func workedOutOf(t *testing.T, g *Garden) []byte {
+func workedOutOf(t *testing.T, g *garden.Garden) []byte {
 	t.Helper()
-	a, err := Season(g, provedOn)
+	a, err := plans.Season(g, nil, provedOn)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -53,37 +55,6 @@ func workedOutOf(t *testing.T, g *Garden) []byte {
 		t.Fatal(err)
 	}
 	return text
-}
-
-// TestWhatIsWantedIsSharedOut shares wishes out by hand: whole ones first, in their order, then by
-// the clumps that are to be cut.
-func TestWhatIsWantedIsSharedOut(t *testing.T) {
-	of := func(code, place string, form stock.Form, count, plant, reserve, line int) stock.Holding {
-		return stock.Holding{Code: code, Variety: stock.Variety{Name: "Pale Heron", Kind: "dahlia"}, Form: form, Count: count, Place: place, Plant: plant, Reserve: reserve, Line: line}
-	}
-	for _, c := range []struct {
-		says string
-		in   []stock.Holding
-		want [][2]int // plant, reserve
-	}{
-		{"enough in the first place", []stock.Holding{of("A", "cellar", stock.Clump, 9, 6, 2, 0), of("A", "shed", stock.Clump, 5, 0, 0, 0)}, [][2]int{{6, 2}, {0, 0}}},
-		{"some of the second too", []stock.Holding{of("A", "cellar", stock.Clump, 7, 6, 4, 0), of("A", "shed", stock.Clump, 5, 0, 0, 0)}, [][2]int{{6, 1}, {0, 3}}},
-		{"of two lots in a book", []stock.Holding{of("A", "cellar", stock.Clump, 4, 6, 0, 0), of("B", "cellar", stock.Division, 3, 0, 0, 0)}, [][2]int{{4, 0}, {2, 0}}},
-		{"more than there are, by clumps", []stock.Holding{of("A", "cellar", stock.Clump, 4, 20, 1, 0), of("A", "shed", stock.Clump, 2, 0, 0, 0), of("A", "shed", stock.Division, 3, 0, 0, 0)}, [][2]int{{12, 0}, {6, 0}, {2, 1}}},
-		{"lots of a list as they are said", []stock.Holding{of("A", "cellar", stock.Clump, 4, 6, 0, 2), of("B", "cellar", stock.Clump, 3, 0, 0, 3)}, [][2]int{{6, 0}, {0, 0}}},
-		{"a lot of a list in two places", []stock.Holding{of("A", "cellar", stock.Clump, 4, 6, 0, 2), of("A", "shed", stock.Clump, 3, 0, 0, 3)}, [][2]int{{4, 0}, {2, 0}}},
-		{"half of it grows", []stock.Holding{of("A", "warm room", stock.Pot, 5, 8, 2, 0), of("A", "cellar", stock.Clump, 7, 0, 0, 0)}, [][2]int{{0, 0}, {3, 2}}},
-		{"more grow than go into the patch", []stock.Holding{of("A", "cellar", stock.Clump, 7, 8, 3, 0), of("B", "warm room", stock.Pot, 9, 0, 0, 0)}, [][2]int{{0, 2}, {0, 0}}},
-		{"all of it grows", []stock.Holding{of("A", "cellar", stock.Clump, 7, 8, 3, 0), of("B", "warm room", stock.Pot, 12, 0, 0, 0)}, [][2]int{{0, 0}, {0, 0}}},
-		{"packets", []stock.Holding{of("A", "drawer", stock.Seed, 1, 30, 0, 0), of("A", "shed", stock.Seed, 1, 0, 0, 0)}, [][2]int{{30, 0}, {0, 0}}},
-	} {
-		got := sharedOut(c.in, func(h stock.Holding) bool { return h.Form == stock.Pot })
-		for i, h := range got {
-			if [2]int{h.Plant, h.Reserve} != c.want[i] {
-				t.Errorf("%s: %d and %d of %s in %s, want %v", c.says, h.Plant, h.Reserve, h.Code, h.Place, c.want[i])
-			}
-		}
-	}
 }
 
 // TestALotInTwoPlacesIsRaisedFromBoth brings some clumps of a lot of the book to another store: the
@@ -114,7 +85,7 @@ func TestALotInTwoPlacesIsRaisedFromBoth(t *testing.T) {
 		write(t, d, "2027-01-22", "moved", fmt.Sprintf(step, lot.Code))
 	}
 	a = fewYearsOf(t, d)
-	plan, said := a.followed()
+	plan, said := a.PlanFollowed()
 	if !said || !plan.Held || len(plan.Otherwise) > 0 {
 		t.Errorf("%q is followed: %q", plan.Name, plan.Otherwise)
 	}
@@ -136,14 +107,14 @@ func TestALotInTwoPlacesIsRaisedFromBoth(t *testing.T) {
 var splitOn = civil.MustOn(2027, time.January, 25)
 
 // fewYearsOf works the season of a book out for few years.
-func fewYearsOf(t *testing.T, d *Scratch) *SeasonAnswer {
+func fewYearsOf(t *testing.T, d *Scratch) *plans.SeasonAnswer {
 	t.Helper()
-	g, err := OpenBookGarden(d.book)
+	g, follows, err := OpenBookGarden(d.book)
 	if err != nil {
 		t.Fatal(err)
 	}
 	g.Members = g.Members[:3]
-	a, err := Season(g, splitOn, Unproved)
+	a, err := plans.Season(g, follows, splitOn, plans.Unproved)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -154,7 +125,7 @@ func fewYearsOf(t *testing.T, d *Scratch) *SeasonAnswer {
 func raisedOf(t *testing.T, d *Scratch, lot stock.Lot) map[string]int {
 	t.Helper()
 	a := fewYearsOf(t, d)
-	plan, said := a.followed()
+	plan, said := a.PlanFollowed()
 	if !said {
 		plan = a.Plans[len(a.Plans)-1]
 	}

@@ -8,6 +8,9 @@ import (
 	"testing"
 
 	"eyeup/civil"
+	"eyeup/internal/garden"
+	"eyeup/internal/plans"
+	"eyeup/internal/testkit"
 	"eyeup/quantity"
 	"eyeup/season"
 	"eyeup/stock"
@@ -18,7 +21,7 @@ var march = civil.MustOn(2027, 3, 22)
 
 // halfStarted is the invented garden in March: 10 of a lot of 14 clumps are wanted, and so many
 // were started in pots a week ago.
-func halfStarted(t *testing.T, started int) (*Garden, stock.Lot) {
+func halfStarted(t *testing.T, started int) (*garden.Garden, stock.Lot) {
 	t.Helper()
 	d, lot := followed(t, "none")
 	write(t, d, "2027-01-21", "described", fmt.Sprintf(`{"what":"variety","name":%q,"body":{"kind":"dahlia","plant":8,"reserve":2}}`, lot.Name()))
@@ -28,7 +31,7 @@ func halfStarted(t *testing.T, started int) (*Garden, stock.Lot) {
 	if started > 0 {
 		write(t, d, "2027-03-15", "started", fmt.Sprintf(`{"lot":%q,"count":%d,"to":{"place":"warm room","form":"pot"}}`, lot.Code, started))
 	}
-	g, err := OpenBookGarden(d.book)
+	g, _, err := OpenBookGarden(d.book)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -52,7 +55,7 @@ func startedOf(p *season.Plan, variety string) int {
 // holds when it is replayed.
 func TestWhatGrowsIsNotStartedAgain(t *testing.T) {
 	none, lot := halfStarted(t, 0)
-	before, err := Season(none, march, Unproved)
+	before, err := plans.Season(none, nil, march, plans.Unproved)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -60,7 +63,7 @@ func TestWhatGrowsIsNotStartedAgain(t *testing.T) {
 	if lot2.Name() != lot.Name() {
 		t.Fatalf("%s and %s", lot.Name(), lot2.Name())
 	}
-	a, err := Season(g, march, Unproved)
+	a, err := plans.Season(g, nil, march, plans.Unproved)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -95,8 +98,8 @@ func TestWhatGrowsIsNotStartedAgain(t *testing.T) {
 	if slices.ContainsFunc(a.NotCovered, func(n season.NotCovered) bool { return n.Variety == lot.Name() }) {
 		t.Errorf("not covered: %v", a.NotCovered)
 	}
-	holds(t, "season", a)
-	replayed(t, g.Brief(march), a.Plans)
+	testkit.Holds(t, "season", a)
+	testkit.Replayed(t, g.Brief(march), a.Plans)
 	var told bytes.Buffer
 	a.Print(&told, quantity.US)
 	if words := strings.Join(strings.Fields(told.String()), " "); !strings.Contains(words, "Growing already: 4 pots of dahlia in warm room. They are taken off what is wanted") {
@@ -116,7 +119,7 @@ func TestAllThatIsWantedGrows(t *testing.T) {
 			h.Plant, h.Reserve = 3, 1
 		}
 	}
-	a, err := Season(g, march, Unproved)
+	a, err := plans.Season(g, nil, march, plans.Unproved)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -130,34 +133,6 @@ func TestAllThatIsWantedGrows(t *testing.T) {
 	}
 }
 
-// TestOldPotsAreNotCounted tells pots of this season from those that stood there before it, or
-// rest in a store.
-func TestOldPotsAreNotCounted(t *testing.T) {
-	g, err := OpenDemo(march)
-	if err != nil {
-		t.Fatal(err)
-	}
-	for _, c := range []struct {
-		form  stock.Form
-		place string
-		since civil.Date
-		line  int
-		want  bool
-	}{
-		{stock.Pot, "warm room", civil.MustOn(2027, 3, 1), 0, true},
-		{stock.Pot, "warm room", civil.MustOn(2026, 5, 1), 0, false},
-		{stock.Pot, "cellar", civil.MustOn(2027, 3, 1), 0, false},
-		{stock.Plant, "patch", civil.MustOn(2027, 6, 1), 0, true},
-		{stock.Tray, "warm room", civil.Date{}, 7, true},
-		{stock.Clump, "warm room", civil.MustOn(2027, 3, 1), 0, false},
-	} {
-		h := stock.Holding{Form: c.form, Place: c.place, Since: c.since, Line: c.line}
-		if got := g.growsNow(h); got != c.want {
-			t.Errorf("%s in %s since %v, line %d: grows now is %v", c.form, c.place, c.since, c.line, got)
-		}
-	}
-}
-
 // TestRoundsOnPaperAreThoseOfThePage lists this week's jobs on paper: the rounds that are due by the
 // last one gone are on it, and pots that stand in no described place want none.
 func TestRoundsOnPaperAreThoseOfThePage(t *testing.T) {
@@ -167,10 +142,6 @@ func TestRoundsOnPaperAreThoseOfThePage(t *testing.T) {
 		t.Fatal(err)
 	}
 	t.Cleanup(func() { _ = d.Close() })
-	l, err := d.askList(PaperQuestion{Name: "week"}, today)
-	if err != nil {
-		t.Fatal(err)
-	}
 	var due []string
 	for _, r := range d.RoundsDue(today) {
 		if r.Due {
@@ -180,8 +151,19 @@ func TestRoundsOnPaperAreThoseOfThePage(t *testing.T) {
 	if fmt.Sprint(due) != "[cellar]" {
 		t.Fatalf("rounds are due in %q", due)
 	}
-	jobs := (&lister{ListQuestion: l}).roundsDue(today.Monday())
-	if len(jobs) != 1 || jobs[0].Where != "cellar" || jobs[0].Why != "the last round was on 13 Dec" {
-		t.Errorf("on paper: %+v", jobs)
+	list, err := d.Listing(PaperQuestion{Name: "week"}, today)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var rounds []string
+	for _, g := range list.Groups {
+		for _, row := range g.Rows {
+			if text := strings.Join(row, " "); strings.Contains(text, "go through the crates") {
+				rounds = append(rounds, text)
+			}
+		}
+	}
+	if len(rounds) != 1 || !strings.Contains(rounds[0], "cellar") || !strings.Contains(rounds[0], "the last round was on 13 Dec") {
+		t.Errorf("on paper: %q", rounds)
 	}
 }

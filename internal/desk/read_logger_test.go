@@ -8,6 +8,10 @@ import (
 	"time"
 
 	"eyeup/civil"
+	"eyeup/internal/garden"
+	"eyeup/internal/plans"
+	"eyeup/internal/reckon"
+	"eyeup/internal/testkit"
 	"eyeup/place"
 	"eyeup/quantity"
 	"eyeup/season"
@@ -32,11 +36,11 @@ func winter() string {
 }
 
 func TestReadLogger(t *testing.T) {
-	a, err := ReadLogger("cellar.csv", strings.NewReader(winter()))
+	a, err := reckon.ReadLogger("cellar.csv", strings.NewReader(winter()))
 	if err != nil {
 		t.Fatal(err)
 	}
-	holds(t, "read logger", a)
+	testkit.Holds(t, "read logger", a)
 	// from 16 March on it is 12 °C; the mean of a week is 10 °C or more once five of seven days are
 	if a.Stirs != civil.MustOn(2027, time.March, 20) {
 		t.Errorf("it stirs from %v", a.Stirs)
@@ -61,7 +65,7 @@ func TestReadLogger(t *testing.T) {
 // loggedExample is the example garden with a warm spring in its cellar.
 func loggedExample(t *testing.T) fstest.MapFS {
 	t.Helper()
-	folder := example(t).(fstest.MapFS)
+	folder := testkit.Example(t).(fstest.MapFS)
 	garden := strings.Replace(string(folder["garden.toml"].Data), "crates      = 40", "crates      = 40\nlogged      = \"cellar.csv\"", 1)
 	if !strings.Contains(garden, "cellar.csv") {
 		t.Fatal("the example has no cellar of forty crates")
@@ -79,12 +83,12 @@ func TestLoggedCellar(t *testing.T) {
 	if err := b.ReadFolder(folder, "example", civil.MustOn(2027, 1, 15)); err != nil {
 		t.Fatal(err)
 	}
-	g, err := OpenBookGarden(b)
+	g, _, err := OpenBookGarden(b)
 	if err != nil {
 		t.Fatal(err)
 	}
-	out := memory{fstest.MapFS{}}
-	if err := b.WriteFolder(out.create); err != nil {
+	out := testkit.Memory{MapFS: fstest.MapFS{}}
+	if err := b.WriteFolder(out.Create); err != nil {
 		t.Fatal(err)
 	}
 	if out.MapFS["cellar.csv"] == nil || string(out.MapFS["cellar.csv"].Data) != winter() {
@@ -94,7 +98,7 @@ func TestLoggedCellar(t *testing.T) {
 	if !there || cellar.Model.(place.Steady).Logged == nil {
 		t.Fatal("the book's cellar has no record")
 	}
-	plain, err := OpenGarden(example(t), "example")
+	plain, err := garden.Open(testkit.Example(t), "example")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -104,10 +108,14 @@ func TestLoggedCellar(t *testing.T) {
 }
 
 // daysToUp is the least number of days from start to up of the dahlias of the usual plan.
-func daysToUp(t *testing.T, g *Garden) int {
+func daysToUp(t *testing.T, g *garden.Garden) int {
 	t.Helper()
 	least := 1000
-	for _, p := range seasonOf(t, g).Plans {
+	a, err := plans.Season(g, nil, civil.MustOn(2026, time.November, 16))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, p := range a.Plans {
 		for _, b := range p.Batches {
 			if b.Kind == "dahlia" && p.Name == season.Usual && !b.Dates.Up.Middle.IsZero() {
 				least = min(least, int(b.Dates.Up.Middle.Sub(b.Dates.Start)))

@@ -1,18 +1,12 @@
 package desk
 
 import (
-	"encoding/json"
 	"fmt"
 	"maps"
-	"reflect"
 	"slices"
 	"strings"
 
-	"github.com/invopop/jsonschema"
-
-	"eyeup/civil"
-	"eyeup/odds"
-	"eyeup/quantity"
+	"eyeup/internal/report"
 )
 
 // SchemaNames returns the names under which Schema knows an answer, in order.
@@ -25,50 +19,5 @@ func Schema(name string) ([]byte, error) {
 	if !ok {
 		return nil, fmt.Errorf("there is no schema named %q; there are: %s", name, strings.Join(SchemaNames(), ", "))
 	}
-	r := jsonschema.Reflector{Mapper: ownSchemas, ExpandedStruct: true, Anonymous: true}
-	s := r.Reflect(a)
-	s.Title = "eyeup " + name
-	return json.MarshalIndent(s, "", "  ")
-}
-
-// ownSchemas gives the schema of those types that write their own JSON.
-func ownSchemas(t reflect.Type) *jsonschema.Schema {
-	switch t {
-	case reflect.TypeFor[civil.Date]():
-		return textOrNull("a day, year-month-day; null where there is none", `^\d{4}-\d{2}-\d{2}$`)
-	case reflect.TypeFor[civil.MonthDay]():
-		return textOrNull("a day of the year, month-day; null where there is none", `^\d{2}-\d{2}$`)
-	case reflect.TypeFor[quantity.Temperature]():
-		return &jsonschema.Schema{Type: "number", Description: "a temperature in degrees Celsius"}
-	case reflect.TypeFor[quantity.Money]():
-		return moneySchema()
-	case reflect.TypeFor[odds.Amount]():
-		return amountSchema()
-	}
-	return nil
-}
-
-func textOrNull(description, pattern string) *jsonschema.Schema {
-	return &jsonschema.Schema{
-		Description: description,
-		OneOf:       []*jsonschema.Schema{{Type: "string", Pattern: pattern}, {Type: "null"}},
-	}
-}
-
-func moneySchema() *jsonschema.Schema {
-	p := jsonschema.NewProperties()
-	p.Set("amount", &jsonschema.Schema{Type: "number"})
-	p.Set("currency", &jsonschema.Schema{Type: "string", Description: "ISO 4217"})
-	return &jsonschema.Schema{Type: "object", Properties: p, Required: []string{"amount", "currency"}}
-}
-
-func amountSchema() *jsonschema.Schema {
-	p := jsonschema.NewProperties()
-	for _, part := range []string{"low", "middle", "high"} {
-		p.Set(part, &jsonschema.Schema{OneOf: []*jsonschema.Schema{{Type: "number"}, {Type: "null"}}})
-	}
-	return &jsonschema.Schema{
-		Type: "object", Properties: p, Required: []string{"low", "middle", "high"},
-		Description: "one case in ten is below low, one in ten above high; null says never or not known",
-	}
+	return report.SchemaOf(name, a)
 }

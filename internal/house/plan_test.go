@@ -39,17 +39,26 @@ var rooms = map[string]string{
 	"internal/archive":  "quantity civil weather weather/ghcn weather/reading sun",
 	"internal/book":     "quantity civil stock",
 	"internal/demo":     "quantity civil stock",
-	"internal/desk":     "quantity civil odds air sun weather frost growth culture place place/logger keeping stock outlook supply solve patch season season/check week internal/archive internal/book internal/demo internal/exchange internal/highs internal/picture internal/sheet",
 	"internal/exchange": "quantity civil odds sun weather weather/ghcn weather/meteireann weather/epw weather/tmy3 weather/table weather/reading place place/logger culture stock supply patch",
 	"internal/picture":  "quantity civil odds season",
 	"internal/highs":    "quantity solve",
-	"internal/page":     "quantity civil odds stock season week internal/desk internal/picture",
 	"internal/sheet":    "quantity civil odds stock season supply internal/picture",
-	"cmd/eyeup":         "quantity civil internal/desk internal/page",
+
+	"internal/report":    "quantity civil odds",
+	"internal/garden":    "quantity civil sun weather frost culture place stock season internal/demo internal/exchange",
+	"internal/stockbook": "quantity civil odds culture place keeping stock outlook internal/book internal/demo internal/exchange internal/garden internal/report",
+	"internal/reckon":    "quantity civil odds air sun weather frost growth culture place place/logger keeping stock supply season internal/archive internal/exchange internal/garden internal/report",
+	"internal/planting":  "quantity civil odds culture place stock outlook solve patch internal/exchange internal/garden internal/highs internal/report internal/stockbook",
+	"internal/plans":     "quantity civil odds stock season week internal/exchange internal/garden internal/highs internal/picture internal/report internal/stockbook",
+	"internal/paper":     "quantity civil stock supply season week internal/exchange internal/garden internal/plans internal/planting internal/reckon internal/report internal/sheet internal/stockbook",
+	"internal/desk":      "quantity civil odds sun weather culture place stock season week internal/exchange internal/garden internal/paper internal/plans internal/planting internal/reckon internal/report internal/stockbook",
+	"internal/sources":   "civil culture place keeping stock season week internal/desk internal/exchange internal/garden internal/plans internal/reckon internal/report internal/stockbook",
+	"internal/page":      "quantity civil odds stock season week internal/desk internal/garden internal/paper internal/plans internal/planting internal/reckon internal/sources internal/stockbook",
+	"cmd/eyeup":          "quantity civil internal/desk internal/garden internal/page internal/paper internal/plans internal/planting internal/reckon internal/report internal/stockbook",
 }
 
 // aids are packages for tests alone; nothing but tests may enter them.
-var aids = []string{"internal/house", "internal/opendata", "internal/faults", "internal/crosscheck", "internal/torture"}
+var aids = []string{"internal/house", "internal/opendata", "internal/faults", "internal/crosscheck", "internal/testkit", "internal/torture"}
 
 // outside is what a pure room may not reach for: it neither reads the world nor writes to it.
 var outside = []string{

@@ -12,6 +12,7 @@ import (
 	"time"
 
 	"eyeup/internal/desk"
+	"eyeup/internal/stockbook"
 	"eyeup/quantity"
 )
 
@@ -19,7 +20,7 @@ import (
 // lead through first use, and then to the garden's own pages.
 type beginning struct {
 	server
-	book  *desk.StockBook
+	book  *stockbook.Book
 	ready func(*desk.Desk) (http.Handler, error)
 	then  atomic.Pointer[http.Handler] // the garden's own pages, once there are any
 
@@ -34,7 +35,7 @@ var steps = []string{"where", "climate", "places"}
 
 // Begin returns the handler of the pages of an empty book: first use, then the garden's
 // own pages.
-func Begin(b *desk.StockBook, o Options) (http.Handler, error) {
+func Begin(b *stockbook.Book, o Options) (http.Handler, error) {
 	if o.Now == nil {
 		o.Now = time.Now
 	}

@@ -11,6 +11,7 @@ import (
 	"testing"
 
 	"eyeup/internal/desk"
+	"eyeup/internal/stockbook"
 )
 
 // mostActions is how many actions lead from nothing to a first season at most.
@@ -51,7 +52,7 @@ func (g *hand) press(path string) string {
 
 func emptyBook(t *testing.T) http.Handler {
 	t.Helper()
-	b, err := desk.NewStockBook(filepath.Join(t.TempDir(), "new.book"), testNow)
+	b, err := stockbook.New(filepath.Join(t.TempDir(), "new.book"), testNow)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -10,13 +10,14 @@ import (
 	"testing"
 
 	"eyeup/internal/desk"
+	"eyeup/internal/stockbook"
 	"eyeup/stock"
 )
 
 // grown is a garden of the given number of lots: the invented garden's, over and over.
 func grown(b testing.TB, lots int) (http.Handler, *desk.Desk) {
 	b.Helper()
-	book, err := desk.NewStockBook(filepath.Join(b.TempDir(), "grown.book"), testNow)
+	book, err := stockbook.New(filepath.Join(b.TempDir(), "grown.book"), testNow)
 	if err != nil {
 		b.Fatal(err)
 	}

@@ -9,14 +9,14 @@ import (
 	"sync"
 
 	"eyeup/civil"
-	"eyeup/internal/desk"
+	"eyeup/internal/stockbook"
 )
 
 // bringView is a stock list, typed or read.
 type bringView struct {
 	Text string
 	Bad  []string
-	Read *desk.StockListAnswer
+	Read *stockbook.StockListAnswer
 	List string // by which the list that was read is named
 	On   string
 }
@@ -25,20 +25,20 @@ type bringView struct {
 type lists struct {
 	mu    sync.Mutex
 	names []string
-	by    map[string]*desk.StockListAnswer
+	by    map[string]*stockbook.StockListAnswer
 }
 
 // mostLists is how many lists are kept.
 const mostLists = 8
 
 // keep keeps a list and returns by which name.
-func (l *lists) keep(content []byte, list *desk.StockListAnswer) string {
+func (l *lists) keep(content []byte, list *stockbook.StockListAnswer) string {
 	sum := sha256.Sum256(content)
 	name := hex.EncodeToString(sum[:8])
 	l.mu.Lock()
 	defer l.mu.Unlock()
 	if l.by == nil {
-		l.by = map[string]*desk.StockListAnswer{}
+		l.by = map[string]*stockbook.StockListAnswer{}
 	}
 	if l.by[name] == nil {
 		l.names = append(l.names, name)
@@ -52,7 +52,7 @@ func (l *lists) keep(content []byte, list *desk.StockListAnswer) string {
 }
 
 // take returns a list and forgets it, so that it is taken in once.
-func (l *lists) take(name string) *desk.StockListAnswer {
+func (l *lists) take(name string) *stockbook.StockListAnswer {
 	l.mu.Lock()
 	defer l.mu.Unlock()
 	list := l.by[name]

@@ -8,6 +8,8 @@ import (
 
 	"eyeup/civil"
 	"eyeup/internal/desk"
+	"eyeup/internal/sources"
+	"eyeup/internal/stockbook"
 	"eyeup/stock"
 )
 
@@ -22,7 +24,7 @@ type crateView struct {
 	Walked  []walked
 	Changed []stock.Change
 	Past    []stock.Round
-	From    []desk.Grounds
+	From    []sources.Basis
 	On      string
 	Whole   bool
 	Bad     []string // why it was refused
@@ -36,7 +38,7 @@ type walked struct {
 	ID     string // of the entry, made beforehand
 	Inputs []input
 	Open   bool // something is typed
-	Lost   *desk.OutlookCrate
+	Lost   *stockbook.OutlookCrate
 	Scales *desk.Weighed
 }
 
@@ -100,7 +102,7 @@ func (s *server) walk(r *request, v *crateView, shelf *desk.Shelf) error {
 		outlook = nil // without it the page tells less
 	}
 	scales := s.desk.Scales()
-	v.weigh(outlook.ByCrate(v.Place, v.Crate), scales)
+	v.weigh(desk.ByCrate(outlook, v.Place, v.Crate), scales)
 	from := (v.Page - 1) * lotsOnPage
 	held := v.Holdings[from:min(len(v.Holdings), from+lotsOnPage)]
 	for i, h := range held {
@@ -116,7 +118,7 @@ func (s *server) walk(r *request, v *crateView, shelf *desk.Shelf) error {
 		v.Walked = append(v.Walked, w)
 	}
 	v.Changed = s.desk.ChangedSince(v.Place, v.CrateOnShelf, v.Now.Last)
-	v.From = s.desk.GroundsOfCrate(v.Place, held)
+	v.From = sources.OfCrate(s.desk, v.Place, held)
 	v.Past = pastRounds(shelf, v)
 	return nil
 }

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"eyeup/internal/desk"
+	"eyeup/internal/reckon"
 	"eyeup/season"
 )
 
@@ -42,7 +43,7 @@ func (d *drawing) end() template.HTML {
 
 // drawFrost draws how the odds of one more freeze fall through spring, with the range in
 // which they may truly lie, and the day of planting out that is asked about.
-func drawFrost(c desk.FrostCurve, a *desk.FrostAnswer, t taste) template.HTML {
+func drawFrost(c desk.FrostCurve, a *reckon.FrostAnswer, t taste) template.HTML {
 	if len(c.Days) < 2 {
 		return ""
 	}
@@ -77,7 +78,7 @@ func drawFrost(c desk.FrostCurve, a *desk.FrostAnswer, t taste) template.HTML {
 }
 
 // asked marks the day of planting out.
-func (d *drawing) asked(c desk.FrostCurve, a *desk.FrostAnswer, x func(int) float64, top, foot float64, t taste) {
+func (d *drawing) asked(c desk.FrostCurve, a *reckon.FrostAnswer, x func(int) float64, top, foot float64, t taste) {
 	if a.After == nil {
 		return
 	}

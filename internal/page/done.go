@@ -4,7 +4,7 @@ import (
 	"strings"
 	"sync"
 
-	"eyeup/internal/desk"
+	"eyeup/internal/paper"
 	"eyeup/stock"
 )
 
@@ -44,7 +44,7 @@ func labelsDue(e stock.Entry, sent string) []labelsFor {
 	switch {
 	case e.Kind == "named":
 		return []labelsFor{{"labels with the new name", "/paper/labels?renamed=" + e.On.String()}}
-	case desk.IsPotting(e.Kind):
+	case paper.IsPotting(e.Kind):
 		return []labelsFor{{"labels for these", "/paper/labels?entry=" + sent}, {"for all potted that day", "/paper/labels?potted=" + e.On.String()}}
 	}
 	return nil

@@ -7,7 +7,7 @@ import (
 	"net/netip"
 	"strings"
 
-	"eyeup/internal/desk"
+	"eyeup/internal/stockbook"
 )
 
 // mostBody is the most bytes that any form here sends.
@@ -69,11 +69,11 @@ type guest struct{}
 func isGuest(c context.Context) bool { return c.Value(guest{}) != nil }
 
 // writer says who sends a request, and on what, for the book.
-func (s *server) writer(c context.Context) desk.Writer {
+func (s *server) writer(c context.Context) stockbook.Writer {
 	if device, is := c.Value(guest{}).(Device); is {
-		return desk.Writer{Who: device.Who, Device: device.Name}
+		return stockbook.Writer{Who: device.Who, Device: device.Name}
 	}
-	return desk.Writer{Who: s.devices.writesHere(), Device: "browser"}
+	return stockbook.Writer{Who: s.devices.writesHere(), Device: "browser"}
 }
 
 // knows reports whether a Host is one of the names the pages are served by.

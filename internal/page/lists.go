@@ -6,11 +6,12 @@ import (
 	"slices"
 
 	"eyeup/internal/desk"
+	"eyeup/internal/paper"
 )
 
 // listView is a list as a page.
 type listView struct {
-	*desk.ListTable
+	*paper.ListTable
 	Name string
 	Plan string // asked for; empty: the one that is followed
 	Mix  bool   // its weeks are potting sessions, for which there are labels
@@ -36,7 +37,7 @@ func (v listView) Paper() string {
 }
 
 // Labels is the address of the labels of a week's pots.
-func (v listView) Labels(g desk.ListGroup) string {
+func (v listView) Labels(g paper.ListGroup) string {
 	q := url.Values{"session": {g.Week.String()}}
 	if v.Plan != "" {
 		q.Set("plan", v.Plan)

@@ -9,6 +9,7 @@ import (
 
 	"eyeup/civil"
 	"eyeup/internal/desk"
+	"eyeup/internal/paper"
 	"eyeup/stock"
 )
 
@@ -30,8 +31,8 @@ type paperView struct {
 	Lists         []paperChoice
 	Plan          string
 	Labels, Cards string // common sheets, by their measures
-	Pottings      []desk.Potting
-	Renamings     []desk.Renaming
+	Pottings      []paper.Potting
+	Renamings     []paper.Renaming
 	Renamed       civil.Date   // since when these were renamed
 	Subscribe     template.URL // to the calendar; empty where it is not shared
 }

@@ -5,6 +5,8 @@ import (
 	"slices"
 
 	"eyeup/internal/desk"
+	"eyeup/internal/planting"
+	"eyeup/internal/sources"
 )
 
 // patchView is what stands on the page of the patch.
@@ -12,7 +14,7 @@ type patchView struct {
 	*desk.PlantingList
 	Chosen   *desk.Chosen // nil where the garden asks for no list
 	Unchosen string       // why there is none though it asks
-	Lines    []desk.PatchLine
+	Lines    []planting.PatchLine
 	Shelf    *desk.Shelf
 	All      int // varieties
 	Page     int
@@ -43,7 +45,7 @@ func (s *server) patch(r *request) error {
 	if v.Chosen != nil {
 		v.Lines = rowsOnPage(v.Chosen.List, v.Page)
 	}
-	return s.show(r, http.StatusOK, "patch", view{Title: "Patch", Here: "patch", Main: v, From: s.desk.GroundsOfPatch(v.Chosen, v.kinds())})
+	return s.show(r, http.StatusOK, "patch", view{Title: "Patch", Here: "patch", Main: v, From: sources.OfPatch(s.desk, v.Chosen, v.kinds())})
 }
 
 // rowsOnPage returns the part of a list that stands on a page; the list may end on one before.
@@ -57,8 +59,8 @@ func (v patchView) Gives() bool {
 }
 
 // Why is what is said of the lines of the page that have other places than were wanted.
-func (v patchView) Why() []desk.PatchLine {
-	var all []desk.PatchLine
+func (v patchView) Why() []planting.PatchLine {
+	var all []planting.PatchLine
 	for _, l := range v.Lines {
 		if l.Changed() {
 			all = append(all, l)

@@ -8,6 +8,8 @@ import (
 
 	"eyeup/civil"
 	"eyeup/internal/desk"
+	"eyeup/internal/reckon"
+	"eyeup/internal/sources"
 	"eyeup/quantity"
 )
 
@@ -19,7 +21,7 @@ type placesView struct {
 // places shows every place with what stands there.
 func (s *server) places(r *request) error {
 	all := s.desk.Places(s.today())
-	return s.show(r, http.StatusOK, "places", view{Title: "Places", Here: "places", Main: placesView{all}, From: s.desk.GroundsOfPlaces(all)})
+	return s.show(r, http.StatusOK, "places", view{Title: "Places", Here: "places", Main: placesView{all}, From: sources.OfPlaces(s.desk, all)})
 }
 
 // placeView is one place.
@@ -27,27 +29,27 @@ type placeView struct {
 	desk.PlaceNow
 	Today      civil.Date
 	Climes     []clime
-	Heat       *desk.HeatAnswer
+	Heat       *reckon.HeatAnswer
 	HeatLevels []heatLevel
-	Light      *desk.LightAnswer
-	Night      *desk.NightPlace
+	Light      *reckon.LightAnswer
+	Night      *reckon.NightPlace
 	Shelf      *desk.Shelf
 	Bench      template.HTML
 	First      []desk.CrateOnShelf // of those there
 	More       int                 // crates beyond
 	Years      int
-	From       []desk.Grounds
+	From       []sources.Basis
 }
 
 // heatLevel is what one level takes.
 type heatLevel struct {
-	desk.HeatLevel
+	reckon.HeatLevel
 	Celsius *float64 // nil: off
 }
 
 // heatLevels gives the answer's levels their temperatures, in the order in which they
 // were asked.
-func heatLevels(p desk.PlaceNow, a *desk.HeatAnswer) []heatLevel {
+func heatLevels(p desk.PlaceNow, a *reckon.HeatAnswer) []heatLevel {
 	if len(a.Levels) == 0 {
 		return []heatLevel{{HeatLevel: a.HeatLevel}}
 	}
@@ -72,7 +74,7 @@ func (s *server) place(r *request) error {
 			continue
 		}
 		v := placeView{PlaceNow: p, Today: s.today(), Shelf: s.desk.Shelf(), Climes: climes(p)}
-		v.From = s.desk.GroundsOfThere(p)
+		v.From = sources.OfThere(s.desk, p)
 		if err := s.inside(&v); err != nil {
 			return err
 		}
@@ -80,7 +82,7 @@ func (s *server) place(r *request) error {
 		v.More = len(p.There.Crates) - len(v.First)
 		if p.Plan != nil {
 			v.Bench = drawBench(p.Plan, r.taste)
-			v.From = append(v.From, s.desk.GroundsOfBench(p.Plan)...)
+			v.From = append(v.From, sources.OfBench(s.desk, p.Plan)...)
 		}
 		return s.show(r, http.StatusOK, "place", view{Title: upper(name), Here: "places", Main: v, From: v.From})
 	}
@@ -103,7 +105,7 @@ func (s *server) inside(v *placeView) error {
 	if v.Sort == "" { // stock stands there, but the garden does not describe it
 		return nil
 	}
-	nights, err := s.desk.Nights(desk.NightsQuestion{From: v.Today, Nights: nightsAhead})
+	nights, err := s.desk.Nights(reckon.NightsQuestion{From: v.Today, Nights: nightsAhead})
 	if err != nil {
 		return err
 	}
@@ -113,7 +115,7 @@ func (s *server) inside(v *placeView) error {
 			v.Night = &nights.Places[i]
 			own := *nights
 			own.Places = nights.Places[i : i+1]
-			v.From = append(v.From, s.desk.GroundsOfNights(&own)...)
+			v.From = append(v.From, sources.OfNights(s.desk, &own)...)
 		}
 	}
 	if v.Covered != nil {
@@ -121,7 +123,7 @@ func (s *server) inside(v *placeView) error {
 			return err
 		}
 		v.HeatLevels = heatLevels(v.PlaceNow, v.Heat)
-		v.From = append(v.From, s.desk.GroundsOfHeat(v.Heat)...)
+		v.From = append(v.From, sources.OfHeat(s.desk, v.Heat)...)
 	}
 	if v.Sort == "store" {
 		return nil
@@ -129,7 +131,7 @@ func (s *server) inside(v *placeView) error {
 	if v.Light, err = s.desk.Light(v.Name); err != nil {
 		return err
 	}
-	v.From = append(v.From, s.desk.GroundsOfLight(v.Light)...)
+	v.From = append(v.From, sources.OfLight(s.desk, v.Light)...)
 	return nil
 }
 

@@ -10,7 +10,7 @@ import (
 	"net/url"
 	"strings"
 
-	"eyeup/internal/desk"
+	"eyeup/internal/sources"
 	"eyeup/stock"
 )
 
@@ -103,8 +103,8 @@ type view struct {
 	Bare     bool     // tells nothing of the garden: for devices not paired yet
 	Again    string   // where a browser without scripts looks again by itself; empty where all is done
 	Main     any
-	Body     template.HTML  // Main, shown
-	From     []desk.Grounds // what its figures rest on; those that it asks for are shown
+	Body     template.HTML   // Main, shown
+	From     []sources.Basis // what its figures rest on; those that it asks for are shown
 }
 
 // done is what was just written, with its undoing.

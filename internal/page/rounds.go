@@ -10,7 +10,10 @@ import (
 
 	"eyeup/civil"
 	"eyeup/internal/desk"
+	"eyeup/internal/sources"
+	"eyeup/internal/stockbook"
 	"eyeup/stock"
+	"eyeup/week"
 )
 
 // roundsView is every store with its crates.
@@ -23,25 +26,25 @@ type roundsView struct {
 // storeView is one store.
 type storeView struct {
 	desk.PlaceOnShelf
-	Due    *desk.RoundDue
+	Due    *week.RoundDue
 	Drawn  template.HTML
 	Crates []crateRow // of this page
 	All    int        // crates in all
 	Page   int
 	Pages  int
-	Tells  []desk.OutlookRound // where a round would tell most
+	Tells  []stockbook.OutlookRound // where a round would tell most
 }
 
 // crateRow is a crate with what its last rounds found.
 type crateRow struct {
 	desk.CrateOnShelf
-	N       int                 // its number in the store, from 0
-	Stood   int                 // individuals now
-	Now     found               // by the last rounds
-	Before  found               // by the rounds before those; nothing where there were none
-	Then    int                 // of those now there, how many there were when last counted
-	Dry     []desk.OutlookCrate // weight lost so far, as reckoned
-	Weighed *desk.Weighed       // by the scales, the most of any lot; nil where it was not weighed twice
+	N       int                      // its number in the store, from 0
+	Stood   int                      // individuals now
+	Now     found                    // by the last rounds
+	Before  found                    // by the rounds before those; nothing where there were none
+	Then    int                      // of those now there, how many there were when last counted
+	Dry     []stockbook.OutlookCrate // weight lost so far, as reckoned
+	Weighed *desk.Weighed            // by the scales, the most of any lot; nil where it was not weighed twice
 }
 
 // found is what rounds found in a crate.
@@ -87,8 +90,8 @@ func (c crateRow) Worst() float64 {
 }
 
 // Driest is the lot of the crate that has lost most of its weight; nil where none is known.
-func (c crateRow) Driest() *desk.OutlookCrate {
-	var most *desk.OutlookCrate
+func (c crateRow) Driest() *stockbook.OutlookCrate {
+	var most *stockbook.OutlookCrate
 	for i := range c.Dry {
 		if most == nil || c.Dry[i].Lost.Middle > most.Lost.Middle {
 			most = &c.Dry[i]
@@ -140,7 +143,7 @@ func (c *crateRow) add(h desk.Held) {
 }
 
 // weigh finds what the crate has lost, as reckoned and by the scales.
-func (c *crateRow) weigh(dry map[string][]desk.OutlookCrate, scales desk.Scales) {
+func (c *crateRow) weigh(dry map[string][]stockbook.OutlookCrate, scales desk.Scales) {
 	c.Dry = dry[c.Crate]
 	for _, h := range c.Holdings {
 		if w := scales.Weighed(h); w != nil && (c.Weighed == nil || w.Percent > c.Weighed.Percent) {
@@ -161,7 +164,7 @@ func (s *server) rounds(r *request) error {
 	if err != nil {
 		outlook = nil // without it the page tells less
 	}
-	due := map[string]desk.RoundDue{}
+	due := map[string]week.RoundDue{}
 	for _, d := range s.desk.RoundsDue(s.today()) {
 		due[d.Place] = d
 	}
@@ -170,7 +173,7 @@ func (s *server) rounds(r *request) error {
 			v.Stores = append(v.Stores, s.storeOf(r, p, d, outlook))
 		}
 	}
-	return s.show(r, http.StatusOK, "rounds", view{Title: "Rounds", Here: "rounds", Main: v, From: s.desk.GroundsOfRounds()})
+	return s.show(r, http.StatusOK, "rounds", view{Title: "Rounds", Here: "rounds", Main: v, From: sources.OfRounds(s.desk)})
 }
 
 // goToCrate leads to a crate of a store by its name.
@@ -189,7 +192,7 @@ func (s *server) goToCrate(r *request, place, name string) error {
 const cratesOnPage = 140
 
 // storeOf makes one store ready to be shown: page tells which of its crates.
-func (s *server) storeOf(r *request, p desk.PlaceOnShelf, due desk.RoundDue, o *desk.OutlookAnswer) storeView {
+func (s *server) storeOf(r *request, p desk.PlaceOnShelf, due week.RoundDue, o *stockbook.OutlookAnswer) storeView {
 	v := storeView{PlaceOnShelf: p, Due: &due, Crates: crateRows(p)}
 	v.All = len(v.Crates)
 	v.Page, v.Pages = pageNumber(r, v.All, cratesOnPage)
@@ -198,13 +201,13 @@ func (s *server) storeOf(r *request, p desk.PlaceOnShelf, due desk.RoundDue, o *
 	for i, c := range v.Crates {
 		names[i] = c.Crate
 	}
-	dry, scales := o.ByCrate(p.Name, names...), s.desk.Scales()
+	dry, scales := desk.ByCrate(o, p.Name, names...), s.desk.Scales()
 	for i := range v.Crates {
 		v.Crates[i].weigh(dry, scales)
 	}
 	v.Drawn = drawCrates(p.Name, v.Crates)
 	if o != nil {
-		v.Tells = slices.DeleteFunc(slices.Clone(o.Rounds), func(c desk.OutlookRound) bool { return c.Place != p.Name })
+		v.Tells = slices.DeleteFunc(slices.Clone(o.Rounds), func(c stockbook.OutlookRound) bool { return c.Place != p.Name })
 	}
 	return v
 }

@@ -12,13 +12,15 @@ import (
 
 	"eyeup/civil"
 	"eyeup/internal/desk"
+	"eyeup/internal/plans"
+	"eyeup/internal/sources"
 	"eyeup/quantity"
 	"eyeup/season"
 )
 
 // seasonView is the plans side by side.
 type seasonView struct {
-	Answer  *desk.SeasonAnswer
+	Answer  *plans.SeasonAnswer
 	Behind  int
 	Plan    *season.Plan // the one that is drawn and told in full
 	Drawn   template.HTML
@@ -82,7 +84,7 @@ func (s *server) season(r *request) error {
 			v.LotChoices = append(v.LotChoices, lotChoice{h.Code, h.Variety.Name, h.Plant})
 		}
 	}
-	return s.show(r, http.StatusOK, "season", view{Title: "Season", Here: "season", Main: v, Again: v.again(), From: s.desk.GroundsOfSeason(v.Answer, v.Plan)})
+	return s.show(r, http.StatusOK, "season", view{Title: "Season", Here: "season", Main: v, Again: v.again(), From: sources.OfSeason(s.desk, v.Answer, v.Plan)})
 }
 
 // answer takes the season that is asked for: the best plans where they were found and are to
@@ -106,7 +108,7 @@ func (s *server) answer(v *seasonView, r *request, change desk.Change) (err erro
 }
 
 // planNamed returns the plan asked for, the one that is followed, or the usual one.
-func planNamed(a *desk.SeasonAnswer, asked, followed string) (*season.Plan, error) {
+func planNamed(a *plans.SeasonAnswer, asked, followed string) (*season.Plan, error) {
 	for _, name := range []string{asked, followed, season.Usual} {
 		for _, p := range a.Plans {
 			if p.Name == name {
@@ -121,7 +123,7 @@ func planNamed(a *desk.SeasonAnswer, asked, followed string) (*season.Plan, erro
 }
 
 // drawing returns the picture of a plan, and lets its style pass.
-func (r *request) drawing(a *desk.SeasonAnswer, plan string) (template.HTML, error) {
+func (r *request) drawing(a *plans.SeasonAnswer, plan string) (template.HTML, error) {
 	svg, err := a.Picture(plan, r.taste.Units)
 	if err != nil {
 		return "", err
@@ -134,7 +136,7 @@ func (r *request) drawing(a *desk.SeasonAnswer, plan string) (template.HTML, err
 	return template.HTML(text), nil // drawn by package picture, which escapes every name
 }
 
-func heated(a *desk.SeasonAnswer) []string {
+func heated(a *plans.SeasonAnswer) []string {
 	var names []string
 	for _, pl := range a.Plans[0].Places {
 		for _, p := range a.Plans {

@@ -5,7 +5,7 @@ import (
 	"math"
 	"strings"
 
-	"eyeup/internal/desk"
+	"eyeup/internal/plans"
 	"eyeup/quantity"
 	"eyeup/season"
 )
@@ -41,7 +41,7 @@ func (v seasonView) More() int { return len(v.Plan.Batches) - len(v.Batches()) }
 func (v seasonView) All() string { return seasonOf(v.Asks, "all", "yes") + "#batches" }
 
 // HeatedAs names what plans tell of a heated place.
-func (v seasonView) HeatedAs(place string) string { return desk.HeatedAs(v.Answer.Plans, place) }
+func (v seasonView) HeatedAs(place string) string { return plans.HeatedAs(v.Answer.Plans, place) }
 
 // Held says how a plan holds a place, or when it heats a room.
 func (v seasonView) Held(p *season.Plan, place string) string {

@@ -8,6 +8,8 @@ import (
 
 	"eyeup/civil"
 	"eyeup/internal/desk"
+	"eyeup/internal/sources"
+	"eyeup/internal/stockbook"
 	"eyeup/season"
 	"eyeup/stock"
 )
@@ -44,7 +46,7 @@ func (s *server) stock(r *request) error {
 		v.By = "variety"
 		v.Varieties = pageOf(varietiesOf(v.Shelf, found, v.Query), &v)
 	}
-	return s.show(r, http.StatusOK, "stock", view{Title: "Stock", Here: "stock", Main: v, From: s.desk.GroundsOfStock()})
+	return s.show(r, http.StatusOK, "stock", view{Title: "Stock", Here: "stock", Main: v, From: sources.OfStock(s.desk)})
 }
 
 // varietiesOf returns the varieties of the lots found.
@@ -87,8 +89,8 @@ type lotView struct {
 	Kin     []kinGroup
 	Parents []stock.Lot
 	Next    []season.BatchPlan
-	Outlook *desk.OutlookVariety
-	Stored  []desk.OutlookCrate
+	Outlook *stockbook.OutlookVariety
+	Stored  []stockbook.OutlookCrate
 	At      civil.Date // of the outlook
 	Actions []action
 	Said    *desk.VarietyTyped // how its variety is described; nil where that is unsure
@@ -175,11 +177,11 @@ func (s *server) lot(r *request) error {
 		o = nil // without it the page tells less
 	}
 	if o != nil {
-		v.Outlook, v.Stored, v.At = o.OfVariety(v.Kind, v.Name()), o.OfLot(string(v.Code)), o.At
+		v.Outlook, v.Stored, v.At = desk.OfVariety(o, v.Kind, v.Name()), desk.OfLot(o, string(v.Code)), o.At
 	}
 	v.Actions = actionsFor(v.Lot)
 	if said, err := s.desk.VarietyOf(r.PathValue("code")); err == nil {
 		v.Said = &said
 	}
-	return s.show(r, http.StatusOK, "lot", view{Title: v.Name() + " " + string(v.Code), Here: "stock", Main: v, From: s.desk.GroundsOfLot(&v.Lot, o)})
+	return s.show(r, http.StatusOK, "lot", view{Title: v.Name() + " " + string(v.Code), Here: "stock", Main: v, From: sources.OfLot(s.desk, &v.Lot, o)})
 }

@@ -7,6 +7,9 @@ import (
 
 	"eyeup/civil"
 	"eyeup/internal/desk"
+	"eyeup/internal/reckon"
+	"eyeup/internal/sources"
+	"eyeup/internal/stockbook"
 	"eyeup/odds"
 	"eyeup/season"
 	"eyeup/stock"
@@ -42,12 +45,12 @@ func madeUp(t taste, curve desk.FrostCurve) storiesView {
 	return storiesView{
 		Wrote:   done{Says: "divided", Born: born, Notes: []string{"labels due for reprint: MRMM5"}},
 		Undone:  done{Says: "put right", Undone: true},
-		Jobs:    []jobView{{desk.WeekJob{Job: job, Done: 12}, []stock.Lot{lot}, "started"}, {desk.WeekJob{Job: week.Job{Week: monday, What: "look for mites", Where: "warm room"}}, nil, ""}},
+		Jobs:    []jobView{{week.JobState{Job: job, Done: 12}, []stock.Lot{lot}, "started"}, {week.JobState{Job: week.Job{Week: monday, What: "look for mites", Where: "warm room"}}, nil, ""}},
 		Inputs:  madeUpInputs(),
 		Colours: []string{"#f4efe4", "#1d1d1b", "#b3261e", "#3f4fa3", ""},
 		Names:   []string{"Sol", longName, "夕焼け", `"quoted" & <odd>`},
 		Crates:  drawCrates("cellar", madeUpCrates()),
-		Frost:   drawFrost(curve, &desk.FrostAnswer{After: &desk.FreezeAfter{Day: civil.MonthDay{Month: time.May, Day: 20}}}, t),
+		Frost:   drawFrost(curve, &reckon.FrostAnswer{After: &reckon.FreezeAfter{Day: civil.MonthDay{Month: time.May, Day: 20}}}, t),
 		Bench:   drawBench(madeUpBench(monday), t),
 		Behind:  2,
 	}
@@ -67,7 +70,7 @@ func madeUpInputs() []input {
 func madeUpCrates() []crateRow {
 	rows := make([]crateRow, 9)
 	for i := range rows {
-		rows[i] = crateRow{CrateOnShelf: desk.CrateOnShelf{Crate: string(rune('1' + i))}, N: i, Stood: 10 + i, Now: found{Seen: 10 * (i % 3), Bad: i}, Dry: []desk.OutlookCrate{{Lost: odds.Exactly(float64(i))}}}
+		rows[i] = crateRow{CrateOnShelf: desk.CrateOnShelf{Crate: string(rune('1' + i))}, N: i, Stood: 10 + i, Now: found{Seen: 10 * (i % 3), Bad: i}, Dry: []stockbook.OutlookCrate{{Lost: odds.Exactly(float64(i))}}}
 	}
 	return rows
 }
@@ -82,12 +85,12 @@ func madeUpBench(monday civil.Date) *season.PlacePlan {
 }
 
 // madeUpGrounds are those of the made-up job.
-func madeUpGrounds() []desk.Grounds {
-	minutes := desk.FigureAnswer{Meaning: "dahlia, potting, sowing or boxing one", Low: 1, Value: 3, High: 6, Unit: "min", Sure: "assumption", Source: "assumption: made up for this story"}
-	record := []desk.Record{{Says: "the plan of the story"}}
-	change := desk.Record{Says: "how the garden is described", At: "/garden"}
-	return []desk.Grounds{
+func madeUpGrounds() []sources.Basis {
+	minutes := reckon.FigureAnswer{Meaning: "dahlia, potting, sowing or boxing one", Low: 1, Value: 3, High: 6, Unit: "min", Sure: "assumption", Source: "assumption: made up for this story"}
+	record := []sources.Record{{Says: "the plan of the story"}}
+	change := sources.Record{Says: "how the garden is described", At: sources.Where{Page: sources.Described}}
+	return []sources.Basis{
 		{Key: "jobs", Of: "how many, and in which week", Made: "Forty of the plan, less the twelve that are done.", Model: "A story reckons nothing.", Records: record, Assumed: []string{"None of it is true."}, Change: change},
-		{Key: "minutes-dahlia", Of: "how long it takes: dahlia", Made: "Minutes for one, times how many are left.", Records: record, Figures: []desk.FigureAnswer{minutes}, Change: change},
+		{Key: "minutes-dahlia", Of: "how long it takes: dahlia", Made: "Minutes for one, times how many are left.", Records: record, Figures: []reckon.FigureAnswer{minutes}, Change: change},
 	}
 }

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"eyeup/internal/desk"
+	"eyeup/internal/stockbook"
 )
 
 // wanted is how many of a lot's variety are wanted in the patch, and kept in reserve.
@@ -82,7 +83,7 @@ func TestNothingWantedSaysWhatToDo(t *testing.T) {
 // bareDesk is a garden with a cellar, a warm room and a patch, and no stock.
 func bareDesk(t *testing.T) *desk.Desk {
 	t.Helper()
-	b, err := desk.NewStockBook(t.TempDir()+"/bare.book", testNow)
+	b, err := stockbook.New(t.TempDir()+"/bare.book", testNow)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -6,18 +6,21 @@ import (
 
 	"eyeup/civil"
 	"eyeup/internal/desk"
+	"eyeup/internal/garden"
+	"eyeup/internal/reckon"
+	"eyeup/internal/sources"
 )
 
 // weatherView is the frost, the typical year and what they rest on.
 type weatherView struct {
-	Frost  *desk.FrostAnswer
+	Frost  *reckon.FrostAnswer
 	Out    civil.Date // the day of planting out that is asked about
 	Curve  template.HTML
 	Months []desk.Month
-	Source desk.WeatherSource
+	Source garden.WeatherSource
 	Risk   float64
-	Table  []desk.FreezeAfter // every week of the curve
-	Year   int                // of planting out
+	Table  []reckon.FreezeAfter // every week of the curve
+	Year   int                  // of planting out
 }
 
 // weather shows the odds of frost with a day of planting out to move (out, YYYY-MM-DD).
@@ -38,7 +41,7 @@ func (s *server) weather(r *request) error {
 			v.Table = append(v.Table, d)
 		}
 	}
-	return s.show(r, http.StatusOK, "weather", view{Title: "Weather", Here: "weather", Main: v, From: s.desk.GroundsOfFrost(v.Frost)})
+	return s.show(r, http.StatusOK, "weather", view{Title: "Weather", Here: "weather", Main: v, From: sources.OfFrost(s.desk, v.Frost)})
 }
 
 // plantingOut reads the day asked about; where none is, it is the one that the accepted

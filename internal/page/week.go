@@ -6,8 +6,11 @@ import (
 
 	"eyeup/civil"
 	"eyeup/internal/desk"
+	"eyeup/internal/reckon"
+	"eyeup/internal/sources"
 	"eyeup/quantity"
 	"eyeup/stock"
+	"eyeup/week"
 )
 
 // weekView is the first page.
@@ -18,21 +21,21 @@ type weekView struct {
 	Empty    bool   // there is no stock yet
 	Unwanted bool   // none of it is wanted in the patch
 	Shelf    *desk.Shelf
-	Nights   *desk.NightsAnswer
+	Nights   *reckon.NightsAnswer
 	Low      string // tonight's low as it was typed
 	LowBad   string // what is wrong with it
 	Off      bool   // the heaters are off
 	Heated   bool   // some place has a heater
-	Carry    []desk.NightPlace
+	Carry    []reckon.NightPlace
 	Late     []jobView
 	Behind   []desk.AgainstLot // lots that are late against the dates that were told
 	Due      []jobView
-	Rounds   []desk.RoundDue // that are due
+	Rounds   []week.RoundDue // that are due
 }
 
 // jobView is a job with the lots it can be done with.
 type jobView struct {
-	desk.WeekJob
+	week.JobState
 	Lots []stock.Lot
 	Kind string // of the entry that tells that it was done
 }
@@ -45,10 +48,10 @@ var entryOf = map[string]string{
 }
 
 // jobs gives jobs their lots.
-func jobs(all []desk.WeekJob, shelf *desk.Shelf) []jobView {
+func jobs(all []week.JobState, shelf *desk.Shelf) []jobView {
 	var views []jobView
 	for _, j := range all {
-		v := jobView{WeekJob: j, Kind: entryOf[j.What]}
+		v := jobView{JobState: j, Kind: entryOf[j.What]}
 		for _, i := range j.Lots {
 			v.Lots = append(v.Lots, shelf.Lots[i])
 		}
@@ -63,7 +66,7 @@ const nightsAhead = 7
 // week shows what is due, what is late, and the nights ahead. low is tonight's low as the
 // grower has it, with its unit; off (yes) where the heaters are off.
 func (s *server) week(r *request) error {
-	var from []desk.Grounds // of the jobs; none where there is no season
+	var from []sources.Basis // of the jobs; none where there is no season
 	v := weekView{Today: s.today(), Shelf: s.desk.Shelf(), Low: r.FormValue("low"), Off: r.FormValue("off") != ""}
 	w, err := s.desk.Week(v.Today)
 	switch {
@@ -73,7 +76,7 @@ func (s *server) week(r *request) error {
 		v.NoPlan, v.Unwanted = err.Error(), !s.desk.IsAnyWanted()
 	default:
 		v.Week, v.Late, v.Due = w, jobs(w.Late, v.Shelf), jobs(w.Due, v.Shelf)
-		v.Behind, from = s.desk.Against(v.Today).Late(), s.desk.GroundsOfWeek(w)
+		v.Behind, from = s.desk.Against(v.Today).Late(), sources.OfWeek(s.desk, w)
 	}
 	for _, round := range s.desk.RoundsDue(v.Today) {
 		if round.Due {
@@ -83,7 +86,7 @@ func (s *server) week(r *request) error {
 	for _, p := range s.desk.Site().Places {
 		v.Heated = v.Heated || len(p.Levels) > 0
 	}
-	q := desk.NightsQuestion{From: v.Today, Nights: nightsAhead, Off: v.Off}
+	q := reckon.NightsQuestion{From: v.Today, Nights: nightsAhead, Off: v.Off}
 	if v.Low != "" {
 		low, err := typedTemperature(v.Low, r.FormValue("unit"))
 		if err != nil {
@@ -99,7 +102,7 @@ func (s *server) week(r *request) error {
 			return err
 		}
 	}
-	from = append(from, s.desk.GroundsOfNights(v.Nights)...)
+	from = append(from, sources.OfNights(s.desk, v.Nights)...)
 	for _, p := range v.Nights.Places {
 		if len(p.AtRisk) > 0 {
 			v.Carry = append(v.Carry, p)

@@ -10,7 +10,7 @@ import (
 	"strings"
 	"time"
 
-	"eyeup/internal/desk"
+	"eyeup/internal/plans"
 	"eyeup/odds"
 	"eyeup/quantity"
 	"eyeup/season"
@@ -20,6 +20,7 @@ import (
 // words are the functions by which templates say things, for one taste.
 func words(t taste) template.FuncMap {
 	return template.FuncMap{
+		"addressof":  addressOf,
 		"day":        t.day,
 		"date":       t.date,
 		"md":         t.monthDay,
@@ -30,10 +31,10 @@ func words(t taste) template.FuncMap {
 		"warmth":     t.warmth,
 		"spread":     t.temperatures,
 		"reach":      t.reach,
-		"heatcost":   desk.HeatCost,
-		"lightcost":  desk.LightCost,
-		"short":      func(s season.Shortfall) string { return desk.ShortWords(s, t.Units) },
-		"noroom":     func(c *season.Crowded) string { return desk.NoRoomWords(c, t.Units, t.day(c.Week)) },
+		"heatcost":   plans.HeatCost,
+		"lightcost":  plans.LightCost,
+		"short":      func(s season.Shortfall) string { return plans.ShortWords(s, t.Units) },
+		"noroom":     func(c *season.Crowded) string { return plans.NoRoomWords(c, t.Units, t.day(c.Week)) },
 		"area":       func(m2 float64) string { return t.Units.Area(quantity.Area(m2)) },
 		"amount":     amount,
 		"figure":     figure,
@@ -61,7 +62,7 @@ func words(t taste) template.FuncMap {
 		"over":       over,
 		"signed":     signed,
 		"things":     things,
-		"growing":    desk.GrowingWords,
+		"growing":    plans.GrowingWords,
 		"days":       func(days float64) string { return things(int(math.Round(days)), "day", "days") },
 		"why":        why,
 		"first":      first,

@@ -11,6 +11,7 @@ import (
 	"strings"
 
 	"eyeup/civil"
+	"eyeup/internal/stockbook"
 	"eyeup/stock"
 )
 
@@ -59,14 +60,12 @@ func (s *server) append(r *request, kind string, on civil.Date, body []byte) (st
 }
 
 // entry makes an entry of what was sent: id is the one made beforehand, if any.
-func (s *server) entry(r *request, id, kind string, on civil.Date, body []byte) (e stock.Entry, err error) {
-	by := s.writer(r.Context())
-	e = stock.Entry{Kind: kind, Version: stock.Version(kind), On: on, Who: by.Who, Device: by.Device}
-	if e.ID, err = entryID(id, s); err != nil {
-		return e, err
+func (s *server) entry(r *request, id, kind string, on civil.Date, body []byte) (stock.Entry, error) {
+	made, err := entryID(id, s)
+	if err != nil {
+		return stock.Entry{}, err
 	}
-	e.Body, err = stock.Canonical(body)
-	return e, err
+	return stockbook.NewEntry(made, kind, on, s.writer(r.Context()), body)
 }
 
 // appendAll writes entries down in one go, all or none, and keeps what is to be told.

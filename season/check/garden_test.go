@@ -10,7 +10,7 @@ import (
 
 	"eyeup/civil"
 	"eyeup/internal/demo"
-	"eyeup/internal/desk"
+	"eyeup/internal/garden"
 	"eyeup/season"
 	"eyeup/stock"
 )
@@ -104,7 +104,7 @@ func TestPlansOfTheSouthHold(t *testing.T) {
 	if testing.Short() {
 		t.Skip("left out: takes some seconds")
 	}
-	g, err := desk.OpenGarden(southern(t), "south")
+	g, err := garden.Open(southern(t), "south")
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -7,7 +7,7 @@ import (
 	"time"
 
 	"eyeup/civil"
-	"eyeup/internal/desk"
+	"eyeup/internal/garden"
 	"eyeup/internal/opendata"
 	"eyeup/season"
 )
@@ -39,7 +39,7 @@ func exampleBrief(t testing.TB) season.Brief {
 	if read.brief != nil {
 		return *read.brief
 	}
-	g, err := desk.OpenGarden(example(t), "example")
+	g, err := garden.Open(example(t), "example")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -57,7 +57,7 @@ func fewYears(b season.Brief) season.Brief {
 
 func inventedBrief(t testing.TB) season.Brief {
 	t.Helper()
-	g, err := desk.OpenDemo(autumn)
+	g, err := garden.OpenDemo(autumn)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -1,0 +1,94 @@
+package desk
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"time"
+
+	"eyeup/civil"
+	"eyeup/internal/garden"
+	"eyeup/internal/stockbook"
+	"eyeup/stock"
+)
+
+// Scratch is a desk over a book that ends with the program.
+type Scratch struct {
+	*Desk
+	folder string
+}
+
+// Close puts the book down and throws it away.
+func (s *Scratch) Close() error {
+	s.Rest()
+	return errors.Join(s.book.Close(), os.RemoveAll(s.folder))
+}
+
+// DemoDesk lays the invented garden open, with three years of its history, for the season
+// that lies ahead of today.
+func DemoDesk(today civil.Date, now func() time.Time) (*Scratch, error) {
+	return scratch(now, func(b *stockbook.Book) error {
+		if err := b.Demo(); err != nil {
+			return err
+		}
+		return planFor(b, today)
+	})
+}
+
+// FolderDesk lays a garden folder open: what is written there ends with the program.
+func FolderDesk(folder fs.FS, name string, today civil.Date, now func() time.Time) (*Scratch, error) {
+	return scratch(now, func(b *stockbook.Book) error { return b.ReadFolder(folder, name, today) })
+}
+
+func scratch(now func() time.Time, fill func(*stockbook.Book) error) (*Scratch, error) {
+	folder, err := os.MkdirTemp("", "eyeup-")
+	if err != nil {
+		return nil, fmt.Errorf("there is no room for a book that lasts as long as the program: %w", err)
+	}
+	b, err := stockbook.New(filepath.Join(folder, "scratch.book"), now)
+	if err != nil {
+		return nil, errors.Join(err, os.RemoveAll(folder))
+	}
+	err = fill(b)
+	var d *Desk
+	if err == nil {
+		d, err = NewDesk(b, true)
+	}
+	if err != nil {
+		return nil, errors.Join(err, b.Close(), os.RemoveAll(folder))
+	}
+	return &Scratch{d, folder}, nil
+}
+
+// planFor lets the garden plan for the season that lies ahead of today, where its own is
+// another.
+func planFor(s *stockbook.Book, today civil.Date) error {
+	ahead, err := garden.OpenDemo(today)
+	if err != nil {
+		return err
+	}
+	g, _, err := OpenBookGarden(s)
+	if err != nil || g.Season.PlantYear == ahead.Season.PlantYear {
+		return err
+	}
+	body, err := seasonBody(s)
+	if err != nil || body == nil {
+		return err
+	}
+	body["plant_year"] = ahead.Season.PlantYear
+	return s.AppendSaid([]stockbook.Said{{Kind: "described", Body: map[string]any{"what": "garden", "name": "season", "body": body}}}, today)
+}
+
+// seasonBody is what the book says of the season.
+func seasonBody(s *stockbook.Book) (body map[string]any, err error) {
+	s.Read(func(b *stock.Book) {
+		for _, part := range b.Described("garden") {
+			if part.Name == "season" {
+				body, err = stockbook.TomlOf(part.Body)
+			}
+		}
+	})
+	return body, err
+}

@@ -1,0 +1,130 @@
+package reckon
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"eyeup/civil"
+	"eyeup/place"
+	"eyeup/quantity"
+)
+
+// byHand is the heat by monthly means alone: loss times the degrees that the air outside
+// lies below the level, taken to swing normally about each month's mean. No sun, no floor,
+// no limit: what a grower can reckon on paper.
+func (r *Heating) byHand(s place.Setting) float64 {
+	var kWh float64
+	for d := r.span.From; !d.After(r.span.To); {
+		m := month(d, r.span)
+		level, on := s.At(m.To)
+		if on {
+			mean, spread := r.outside(m)
+			short := place.MeanShort(level, mean, spread)
+			kWh += float64(r.loss().At(short)) * hoursOf(m) / 1000
+		}
+		d = m.To.AddDays(1)
+	}
+	return kWh
+}
+
+// outside returns the mean of the hours of a span over all years, and their spread.
+func (r *Heating) outside(s civil.Span) (quantity.Temperature, quantity.Difference) {
+	var n, sum, squares float64
+	for _, h := range r.hours {
+		from := 24 * int(s.From.Sub(h.Span.From))
+		for _, t := range h.Air[from : from+24*int(s.Days())] {
+			n, sum, squares = n+1, sum+t, squares+t*t
+		}
+	}
+	mean := sum / n
+	return quantity.Celsius(mean), quantity.Difference(math.Sqrt(max(squares/n-mean*mean, 0)))
+}
+
+// Figures are those that the answer rests on.
+func (r *Heating) Figures() []FigureAnswer {
+	all := []FigureAnswer{}
+	if r.Covered == nil {
+		return all
+	}
+	rows := place.FiguresOf("covers", r.Covered.Cover.Name)
+	if h := r.Covered.Heater; h != nil {
+		rows = append(rows, place.FiguresOf("fuels", h.Fuel)...)
+	}
+	rows = append(rows, place.Figures("leakage")...)
+	for _, f := range append(rows, place.Figures("body")...) {
+		all = append(all, FigureAnswer{f.Key, meaningIn(f.Key), f.Low, f.Value, f.High, f.Unit, f.Sure, f.Source})
+	}
+	return all
+}
+
+// meaningIn says in words what a figure of a covered place, its cover or its fuel is.
+func meaningIn(key string) string {
+	if said, known := placeMeanings[key]; known {
+		return said
+	}
+	row, figure, _ := strings.Cut(key, ".")
+	return map[string]string{
+		"u":          "heat through " + row + " for each m² and kelvin",
+		"light":      "share of the outside light that " + row + " leaves to the plants",
+		"frost_lift": "the most that unheated " + row + " is promised on a frost night",
+		"changes":    "changes of air in an hour, everything shut: " + strings.ReplaceAll(row, "-", " "),
+		"heat":       "heat in " + row,
+		"efficiency": "share of it that is useful, as is usual",
+	}[figure]
+}
+
+// placeMeanings says in words what the figures of a covered place are.
+var placeMeanings = map[string]string{
+	"body.air":         "heat that warms the air, pots and benches, for each m² of floor",
+	"body.floor":       "heat that warms the floor, for each m²",
+	"body.coupling":    "between the air and the floor, for each m²",
+	"body.edge":        "from the floor to the outside, for each metre round it",
+	"body.deep":        "from the floor to the ground beneath, for each m²",
+	"body.sensible":    "share of the sun that is felt as warmth",
+	"body.to_air":      "share of that warmth which the air feels at once",
+	"body.capture":     "share of the low sun on walls and roof that stays inside",
+	"body.pot_hours":   "hours in which a pot goes 63 % of the way to the air",
+	"body.pot_sun":     "by how much sun warms a pot above the air",
+	"vent.most":        "changes of air in an hour with the vents fully open",
+	"bench.per_kelvin": "heat of a warm bench for each kelvin it warms the roots",
+	"screen.saves":     "share of the cover's loss that a drawn screen saves",
+}
+
+// AskedMeans says what asked and given are.
+const AskedMeans = "Asked is what a heater without limit would give over the same hours, the house being run beside itself with one; given is what this heater can. Both are useful heat, not fuel. A step up is climbed 1 K (1.8 °F) an hour."
+
+// cautions stand where there is something to burn or to plug in.
+const (
+	fuelCaution  = "A heater that burns anything makes carbon monoxide, which kills unnoticed, and ethylene, which spoils plants: vent its fumes outside, let fresh air in, hang up a carbon monoxide alarm, and have it fitted by licensed people under your local code."
+	PowerCaution = "Electricity beside water: a ground-fault breaker, cable and sockets made for wet places, wiring by licensed people under your local code."
+)
+
+// notes are what must be said with the figures.
+func (r *Heating) notes(a *HeatAnswer) []string {
+	notes := []string{}
+	if a.Weather.MadeUp {
+		notes = append(notes, "This weather is made up from monthly normals: no station measured it, and the coldest nights of real years may be colder.")
+	}
+	if a.HeldBack > 0 {
+		lift := r.Covered.Cover.FrostLift
+		notes = append(notes, fmt.Sprintf("Unheated, this cover is promised no more than %.1f K (%.1f °F) above the outside on a frost night, as far as covers have been measured; %.0f hours a year were held to that.", float64(lift), lift.Fahrenheits(), a.HeldBack))
+	}
+	if r.Covered == nil {
+		return append(notes, "The room is taken to be as warm as garden.toml says; its heat is its W/K times the degrees above the outside, without limit.")
+	}
+	notes = append(notes, "These are the years of the record alone. Cover, leaks and floor are as uncertain again: some 20 % either way. Set a thermometer beside the numbers.")
+	burns, plugged := false, r.Covered.WarmBench != nil || r.Covered.Lamps != nil
+	if h := r.Covered.Heater; h != nil {
+		fuel, known := place.FuelNamed(h.Fuel)
+		burns = known && fuel.Burns()
+		plugged = plugged || !burns
+	}
+	if burns {
+		notes = append(notes, fuelCaution)
+	}
+	if plugged {
+		notes = append(notes, PowerCaution)
+	}
+	return notes
+}

@@ -1,0 +1,168 @@
+package reckon
+
+import (
+	"fmt"
+	"io"
+	"math"
+	"time"
+
+	"eyeup/civil"
+	"eyeup/growth"
+	"eyeup/internal/exchange"
+	"eyeup/internal/garden"
+	"eyeup/internal/report"
+	"eyeup/odds"
+	"eyeup/place"
+	"eyeup/quantity"
+)
+
+// MitePlacesAnswer is when the generations of a pest are done in every warm place of a
+// garden, counted from the turn of winter as if some were there that day.
+type MitePlacesAnswer struct {
+	Garden string      `json:"garden"`
+	Pest   string      `json:"pest"`
+	Since  civil.Date  `json:"counted_from" jsonschema_description:"as if some were there that day, which is an assumption"`
+	Until  civil.Date  `json:"counted_to"`
+	Years  int         `json:"years"`
+	MadeUp bool        `json:"made_up" jsonschema_description:"true when no station measured the weather"`
+	Look   int         `json:"look_every_days"`
+	Places []MitePlace `json:"places"`
+}
+
+// MitePlace is one place of a MitePlacesAnswer.
+type MitePlace struct {
+	Place       string       `json:"place"`
+	Level       *float64     `json:"level_c,omitempty" jsonschema_description:"what a heater holds there"`
+	Generations []civil.When `json:"generations" jsonschema_description:"when each is done, at most six"`
+}
+
+// mostGenerations is how many are told; by then there is a mite on every leaf.
+const mostGenerations = 6
+
+// MitePlaces tells the generations of a pest in every place of the garden that is under
+// cover. Heated places are held at level; they are off where that is not known.
+func MitePlaces(g *garden.Garden, pest string, level quantity.Temperature) (*MitePlacesAnswer, error) {
+	of, err := pestNamed(pest)
+	if err != nil {
+		return nil, err
+	}
+	a := &MitePlacesAnswer{
+		Garden: g.Name, Pest: of.Name, Since: turnOfWinter(g), Years: len(g.Members), MadeUp: g.Record.MadeUp,
+		Look: lookEvery, Places: []MitePlace{},
+	}
+	a.Until = a.Since.AddDays(halfYear)
+	hours := g.Hours()
+	for _, p := range g.Places {
+		if p.Sort == exchange.Ground {
+			continue
+		}
+		setting, err := heldAt(p, level)
+		if err != nil {
+			return nil, err
+		}
+		var done [mostGenerations][]float64
+		for _, h := range hours {
+			course := p.Model.Run(h, g.Site, setting)
+			days := growth.DailyRates(course.Air, of.Rate)
+			from, to := int(a.Since.Sub(g.Span.From)), int(a.Until.Sub(g.Span.From))
+			addGenerations(&done, growth.Generations(days[:min(to+1, len(days))], from))
+		}
+		told := MitePlace{Place: p.Name, Generations: whens(g.Span.From, done)}
+		if held, on := setting.At(a.Since); on {
+			told.Level = knownCelsius(held)
+		}
+		a.Places = append(a.Places, told)
+	}
+	return a, nil
+}
+
+// halfYear is how long generations are counted: till plants stand outside.
+const halfYear civil.Days = 181
+
+// turnOfWinter is 1 January of the plant year, 1 July in the south.
+func turnOfWinter(g *garden.Garden) civil.Date {
+	if g.Site.IsSouthern() {
+		return civil.MustOn(g.Span.From.Year(), time.July, 1)
+	}
+	return civil.MustOn(g.Span.To.Year(), time.January, 1)
+}
+
+// heldAt is the setting that holds a level in a place that is heated, off elsewhere.
+func heldAt(p exchange.Place, level quantity.Temperature) (place.Setting, error) {
+	model, covered := p.Model.(place.Covered)
+	if !level.IsKnown() || !covered || model.Heater == nil {
+		return place.Off(), nil
+	}
+	setting := place.Steadily(level)
+	if err := model.Accepts(setting); err != nil {
+		return place.Setting{}, fmt.Errorf("--level in the %s: %w", p.Name, err)
+	}
+	return setting, nil
+}
+
+// addGenerations notes one year's days; what is not done in it is infinite.
+func addGenerations(done *[mostGenerations][]float64, days []int) {
+	for i := range done {
+		day := math.Inf(1)
+		if i < len(days) {
+			day = float64(days[i])
+		}
+		done[i] = append(done[i], day)
+	}
+}
+
+// whens sums up the days of each generation over the years, as long as any year has it.
+func whens(from civil.Date, done [mostGenerations][]float64) []civil.When {
+	all := []civil.When{}
+	for _, days := range done {
+		d := odds.AmountOf(days)
+		when := civil.When{Early: dayOf(from, d.Low), Middle: dayOf(from, d.Middle), Late: dayOf(from, d.High)}
+		if when.Early.IsZero() {
+			break
+		}
+		all = append(all, when)
+	}
+	return all
+}
+
+func dayOf(from civil.Date, day float64) civil.Date {
+	if math.IsInf(day, 0) || math.IsNaN(day) {
+		return civil.Date{}
+	}
+	return from.AddDays(civil.Days(math.Round(day)))
+}
+
+// Print writes the answer for the grower.
+func (a *MitePlacesAnswer) Print(w io.Writer, units quantity.System) {
+	p := report.NewPage(w)
+	p.Wrap("", fmt.Sprintf("%s at %s: when each generation is done, counted from %v to %v as if some were there from the start.", report.Capital(a.Pest), a.Garden, a.Since, a.Until))
+	if a.MadeUp {
+		p.Line("The weather is made up.")
+	}
+	for _, place := range a.Places {
+		p.Line("")
+		held := ""
+		if place.Level != nil {
+			held = ", held at " + units.Temperature(quantity.Celsius(*place.Level))
+		}
+		p.Line(report.Capital(place.Place) + held)
+		if len(place.Generations) == 0 {
+			p.Line("  none done in that time, in nine years out of ten")
+			continue
+		}
+		p.Line("  generation   one year in ten by   even odds    nine in ten by")
+		for i, g := range place.Generations {
+			p.Line(fmt.Sprintf("  %d            %-21v%-13v%v", i+1, g.Early, orNever(g.Middle), orNever(g.Late)))
+		}
+		p.Wrap("  ", fmt.Sprintf("Look every %d days from %v.", a.Look, place.Generations[0].Early.AddDays(-civil.Days(a.Look))))
+	}
+	p.Line("")
+	p.Wrap("", lookingAdvice)
+}
+
+func orNever(d civil.Date) string {
+	if d.IsZero() {
+		return "not by then"
+	}
+	return d.String()
+}
