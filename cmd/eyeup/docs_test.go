@@ -11,7 +11,7 @@ import (
 	"github.com/alecthomas/kong"
 )
 
-var update = flag.Bool("update", false, "write docs/commands.md anew")
+var update = flag.Bool("update", false, "write docs/commands.md and the guide's picture anew")
 
 // TestDocsCommands holds docs/commands.md to what the program says of itself.
 func TestDocsCommands(t *testing.T) {
@@ -75,17 +75,4 @@ func own(help string) string {
 	}
 	text := strings.ReplaceAll(strings.TrimSpace(strings.Join(kept, "\n")), "Flags:\n\n", "Flags:\n")
 	return strings.TrimSpace(strings.TrimSuffix(text, "\nFlags:"))
-}
-
-// TestDocsGuide asks that the guide speaks of every command.
-func TestDocsGuide(t *testing.T) {
-	guide, err := os.ReadFile("../../docs/guide.md")
-	if err != nil {
-		t.Fatal(err)
-	}
-	for _, words := range leaves(kong.Must(&commands{}).Model.Node, nil) {
-		if command := "eyeup " + strings.Join(words, " "); !bytes.Contains(guide, []byte(command)) {
-			t.Errorf("docs/guide.md says nothing of %q", command)
-		}
-	}
 }
