@@ -3,20 +3,27 @@
 # the invented garden and the example garden. Keys, numbers, dates, codes and counts must be
 # the same; sentences may differ.
 #
-#   tools/same.sh [-prose] BEFORE     BEFORE is a revision, or a built program
+#   tools/same.sh [-prose] [-only REGEXP] BEFORE
 #
+# BEFORE is a revision, or a built program; -prose lists the sentences that differ; -only takes
+# the commands that match, such as 'reckon|schema' (internal/same/commands.txt lists them).
 # AFTER is the working tree. What BEFORE answers is kept in the user's cache for the next time.
-# The example garden is cmd/eyeup/testdata/example, or the folder that EYEUP_EXAMPLE names;
-# its weather must lie in it. It ends with 1 where something differs.
+# It ends with 1 where something differs.
 set -eu
-prose=""
-[ "${1:-}" != -prose ] && [ "${1:-}" != --prose ] || { prose=-prose; shift; }
-[ $# = 1 ] || { sed -n '2,/^set/s/^# \{0,1\}//p' "$0"; exit 2; }
+usage() { sed -n '2,/^set/s/^# \{0,1\}//p' "$0"; exit 2; }
+prose="" only=""
+while [ $# -gt 1 ]; do
+	case $1 in
+	-prose | --prose) prose=-prose ;;
+	-only | --only) only=$2 && shift ;;
+	*) usage ;;
+	esac
+	shift
+done
+[ $# = 1 ] || usage
 before=$1
 case $before in /*) ;; *) [ ! -x "$before" ] || before=$PWD/$before ;; esac
 cd "$(dirname "$0")/.."
-example=${EYEUP_EXAMPLE:-cmd/eyeup/testdata/example}
-[ -f "$example/garden.toml" ] || { echo "same: there is no example garden in $example; name its folder by EYEUP_EXAMPLE"; exit 2; }
 
 tmp=$(mktemp -d)
 tidy() { git worktree remove --force "$tmp/tree" 2>/dev/null || true; rm -rf "$tmp"; }
@@ -31,4 +38,4 @@ if [ ! -f "$before" ] || [ ! -x "$before" ]; then
 fi
 build . "$tmp/after" ./cmd/eyeup
 build . "$tmp/same" ./internal/same
-"$tmp/same" $prose -example "$example" "$before" "$tmp/after"
+"$tmp/same" $prose -only "$only" "$before" "$tmp/after"

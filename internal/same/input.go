@@ -10,7 +10,10 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"regexp"
 	"time"
+
+	"github.com/klauspost/compress/zstd"
 )
 
 //go:embed input
@@ -37,23 +40,41 @@ func madeUp() []byte {
 	return b.Bytes()
 }
 
+// unpack writes what is in a compressed file to another.
+func unpack(from, to string) error {
+	packed, err := os.ReadFile(from)
+	if err != nil {
+		return err
+	}
+	d, err := zstd.NewReader(nil)
+	if err != nil {
+		return err
+	}
+	defer d.Close()
+	data, err := d.DecodeAll(packed, nil)
+	if err != nil {
+		return err
+	}
+	return os.WriteFile(to, data, 0o644)
+}
+
 // remembered is runAll, but for a program and gardens it has run with before it returns what
 // was answered then.
-func remembered(program string, gardens []garden) (answers, error) {
-	key, err := mark(program, gardens)
+func remembered(program string, gardens []garden, which *regexp.Regexp) (answers, error) {
+	key, err := mark(program, gardens, which)
 	if err != nil {
 		return nil, err
 	}
 	cache, err := os.UserCacheDir()
 	if err != nil {
-		return runAll(program, gardens)
+		return runAll(program, gardens, which)
 	}
 	file := filepath.Join(cache, "eyeup-same", key+".json")
 	var kept answers
 	if data, err := os.ReadFile(file); err == nil && json.Unmarshal(data, &kept) == nil {
 		return kept, nil
 	}
-	fresh, err := runAll(program, gardens)
+	fresh, err := runAll(program, gardens, which)
 	if err != nil {
 		return nil, err
 	}
@@ -68,13 +89,20 @@ func remembered(program string, gardens []garden) (answers, error) {
 }
 
 // mark is a name for the program, the gardens and all that is asked and read in.
-func mark(program string, gardens []garden) (string, error) {
+func mark(program string, gardens []garden, which *regexp.Regexp) (string, error) {
 	h := sha256.New()
-	self, err := os.Executable() // holds commands and inputs
+	fmt.Fprintln(h, which)
+	self, err := os.Executable()
 	if err != nil {
 		return "", err
 	}
-	for _, file := range []string{program, self} {
+	files := []string{program, self} // which holds commands and inputs
+	for _, g := range gardens {
+		if g.weather != "" {
+			files = append(files, g.weather)
+		}
+	}
+	for _, file := range files {
 		data, err := os.ReadFile(file)
 		if err != nil {
 			return "", err

@@ -4,7 +4,7 @@ import (
 	"flag"
 	"fmt"
 	"os"
-	"path/filepath"
+	"regexp"
 	"slices"
 )
 
@@ -13,13 +13,13 @@ const most = 12
 
 func main() {
 	prose := flag.Bool("prose", false, "list the sentences that differ too")
-	example := flag.String("example", "", "the folder of the example garden, with its weather")
+	only := flag.String("only", "", "compare only commands that match this regular expression")
 	flag.Parse()
-	if flag.NArg() != 2 || *example == "" {
-		fmt.Fprintln(os.Stderr, "usage: same [-prose] -example FOLDER BEFORE AFTER (two built programs)")
+	if flag.NArg() != 2 {
+		fmt.Fprintln(os.Stderr, "usage: same [-prose] [-only REGEXP] BEFORE AFTER (two built programs; run it at the root of the repository)")
 		os.Exit(2)
 	}
-	differ, err := compare(flag.Arg(0), flag.Arg(1), *example, *prose)
+	differ, err := compare(flag.Arg(0), flag.Arg(1), *only, *prose)
 	if err != nil {
 		fmt.Fprintln(os.Stderr, "same:", err)
 		os.Exit(2)
@@ -30,20 +30,21 @@ func main() {
 }
 
 // compare runs both programs and prints where they differ. It reports whether they do.
-func compare(before, after, example string, prose bool) (bool, error) {
-	example, err := filepath.Abs(example)
+func compare(before, after, only string, prose bool) (bool, error) {
+	which, err := regexp.Compile(only)
 	if err != nil {
 		return false, err
 	}
 	gardens := []garden{
 		{name: "invented", folder: "internal/demo/garden", demo: true, code: "FCXEN", room: "warm room"},
-		{name: "example", folder: example, code: "MRMM5", room: "back room"},
+		{name: "example", folder: "internal/opendata/data/example", code: "MRMM5", room: "back room",
+			weather: "internal/opendata/data/daily/USC00179151_waterville-me_and_niles-mi.csv.zst"},
 	}
-	old, err := remembered(before, gardens)
+	old, err := remembered(before, gardens, which)
 	if err != nil {
 		return false, err
 	}
-	young, err := runAll(after, gardens)
+	young, err := runAll(after, gardens, which)
 	if err != nil {
 		return false, err
 	}

@@ -10,6 +10,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"regexp"
 	"runtime"
 	"slices"
 	"strings"
@@ -30,6 +31,7 @@ type garden struct {
 	name, folder string
 	demo         bool // its book is the one that `book new --demo` makes
 	code, room   string
+	weather      string // a packed record that becomes the folder's weather.csv
 }
 
 // answers holds, for each command, its parts by name: what it printed, and each file it wrote.
@@ -43,8 +45,8 @@ type task struct {
 	name, line, base string
 }
 
-// runAll asks the program everything.
-func runAll(program string, gardens []garden) (answers, error) {
+// runAll asks the program everything whose name matches.
+func runAll(program string, gardens []garden, which *regexp.Regexp) (answers, error) {
 	program, err := filepath.Abs(program)
 	if err != nil {
 		return nil, err
@@ -76,7 +78,9 @@ func runAll(program string, gardens []garden) (answers, error) {
 		})
 	}
 	for _, t := range all {
-		next <- t
+		if which.MatchString(t.name) {
+			next <- t
+		}
 	}
 	close(next)
 	wait.Wait()
@@ -138,8 +142,12 @@ func (g garden) layOut(program, base string) error {
 			return err
 		}
 	}
-	weather := filepath.Join(base, "input", "weather.csv")
-	if err := errors.Join(os.WriteFile(weather, madeUp(), 0o644), os.Mkdir(filepath.Join(base, "out"), 0o755)); err != nil {
+	table := filepath.Join(base, "input", "weather.csv")
+	err := errors.Join(os.WriteFile(table, madeUp(), 0o644), os.Mkdir(filepath.Join(base, "out"), 0o755))
+	if g.weather != "" {
+		err = errors.Join(err, unpack(g.weather, filepath.Join(base, "garden", "weather.csv")))
+	}
+	if err != nil {
 		return err
 	}
 	args := []string{"--today", today, "book", "new", "garden.book", "--folder", "garden"}
