@@ -7,13 +7,22 @@ ROUND  := $(GO) test -count=1
 # nothing between; `make fuzz` draws anew.
 export RAPID_SEED ?= 1
 
-.PHONY: build check quick format vet lint house test race browser docs faults bench fuzz torture clean
+.PHONY: build check quick fast long format vet lint house test race browser docs faults bench fuzz torture clean
 
 build: ## the program, one static file
 	CGO_ENABLED=0 $(GO) build -trimpath -ldflags='-s -w' -o eyeup ./cmd/eyeup
 
-quick: format vet house ## the fast part
-	$(GO) test ./...
+quick: format vet house fast ## what takes a minute: run it while you work
+
+# What works out whole seasons, looks for best plans or serves pages: too slow for `make quick`.
+# `go vet` still checks the types of all of it, tests too.
+SLOW := season season/check internal/desk internal/page internal/highs internal/faults internal/torture internal/crosscheck internal/house
+
+fast:
+	$(GO) test -short -skip 'TestScripts/(season|write)' $$($(GO) list ./... $(foreach room,$(SLOW),| grep -vx eyeup/$(room)))
+
+long: ## what takes longer than a check: every planted fault, torture, new gardens, fuzzing
+	@sh tools/long.sh
 
 check: ## everything that must hold before a change lands
 	@sh tools/stages.sh format vet lint house test race browser docs faults torture
@@ -54,7 +63,7 @@ browser:
 docs:
 	$(ROUND) -run 'Docs' ./cmd/eyeup ./internal/house
 
-faults:
+faults: ## the quarter whose week it is; `make long` plants them all
 	EYEUP_FAULTS=1 $(ROUND) -timeout 30m ./internal/faults
 
 bench: ## the figures of BENCHMARKS.md

@@ -2,7 +2,6 @@ package frost_test
 
 import (
 	"bufio"
-	"io"
 	"strings"
 	"testing"
 	"time"
@@ -15,27 +14,13 @@ import (
 	"eyeup/weather"
 	"eyeup/weather/ghcn"
 	"eyeup/weather/meteireann"
+	"eyeup/weather/reading/readingtest"
 )
 
 var northern = sun.Site{Latitude: 45}
 
-func record(t testing.TB, file, id string, read func(io.Reader) ([]*weather.Record, error)) *weather.Record {
-	t.Helper()
-	records, err := read(opendata.Open(t, file))
-	if err != nil {
-		t.Fatal(err)
-	}
-	for _, r := range records {
-		if id == "" || r.Station.ID == id {
-			return r
-		}
-	}
-	t.Fatalf("no station %s in %s", id, file)
-	return nil
-}
-
 func waterville(t testing.TB) *weather.Record {
-	return record(t, "daily/USC00179151_waterville-me_and_niles-mi.csv", "USC00179151", ghcn.Read)
+	return readingtest.Record(t, "daily/USC00179151_waterville-me_and_niles-mi.csv", "USC00179151", ghcn.Read)
 }
 
 // daysApart is how many days a lies after b in a plain year.
@@ -79,7 +64,7 @@ func TestPublishedNormals(t *testing.T) {
 		record   *weather.Record
 	}{
 		{"Waterville", "USC00179151", waterville(t)},
-		{"Central Park", "USW00094728", record(t, "daily/USW00094728_nyc-central-park.dly", "", ghcn.Read)},
+		{"Central Park", "USW00094728", readingtest.Record(t, "daily/USW00094728_nyc-central-park.dly", "", ghcn.Read)},
 	} {
 		f := frost.Dates(station.record, northern, quantity.Fahrenheit(32), 1981, 2010)
 		spring, autumn := f.Spring(), f.Autumn()
@@ -113,7 +98,7 @@ func TestPublishedSeasonLength(t *testing.T) {
 		published float64 // ann-tmin-prbgsl-t32Fp50 of the normals 1981-2010
 	}{
 		"USC00179151": {waterville(t), 150},
-		"USW00094728": {record(t, "daily/USW00094728_nyc-central-park.dly", "", ghcn.Read), 230},
+		"USW00094728": {readingtest.Record(t, "daily/USW00094728_nyc-central-park.dly", "", ghcn.Read), 230},
 	} {
 		days := frost.Dates(row.record, northern, quantity.Fahrenheit(32), 1981, 2010).SeasonDays()
 		t.Logf("%s: %v days, published %g at even odds", id, days, row.published)
@@ -129,7 +114,7 @@ func TestGrandForks(t *testing.T) {
 	if _, found := published(t, "prblst-t32Fp50", "USC00323621"); found {
 		t.Fatal("there are published dates after all: compare them")
 	}
-	r := record(t, "daily/USC00323621_grand-forks-nd.csv", "USC00323621", ghcn.Read)
+	r := readingtest.Record(t, "daily/USC00323621_grand-forks-nd.csv", "USC00323621", ghcn.Read)
 	f := frost.Dates(r, northern, quantity.Fahrenheit(32), 1986, 2010)
 	springs, autumns := f.Valid()
 	if springs < 23 || autumns < 24 {
@@ -157,7 +142,7 @@ func TestAnIndependentReckoning(t *testing.T) {
 		{"Waterville", waterville(t),
 			civil.WhenInYear{Early: day(4, 29), Middle: day(5, 9), Late: day(5, 22)},
 			civil.WhenInYear{Early: day(9, 24), Middle: day(10, 6), Late: day(10, 16)}},
-		{"Mullingar", record(t, "daily/mullingar_dly875.csv", "", meteireann.Read),
+		{"Mullingar", readingtest.Record(t, "daily/mullingar_dly875.csv", "", meteireann.Read),
 			civil.WhenInYear{Early: day(4, 5), Middle: day(4, 22), Late: day(5, 12)},
 			civil.WhenInYear{Early: day(10, 5), Middle: day(10, 22), Late: day(11, 7)}},
 	} {
@@ -178,7 +163,7 @@ func TestAnIndependentReckoning(t *testing.T) {
 // Newport NH lacks 44 % of its lows: no year may be told from what is left unless it is
 // whole where it matters.
 func TestGapsLeaveYearsUntold(t *testing.T) {
-	r := record(t, "daily/newport-nh_44pc-missing_and_rennes.csv", "USC00275868", ghcn.Read)
+	r := readingtest.Record(t, "daily/newport-nh_44pc-missing_and_rennes.csv", "USC00275868", ghcn.Read)
 	f := frost.Dates(r, northern, quantity.Celsius(0), 0, 0)
 	springs, _ := f.Valid()
 	if springs == 0 || springs == len(f.Years) {
@@ -194,14 +179,14 @@ func TestGapsLeaveYearsUntold(t *testing.T) {
 func BenchmarkFileToFreezes(b *testing.B) {
 	b.ReportAllocs()
 	for b.Loop() {
-		r := record(b, "daily/USW00094728_nyc-central-park.dly", "", ghcn.Read)
+		r := readingtest.Record(b, "daily/USW00094728_nyc-central-park.dly", "", ghcn.Read)
 		f := frost.Dates(r, northern, quantity.Celsius(0), 0, 0)
 		_ = f.Spring()
 	}
 }
 
 func BenchmarkRecordToFreezes(b *testing.B) {
-	r := record(b, "daily/USW00094728_nyc-central-park.dly", "", ghcn.Read)
+	r := readingtest.Record(b, "daily/USW00094728_nyc-central-park.dly", "", ghcn.Read)
 	b.ReportAllocs()
 	for b.Loop() {
 		f := frost.Dates(r, northern, quantity.Celsius(0), 0, 0)

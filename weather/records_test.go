@@ -1,18 +1,17 @@
 package weather_test
 
 import (
-	"io"
 	"math"
 	"testing"
 	"time"
 
 	"eyeup/civil"
-	"eyeup/internal/opendata"
 	"eyeup/quantity"
 	"eyeup/sun"
 	"eyeup/weather"
 	"eyeup/weather/ghcn"
 	"eyeup/weather/meteireann"
+	"eyeup/weather/reading/readingtest"
 )
 
 var (
@@ -21,27 +20,12 @@ var (
 	season       = civil.Span{From: civil.MustOn(2026, 9, 1), To: civil.MustOn(2027, 12, 31)}
 )
 
-func record(t testing.TB, file, id string, read func(io.Reader) ([]*weather.Record, error)) *weather.Record {
-	t.Helper()
-	records, err := read(opendata.Open(t, file))
-	if err != nil {
-		t.Fatal(err)
-	}
-	for _, r := range records {
-		if id == "" || r.Station.ID == id {
-			return r
-		}
-	}
-	t.Fatalf("no station %s in %s", id, file)
-	return nil
-}
-
 func waterville(t testing.TB) *weather.Record {
-	return record(t, "daily/USC00179151_waterville-me_and_niles-mi.csv", "USC00179151", ghcn.Read)
+	return readingtest.Record(t, "daily/USC00179151_waterville-me_and_niles-mi.csv", "USC00179151", ghcn.Read)
 }
 
 func mullingar(t testing.TB) *weather.Record {
-	return record(t, "daily/mullingar_dly875.csv", "", meteireann.Read)
+	return readingtest.Record(t, "daily/mullingar_dly875.csv", "", meteireann.Read)
 }
 
 // years cuts a record down to whole calendar years.

@@ -13,5 +13,6 @@
 // package, from the root of the repository, whose short tests must fail, and behind it, where
 // they take long, the one that does. Nothing is
 // changed on disk: the go command is handed the faulty file in place of the true one.
-// The trial takes minutes and runs only when EYEUP_FAULTS is set to 1.
+// The trial takes minutes and runs only when EYEUP_FAULTS is set: to 1 for the quarter of the
+// faults whose week it is, so that any four weeks on end try each, or to all.
 package faults

@@ -18,6 +18,7 @@ import (
 // listed is what the go command tells of a package.
 type listed struct {
 	ImportPath, Dir, Doc      string
+	Export                    string // the file of what it exports, with -export
 	Standard                  bool
 	GoFiles                   []string
 	Imports, Deps             []string
@@ -26,9 +27,10 @@ type listed struct {
 	Module                    *struct{ Path string }
 }
 
-func list(t *testing.T) map[string]listed {
+func list(t *testing.T, flags ...string) map[string]listed {
 	t.Helper()
-	out, err := exec.Command("go", "list", "-deps", "-json", "eyeup/...").Output()
+	args := append([]string{"list", "-deps", "-json"}, flags...)
+	out, err := exec.Command("go", append(args, "eyeup/...")...).Output()
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -2,7 +2,6 @@ package epw
 
 import (
 	"bytes"
-	"errors"
 	"io"
 	"math"
 	"strings"
@@ -12,6 +11,7 @@ import (
 	"eyeup/civil"
 	"eyeup/internal/opendata"
 	"eyeup/weather/reading"
+	"eyeup/weather/reading/readingtest"
 )
 
 // chicago reads the file of a typical year at Chicago.
@@ -102,34 +102,25 @@ func middle(sun []float64, month time.Month) float64 {
 
 func TestRefuse(t *testing.T) {
 	whole := chicago(t)
-	lines := bytes.SplitAfter(whole, []byte("\n"))
-	join := func(l [][]byte) string { return string(bytes.Join(l, nil)) }
-	swap := func(line int, from, to string) string {
-		l := append([][]byte{}, lines...)
-		l[line-1] = bytes.Replace(l[line-1], []byte(from), []byte(to), 1)
-		return join(l)
-	}
+	lines := readingtest.Split(whole)
 	for name, c := range map[string]struct {
 		text string
 		line int
 	}{
 		"empty":           {"", 1},
-		"heading alone":   {join(lines[:8]), 8},
+		"heading alone":   {lines.First(8), 8},
 		"cut in half":     {string(whole[:len(whole)/2]), 1 + bytes.Count(whole[:len(whole)/2], []byte("\n"))},
-		"cut at a day":    {join(lines[:8+24*100]), 8 + 24*100},
-		"an hour gone":    {join(append(append([][]byte{}, lines[:20]...), lines[21:]...)), 21},
-		"not hourly":      {swap(8, "DATA PERIODS,1,1", "DATA PERIODS,1,4"), 8},
-		"no latitude":     {swap(1, "41.98", "north"), 1},
-		"a zone too far":  {swap(1, "-6.0", "-60"), 1},
-		"a word":          {swap(9, "-12.2", "cold"), 9},
-		"a wrong heading": {swap(3, "TYPICAL", "USUAL"), 3},
-		"too long":        {string(whole) + join(lines[8:]), 8768 + 25},
+		"cut at a day":    {lines.First(8 + 24*100), 8 + 24*100},
+		"an hour gone":    {lines.Without(21), 21},
+		"not hourly":      {lines.Swapped(8, "DATA PERIODS,1,1", "DATA PERIODS,1,4"), 8},
+		"no latitude":     {lines.Swapped(1, "41.98", "north"), 1},
+		"a zone too far":  {lines.Swapped(1, "-6.0", "-60"), 1},
+		"a word":          {lines.Swapped(9, "-12.2", "cold"), 9},
+		"a wrong heading": {lines.Swapped(3, "TYPICAL", "USUAL"), 3},
+		"too long":        {string(whole) + lines[8:].Joined(), 8768 + 25},
 	} {
 		_, err := ReadHours(strings.NewReader(c.text))
-		var f *reading.Fault
-		if !errors.As(err, &f) || f.Line != c.line || f.Do == "" {
-			t.Errorf("%s: %v; want a refusal of line %d", name, err, c.line)
-		}
+		readingtest.Refused(t, name, err, c.line)
 	}
 }
 

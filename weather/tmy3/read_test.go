@@ -2,7 +2,6 @@ package tmy3
 
 import (
 	"bytes"
-	"errors"
 	"io"
 	"math"
 	"strings"
@@ -12,6 +11,7 @@ import (
 	"eyeup/civil"
 	"eyeup/internal/opendata"
 	"eyeup/weather/reading"
+	"eyeup/weather/reading/readingtest"
 )
 
 func greensboro(t *testing.T) []byte {
@@ -55,32 +55,23 @@ func TestGreensboro(t *testing.T) {
 
 func TestRefuse(t *testing.T) {
 	whole := greensboro(t)
-	lines := bytes.SplitAfter(whole, []byte("\n"))
-	join := func(l [][]byte) string { return string(bytes.Join(l, nil)) }
-	swap := func(line int, from, to string) string {
-		l := append([][]byte{}, lines...)
-		l[line-1] = bytes.Replace(l[line-1], []byte(from), []byte(to), 1)
-		return join(l)
-	}
+	lines := readingtest.Split(whole)
 	for name, c := range map[string]struct {
 		text string
 		line int
 	}{
 		"empty":         {"", 1},
-		"heading alone": {join(lines[:2]), 2},
+		"heading alone": {lines.First(2), 2},
 		"cut in half":   {string(whole[:len(whole)/2]), 1 + bytes.Count(whole[:len(whole)/2], []byte("\n"))},
-		"an hour gone":  {join(append(append([][]byte{}, lines[:20]...), lines[21:]...)), 21},
-		"no air":        {swap(2, "Dry-bulb (C)", "Dry-bulb (F)"), 2},
-		"no latitude":   {swap(1, "36.100", "north"), 1},
-		"half hours":    {swap(3, "01:00", "00:30"), 3},
-		"no number":     {swap(3, "10.0,A", "warm,A"), 3},
-		"13th month":    {swap(3, "01/01/", "13/01/"), 4},
+		"an hour gone":  {lines.Without(21), 21},
+		"no air":        {lines.Swapped(2, "Dry-bulb (C)", "Dry-bulb (F)"), 2},
+		"no latitude":   {lines.Swapped(1, "36.100", "north"), 1},
+		"half hours":    {lines.Swapped(3, "01:00", "00:30"), 3},
+		"no number":     {lines.Swapped(3, "10.0,A", "warm,A"), 3},
+		"13th month":    {lines.Swapped(3, "01/01/", "13/01/"), 4},
 	} {
 		_, err := ReadHours(strings.NewReader(c.text))
-		var f *reading.Fault
-		if !errors.As(err, &f) || f.Line != c.line || f.Do == "" {
-			t.Errorf("%s: %v; want a refusal of line %d", name, err, c.line)
-		}
+		readingtest.Refused(t, name, err, c.line)
 	}
 }
 
