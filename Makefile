@@ -16,7 +16,7 @@ quick: format vet house fast ## what takes a minute: run it while you work
 
 # What works out whole seasons, looks for best plans or serves pages: too slow for `make quick`.
 # `go vet` still checks the types of all of it, tests too.
-SLOW := season season/check internal/desk internal/page internal/highs internal/faults internal/torture internal/crosscheck internal/house
+SLOW := season season/check internal/desk internal/page internal/plans internal/planting internal/paper internal/highs internal/faults internal/torture internal/crosscheck internal/house
 
 fast:
 	$(GO) test -short -skip 'TestScripts/(season|write)' $$($(GO) list ./... $(foreach room,$(SLOW),| grep -vx eyeup/$(room)))

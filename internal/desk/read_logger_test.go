@@ -9,6 +9,7 @@ import (
 
 	"eyeup/civil"
 	"eyeup/internal/garden"
+	"eyeup/internal/opendata"
 	"eyeup/internal/plans"
 	"eyeup/internal/reckon"
 	"eyeup/internal/testkit"
@@ -65,7 +66,7 @@ func TestReadLogger(t *testing.T) {
 // loggedExample is the example garden with a warm spring in its cellar.
 func loggedExample(t *testing.T) fstest.MapFS {
 	t.Helper()
-	folder := testkit.Example(t).(fstest.MapFS)
+	folder := opendata.Example(t).(fstest.MapFS)
 	garden := strings.Replace(string(folder["garden.toml"].Data), "crates      = 40", "crates      = 40\nlogged      = \"cellar.csv\"", 1)
 	if !strings.Contains(garden, "cellar.csv") {
 		t.Fatal("the example has no cellar of forty crates")
@@ -98,7 +99,7 @@ func TestLoggedCellar(t *testing.T) {
 	if !there || cellar.Model.(place.Steady).Logged == nil {
 		t.Fatal("the book's cellar has no record")
 	}
-	plain, err := garden.Open(testkit.Example(t), "example")
+	plain, err := garden.Open(opendata.Example(t), "example")
 	if err != nil {
 		t.Fatal(err)
 	}

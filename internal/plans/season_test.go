@@ -15,6 +15,7 @@ import (
 
 	"eyeup/civil"
 	"eyeup/internal/garden"
+	"eyeup/internal/opendata"
 	"eyeup/internal/report"
 	"eyeup/internal/testkit"
 	"eyeup/quantity"
@@ -26,7 +27,7 @@ var autumn = civil.MustOn(2026, time.November, 16)
 
 func exampleGarden(t testing.TB) *garden.Garden {
 	t.Helper()
-	g, err := garden.Open(testkit.Example(t), "example")
+	g, err := garden.Open(opendata.Example(t), "example")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -233,7 +234,7 @@ func TestReportIsOnePage(t *testing.T) {
 
 // TestNothingIsDropped gives a kind without figures: it is named with its count.
 func TestNothingIsDropped(t *testing.T) {
-	folder := testkit.Example(t).(fstest.MapFS)
+	folder := opendata.Example(t).(fstest.MapFS)
 	stock := string(folder["stock.csv"].Data) + "A2345,Odd One,fuchsia,clump,3,cellar,5,bare,,,,3,0,\n"
 	folder["stock.csv"] = &fstest.MapFile{Data: []byte(strings.Replace(stock, "A2345", "", 1))}
 	g, err := garden.Open(folder, "example")

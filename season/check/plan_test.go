@@ -1,9 +1,7 @@
 package check
 
 import (
-	"io/fs"
 	"testing"
-	"testing/fstest"
 	"time"
 
 	"eyeup/civil"
@@ -14,19 +12,6 @@ import (
 
 // autumn is the day on which the plans of the tests are made.
 var autumn = civil.MustOn(2026, time.November, 16)
-
-// example is the example garden with the record of Waterville, Maine.
-func example(t testing.TB) fs.FS {
-	t.Helper()
-	folder := fstest.MapFS{}
-	for name, path := range map[string]string{
-		"garden.toml": "example/garden.toml", "stock.csv": "example/stock.csv",
-		"weather.csv": "daily/USC00179151_waterville-me_and_niles-mi.csv",
-	} {
-		folder[name] = &fstest.MapFile{Data: opendata.Read(t, path)}
-	}
-	return folder
-}
 
 // read keeps the brief of the example garden, which takes a second to read, and its plans.
 var read struct {
@@ -39,7 +24,7 @@ func exampleBrief(t testing.TB) season.Brief {
 	if read.brief != nil {
 		return *read.brief
 	}
-	g, err := garden.Open(example(t), "example")
+	g, err := garden.Open(opendata.Example(t), "example")
 	if err != nil {
 		t.Fatal(err)
 	}
