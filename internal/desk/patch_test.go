@@ -92,7 +92,7 @@ func TestChoiceOfTheInventedGarden(t *testing.T) {
 	}
 	a := planted(t, g)
 	holds(t, "patch", a)
-	if said := readable(t, a); !strings.Contains(said, "makes way altogether") {
+	if said := readable(t, a); !strings.Contains(said, "makes way completely") {
 		t.Error(said)
 	}
 	lost := map[patch.Wish]int{}
