@@ -69,7 +69,7 @@ func TestGardenRefusals(t *testing.T) {
 		{`"11 CAD/ft3"`, `"11 CAD"`, `"11 CAD"`, "for each of what"},
 		{`"11 CAD/ft3"`, `"-11 CAD/ft3"`, `"-11 CAD/ft3"`, "a negative price"},
 		{`"0.60 CAD"`, `"-0.60 CAD"`, `"-0.60 CAD"`, "a negative price"},
-		{`"0.92 CAD/gal"`, `"0.92 CAD/lb"`, `"0.92 CAD/lb"`, "not bought by weight"},
+		{`"0.92 CAD/gal"`, `"0.92 CAD/lb"`, `"0.92 CAD/lb"`, "not sold by weight"},
 		{`"0.92 CAD/gal"`, `"0.92 CAD/K"`, `"0.92 CAD/K"`, "bought by the gal"},
 		{`pot_no1 `, `pot_no9 `, `pot_no9`, "did you mean pot_no"},
 		{`sprout.sum`, `sprout.summ`, `"180`, "sprout.sum"},

@@ -52,7 +52,7 @@ func TestReadWeatherRefuses(t *testing.T) {
 		"empty":          {"", "w.csv: the file is empty; "},
 		"prose":          {"Dear friend,\nit froze.\n", `w.csv: line 1: a file that begins with "Dear friend," is not a known weather file; give a GHCN-Daily .dly file, or `},
 		"gzip":           {"\x1f\x8b\x08\x00", "w.csv: line 1: the file is packed with gzip; "},
-		"binary":         {"\x7fELF\x00\x00\x00", "w.csv: line 1: the line holds bytes that are not text; "},
+		"binary":         {"\x7fELF\x00\x00\x00", "w.csv: line 1: the line has bytes that are not text; "},
 		"no unit":        {"date,low,high\n2026-05-10,38,57\n", `w.csv: line 2: column "low": neither the heading nor "38" says the unit; write C, F`},
 		"cut":            {"STATION,STATION_NAME,DATE,TMAX,TMIN\nGHCND:ZZ1,HILL,2019", "w.csv: line 2: the file stops within a line, after 3 of 5 fields; fetch the file again"},
 		"page, not data": {"<!DOCTYPE html>\n<html>", `w.csv: line 1: a file that begins with "<!DOCTYPE html>" is not a known weather file; `},

@@ -201,7 +201,7 @@ func TestLabelsRefused(t *testing.T) {
 		"there is nothing to print":   {Layout: l},
 		"there is no label 25":        {Layout: l, Labels: someLabels(1), From: 25},
 		"there is no label -1":        {Layout: l, Labels: someLabels(1), From: -1},
-		"does not go into":            {Layout: l, Labels: []Label{{Code: "FCXEN", Variety: strings.Repeat("very long ", 300)}}},
+		"does not fit into":            {Layout: l, Labels: []Label{{Code: "FCXEN", Variety: strings.Repeat("very long ", 300)}}},
 		"a label needs a code":        {Layout: l, Labels: []Label{{Variety: "Tallow Bell"}}},
 		"can't stand in a square":     {Layout: l, Labels: []Label{{Code: "fcxen", Variety: "Tallow Bell"}}},
 		"the label of FCXEN: \"ꦩ\" c": {Layout: l, Labels: []Label{{Code: "FCXEN", Variety: "ꦩ"}}},

@@ -60,7 +60,7 @@ func TestRefusals(t *testing.T) {
 		head + "2026-11-03 01:00\n":              "line 2: 1 fields where the heading has 2",
 		head + "01:00,4\n":                       "line 2: the line has no date",
 		head + "2026-11-03 25:00,4\n":            "is not a time of day",
-		head + "3/11/2026 01:00,4\n":             "is not a date as it is read here",
+		head + "3/11/2026 01:00,4\n":             "is not a date in a known form",
 		head + "2026-11-03 01:00,wet\n":          `"wet" is not a number`,
 		head + "2026-11-03 01:00,90\n":           "90 °C, which is not plausible in a place for plants",
 		head + "2026-11-03 01:00,4K\n":           "has an unknown unit",

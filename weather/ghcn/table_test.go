@@ -138,7 +138,7 @@ func TestTableDuplicates(t *testing.T) {
 		t.Fatal(err)
 	}
 	d := records[0].Days[0]
-	if d.Low.IsKnown() || d.High.Celsius() != 3.1 || count(records[0], "stands more than once") != 1 || count(records[0], "two unlike values") != 1 {
+	if d.Low.IsKnown() || d.High.Celsius() != 3.1 || count(records[0], "appears more than once") != 1 || count(records[0], "two different values") != 1 {
 		t.Errorf("%v %v", d, records[0].Findings)
 	}
 }
