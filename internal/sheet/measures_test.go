@@ -129,9 +129,9 @@ func TestLayouts(t *testing.T) {
 // TestLayoutsRefused says what is wrong with a layout, and how one is written.
 func TestLayoutsRefused(t *testing.T) {
 	for typed, want := range map[string]string{
-		"":                         "is no layout",
-		"a4":                       "is no layout",
-		"a4:3":                     "how many across and down",
+		"":                         "is not a layout",
+		"a4":                       "is not a layout",
+		"a4:3":                     "the number across and down",
 		"a4:0x8":                   "1 to 50 labels",
 		"a4:51x8":                  "1 to 50 labels",
 		"a5:3x8":                   `there is no "a5"`,
@@ -147,7 +147,7 @@ func TestLayoutsRefused(t *testing.T) {
 		"stake:125mm":              "a length and a width",
 		"stake:20x9mm":             "the least is",
 		"a4:3x8,margin=NaNmm":      "NaN",
-		"a4:3x8x2":                 "how many across and down",
+		"a4:3x8x2":                 "the number across and down",
 		"letter:2x5,gap=1mm,,":     "there is no",
 		"a4:3x8,left=1e400mm":      "1e400",
 		"stake:125x15mm,margin=1m": "no margins",
