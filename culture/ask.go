@@ -11,14 +11,13 @@ import (
 	"eyeup/quantity"
 )
 
-// Figure returns the figure under a key, such as "sprout.base". It is false where it is
-// not known.
+// Figure returns the figure with a key, such as "sprout.base"; false if it is unknown.
 func (k *Kind) Figure(name string) (Figure, bool) {
 	f, ok := k.figures[name]
 	return f, ok
 }
 
-// Figures returns all that is known as numbers, in the order of a season.
+// Figures returns all known figures, in the order of a season.
 func (k *Kind) Figures() []NamedFigure {
 	var all []NamedFigure
 	for _, key := range keys {
@@ -29,17 +28,17 @@ func (k *Kind) Figures() []NamedFigure {
 	return all
 }
 
-// Facts returns what is known beside the numbers: cautions, conflicts of advice.
+// Facts returns what is known besides the figures: cautions, conflicting advice.
 func (k *Kind) Facts() []Fact { return slices.Clone(k.facts) }
 
-// Lack is a figure that a season would use and that is not known.
+// Lack is a missing figure that a season would use.
 type Lack struct {
 	Key     string
 	Meaning string
-	Blocks  bool // without it no season of this kind can be reckoned; otherwise the effect is left out
+	Blocks  bool // without it no season of this kind can be computed; otherwise the effect is ignored
 }
 
-// Lacks returns what a season would use of this kind and does not find.
+// Lacks returns the figures that a season would use and that are missing.
 func (k *Kind) Lacks() []Lack {
 	var all []Lack
 	for _, key := range keys {
@@ -62,12 +61,12 @@ func (k *Kind) wants(key key) bool {
 	case group == "pot" && part != "floor":
 		return potOf(k.StartIn) == part || potOf(k.PotOnIn) == part
 	case group == "day" && k.has("days"):
-		return false // said to take no notice of the length of days
+		return false // said not to respond to day length
 	}
 	return key.dueFor(k.Life)
 }
 
-// potOf returns which pot limit counts in a container of package supply.
+// potOf returns the key of the pot limit that applies to a container of package supply.
 func potOf(container string) string {
 	switch {
 	case strings.HasPrefix(container, "tray"):
@@ -82,9 +81,9 @@ func (k *Kind) has(about string) bool {
 	return slices.ContainsFunc(k.facts, func(f Fact) bool { return f.About == about })
 }
 
-// FlowerDays returns the days at best temperature from up to first flower for a timing:
-// early, mid, late, or empty where it is not known, which is taken as mid. A kind whose
-// timings are not told apart has one figure for all. Not-a-number where nothing is known.
+// FlowerDays returns the days at the best temperature from emergence to first flower for a
+// timing: early, mid, late, or empty (unknown), which counts as mid. A kind without timings
+// has one figure for all. NaN if unknown.
 func (k *Kind) FlowerDays(timing string) float64 {
 	if f, ok := k.figures["flower."+cmp.Or(timing, "mid")]; ok {
 		return f.Value
@@ -92,10 +91,10 @@ func (k *Kind) FlowerDays(timing string) float64 {
 	return k.number("flower.mid")
 }
 
-// PotLimit returns the share of the way to flower at which a pot of the given content
-// begins to hold a plant back, for growth.PotShare: a cell, a pot of 4 to 5 inches or a trade
-// gallon, which are told apart by general figures. Pots above a trade gallon (2.8 L) are
-// taken as one. Not-a-number where it is not known.
+// PotLimit returns the share of the way to flower at which a pot of the given volume begins to
+// hold a plant back, for growth.PotShare. General figures say which volumes count as a cell, a
+// pot of 4 to 5 inches and a trade gallon. Larger pots count as a trade gallon (2.8 L). NaN if
+// unknown.
 func (k *Kind) PotLimit(content quantity.Volume) float64 {
 	switch {
 	case content < quantity.Volume(Usual("pot.cell_to"))*quantity.Litre:
@@ -106,14 +105,14 @@ func (k *Kind) PotLimit(content quantity.Volume) float64 {
 	return k.number("pot.gallon")
 }
 
-// PotShare returns the share of growth left at a progress in a pot of the given content.
-// Where the limit is not known the effect is left out, and Lacks names it.
+// PotShare returns the share of full growth at a progress in a pot of the given volume. If the
+// limit is unknown it is 1, and Lacks names the limit.
 func (k *Kind) PotShare(progress float64, content quantity.Volume) float64 {
 	return counted(growth.PotShare(progress, k.PotLimit(content), k.RateFloor))
 }
 
-// DayLengthShare returns the share of progress to flower in days of so many hours, 1
-// where it is not known or the kind takes no notice.
+// DayLengthShare returns the share of full progress to flower at a day length in hours; 1 if
+// unknown or if the kind does not respond.
 func (k *Kind) DayLengthShare(hours float64) float64 {
 	least := k.DayLength.Least
 	if math.IsNaN(least) {
@@ -122,17 +121,16 @@ func (k *Kind) DayLengthShare(hours float64) float64 {
 	return counted(least + (1-least)*growth.DayLengthShare(hours, k.DayLength.None, k.DayLength.Full))
 }
 
-// LightShare returns the share of growth in a daily light of dli mol/m², 1 where it is
-// not known.
+// LightShare returns the share of full growth at a daily light of dli mol/m²; 1 if unknown.
 func (k *Kind) LightShare(dli float64) float64 {
 	return counted(growth.LightShare(dli, k.Light.Enough))
 }
 
-// LightFor returns the daily light, in mol/m², that leaves ask for at a mean temperature of a
-// day, in °C, so as not to be drawn: as much above the base of growth as warmth goes, light
-// must go with it, from the least light at the kind's usual warmth under glass (the middle of
-// its day and its night). 0 at or below the base, and where the figures are not known. That
-// light and warmth must keep in step is known of pot plants; the line is an assumption.
+// LightFor returns the daily light, in mol/m², that leaves need at a mean temperature of the
+// day, in °C, so that they don't stretch. It is proportional to the temperature above the base
+// of growth and equals the least light at the kind's usual temperature under glass (the mean
+// of day and night). It is 0 at or below the base, and if the figures are unknown. Studies of
+// pot plants show that warmer plants need more light; the straight line is an assumption.
 func (k *Kind) LightFor(mean float64) float64 {
 	base := k.Grow.Base.Celsius()
 	usual := (k.number("grow.day") + k.number("grow.night")) / 2
@@ -143,7 +141,7 @@ func (k *Kind) LightFor(mean float64) float64 {
 	return max(asked, 0)
 }
 
-// counted leaves out an effect whose figures are not known.
+// counted returns 1 for a share whose figures are unknown.
 func counted(share float64) float64 {
 	if math.IsNaN(share) {
 		return 1
@@ -151,15 +149,15 @@ func counted(share float64) float64 {
 	return share
 }
 
-// Work returns the minutes that a step takes for one: round, wake, divide, start, prick,
-// pot_up, hand_on, harden, plant, lift or pack. It is false where it is not known.
+// Work returns the minutes of a step for one plant: round, wake, divide, start, prick, pot_up,
+// hand_on, harden, plant, lift or pack; false if unknown.
 func (k *Kind) Work(step string) (float64, bool) {
 	f, ok := k.figures["work."+step]
 	return f.Value, ok
 }
 
 // Germination returns the share of seeds that give normal seedlings at a temperature,
-// on lines between the temperatures tried. It is false outside them, or where none is known.
+// interpolated linearly between the tested temperatures; false outside them or without data.
 func (k *Kind) Germination(celsius float64) (quantity.Share, bool) {
 	before, after := math.Inf(-1), math.Inf(1)
 	var low, high float64
@@ -184,7 +182,7 @@ func (k *Kind) Germination(celsius float64) (quantity.Share, bool) {
 	return quantity.Share(low + (high-low)*(celsius-before)/(after-before)), true
 }
 
-// tried reads the temperature in a key such as "seed.20C".
+// tried returns the temperature in a key such as "seed.20C".
 func tried(name string) (float64, bool) {
 	text, ok := strings.CutPrefix(name, "seed.")
 	if !ok {

@@ -72,7 +72,7 @@ func TestAGardensOwnFigure(t *testing.T) {
 func TestOverridesRefused(t *testing.T) {
 	for _, c := range []struct{ key, text, says string }{
 		{"sprout.summ", "180 C.d", `the nearest is "sprout.sum"`},
-		{"sprout.sum", "180", "stands without its unit"},
+		{"sprout.sum", "180", "has no unit"},
 		{"sprout.sum", "180 kWh", "not a unit of this figure"},
 		{"sprout.sum", "much", "not a number with its unit"},
 		{"sprout.base", "9", "unit"},
@@ -81,7 +81,7 @@ func TestOverridesRefused(t *testing.T) {
 		{"sprout.base", "24C", "put the four in order"},
 		{"sprout.never", "120%", "lies outside"},
 		{"day.none", "15 h", "must be shorter"},
-		{"bench.spaced", "0.01 m2", "no less bench"},
+		{"bench.spaced", "0.01 m2", "needs at least the bench area"},
 	} {
 		_, err := kind(t, "dahlia").With([]Override{{c.key, c.text}})
 		if err == nil || !strings.Contains(err.Error(), c.says) || !strings.Contains(err.Error(), "dahlia") {

@@ -2,15 +2,15 @@ package culture
 
 import "strings"
 
-// Citation is what the short name of a source stands for.
+// Citation is the full reference for the short name of a source.
 type Citation struct {
 	Name string // such as "Harrington & Minges 1954"
 	Text string // authors, year, title, where
-	Read string // how it was seen: read, as quoted, society, producer, weak
+	Read string // how it was used: read, as quoted, society, producer, weak
 }
 
-// Cited returns the citations behind a source as figures give it, in its order. What is
-// common practice, an assumption or from memory has none.
+// Cited returns the citations of a figure's source, in its order. Common practice, assumptions
+// and values from memory have none.
 func Cited(source string) []Citation {
 	var all []Citation
 	for _, name := range namesIn(source) {
@@ -21,8 +21,8 @@ func Cited(source string) []Citation {
 	return all
 }
 
-// namesIn takes a source apart: names are parted by semicolons, each ending at a comma
-// or colon where a remark follows.
+// namesIn splits a source into names: they are separated by semicolons, and each ends at a
+// comma or colon before a remark.
 func namesIn(source string) []string {
 	var names []string
 	for _, part := range strings.Split(source, ";") {

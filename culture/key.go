@@ -2,29 +2,29 @@ package culture
 
 import "strings"
 
-// Life is the way in which a kind comes through the year.
+// Life is the life cycle of a kind as it is grown.
 type Life string
 
-// The ways of life.
+// The life cycles.
 const (
-	Store Life = "store" // a tuber or rhizome that is kept and woken
+	Store Life = "store" // a tuber or rhizome that is stored and woken
 	Soak  Life = "soak"  // a dry corm that is soaked and sprouted in the cool
 	Sow   Life = "sow"   // sown anew each year
 )
 
-// key is one figure that a kind may have.
+// key is the description of one figure that a kind may have.
 type key struct {
 	name    string
 	unit    Unit
-	due     string // ways of life for which a season wants it; empty: good to know
-	blocks  bool   // whether without it no season can be reckoned
+	due     string // life cycles for which a season uses it; empty: optional
+	blocks  bool   // whether a season can't be computed without it
 	meaning string
 }
 
 const every = "store soak sow"
 
-// keys are all figures there are, in the order in which they are shown. "At best" is at
-// the best temperature; soil is soil at 10 cm.
+// keys are all figures, in the order of display. "At best" means at the best temperature; soil
+// is soil at 10 cm.
 var keys = []key{
 	{"rest.until", Days, "store", false, "deep rest ends, after 1 Jan (south: 1 Jul)"},
 	{"store.temperature", Celsius, "store soak", false, "temperature of the store"},

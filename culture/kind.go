@@ -5,7 +5,7 @@ import (
 	"eyeup/quantity"
 )
 
-// Effect is what a frost does to a plant.
+// Effect is the effect of frost on a plant.
 type Effect string
 
 // The effects of a frost.
@@ -15,10 +15,10 @@ const (
 	Dead    Effect = "dead"
 )
 
-// Goal is what a kind is raised for.
+// Goal is the purpose of growing a kind.
 type Goal string
 
-// The goals. A first flower is reckoned for Flower and Fruit alone.
+// The goals. A first flower is computed for Flower and Fruit only.
 const (
 	ForFlower Goal = "flower"
 	ForFruit  Goal = "fruit"
@@ -27,12 +27,12 @@ const (
 	ForRoot   Goal = "root"
 )
 
-// Kind is all that is known of how a kind of plant is raised. Fields whose figure is
-// unknown are not-a-number (temperatures: not known); Lacks names them.
+// Kind holds the growing figures of a kind of plant. Unknown fields are NaN; unknown
+// temperatures are not known. Lacks names them.
 type Kind struct {
 	Name string
 	Life Life
-	Form string // what it comes from: clump, corm, seed
+	Form string // what it is raised from: clump, corm, seed
 	Goal Goal
 
 	StartIn string // container it is started in, as in package supply
@@ -41,15 +41,15 @@ type Kind struct {
 	Sprout growth.Sprouting
 	Grow   growth.Growing
 
-	RestUntil  float64 // deep rest ends so many days after 1 January (1 July in the south)
-	LookAfter  float64 // days after starting at which what is not up is to be looked at
+	RestUntil  float64 // end of deep rest, in days after 1 January (1 July in the south)
+	LookAfter  float64 // days after starting to check what is not up
 	StartWeeks float64 // usual weeks from start to planting out
 
-	Ready      float64 // best days from up to fit for planting out; store kinds: none
+	Ready      float64 // days at best temperature from emergence to planting out; store kinds: none
 	HardenDays float64
-	SowToPot   float64 // days from up to pricking out or potting
-	RateFloor  float64 // share of growth left to a plant that is pot-bound
-	CutFor     float64 // days from first flower till what stays under cover is cleared
+	SowToPot   float64 // days from emergence to pricking out or potting
+	RateFloor  float64 // share of growth of a pot-bound plant
+	CutFor     float64 // days from first flower to clearing what stays under cover
 
 	Transplant Transplant
 	DayLength  DayLength
@@ -68,30 +68,30 @@ type Kind struct {
 	facts   []Fact
 }
 
-// Transplant is how transplanting sets a plant back: for Days it grows at Share; for no more
-// than Framed days where it has stood in a frame to harden.
+// Transplant is the setback by transplanting: for Days the plant grows at Share; for at most
+// Framed days if it was hardened in a frame.
 type Transplant struct{ Days, Share, Framed float64 }
 
-// DayLength is how progress to flower depends on the length of the day, in hours:
-// Least up to None, rising in a line to 1 at Full.
+// DayLength is the response of progress to flower to the day length, in hours: Least up to
+// None, then linear to 1 at Full.
 type DayLength struct{ None, Full, Least float64 }
 
-// LightNeed is daily light in mol/m²: poor below Least, no more use above Enough.
+// LightNeed is daily light in mol/m²: too little below Least, no further gain above Enough.
 type LightNeed struct{ Least, Enough float64 }
 
-// Frost is what frost does by how the plant stands, and when: at Kills or below leaves
-// die; a plant set back loses Weeks.
+// Frost is the effect of frost by the plant's state: at Kills or below leaves die; a plant set
+// back loses Weeks.
 type Frost struct {
 	Dormant, Leafy, Cutting Effect
 	Kills                   quantity.Temperature
 	Weeks                   float64
 }
 
-// Soil is the warmth of the soil at 10 cm wanted for planting.
+// Soil is the soil temperature at 10 cm needed for planting.
 type Soil struct{ Leafy, Dormant quantity.Temperature }
 
-// Bench is the room one plant takes, by stage. Leaves meet, and pots are spaced, at the
-// share Meet of the way to flower. InBed is the ground it takes in the patch.
+// Bench is the area of one plant, by stage. Leaves meet, and pots are spaced, at the share
+// Meet of the way to flower. InBed is its area in the patch.
 type Bench struct {
 	Tray, Tight, Spaced, InBed quantity.Area
 	Meet                       float64
@@ -105,7 +105,7 @@ func (k *Kind) fill() {
 		Sum: n("sprout.sum"), Eyed: n("sprout.eyed"), Sigma: n("sprout.spread"), Never: quantity.Share(n("sprout.never")),
 	}
 	if k.Life == Sow {
-		k.Sprout.Eyed = 1 // seeds show no eyes
+		k.Sprout.Eyed = 1 // seeds have no eyes
 	}
 	k.Grow = growth.Growing{Base: t("grow.base"), Best: t("grow.best"), Ceiling: t("grow.ceiling")}
 	k.RestUntil, k.LookAfter, k.StartWeeks = n("rest.until"), n("sprout.look"), n("start.weeks")

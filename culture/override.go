@@ -7,15 +7,14 @@ import (
 	"math"
 )
 
-// Override is a garden's own figure in place of ours.
+// Override is a garden's own figure that replaces ours.
 type Override struct {
 	Key  string // such as "sprout.sum"
 	Text string // the number with its unit, such as "180 °C·d", "48F", "12 %"
 }
 
-// With returns the kind with a garden's own figures in place. Each is shown as the
-// garden's own, without a range. It fails, leaving the kind as it is, where a key is not
-// known, a number has not the unit of its figure, or the figures no longer fit together.
+// With returns the kind with a garden's own figures, which have no range. It fails for an
+// unknown key, a wrong unit, or figures that are no longer consistent; k itself never changes.
 func (k *Kind) With(overrides []Override) (*Kind, error) {
 	mine := *k
 	mine.figures = maps.Clone(k.figures)
@@ -34,7 +33,7 @@ func (k *Kind) With(overrides []Override) (*Kind, error) {
 	return &mine, mine.check()
 }
 
-// check reports figures that do not fit together. Unknown ones are passed over.
+// check returns an error for inconsistent figures; unknown ones are ignored.
 func (k *Kind) check() error {
 	if !math.IsNaN(k.Sprout.Sum) {
 		if err := k.Sprout.Check(); err != nil {
@@ -50,7 +49,7 @@ func (k *Kind) check() error {
 		return fmt.Errorf("culture of %s: days without progress (%g h) must be shorter than days of full progress (%g h)", k.Name, d.None, d.Full)
 	}
 	if b := k.Bench; b.Spaced < b.Tight {
-		return fmt.Errorf("culture of %s: a spaced pot takes no less bench than a pot-tight one", k.Name)
+		return fmt.Errorf("culture of %s: a spaced pot needs at least the bench area of a pot-tight one", k.Name)
 	}
 	return nil
 }

@@ -14,14 +14,14 @@ import (
 //go:embed data/*.csv
 var data embed.FS
 
-// shelf is all kinds, in the order of kinds.csv, and the citations behind their sources.
+// shelf is all kinds, in the order of kinds.csv, and the citations of their sources.
 type shelf struct {
 	kinds     []*Kind
 	citations map[string]Citation
 }
 
-// stocked reads the tables once. They are part of the program, so that a table which
-// cannot be read is a programmer's mistake: it panics, and the tests see it first.
+// stocked reads the tables once. They are part of the program, so a table that can't be read
+// is a programming error: it panics, and tests catch it first.
 var stocked = sync.OnceValue(func() *shelf {
 	s, err := readShelf()
 	if err != nil {
@@ -30,7 +30,7 @@ var stocked = sync.OnceValue(func() *shelf {
 	return s
 })
 
-// Lookup returns a kind by its name. It is false for a kind that is not known.
+// Lookup returns a kind by its name; false if it is unknown.
 func Lookup(kind string) (*Kind, bool) {
 	for _, k := range stocked().kinds {
 		if k.Name == kind {
@@ -115,7 +115,7 @@ func addFigure(figures map[string]Figure, keys []key, r []string) error {
 	return nil
 }
 
-// rows reads a table of the given width and hands on every row but the heading.
+// rows reads a table of the given width and calls each for every row except the heading.
 func rows(file string, width int, each func([]string) error) error {
 	f, err := data.Open("data/" + file)
 	if err != nil {

@@ -30,7 +30,7 @@ const (
 	Litres     Unit = "L"
 )
 
-// limits are the bounds beyond which a figure of a unit cannot be meant.
+// limits are the plausible range of figures by unit.
 var limits = map[Unit][2]float64{
 	Celsius: {-40, 60}, DegreeDays: {1, 5000}, Days: {-60, 400}, Weeks: {0, 60}, Hours: {0, 48},
 	Minutes: {0, 240}, Share: {0, 1}, Times: {0.01, 20}, Each: {0, 1000}, Light: {0.1, 60},
@@ -38,7 +38,7 @@ var limits = map[Unit][2]float64{
 	Kelvin: {0, 20}, Litres: {0, 1000},
 }
 
-// check reports a value that the unit cannot have.
+// check returns an error for a value outside the unit's plausible range.
 func (u Unit) check(v float64) error {
 	l, known := limits[u]
 	if !known {
@@ -50,8 +50,8 @@ func (u Unit) check(v float64) error {
 	return nil
 }
 
-// parse reads a number with its unit, such as "9 °C", "48F", "40 days", "6 in". A bare
-// number is read only where the unit is a share, a count or a multiple.
+// parse reads a number with its unit, such as "9 °C", "48F", "40 days", "6 in". The unit may
+// be missing only for a share, a count or a multiple.
 func (u Unit) parse(text string) (float64, error) {
 	v, err := u.read(text)
 	if err != nil {
@@ -78,8 +78,8 @@ func (u Unit) read(text string) (float64, error) {
 	return u.readPlain(strings.TrimSpace(text))
 }
 
-// spellings are the ways in which the units are typed that quantity does not know, with
-// the size of each in the unit of the figure.
+// spellings are ways to type units that package quantity does not know, with their size in the
+// figure's unit.
 var spellings = map[Unit]map[string]float64{
 	DegreeDays: {"°C·d": 1, "C·d": 1, "C.d": 1, "Cd": 1, "°F·d": 5. / 9, "F·d": 5. / 9, "F.d": 5. / 9, "Fd": 5. / 9},
 	Days:       {"d": 1, "day": 1, "days": 1}, Weeks: {"weeks": 1, "week": 1, "w": 1},
@@ -103,7 +103,7 @@ func (u Unit) readPlain(text string) (float64, error) {
 	case known:
 		return v * size, nil
 	case typed == "":
-		return 0, fmt.Errorf("%g stands without its unit; write %g %s", v, v, u)
+		return 0, fmt.Errorf("%g has no unit; write %g %s", v, v, u)
 	}
 	return 0, fmt.Errorf("%q is not a unit of this figure, which is in %s; write it like %q", typed, u, "12 "+string(u))
 }

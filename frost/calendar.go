@@ -8,8 +8,8 @@ import (
 	"eyeup/odds"
 )
 
-// Midsummer, which parts a year's spring from its autumn, is 24 July north of the equator
-// and 24 January south of it, as at the Utah Climate Center.
+// Midsummer separates spring from autumn: 24 July north of the equator and 24 January south of
+// it, as at the Utah Climate Center.
 var (
 	northern = civil.MonthDay{Month: time.July, Day: 24}
 	southern = civil.MonthDay{Month: time.January, Day: 24}
@@ -23,13 +23,13 @@ func midsummer(south bool, year int) civil.Date {
 	return northern.In(year)
 }
 
-// plainYear has no 29 February, nor has the year after it: by the two, days of the year
-// are counted.
+// plainYear has no 29 February, nor has the next year; days of the year are counted in these
+// two.
 const plainYear = 2001
 
-// position returns how many days d lies after midsummer of its growing year, with every
-// February of 28 days, so that a day of the calendar has the same position in all years;
-// otherwise what stands for no day.
+// position returns how many days d is after midsummer of its growing year, with 28 days in
+// every February, so that a calendar day has the same position in all years. It returns none
+// for the zero date.
 func (f Freezes) position(y Year, d civil.Date, none float64) float64 {
 	if d.IsZero() {
 		return none
@@ -38,7 +38,7 @@ func (f Freezes) position(y Year, d civil.Date, none float64) float64 {
 	return float64(same.Sub(midsummer(f.Southern, plainYear)))
 }
 
-// monthDay returns the day of the calendar at a whole position, and no day for an infinite one.
+// monthDay returns the calendar day at a whole position; the zero day for an infinite one.
 func (f Freezes) monthDay(position float64) civil.MonthDay {
 	if math.IsInf(position, 0) || math.IsNaN(position) {
 		return civil.MonthDay{}
@@ -46,8 +46,8 @@ func (f Freezes) monthDay(position float64) civil.MonthDay {
 	return midsummer(f.Southern, plainYear).AddDays(civil.Days(position)).MonthDay()
 }
 
-// when sums up positions: the early day rounded down, the late one up and half days
-// towards midsummer, so that none promises more than the record says.
+// when summarises positions: the early day rounded down, the late one up and half days towards
+// midsummer, so that no date claims more than the record supports.
 func (f Freezes) when(s odds.Sample) civil.WhenInYear {
 	return civil.WhenInYear{
 		Early:  f.monthDay(down(s.At(0.1))),
@@ -56,7 +56,7 @@ func (f Freezes) when(s odds.Sample) civil.WhenInYear {
 	}
 }
 
-// rounding is what a sum of binary fractions may be off a whole number.
+// rounding is the tolerance for sums of binary fractions that should be whole.
 const rounding = 1e-9
 
 func down(x float64) float64 { return math.Floor(x + rounding) }

@@ -10,20 +10,20 @@ import (
 	"eyeup/weather"
 )
 
-// tooManyMissing is how many days without a low, between a freeze and midsummer, leave
-// a year untold: ten, the rule of the Utah Climate Center.
+// tooManyMissing is how many days without a low, between a freeze and midsummer, make a year
+// invalid: ten, the rule of the Utah Climate Center.
 const tooManyMissing = 10
 
-// lastDigit is half of the tenth of a kelvin to which records are kept: 28 °F is -2.22 °C
-// and is written -2.2, and is yet a freeze of 28 °F.
+// lastDigit is half of the 0.1 K resolution of records: 28 °F is -2.22 °C, recorded as -2.2,
+// and must still count as a freeze at 28 °F.
 const lastDigit quantity.Difference = 0.05
 
-// Dates finds the freezes at threshold, a low at or below it, in the growing years from
-// and to, both within; zero means the first, or the last, year whose midsummer the
-// record holds; years far from the record are passed over. Each year's last freeze is sought back from midsummer to the midsummer
-// before, its first onward to the next. Where ten or more days between the freeze and
-// midsummer have no low, or in the whole search when no freeze is found, that half
-// of the year is not valid. The site's latitude tells the hemisphere.
+// Dates finds the freezes (a low at or below threshold) in the growing years from to to,
+// inclusive. Zero means the first, or the last, year whose midsummer is in the record; years
+// far from the record are skipped. The last freeze is searched back from midsummer to the
+// previous midsummer, the first one forward to the next. That half of the year is invalid if
+// ten or more days between the freeze and midsummer have no low, or, with no freeze, in the
+// whole search. The site's latitude gives the hemisphere.
 func Dates(r *weather.Record, site sun.Site, threshold quantity.Temperature, from, to int) Freezes {
 	f := Freezes{Threshold: threshold, Southern: site.IsSouthern()}
 	if len(r.Days) == 0 {
@@ -44,11 +44,11 @@ func Dates(r *weather.Record, site sun.Site, threshold quantity.Temperature, fro
 	return f
 }
 
-// farYears is how far from the record years are still named as untold; firstYear the
-// first whose midsummer before is in the calendar.
+// farYears is how far from the record years are still reported as invalid; firstYear is the
+// first year whose previous midsummer is in the calendar.
 const farYears, firstYear = 100, 1602
 
-// spanYears returns the first and last growing year whose midsummer lies in the span.
+// spanYears returns the first and last growing year whose midsummer is in the span.
 func spanYears(span civil.Span, south bool) (first, last int) {
 	first, last = span.From.Year()-1, span.To.Year()
 	for midsummer(south, first).Before(span.From) {
@@ -66,7 +66,7 @@ type search struct {
 	limit  float64
 }
 
-// year finds what there is to know of one growing year.
+// year evaluates one growing year.
 func (s search) year(south bool, year int) Year {
 	before, split, next := midsummer(south, year-1), midsummer(south, year), midsummer(south, year+1)
 	y := Year{Year: year}
@@ -95,7 +95,7 @@ func (s search) year(south bool, year int) Year {
 	return y
 }
 
-// knows reports whether any low is known from one date to another, the second left out.
+// knows reports whether any low is known from one date to another, the second excluded.
 func (s search) knows(from, to civil.Date) bool {
 	for d := from; d.Before(to); d = d.AddDays(1) {
 		if s.record.On(d).Low.IsKnown() {
@@ -105,11 +105,11 @@ func (s search) knows(from, to civil.Date) bool {
 	return false
 }
 
-// halfYear is how far the search for the longest run goes from midsummer.
+// halfYear is how far from midsummer the longest frost-free run is searched.
 const halfYear civil.Days = 182
 
-// first goes from one date to another, by steps of a day onward or back, to the first
-// freeze. It returns no date when there is none, and how many days without a low it passed.
+// first goes from one date to another, by steps of a day forward or back, to the first freeze.
+// It returns the zero date if there is none, and how many days without a low it passed.
 func (s search) first(from, to civil.Date, step civil.Days) (civil.Date, int) {
 	missing := 0
 	for d := from; d != to.AddDays(step); d = d.AddDays(step) {
@@ -123,9 +123,9 @@ func (s search) first(from, to civil.Date, step civil.Days) (civil.Date, int) {
 	return civil.Date{}, missing
 }
 
-// longest returns the longest run of days without a freeze, from one date to another.
-// Up to nine days without a low are borne within a run, as in the search for freezes; a
-// longer lack within the run makes it untold.
+// longest returns the longest run of days without a freeze from one date to another. Up to
+// nine days without a low are tolerated within a run, as in the search for freezes; more make
+// it unknown.
 func (s search) longest(from, to civil.Date) (run civil.Span, told bool) {
 	start, missing := from, 0
 	for d := from; !d.After(to.AddDays(1)); d = d.AddDays(1) {

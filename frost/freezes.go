@@ -15,34 +15,34 @@ type Freezes struct {
 	Years     []Year
 }
 
-// Year is one growing year: the spring and the autumn on either side of a midsummer.
-// North of the equator both fall in the calendar year; south of it the spring does, and the autumn
-// comes in the next.
+// Year is one growing year: the spring and the autumn on either side of a midsummer. North of
+// the equator both are in the calendar year; south of it the spring is, and the autumn is in
+// the next.
 type Year struct {
 	Year         int
-	Last         civil.Date // last freeze before midsummer; no date: none came since the midsummer before
-	First        civil.Date // first freeze after it; no date: none came until the next midsummer
-	SpringValid  bool       // the record can tell about the spring
-	AutumnValid  bool       // the record can tell about the autumn
+	Last         civil.Date // last freeze before midsummer; zero: none since the previous midsummer
+	First        civil.Date // first freeze after it; zero: none until the next midsummer
+	SpringValid  bool       // the record suffices for the spring
+	AutumnValid  bool       // the record suffices for the autumn
 	Longest      civil.Span // the longest run of days without a freeze
-	LongestValid bool       // the record can tell about the run
-	Why          string     // what it cannot tell and why not; empty when all is valid
+	LongestValid bool       // the record suffices for the run
+	Why          string     // what is unknown and why; empty if all is valid
 }
 
-// Spring returns the spread of the last freeze in spring over the years. A part that is
-// no day says that it does not freeze in that many springs.
+// Spring returns the spread of the last freeze of spring over the years. A zero day means that
+// there is no freeze in that share of springs.
 func (f Freezes) Spring() civil.WhenInYear { return f.when(f.springs()) }
 
-// Autumn returns the spread of the first freeze in autumn over the years. A part that
-// is no day says that in so many autumns it does not freeze.
+// Autumn returns the spread of the first freeze of autumn over the years. A zero day means
+// that there is no freeze in that share of autumns.
 func (f Freezes) Autumn() civil.WhenInYear { return f.when(f.autumns()) }
 
-// SeasonDays returns the spread of the days between the last freeze and the first,
-// neither counted; infinite in years that lack one of them.
+// SeasonDays returns the spread of the days between the last freeze and the first, both
+// excluded; infinite in years without one of them.
 func (f Freezes) SeasonDays() odds.Amount { return odds.AmountOf(f.seasons()) }
 
-// LongestRun returns the spread of the longest run of days without a freeze, which may
-// be shorter or longer than the season where midsummer itself may freeze.
+// LongestRun returns the spread of the longest run of days without a freeze. It may be shorter
+// or longer than the season where it can freeze at midsummer.
 func (f Freezes) LongestRun() odds.Amount {
 	var days []float64
 	for _, y := range f.Years {
@@ -53,10 +53,10 @@ func (f Freezes) LongestRun() odds.Amount {
 	return odds.AmountOf(days)
 }
 
-// Valid returns how many years the record can tell about, in spring and in autumn.
+// Valid returns in how many years the record suffices, for spring and for autumn.
 func (f Freezes) Valid() (springs, autumns int) { return len(f.springs()), len(f.autumns()) }
 
-// springs returns the last freezes in days from midsummer, -Inf where none came.
+// springs returns the last freezes in days from midsummer, -Inf where there was none.
 func (f Freezes) springs() odds.Sample {
 	var days []float64
 	for _, y := range f.Years {
@@ -67,7 +67,7 @@ func (f Freezes) springs() odds.Sample {
 	return odds.Sorted(days)
 }
 
-// autumns returns the first freezes in days from midsummer, +Inf where none came.
+// autumns returns the first freezes in days from midsummer, +Inf where there was none.
 func (f Freezes) autumns() odds.Sample {
 	var days []float64
 	for _, y := range f.Years {

@@ -17,9 +17,9 @@ func DailyRates(hourly []float64, rate func(celsius float64) float64) []float64 
 	return days
 }
 
-// Reached returns the first day, counted from the start of the daily rates, at whose end
-// the rates summed from day from have come to sum. It is false where they never do, or
-// where from is not one of the days. A sum of 0 or less is reached on day from.
+// Reached returns the first day, counted from the start of the daily rates, at whose end the
+// rates from day from on add up to sum. It is false if they never do, or if from is not one of
+// the days. A sum of 0 or less is reached on day from.
 func Reached(daily []float64, from int, sum float64) (int, bool) {
 	if from < 0 {
 		return 0, false
@@ -34,8 +34,8 @@ func Reached(daily []float64, from int, sum float64) (int, bool) {
 	return 0, false
 }
 
-// Generations returns the days at whose end one more generation of a pest is done, where
-// daily is the share of a generation done each day (DailyRates of Pest.Rate) and the first
+// Generations returns the days at whose end each generation of a pest is complete. daily is
+// the share of a generation completed each day (DailyRates of Pest.Rate); the first generation
 // begins on day from.
 func Generations(daily []float64, from int) []int {
 	var done []int

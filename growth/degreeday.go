@@ -5,10 +5,10 @@ import (
 	"math"
 )
 
-// SineDegreeDays returns the degree-days of a day between a lower and an upper threshold
-// whose temperature runs as one sine from low to high, with the horizontal cutoff: above
-// the upper threshold no more is counted than at it. All in °C. It fails where low lies
-// above high or the thresholds are out of order. For use where hours are not known.
+// SineDegreeDays returns the degree-days of a day between a lower and an upper threshold for a
+// temperature that follows one sine from low to high, with the horizontal cutoff: above the
+// upper threshold the count does not rise further. All in °C. It fails if low is above high or
+// the thresholds are out of order. Use it where hourly temperatures are not known.
 func SineDegreeDays(low, high, lower, upper float64) (float64, error) {
 	if err := inOrder(low, high, lower, upper); err != nil {
 		return 0, err
@@ -17,7 +17,7 @@ func SineDegreeDays(low, high, lower, upper float64) (float64, error) {
 	return sineAbove(lower, mean, swing) - sineAbove(upper, mean, swing), nil
 }
 
-// TriangleDegreeDays is SineDegreeDays for a temperature that runs in straight lines.
+// TriangleDegreeDays is SineDegreeDays for a temperature that changes linearly.
 func TriangleDegreeDays(low, high, lower, upper float64) (float64, error) {
 	if err := inOrder(low, high, lower, upper); err != nil {
 		return 0, err
@@ -32,7 +32,7 @@ func inOrder(low, high, lower, upper float64) error {
 	return nil
 }
 
-// sineAbove is the mean over a turn of how far mean + swing·sin lies above a threshold.
+// sineAbove returns the mean height of mean + swing·sin above a threshold over a full period.
 func sineAbove(threshold, mean, swing float64) float64 {
 	switch {
 	case mean-swing >= threshold:
@@ -44,7 +44,7 @@ func sineAbove(threshold, mean, swing float64) float64 {
 	return ((mean-threshold)*(math.Pi/2-θ) + swing*math.Cos(θ)) / math.Pi
 }
 
-// triangleAbove is the mean of how far a straight run from low to high lies above a threshold.
+// triangleAbove returns the mean height above a threshold of a straight line from low to high.
 func triangleAbove(threshold, low, high float64) float64 {
 	switch {
 	case low >= threshold:

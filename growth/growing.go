@@ -6,8 +6,8 @@ import (
 	"eyeup/quantity"
 )
 
-// Growing is how the growth of a leafy plant depends on temperature: nothing at Base
-// and below, 1 at Best, nothing at Ceiling and above.
+// Growing is the response of a leafy plant's growth to temperature: 0 at Base and below, 1 at
+// Best, 0 at Ceiling and above.
 type Growing struct{ Base, Best, Ceiling quantity.Temperature }
 
 // Check reports temperatures that are unknown or out of order.
@@ -19,8 +19,8 @@ func (g Growing) Check() error {
 	return nil
 }
 
-// Rate returns the share of the best growth at a steady temperature, 0 to 1, which is
-// also the days at best temperature that a day counts for.
+// Rate returns the growth rate at a constant temperature as a share of the best, 0 to 1. It is
+// also the number of days at best temperature that one day counts for.
 func (g Growing) Rate(celsius float64) float64 {
 	return Beta(celsius, g.Base.Celsius(), g.Best.Celsius(), g.Ceiling.Celsius())
 }

@@ -7,23 +7,23 @@ import (
 	"eyeup/quantity"
 )
 
-// Pest is how fast a pest goes from egg to adult. A generation takes Sum °C·d above Base.
+// Pest is how fast a pest develops from egg to adult. A generation takes Sum °C·d above Base.
 // Below Joined, where that line is known to be too slow, it takes CoolSum above CoolBase,
-// which meets the first line at Joined. QuickBase and QuickSum are the fastest study
-// known, or 0 where there is no other.
+// which meets the first line at Joined. QuickBase and QuickSum are from the fastest known
+// study, or 0 if there is no other.
 type Pest struct {
 	Name string
 
 	Base, CoolBase, Joined, QuickBase quantity.Temperature
 	Sum, CoolSum, QuickSum            float64              // °C·d
-	Warmest                           quantity.Temperature // warmest of the temperatures tried; level beyond
+	Warmest                           quantity.Temperature // warmest temperature tested; constant beyond
 
 	Source, CoolSource, QuickSource string
 }
 
-// Mites are two-spotted mites. The published constant makes 59 days at 15 °C, where 15 and
-// 31 days have been seen: below 20 °C the line is the one that meets the slower of these.
-// The quick line passes through 15.3 days at 15 °C and 6.0 at 30 °C.
+// Mites are two-spotted mites. The published constants give 59 days at 15 °C, where 15 and 31
+// days have been observed; so below 20 °C the line through the slower observation is used. The
+// quick line gives 15.3 days at 15 °C and 6.0 at 30 °C.
 var Mites = Pest{
 	Name: "two-spotted mite",
 	Base: quantity.Celsius(12.5), Sum: 146.5,
@@ -47,8 +47,8 @@ var Thrips = Pest{
 	QuickSource: "as above",
 }
 
-// Rate returns the share of a generation done in a day at a steady temperature in °C.
-// Beyond the warmest tried it is taken as level, which is an assumption.
+// Rate returns the share of a generation completed in a day at a constant temperature in °C.
+// Beyond the warmest tested temperature it is assumed constant.
 func (p Pest) Rate(celsius float64) float64 {
 	if celsius < p.Joined.Celsius() {
 		return linear(celsius, p.CoolBase, p.CoolSum)
@@ -56,12 +56,12 @@ func (p Pest) Rate(celsius float64) float64 {
 	return linear(min(celsius, p.Warmest.Celsius()), p.Base, p.Sum)
 }
 
-// Days returns the days from egg to adult at a steady temperature, and the fewest days
-// that any study has found; both are infinite where it is too cold. It fails beyond the
-// warmest temperature tried.
+// Days returns the days from egg to adult at a constant temperature, and the fewest days found
+// by any study; both are infinite if it is too cold. It fails above the warmest tested
+// temperature.
 func (p Pest) Days(at quantity.Temperature) (usual, fewest float64, err error) {
 	if !at.IsPossible() || at.Above(p.Warmest) {
-		return 0, 0, fmt.Errorf("%s has been counted up to %.0f °C, not at %.1f °C; ask for a temperature below", p.Name, p.Warmest.Celsius(), at.Celsius())
+		return 0, 0, fmt.Errorf("%s was studied up to %.0f °C, not at %.1f °C; ask for a lower temperature", p.Name, p.Warmest.Celsius(), at.Celsius())
 	}
 	usual = 1 / p.Rate(at.Celsius())
 	return usual, min(usual, 1/linear(at.Celsius(), p.QuickBase, p.QuickSum)), nil
@@ -71,9 +71,9 @@ func linear(celsius float64, base quantity.Temperature, sum float64) float64 {
 	return max(0, celsius-base.Celsius()) / sum
 }
 
-// MiteIncrease returns by what share a colony of two-spotted mites grows in a day at a
-// steady temperature (the intrinsic rate of increase): 0.08 at 15 °C to 0.321 at 30 °C,
-// on a line between (Bounfour & Tanigoshi 2001, J. Econ. Entomol. 94). It is false outside.
+// MiteIncrease returns the daily growth rate of a colony of two-spotted mites at a constant
+// temperature (the intrinsic rate of increase): 0.08 at 15 °C to 0.321 at 30 °C, linear
+// between (Bounfour & Tanigoshi 2001, J. Econ. Entomol. 94); false outside.
 func MiteIncrease(at quantity.Temperature) (float64, bool) {
 	const cool, warm, coolRate, warmRate = 15, 30, 0.08, 0.321
 	c := at.Celsius()
@@ -83,5 +83,5 @@ func MiteIncrease(at quantity.Temperature) (float64, bool) {
 	return coolRate + (warmRate-coolRate)*(c-cool)/(warm-cool), true
 }
 
-// DoublingDays returns the days in which what grows by rate a day doubles.
+// DoublingDays returns the doubling time in days at a daily growth rate.
 func DoublingDays(rate float64) float64 { return math.Ln2 / rate }

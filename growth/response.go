@@ -19,8 +19,8 @@ func Beta(celsius, base, best, ceiling float64) float64 {
 	return min(1, rise*math.Pow(fall, (ceiling-best)/(best-base)))
 }
 
-// Trapezoid returns a line up from base to from, level at 1 to to, and a line down to
-// ceiling, all in °C. It needs base < from ≤ to < ceiling.
+// Trapezoid returns a response that rises linearly from base to from, is 1 up to to, and falls
+// linearly to ceiling, all in °C. It needs base < from ≤ to < ceiling.
 func Trapezoid(celsius, base, from, to, ceiling float64) float64 {
 	return max(0, min(1, (celsius-base)/(from-base), (ceiling-celsius)/(ceiling-to)))
 }

@@ -2,8 +2,8 @@ package growth
 
 import "math"
 
-// Lognormal is a spread about Middle whose logarithm is normal with standard deviation
-// Sigma. Both are above 0; Middle has the unit of what is spread.
+// Lognormal is the lognormal distribution with median Middle and standard deviation Sigma of
+// the logarithm. Both are above 0; Middle has the unit of the variable.
 type Lognormal struct{ Middle, Sigma float64 }
 
 // Below returns the share that lies below x.
@@ -19,8 +19,8 @@ func (l Lognormal) At(p float64) float64 {
 	return l.Middle * math.Exp(l.Sigma*math.Sqrt2*math.Erfinv(2*p-1))
 }
 
-// Weibull is a spread with the given Shape and Scale, both above 0. It rises faster than
-// a Lognormal from its start and is offered for lots that come up all at once.
+// Weibull is the Weibull distribution with the given Shape and Scale, both above 0. It rises
+// faster from its start than a Lognormal and suits lots that emerge all at once.
 type Weibull struct{ Shape, Scale float64 }
 
 // Below returns the share that lies below x.

@@ -8,8 +8,7 @@ import (
 	"eyeup/quantity"
 )
 
-// Advice is what one source advises for the store of a kind. What it does not say is
-// not-a-number.
+// Advice is what one source advises for storing a kind. NaN marks what it does not say.
 type Advice struct {
 	Kind                    string
 	Coldest, Warmest        float64 // °C
@@ -39,7 +38,7 @@ var advice = []Advice{
 	{"ranunculus", none, none, none, none, "cool and dry", "Cerveny, Miller & Taylor 2011, HortScience 46:1523", "fewest lived after warm and damp storage", culture.Measured},
 }
 
-// Advised returns what sources advise for the store of a kind.
+// Advised returns the advice of all sources for storing a kind.
 func Advised(kind string) []Advice {
 	var all []Advice
 	for _, a := range advice {
@@ -50,8 +49,8 @@ func Advised(kind string) []Advice {
 	return slices.Clone(all)
 }
 
-// Disagree reports whether sources on a kind advise humidities that do not meet, and
-// between which ends they lie.
+// Disagree reports whether the sources on a kind give ranges of humidity that do not overlap,
+// and the lowest and highest value given.
 func Disagree(kind string) (driest, dampest float64, disagree bool) {
 	driest, dampest = math.Inf(1), math.Inf(-1)
 	leastDampest, mostDriest := math.Inf(1), math.Inf(-1)
@@ -65,11 +64,11 @@ func Disagree(kind string) (driest, dampest float64, disagree bool) {
 	return driest, dampest, mostDriest > leastDampest
 }
 
-// ToDo says what to do with stock in a state, in a store of a temperature.
+// ToDo returns advice for stock in a state, in a store at a temperature.
 func ToDo(s State, store quantity.Temperature) string {
 	switch {
 	case store.Below(quantity.Celsius(figure("freezes").Value)):
-		return "warm the store at once and go through it in a few days: what has frozen goes soft"
+		return "warm the store at once and check it in a few days: frozen roots go soft"
 	case store.Below(quantity.Celsius(figure("alarm").Value)):
 		return "warm the store a little: it is close to freezing"
 	}
@@ -77,8 +76,8 @@ func ToDo(s State, store quantity.Temperature) string {
 	case Firm:
 		return "leave it; look again in a month"
 	case Wrinkled:
-		return "damp the packing a little, or pack what lies bare; it lives, and a night in water before starting plumps it"
+		return "moisten the packing a little, or pack bare stock; it is alive, and a night in water before starting plumps it"
 	default:
-		return "soak one overnight and see; what stays limp is dead"
+		return "soak one overnight; if it stays limp it is dead"
 	}
 }

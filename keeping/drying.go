@@ -11,18 +11,18 @@ import (
 	"eyeup/quantity"
 )
 
-// ErrUnknown is returned for what nobody has measured and we have no assumption for.
+// ErrUnknown is returned for what has not been measured and has no assumption here.
 var ErrUnknown = errors.New("it is not known")
 
-// Stock is what lies in the store.
+// Stock is the stock in a store.
 type Stock struct {
 	Kind    string        // dahlia
 	Form    string        // clump, division
-	Pack    string        // what it lies in: bare, vermiculite, peat …
+	Pack    string        // packing: bare, vermiculite, peat …
 	Culture *culture.Kind // the garden's own figures of the kind; nil: the usual ones
 }
 
-// Packs returns what stock may lie in.
+// Packs returns the packings that are known.
 func Packs() []string {
 	var all []string
 	for _, f := range figures {
@@ -43,7 +43,7 @@ const (
 	DriedOut State = "dried out"
 )
 
-// StateAt returns the state of stock that has lost so much of its weight, 0 to 1.
+// StateAt returns the state of stock that has lost a share of its weight, 0 to 1.
 func StateAt(lost float64) State {
 	switch {
 	case lost > figure("dried out").Value:
@@ -54,15 +54,15 @@ func StateAt(lost float64) State {
 	return Firm
 }
 
-// Drying is what the air of a store has done.
+// Drying is the weight lost in a store.
 type Drying struct {
 	Lost  odds.Amount // share of weight, 0 to 1
-	State State       // at the middle
+	State State       // at the middle of Lost
 }
 
-// Loss returns the weight that stock loses over the spells, from being packed. It fails,
-// with ErrUnknown, for kinds and forms of which nothing is known; for a packing that is
-// not in Packs; and for air that can't be.
+// Loss returns the weight that stock loses over the spells, from the day of packing. It fails
+// with ErrUnknown for unknown kinds and forms, and for a packing not in Packs or impossible
+// air.
 func Loss(s Stock, spells []Spell) (Drying, error) {
 	parts, err := s.parts()
 	if err != nil {
@@ -76,9 +76,9 @@ func Loss(s Stock, spells []Spell) (Drying, error) {
 	return Drying{Lost: lost, State: StateAt(lost.Middle)}, nil
 }
 
-// DaysTo returns how long stock that has lost from of its weight (0 to 1) takes until it
-// has lost to, in air that stays as it is; infinite where it never does. The low end is
-// that of stock that dries fast. It fails as Loss does.
+// DaysTo returns the days until stock that has lost the share from of its weight (0 to 1) has
+// lost to, in constant air; infinite if it never does. The low end is for stock that dries
+// fast. It fails as Loss does.
 func DaysTo(s Stock, from, to float64, temperature quantity.Temperature, humidity quantity.Share) (odds.Amount, error) {
 	parts, err := s.parts()
 	if err != nil {
@@ -99,26 +99,26 @@ func DaysTo(s Stock, from, to float64, temperature quantity.Temperature, humidit
 	return odds.Amount{Low: whole / rate.High, Middle: whole / rate.Middle, High: whole / rate.Low}, nil
 }
 
-// WrinkledAt returns the share of weight lost at which skin wrinkles.
+// WrinkledAt returns the share of weight lost at which the skin wrinkles.
 func WrinkledAt() culture.Figure { return figure("wrinkled") }
 
-// parts returns the figures that Loss rests on: coefficient, packing, apart, surface.
+// parts returns the figures used by Loss: coefficient, packing, apart, surface.
 func (s Stock) parts() ([]culture.Figure, error) {
 	skin := figure(s.Kind + " " + s.Form + " coefficient")
 	if forms := formsOf(s.Kind); !known(skin) && len(forms) > 0 {
 		return nil, fmt.Errorf("a %s %s is not kept in store; give one of: %s", s.Kind, s.Form, strings.Join(forms, ", "))
 	}
 	if !known(skin) {
-		return nil, fmt.Errorf("how fast a %s %s dries in store: %w; weigh a few now and in a month and write it down", s.Kind, s.Form, ErrUnknown)
+		return nil, fmt.Errorf("how fast a %s %s dries in store: %w; weigh a few now and in a month, and note the weights", s.Kind, s.Form, ErrUnknown)
 	}
 	pack := figure(s.Pack + " packing")
 	if !known(pack) {
-		return nil, fmt.Errorf("%q is no packing that can be reckoned with; give one of: %s", s.Pack, strings.Join(Packs(), ", "))
+		return nil, fmt.Errorf("%q is not a known packing; give one of: %s", s.Pack, strings.Join(Packs(), ", "))
 	}
 	return []culture.Figure{skin, pack, figure("apart"), figure("surface")}, nil
 }
 
-// formsOf returns the forms of a kind whose drying can be reckoned.
+// formsOf returns the forms of a kind whose drying is known.
 func formsOf(kind string) []string {
 	var all []string
 	for _, f := range figures {
@@ -130,16 +130,16 @@ func formsOf(kind string) []string {
 	return all
 }
 
-// lawOf makes a law of one choice of the figures of parts.
+// lawOf makes a Law from one set of values of the figures of parts.
 func lawOf(x []float64) Law {
 	return Law{Coefficient: x[0] / x[1], Apart: x[2], Surface: quantity.Share(x[3])}
 }
 
-// inLogs combines figures in the logarithm of what follows from them, which is 0 or more:
-// so no end of it falls below nothing.
+// inLogs propagates the ranges of figures to the logarithm of a result of 0 or more, so that
+// the low end can't be negative.
 func inLogs(figures []culture.Figure, reckon func(x []float64) float64) odds.Amount {
 	a := odds.Combined(amounts(figures), func(x []float64) float64 { return math.Log(reckon(x)) })
-	if math.IsInf(a.Middle, -1) { // nothing, whatever the figures
+	if math.IsInf(a.Middle, -1) { // 0 for any values of the figures
 		return odds.Amount{}
 	}
 	return odds.Amount{Low: math.Exp(a.Low), Middle: math.Exp(a.Middle), High: math.Exp(a.High)}

@@ -9,7 +9,7 @@ import (
 	"eyeup/odds"
 )
 
-// Units of the figures here that culture has no need of.
+// Units that package culture lacks.
 const (
 	Transpiration culture.Unit = "ng/kg/s/Pa"
 	ADay          culture.Unit = "share/d"
@@ -21,14 +21,14 @@ const (
 	recalled = "from memory: the limit is not published"
 )
 
-// figures are all numbers of this room but those of a kind as a whole, which are culture's.
+// figures are all figures of this package. Those of a kind as a whole are in package culture.
 var figures = []culture.NamedFigure{
 	{Key: "dahlia clump coefficient", Meaning: "water lost through the skin", Figure: culture.Figure{
 		Low: 25, Value: 40, High: 60, Unit: Transpiration, Sure: culture.Assumption, Source: noCurve}},
 	{Key: "dahlia division coefficient", Meaning: "water lost through skin and cut", Figure: culture.Figure{
 		Low: 30, Value: 60, High: 120, Unit: Transpiration, Sure: culture.Assumption,
 		Source: "assumption: one and a half times a clump's; cut potatoes lost 1.75 times what whole ones did in their first week (J. Hort. Sci. Biotech. 2014)"}},
-	{Key: "apart", Meaning: "weight lost whatever the air", Figure: culture.Figure{
+	{Key: "apart", Meaning: "weight lost independently of the air", Figure: culture.Figure{
 		Low: 0, Value: 0.0001, High: 0.0003, Unit: ADay, Sure: culture.Assumption, Source: noCurve}},
 	{Key: "surface", Meaning: "humidity of the air at the skin", Figure: culture.Figure{
 		Low: 0.97, Value: 0.98, High: 1, Unit: culture.Share, Sure: culture.Practice, Source: "common practice: water activity of fresh roots, 0.98 to 1"}},
@@ -72,10 +72,10 @@ var figures = []culture.NamedFigure{
 		Low: 4.4, Value: 7.2, High: 10, Unit: culture.Celsius, Sure: culture.Practice, Source: "common practice: 40 to 50 °F"}},
 }
 
-// Figures returns every figure the room rests on.
+// Figures returns every figure that the package uses.
 func Figures() []culture.NamedFigure { return slices.Clone(figures) }
 
-// FiguresOf returns what the reckoning of a stock rests on.
+// FiguresOf returns the figures used for a stock.
 func FiguresOf(s Stock) []culture.NamedFigure {
 	var all []culture.NamedFigure
 	for _, f := range figures {
@@ -87,7 +87,7 @@ func FiguresOf(s Stock) []culture.NamedFigure {
 	return all
 }
 
-// figure returns one figure; what is not in the table is not-a-number.
+// figure returns one figure; NaN if it is not in the table.
 func figure(key string) culture.Figure {
 	for _, f := range figures {
 		if f.Key == key {
@@ -97,7 +97,7 @@ func figure(key string) culture.Figure {
 	return culture.Figure{Low: math.NaN(), Value: math.NaN(), High: math.NaN()}
 }
 
-// amounts returns the ranges of figures as spreads to reckon with.
+// amounts converts the ranges of figures to distributions.
 func amounts(figures []culture.Figure) []odds.Amount {
 	all := make([]odds.Amount, len(figures))
 	for i, f := range figures {

@@ -7,25 +7,25 @@ import (
 	"eyeup/odds"
 )
 
-// Round is what was found on going through a store: how many were firm, wrinkled, soft or
-// lost, of all that were looked at. What is soft or lost is taken out.
+// Round is the result of checking a store: how many of those examined were firm, wrinkled,
+// soft or lost. Soft and lost ones are removed.
 type Round struct {
-	Day                        float64 // since it was packed
+	Day                        float64 // days since packing
 	Firm, Wrinkled, Soft, Lost int
 }
 
 func (r Round) seen() int  { return r.Firm + r.Wrinkled + r.Soft + r.Lost }
 func (r Round) alive() int { return r.Firm + r.Wrinkled }
 
-// Pace is what is believed of how many times faster than reckoned a stock is lost. It is
-// lognormal: Middle at even odds, Spread the standard deviation of the logarithm.
+// Pace is the belief about how many times faster than computed a stock is lost. It is
+// lognormal: Middle is the median, Spread the standard deviation of the logarithm.
 type Pace struct {
 	Middle float64
 	Spread float64
 }
 
-// Reckoned returns the pace of which nothing has been seen yet: 1, as uncertain as the
-// figures are. It fails as Survival does.
+// Reckoned returns the pace before any round: median 1, with the uncertainty of the figures.
+// It fails as Survival does.
 func Reckoned(s Stock, spells []Spell) (Pace, error) {
 	h, err := s.hazard()
 	if err != nil {
@@ -38,24 +38,24 @@ func Reckoned(s Stock, spells []Spell) (Pace, error) {
 	if !(gone.Low > 0) {
 		return Pace{1, pacePriorSpread}, nil
 	}
-	const oneInTen = 1.2815515655446004 // standard deviations from the middle to one in ten
+	const oneInTen = 1.2815515655446004 // standard deviations between the median and the 10 % quantile
 	return Pace{1, math.Log(gone.High/gone.Low) / (2 * oneInTen)}, nil
 }
 
-// pacePriorSpread stands where none can be reckoned, as before any day has passed.
+// pacePriorSpread is used where no spread can be computed, as on the first day.
 const pacePriorSpread = 1.0
 
-// OfVariety returns the pace of one variety, of which nothing has been seen, from that of
-// its kind: so a variety's rounds are weighed against all others'.
+// OfVariety returns the prior pace of one variety from that of its kind, so that a variety's
+// own rounds are weighed against all others'.
 func (p Pace) OfVariety() Pace {
 	return Pace{p.Middle, math.Hypot(p.Spread, figure("pace spread").Value)}
 }
 
-// After returns the pace once the rounds were seen, in the order of their days, in a store
-// whose air was that of the spells since it was packed. Each tells how many of those still
-// there at the round of an earlier day came through since; rounds of one day stand side by
-// side. Other lots are folded in by calling it again on what it returned. It fails as
-// Survival does, and for rounds out of order, after the last spell, or of less than nothing.
+// After returns the pace updated by the rounds, in order of their days, in a store whose air
+// since packing was that of the spells. Each round says how many of those left after the
+// previous day's round survived since; rounds on the same day are independent samples. To add
+// another lot, call After on the result. It fails as Survival does, and for rounds that are
+// out of order, after the last spell, or negative.
 func (p Pace) After(s Stock, spells []Spell, rounds []Round) (Pace, error) {
 	heaps, err := heapsAt(s, spells, rounds)
 	if err != nil {
@@ -73,7 +73,7 @@ func (p Pace) After(s Stock, spells []Spell, rounds []Round) (Pace, error) {
 	}), nil
 }
 
-// heapsAt returns the hazard heaped up until each round, with nothing before the first.
+// heapsAt returns the cumulative hazard between successive rounds.
 func heapsAt(s Stock, spells []Spell, rounds []Round) ([]float64, error) {
 	h, err := s.hazard()
 	if err != nil {
@@ -86,16 +86,16 @@ func heapsAt(s Stock, spells []Spell, rounds []Round) ([]float64, error) {
 	for _, r := range rounds {
 		switch {
 		case !(r.Day >= last) || r.Day > Days(spells)+1e-9:
-			return nil, fmt.Errorf("the round of day %g lies before the one of day %g or after day %g, the last that the store is known for; put them in order", r.Day, last, Days(spells))
+			return nil, fmt.Errorf("the round of day %g is before that of day %g or after day %g, the last day with known air; put the rounds in order", r.Day, last, Days(spells))
 		case min(r.Firm, r.Wrinkled, r.Soft, r.Lost) < 0:
-			return nil, fmt.Errorf("the round of day %g found less than nothing; give counts of 0 or more", r.Day)
+			return nil, fmt.Errorf("the round of day %g has negative counts; give 0 or more", r.Day)
 		}
 		heaps, last = append(heaps, h.middle(until(spells, r.Day))), r.Day
 	}
 	return heaps, nil
 }
 
-// until returns the spells of the first so many days.
+// until returns the spells of the given number of first days.
 func until(spells []Spell, days float64) []Spell {
 	var all []Spell
 	for _, s := range spells {
@@ -106,8 +106,8 @@ func until(spells []Spell, days float64) []Spell {
 	return all
 }
 
-// likelihood returns the logarithm of the odds of what a round found, when so much hazard
-// had been heaped up since the one before.
+// likelihood returns the log-likelihood of a round, given the cumulative hazard since the
+// previous one.
 func likelihood(r Round, heap float64) float64 {
 	sum := -heap * float64(r.alive())
 	if gone := r.seen() - r.alive(); gone > 0 {
@@ -116,8 +116,7 @@ func likelihood(r Round, heap float64) float64 {
 	return sum
 }
 
-// weighed returns the pace weighed by the logarithm of a likelihood of each value, summed
-// up again as a lognormal.
+// weighed returns the pace updated by a log-likelihood, fitted by a lognormal again.
 func (p Pace) weighed(likelihood func(times float64) float64) Pace {
 	points := p.points()
 	weights := make([]float64, len(points))
@@ -138,8 +137,8 @@ func (p Pace) weighed(likelihood func(times float64) float64) Pace {
 	return Pace{math.Exp(mean), math.Sqrt(max(square/sum-mean*mean, 1e-12))}
 }
 
-// points are the logarithms of the pace over which is summed: wide enough for rounds that
-// find what was not expected.
+// points are the logarithms of the pace used for integration, wide enough for unexpected
+// rounds.
 func (p Pace) points() []float64 {
 	const each, reach = 401, 6.0
 	all := make([]float64, each)
@@ -149,9 +148,9 @@ func (p Pace) points() []float64 {
 	return all
 }
 
-// Through returns what is believed of the share, of what is alive on one day since
-// packing, that comes through to another. With odds.Among it tells how many of so many to
-// count on. It fails as Survival does, and for days out of order or beyond the spells.
+// Through returns the belief about the share of stock alive on day from after packing that is
+// alive on day to. odds.Among then gives how many of a number to expect. It fails as Survival
+// does, and for days out of order or beyond the spells.
 func (p Pace) Through(s Stock, spells []Spell, from, to float64) (odds.Beta, error) {
 	heaps, err := heapsAt(s, spells, []Round{{Day: from}, {Day: to}})
 	if err != nil {

@@ -1,12 +1,13 @@
-// Package outlook says what to count on at a date: how many of each variety come through
-// the store, and how many good divisions they give.
+// Package outlook estimates what to count on at a date: how many of each variety survive the
+// store, and how many good divisions they give.
 //
-// What comes through is reckoned by package keeping, with the garden's own rounds folded
-// in: all of a kind first, then the variety's own, which is thereby pulled towards its
-// kind. Good divisions from a clump follow a gamma-Poisson law: a kind's figure from
-// package culture, pulled by what this garden's dividings gave, then the variety's own.
+// Survival is computed by package keeping and updated by the garden's own rounds: first for
+// the kind, then for the variety, which is shrunk towards its kind. Good divisions from a
+// clump follow a gamma-Poisson model: the kind's figure from package culture, updated by this
+// garden's divisions, then the variety's own.
 //
-// It also says where a round would tell most, and what each crate has lost so far.
+// It also proposes the rounds that would tell most, and computes what each crate has lost so
+// far.
 //
-// Left out: seed, and what stands in pots and beds, which is counted as it stands.
+// Not included: seed, and stock in pots and beds, which is counted as it stands.
 package outlook

@@ -15,19 +15,19 @@ import (
 	"eyeup/stock"
 )
 
-// usualPack is what is taken for granted where the book does not say what stock is packed
-// in: the packing that the usual success of a kind is told of.
+// usualPack is the packing assumed where the book gives none. A kind's usual success refers to
+// it.
 const usualPack = "vermiculite"
 
-// stored says what lies in the store, and what its air is like. What the book does not
-// say is taken to be as usual for the kind, and noted.
+// stored returns the stock in a store and the store's air. It assumes the usual for the kind
+// where the book says nothing, and records each assumption.
 func (r *reckoning) stored(kind *culture.Kind, name string, at stock.Spot, pack string) (keeping.Stock, Store) {
 	s := keeping.Stock{Kind: name, Form: string(at.Form), Pack: pack, Culture: kind}
 	if pack == "" || !slices.Contains(keeping.Packs(), pack) {
 		if pack == "" {
-			r.assumed["where the book does not say what stock is packed in: "+usualPack] = true
+			r.assumed["packing, where the book does not give it: "+usualPack] = true
 		} else {
-			r.assumed[pack+" packing, of which nothing is known: as "+usualPack] = true
+			r.assumed[pack+" packing, for which there are no figures: as "+usualPack] = true
 		}
 		s.Pack = usualPack
 	}
@@ -39,7 +39,7 @@ func (r *reckoning) stored(kind *culture.Kind, name string, at stock.Spot, pack 
 	return s, usualStore(kind)
 }
 
-// usualStore is a store as advised for a kind, at half humidity, all the year.
+// usualStore returns a store as advised for a kind, at half humidity all year.
 func usualStore(kind *culture.Kind) (s Store) {
 	celsius, humidity := math.NaN(), culture.Usual("store.air")
 	if kind != nil {
@@ -53,8 +53,8 @@ func usualStore(kind *culture.Kind) (s Store) {
 	return s
 }
 
-// asKept turns rounds of the book into rounds of package keeping, which takes out what is
-// soft: one that stays and is soft again in the next round is not told as gone twice.
+// asKept converts rounds of the book to rounds of package keeping, which removes soft stock:
+// stock that stays in store and is soft again in the next round is not counted as lost twice.
 func asKept(rounds []stock.Round, since civil.Date) []keeping.Round {
 	var all []keeping.Round
 	soft := 0
@@ -69,7 +69,7 @@ func asKept(rounds []stock.Round, since civil.Date) []keeping.Round {
 	return all
 }
 
-// spells is the air of the store from the day stock was laid in it to another.
+// spells returns the air of the store from the day stock was stored to another.
 func (y *lying) spells(to civil.Date) []keeping.Spell {
 	if to.Before(y.at.Since) {
 		return nil
@@ -77,15 +77,15 @@ func (y *lying) spells(to civil.Date) []keeping.Spell {
 	return keeping.Monthly(y.store.Temperature, y.store.Humidity, civil.Span{From: y.at.Since, To: to.AddDays(-1)})
 }
 
-// paces are how fast each kind, and each variety, is lost in this garden.
+// paces are the beliefs about how fast each kind and each variety is lost in this garden.
 type paces struct {
 	kinds     map[string]keeping.Pace
 	varieties map[sort]keeping.Pace
-	why       map[string]error // why nothing can be reckoned of a kind
+	why       map[string]error // by kind: why nothing can be computed
 }
 
-// paces hears every round of the book: first what they tell of each variety, then what
-// the varieties tell of their kind, then each variety again, pulled towards its kind.
+// paces uses every round of the book: first each variety alone, then the kind from its
+// varieties, then each variety again, shrunk towards its kind.
 func (r *reckoning) paces() *paces {
 	p := &paces{map[string]keeping.Pace{}, map[sort]keeping.Pace{}, map[string]error{}}
 	for _, key := range r.order {
@@ -118,12 +118,12 @@ func compareSorts(a, b sort) int {
 	return cmp.Or(strings.Compare(a.kind, b.kind), strings.Compare(a.name, b.name))
 }
 
-// heard is what rounds alone tell of a variety's pace, its logarithm's mean and weight
-// (one over its variance); nothing where there were none.
+// heard is the evidence of rounds about a variety's pace: mean of the logarithm and weight
+// (one over its variance); zero without rounds.
 type heard struct{ mean, weight float64 }
 
-// hear folds the rounds of each variety into what is believed of any variety of its kind,
-// and takes that belief out again.
+// hear updates the prior for any variety of the kind by the rounds of each variety, and then
+// removes the prior, so that the evidence remains.
 func (p *paces) hear(all []looked) map[sort]heard {
 	after := map[sort]keeping.Pace{}
 	for i := range all {
@@ -150,8 +150,8 @@ func (p *paces) hear(all []looked) map[sort]heard {
 	return told
 }
 
-// to adds what was heard to a belief; apart is how much what it was heard of may differ
-// from what is believed about.
+// to adds evidence to a belief. apart is the variance between what the evidence is about and
+// what the belief is about.
 func (h heard) to(p keeping.Pace, apart float64) keeping.Pace {
 	if h.weight == 0 {
 		return p
@@ -162,12 +162,12 @@ func (h heard) to(p keeping.Pace, apart float64) keeping.Pace {
 	return keeping.Pace{Middle: math.Exp(mean), Spread: math.Sqrt(1 / (before + weight))}
 }
 
-// spreadOfVarieties is how much varieties of a kind differ, by package keeping.
+// spreadOfVarieties returns how much varieties of a kind differ, by package keeping.
 func spreadOfVarieties(kind keeping.Pace) float64 {
 	return math.Sqrt(square(kind.OfVariety().Spread) - square(kind.Spread))
 }
 
-// looked is a heap that rounds have looked at, in this winter or another.
+// looked is a heap examined by rounds, in this winter or another.
 type looked struct {
 	heap   heap
 	key    sort
@@ -176,7 +176,7 @@ type looked struct {
 	rounds []keeping.Round
 }
 
-// fold folds the rounds into a pace; rounds that can't be reckoned with leave it as it is.
+// fold updates a pace by the rounds; rounds that can't be used leave it unchanged.
 func (l *looked) fold(p keeping.Pace) keeping.Pace {
 	after, err := p.After(l.stored, l.spells, l.rounds)
 	if err != nil || math.IsNaN(after.Middle) {
@@ -204,8 +204,8 @@ func (r *reckoning) heaps() []looked {
 	return all
 }
 
-// through returns what is believed of the share of what is alive that comes through to a
-// day. It is reckoned from the last round, or from the day it was laid in.
+// through returns the belief about the share of living stock that survives to a day, counted
+// from the last round or from the day of storing.
 func (y *lying) through(p keeping.Pace, to civil.Date) (odds.Beta, error) {
 	from := y.at.Since
 	if !y.last.IsZero() {
@@ -218,10 +218,10 @@ func (y *lying) through(p keeping.Pace, to civil.Date) (odds.Beta, error) {
 	return p.Through(y.stored, y.spells(to), float64(from.Sub(y.at.Since)), days)
 }
 
-// plainWhy says why nothing can be reckoned.
+// plainWhy rewords why nothing can be computed.
 func plainWhy(err error) string {
 	if errors.Is(err, keeping.ErrFrozen) {
-		return "its store freezes: go through it and write down what is firm"
+		return "its store freezes: check it and note what is firm"
 	}
 	return err.Error()
 }

@@ -12,13 +12,13 @@ import (
 	"eyeup/stock"
 )
 
-// Store is what the air of a store is like, January first.
+// Store is the air of a store, January first.
 type Store struct {
 	Temperature [12]quantity.Temperature
 	Humidity    [12]quantity.Share
 }
 
-// Question is what is asked.
+// Question holds the inputs of Reckon.
 type Question struct {
 	Book   *stock.Book
 	Today  civil.Date
@@ -27,28 +27,28 @@ type Question struct {
 	Kinds  func(name string) (*culture.Kind, bool) // with the garden's own figures; culture.Lookup if nil
 }
 
-// Answer is what to count on.
+// Answer is the result of Reckon.
 type Answer struct {
 	At        civil.Date
 	Varieties []Variety  // by kind and name
-	Crates    []Crate    // what each has lost so far, driest first
-	Rounds    []Proposal // where a round would tell most, best first
-	Assumed   []string   // what was taken for granted for want of anything better
+	Crates    []Crate    // weight lost so far, driest first
+	Rounds    []Proposal // the most informative rounds, best first
+	Assumed   []string   // assumptions made where the book says nothing
 }
 
 // Variety is what to count on of one variety.
 type Variety struct {
 	Kind, Name string
-	Clumps     int         // in store today, those found soft left out
+	Clumps     int         // in store today, without those found soft
 	Others     int         // divisions and corms in store today, likewise
 	Elsewhere  int         // in pots, trays and beds, as they stand
-	Through    odds.Amount // clumps, divisions and corms that come through to the date
-	Pieces     odds.Amount // good divisions from a clump; nothing where its kind gives none
-	Divided    int         // clumps of it divided in this book
-	Good       odds.Amount // good divisions and corms at the date, all clumps being cut
+	Through    odds.Amount // clumps, divisions and corms that survive to the date
+	Pieces     odds.Amount // good divisions from a clump; 0 if its kind gives none
+	Divided    int         // clumps of it that the book says were divided
+	Good       odds.Amount // good divisions and corms at the date if all clumps are cut
 	Wanted     int         // to be planted and kept in reserve
-	Enough     float64     // odds that there are as many as wanted; 1 where none are
-	Why        string      // why nothing is said, where nothing can be
+	Enough     float64     // probability of at least Wanted; 1 if Wanted is 0
+	Why        string      // why there is no estimate; else empty
 }
 
 // Crate is one lot in one crate of a store.
@@ -60,37 +60,37 @@ type Crate struct {
 	Since      civil.Date
 	Lost       odds.Amount   // share of weight, 0 to 1
 	State      keeping.State // at the middle
-	Wrinkles   civil.When    // when skin begins to wrinkle; none where it never does
+	Wrinkles   civil.When    // when the skin begins to wrinkle; zero if never
 	ToDo       string
 }
 
-// Proposal is a round that would tell something.
+// Proposal is a round that would give information.
 type Proposal struct {
 	Code, Name string
 	Spot       stock.Spot
 	Count      int
-	Last       civil.Date  // of the last round there, none where there was none
+	Last       civil.Date  // date of the last round there; zero if none
 	Alive      odds.Amount // of these, today
 }
 
-// lying is stock in store, with all that is needed to say what becomes of it.
+// lying is stock in store with the data for its forecast.
 type lying struct {
 	lot    stock.Lot
 	at     stock.Standing
 	stored keeping.Stock
 	store  Store
-	alive  int // today, those found soft left out
+	alive  int // today, without those found soft
 	last   civil.Date
 	rounds []keeping.Round
 }
 
-// kept are the forms that lie in a store.
+// kept are the forms of stock that are stored.
 var kept = []stock.Form{stock.Clump, stock.Division, stock.Corm}
 
-// Reckon answers a Question. It fails for a date that is past.
+// Reckon answers a Question. A date in the past is an error.
 func Reckon(q Question) (*Answer, error) {
 	if q.At.Before(q.Today) {
-		return nil, fmt.Errorf("%s is past; ask for today or a day to come", q.At)
+		return nil, fmt.Errorf("%s is past; ask for today or a later day", q.At)
 	}
 	if q.Kinds == nil {
 		q.Kinds = culture.Lookup
@@ -115,7 +115,7 @@ func Reckon(q Question) (*Answer, error) {
 // sort is a variety of a kind.
 type sort struct{ kind, name string }
 
-// reckoning is a question on its way to an answer.
+// reckoning is the state while a question is answered.
 type reckoning struct {
 	Question
 	order     []sort
@@ -126,14 +126,14 @@ type reckoning struct {
 	assumed   map[string]bool
 }
 
-// heap is one lot at one spot since a day: what rounds look at.
+// heap is one lot at one spot since a day: the unit that rounds examine.
 type heap struct {
 	lot   stock.LotID
 	spot  stock.Spot
 	since civil.Date
 }
 
-// key orders heaps, so that they are always taken in the same order.
+// key sorts heaps, for a fixed order.
 func (h heap) key() string { return h.lot.String() + " " + h.since.String() + " " + h.spot.String() }
 
 func roundsOf(all []stock.Round) map[heap][]stock.Round {
@@ -145,7 +145,7 @@ func roundsOf(all []stock.Round) map[heap][]stock.Round {
 	return by
 }
 
-// gather sorts what stands by variety, and what lies in store from what grows.
+// gather groups stock by variety, and separates stored from growing stock.
 func (r *reckoning) gather() {
 	r.lying, r.elsewhere, r.wanted = map[sort][]lying{}, map[sort]int{}, map[sort]int{}
 	for _, h := range r.Book.Holdings() {
@@ -170,7 +170,7 @@ func (r *reckoning) gather() {
 	slices.SortFunc(r.order, compareSorts)
 }
 
-// lie finds out how a lot lies in store, and what the rounds have found of it.
+// lie returns how a lot is stored and what its rounds found.
 func (r *reckoning) lie(l stock.Lot, st stock.Standing) lying {
 	y := lying{lot: l, at: st, alive: st.Count}
 	kind, _ := r.Kinds(l.Kind)

@@ -170,7 +170,7 @@ func TestWhatIsNotKnownIsTold(t *testing.T) {
 	g.write("2026-11-02", "taken in", `{"variety":"Unpacked","kind":"dahlia","form":"clump","count":9,"place":"shed"}`)
 	g.write("2026-11-02", "taken in", `{"variety":"Strange","kind":"mandrake","form":"clump","count":9,"place":"cellar"}`)
 	a := g.ask()
-	if all := strings.Join(a.Assumed, "\n"); !strings.Contains(all, "the air of shed") || !strings.Contains(all, "does not say what stock is packed in") {
+	if all := strings.Join(a.Assumed, "\n"); !strings.Contains(all, "the air of shed") || !strings.Contains(all, "where the book does not give it: vermiculite") {
 		t.Errorf("taken for granted: %s", all)
 	}
 	if v := g.of("Strange"); v.Why == "" || !math.IsNaN(v.Good.Middle) {

@@ -10,35 +10,34 @@ import (
 	"gonum.org/v1/gonum/stat/distuv"
 )
 
-// pieces is what is believed of the good divisions from a clump: a gamma law of their
-// mean, as though so many clumps had given so many.
+// pieces is a gamma belief about the mean number of good divisions from a clump, as if clumps
+// had given good.
 type pieces struct{ good, clumps float64 }
 
 var (
-	// varietySpread is how much varieties of a kind differ in what a clump gives, as a
-	// share of its mean.
+	// varietySpread is how much varieties of a kind differ in divisions per clump, as a share
+	// of the mean.
 	varietySpread = culture.Usual("divide.varieties")
 
-	// uneven is how much more clumps of one variety differ than chance alone would have it
-	// (variance over mean).
+	// uneven is the variance over the mean between clumps of one variety; chance alone gives 1.
 	uneven = culture.Usual("divide.uneven")
 )
 
-// oneInTen is how many standard deviations lie from the middle to one case in ten.
+// oneInTen is the number of standard deviations between the median and the 10 % quantile.
 const oneInTen = 1.2815515655446004
 
-// yields are what a clump gives, by kind and by variety.
+// yields are the beliefs about divisions per clump, by kind and by variety.
 type yields struct {
 	kinds     map[string]float64
 	varieties map[sort]pieces
 	divided   map[sort]int
 }
 
-// tally adds up the dividings of a variety.
+// tally is the sum of a variety's divisions.
 type tally struct{ clumps, good float64 }
 
-// yields learns from the dividings of the book: what a clump of the kind gives, and of
-// the variety, which is pulled towards it.
+// yields estimates divisions per clump from the book, for the kind and for each variety, which
+// is shrunk towards its kind.
 func (r *reckoning) yields() *yields {
 	y := &yields{map[string]float64{}, map[sort]pieces{}, map[sort]int{}}
 	seen := map[sort]tally{}
@@ -62,8 +61,9 @@ func (r *reckoning) yields() *yields {
 	return y
 }
 
-// kindMean is what a clump of a kind gives in this garden: the figure of package culture,
-// weighed against each variety's own as sure as it is. It is 0 for kinds not divided.
+// kindMean returns the mean divisions per clump of a kind in this garden: the figure of
+// package culture weighed against each variety's own by precision. It is 0 for kinds that are
+// not divided.
 func (r *reckoning) kindMean(name string, seen map[sort]tally) float64 {
 	kind, known := r.Kinds(name)
 	if !known {
@@ -84,12 +84,13 @@ func (r *reckoning) kindMean(name string, seen map[sort]tally) float64 {
 	return sum / weight
 }
 
-// spreadOf is a figure's standard deviation, its range being one case in ten either way.
+// spreadOf returns a figure's standard deviation; its range is taken as the 10 % to 90 %
+// quantiles.
 func spreadOf(f culture.Figure) float64 { return (f.High - f.Low) / (2 * oneInTen) }
 
 func square(x float64) float64 { return x * x }
 
-// amount is what a clump gives, with what is not known of its mean.
+// amount returns the mean number of good divisions from a clump, with its uncertainty.
 func (p pieces) amount() odds.Amount {
 	if p.clumps == 0 {
 		return odds.Amount{}
@@ -98,14 +99,14 @@ func (p pieces) amount() odds.Amount {
 	return odds.Amount{Low: g.Quantile(0.1), Middle: g.Quantile(0.5), High: g.Quantile(0.9)}
 }
 
-// draw draws how many good divisions so many clumps give.
+// draw draws a random number of good divisions from the given clumps.
 func (p pieces) draw(clumps int, chance *rand.Rand) int {
 	if clumps == 0 || p.clumps == 0 {
 		return 0
 	}
 	mean := distuv.Gamma{Alpha: p.good, Beta: p.clumps, Src: chance}.Rand() * float64(clumps)
-	// Clumps differ more than chance: a gamma of their sum with its mean and uneven times
-	// its variance beyond the Poisson's own.
+	// Clumps differ more than by chance: draw their sum from a gamma with its mean and the
+	// variance beyond that of the Poisson.
 	extra := uneven - 1
 	mean = distuv.Gamma{Alpha: math.Max(mean/extra, 1e-9), Beta: 1 / extra, Src: chance}.Rand()
 	return int(distuv.Poisson{Lambda: mean, Src: chance}.Rand())

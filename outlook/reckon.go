@@ -15,13 +15,13 @@ import (
 	"eyeup/stock"
 )
 
-// draws is how often the future of a variety is drawn.
+// draws is the number of random futures of a variety.
 const draws = 2000
 
-// seed begins the chance of every outlook: the same question has the same answer.
+// seed is the random seed: the same question has the same answer.
 const seed = 1
 
-// variety says what to count on of one variety.
+// variety returns what to count on of one variety.
 func (r *reckoning) variety(key sort, p *paces, y *yields) Variety {
 	v := Variety{Kind: key.kind, Name: key.name, Elsewhere: r.elsewhere[key], Wanted: r.wanted[key], Divided: y.divided[key], Pieces: y.varieties[key].amount()}
 	lots := r.lying[key]
@@ -37,9 +37,9 @@ func (r *reckoning) variety(key sort, p *paces, y *yields) Variety {
 			err = why
 		}
 		if err != nil || math.IsNaN(belief.A) {
-			v.Why = "what comes through can't be said: not reckoned"
+			v.Why = "no forecast of what survives: not computed"
 			if err != nil {
-				v.Why = "what comes through can't be said: " + plainWhy(err)
+				v.Why = "no forecast of what survives: " + plainWhy(err)
 			}
 			v.Through, v.Good, v.Enough = unknown(), unknown(), math.NaN()
 			return v
@@ -52,7 +52,7 @@ func (r *reckoning) variety(key sort, p *paces, y *yields) Variety {
 
 func unknown() odds.Amount { return odds.Exactly(math.NaN()) }
 
-// draw draws the future of a variety again and again, and sums it up.
+// draw simulates the future of a variety many times and summarises it.
 func (v *Variety) draw(lots []lying, beliefs []odds.Beta, each pieces) {
 	chance := odds.Stream(seed, "outlook/"+v.Kind+"/"+v.Name)
 	through, good := make([]float64, draws), make([]float64, draws)
@@ -79,7 +79,7 @@ func (v *Variety) draw(lots []lying, beliefs []odds.Beta, each pieces) {
 	v.Through, v.Good, v.Enough = odds.AmountOf(through), odds.AmountOf(good), float64(enough)/draws
 }
 
-// drawAlive draws from the beta-binomial.
+// drawAlive draws from the beta-binomial distribution.
 func drawAlive(n int, belief odds.Beta, chance *rand.Rand) int {
 	share := distuv.Beta{Alpha: belief.A, Beta: belief.B, Src: chance}.Rand()
 	alive := 0
@@ -91,7 +91,7 @@ func drawAlive(n int, belief odds.Beta, chance *rand.Rand) int {
 	return alive
 }
 
-// crates says what each heap has lost so far, the driest first.
+// crates returns what each heap has lost so far, driest first.
 func (r *reckoning) crates() []Crate {
 	var all []Crate
 	for _, key := range r.order {
@@ -99,7 +99,7 @@ func (r *reckoning) crates() []Crate {
 			y := &r.lying[key][i]
 			dried, err := keeping.Loss(y.stored, y.spells(r.Today))
 			if err != nil {
-				continue // why is told with its variety
+				continue // its variety says why
 			}
 			c := Crate{Code: string(y.lot.Code), Name: key.name, Spot: y.at.Spot, Count: y.at.Count, Pack: y.at.Pack, Since: y.at.Since, Lost: dried.Lost, State: dried.State}
 			now := r.Today.Month() - 1
@@ -115,10 +115,10 @@ func (r *reckoning) crates() []Crate {
 	return all
 }
 
-// longest is how far ahead a store is looked.
+// longest is how many days ahead a store is forecast.
 const longest = 730
 
-// after returns the day so many days from today; none where that is beyond all winters.
+// after returns the day that many days from today; zero if that is beyond longest.
 func (r *reckoning) after(days float64) civil.Date {
 	if !(days < longest) {
 		return civil.Date{}
@@ -126,11 +126,11 @@ func (r *reckoning) after(days float64) civil.Date {
 	return r.Today.AddDays(civil.Days(math.Round(days)))
 }
 
-// mostProposed is how many rounds are proposed at a time.
+// mostProposed is how many rounds are proposed.
 const mostProposed = 8
 
-// proposals says where a round would tell most: where it is least known how many are
-// alive today.
+// proposals returns the rounds that would tell most: where the number alive today is least
+// certain.
 func (r *reckoning) proposals(p *paces) []Proposal {
 	type weighed struct {
 		Proposal
@@ -158,7 +158,7 @@ func (r *reckoning) proposals(p *paces) []Proposal {
 	return best
 }
 
-// leastUnsure is a variance (of a count) below which a round tells nothing worth the walk.
+// leastUnsure is the variance of a count below which a round is not worth proposing.
 const leastUnsure = 0.05
 
 func celsiusOf(c float64) quantity.Temperature {

@@ -1,9 +1,9 @@
 package patch
 
-// step is a change of one variety by as few places as its least allows.
+// step is a change of one variety by the fewest places that its least allows.
 type step struct{ i, by int }
 
-// up returns the least change that gives a variety more; false where it may have no more.
+// up returns the smallest step that gives a variety more; false if it may not have more.
 func (s *sums) up(i int) (step, bool) {
 	n := s.places[i]
 	by := 1
@@ -13,7 +13,7 @@ func (s *sums) up(i int) (step, bool) {
 	return step{i, by}, n+by <= s.b.Varieties[i].most()
 }
 
-// down returns the least change that takes places from a variety; false where none may go.
+// down returns the smallest step that takes places from a variety; false if none may go.
 func (s *sums) down(i int) (step, bool) {
 	n := s.places[i]
 	switch {
@@ -25,8 +25,8 @@ func (s *sums) down(i int) (step, bool) {
 	return step{i, -1}, true
 }
 
-// change returns what the count changes by, part by part, when steps are taken, and whether
-// the list fits afterwards. The list itself stays as it is.
+// change returns by how much the steps change each part of the count, and whether the list
+// then fits. The list itself is not changed.
 func (s *sums) change(steps ...step) (c Count, fits bool) {
 	before := s.mixes(steps)
 	for _, t := range steps {
@@ -43,7 +43,7 @@ func (s *sums) change(steps ...step) (c Count, fits bool) {
 	return c, fits
 }
 
-// mixes returns what those groups count for whose mix the steps touch.
+// mixes returns the count of the groups that the steps affect.
 func (s *sums) mixes(steps []step) float64 {
 	total := 0.0
 	for g := range s.groups {
@@ -57,12 +57,12 @@ func (s *sums) mixes(steps []step) float64 {
 	return total
 }
 
-// telling is how much a change must better the count to be worth making, in places: well
-// below the least that choices can differ by, well above what sums lose in rounding.
+// telling is the smallest improvement of the count worth making, in places: well below the
+// smallest difference between choices, well above rounding errors.
 const telling = 1e-7
 
-// fill gives places one step at a time, each to the variety that gains most for the room it
-// takes, until none gains.
+// fill adds places one step at a time, each to the variety that gains most for the room it
+// takes, until no step gains.
 func (s *sums) fill() {
 	for {
 		best, most := step{}, telling
@@ -87,8 +87,8 @@ func (s *sums) fill() {
 	}
 }
 
-// better takes every step, and every step down for a step up, that lessens the count, until
-// none does. It ends, since the count falls each time.
+// better takes every single step, and every exchange of a step down for a step up, that lowers
+// the count, until none does. It ends because the count falls each time.
 func (s *sums) better() {
 	for changed := true; changed; {
 		changed = false
@@ -105,7 +105,7 @@ func (s *sums) better() {
 	}
 }
 
-// single takes or gives places of one variety where that is better.
+// single gives or takes places of one variety if that lowers the count.
 func (s *sums) single(i int) bool {
 	for _, way := range []func(int) (step, bool){s.up, s.down} {
 		if t, may := way(i); may {
@@ -118,7 +118,7 @@ func (s *sums) single(i int) bool {
 	return false
 }
 
-// exchange gives places of variety i to variety j where that is better.
+// exchange moves places from variety i to variety j if that lowers the count.
 func (s *sums) exchange(i, j int) bool {
 	from, may := s.down(i)
 	to, also := s.up(j)

@@ -9,7 +9,7 @@ import (
 	"eyeup/stock"
 )
 
-// Wish says how much a variety is wanted.
+// Wish is how much a variety is wanted.
 type Wish string
 
 // The wishes, strongest first.
@@ -22,41 +22,41 @@ const (
 // Wishes lists the wishes, strongest first.
 func Wishes() []Wish { return []Wish{Must, Would, Could} }
 
-// Brief is all that a planting list is worked out from.
+// Brief is the input for a planting list.
 type Brief struct {
-	Room      quantity.Area // of the patch, paths left out; 0: only Places limits it
-	Places    int           // most plants in it, whatever room each takes; 0: only Room limits it
+	Room      quantity.Area // area of the patch without paths; 0: only Places is a limit
+	Places    int           // most plants, whatever room each takes; 0: only Room is a limit
 	Varieties []Variety
 	Mixes     []Mix
-	Low, Tall quantity.Length // up to Low a variety is low, from Tall on tall; 0 where no mix asks for it
+	Low, Tall quantity.Length // up to Low a variety is low, from Tall on tall; 0 if no mix uses it
 }
 
-// Variety is one variety that may stand in the patch, and what there is of it.
+// Variety is one variety that may be planted, and its stock.
 type Variety struct {
 	stock.Variety
-	Flower string // the form of its flower in a word, such as ball; empty: not known
-	Family string // its colour in a word; empty: by FamilyOf its colour
+	Flower string // the form of its flower as a word, such as ball; empty: unknown
+	Family string // its colour as a word; empty: FamilyOf its colour
 
 	Wish    Wish
-	Plant   int             // places it is wanted in
-	Least   int             // fewer than this are not worth planting; 0 or 1: any number is
-	Most    int             // places it may have where there is room; 0: as many as Plant
-	Reserve int             // plants kept back as insurance, which take no place
+	Plant   int             // places wanted
+	Least   int             // fewest worth planting; 0 or 1: any number
+	Most    int             // most places, if there is room; 0: same as Plant
+	Reserve int             // plants kept back as insurance, without a place
 	Spacing quantity.Length // from plant to plant
 
-	Hand   odds.Amount // plants to be counted on, all clumps being cut; not-a-number where as many as wanted are raised
-	Clumps int         // in hand, which can be cut
-	Whole  int         // plants in Hand that need no clump: divisions, corms, what stands in pots, what was bought
-	Strike bool        // cuttings can be struck of its kind
+	Hand   odds.Amount // plants to count on if all clumps are cut; NaN if any number can be raised
+	Clumps int         // in stock, that can be cut
+	Whole  int         // plants in Hand that come from no clump: divisions, corms, potted and bought plants
+	Strike bool        // its kind can be raised from cuttings
 }
 
-// most returns the most places the variety may have.
+// most returns the most places that the variety may have.
 func (v *Variety) most() int { return max(v.Plant, v.Most) }
 
-// area returns the room one plant takes in m².
+// area returns the area of one plant in m².
 func (v *Variety) area() float64 { return float64(v.Spacing.Times(v.Spacing)) }
 
-// sure returns the plants that nine cases in ten give; false where as many are raised as wanted.
+// sure returns the plants available in nine cases of ten; false if any number can be raised.
 func (v *Variety) sure() (int, bool) {
 	if math.IsNaN(v.Hand.Low) {
 		return 0, false
@@ -64,7 +64,7 @@ func (v *Variety) sure() (int, bool) {
 	return int(math.Floor(v.Hand.Low + 1e-9)), true
 }
 
-// Trait is what a mix looks at.
+// Trait is the property by which a mix groups varieties.
 type Trait string
 
 // The traits.
@@ -75,33 +75,33 @@ const (
 	Timing Trait = "timing"
 )
 
-// Traits lists what a mix may look at.
+// Traits lists the traits.
 func Traits() []Trait { return []Trait{Colour, Flower, Height, Timing} }
 
-// Mix is a wished mix of one kind: shares of its places, by a trait.
+// Mix is a wanted mix of one kind: shares of its places, by a trait.
 type Mix struct {
 	Kind  string
 	By    Trait
-	Want  []Share        // the shares wished; what is not named is free
-	Slack quantity.Share // by so much a share may be missed at no count, 0 to 1
+	Want  []Share        // the wanted shares; others are free
+	Slack quantity.Share // deviation from a share that costs nothing, 0 to 1
 }
 
-// Share is a part of a mix, such as red, and the share wished of it, 0 to 1.
+// Share is a part of a mix, such as red, and its wanted share, 0 to 1.
 type Share struct {
 	Name string
 	Of   quantity.Share
 }
 
-// mostPlants is the most of one variety that a list can be worked out for.
+// mostPlants is the largest number of one variety accepted.
 const mostPlants = 100_000
 
-// Check returns what makes the brief senseless.
+// Check returns an error if the brief makes no sense.
 func (b *Brief) Check() error {
 	if b.Room < 0 || b.Places < 0 || math.IsNaN(float64(b.Room)) || math.IsInf(float64(b.Room), 0) {
-		return fmt.Errorf("a patch of %v m² and %d places can't be planted; give its room", float64(b.Room), b.Places)
+		return fmt.Errorf("a patch of %v m² and %d places can't be planted; give its area", float64(b.Room), b.Places)
 	}
 	if b.Room == 0 && b.Places == 0 {
-		return fmt.Errorf("the patch has no room; give its area or how many plants it takes")
+		return fmt.Errorf("the patch has no room; give its area or the number of plants it takes")
 	}
 	seen := map[[2]string]bool{}
 	for i := range b.Varieties {
@@ -111,7 +111,7 @@ func (b *Brief) Check() error {
 		}
 		key := [2]string{v.Kind, v.Name}
 		if seen[key] {
-			return fmt.Errorf("%s (%s) stands twice; say all of it once", v.Name, v.Kind)
+			return fmt.Errorf("%s (%s) appears twice; give it once", v.Name, v.Kind)
 		}
 		seen[key] = true
 	}
@@ -136,13 +136,13 @@ func (v *Variety) check(byArea bool) error {
 	case v.Wish != Must && v.Wish != Would && v.Wish != Could:
 		return fmt.Errorf("wish %q; give must have, would like or could go", v.Wish)
 	case v.Least > v.most():
-		return fmt.Errorf("at least %d but at most %d; turn them round", v.Least, v.most())
+		return fmt.Errorf("at least %d but at most %d; swap them", v.Least, v.most())
 	case v.Most > 0 && v.Most < v.Plant:
-		return fmt.Errorf("wanted in %d places but in %d at most; give one of them", v.Plant, v.Most)
+		return fmt.Errorf("%d places wanted but at most %d allowed; change one of them", v.Plant, v.Most)
 	case byArea && !(v.Spacing > 0 && v.Spacing < 1000):
-		return fmt.Errorf("no spacing from plant to plant; give one")
+		return fmt.Errorf("no spacing between plants; give one")
 	case v.Hand.Low < 0 || v.Hand.Low > mostPlants:
-		return fmt.Errorf("%v plants to be counted on; give 0 to %d", v.Hand.Low, mostPlants)
+		return fmt.Errorf("%v plants to count on; give 0 to %d", v.Hand.Low, mostPlants)
 	}
 	return nil
 }
@@ -162,7 +162,7 @@ func (m *Mix) check(b *Brief) error {
 	case sum > 1+1e-9:
 		return fmt.Errorf("the shares come to %.0f%%; make them 100%% or less", sum*100)
 	case m.By == Height && !(b.Low > 0 && b.Tall > b.Low):
-		return fmt.Errorf("it is not said what is low and what is tall; give both heights")
+		return fmt.Errorf("the heights for low and tall are missing; give both")
 	}
 	return nil
 }

@@ -2,20 +2,20 @@ package patch
 
 import "math"
 
-// What things count for, in places. A place that a variety lacks of its wish counts by the
-// wish and by how much is lost already, so that what is lacking is shared out; the rest is
-// set against that. These are choices of ours, told with every list.
+// Weights of the count, in places. A missing place of a variety costs by its wish and by how
+// much of the wish is already missing, so that losses are shared out; everything else is
+// weighed against that. The weights are our choice and are printed with every list.
 const (
-	mustCounts   = 4.0   // a place lost to a variety that is a must
-	wouldCounts  = 1.0   // to one that is liked
-	couldCounts  = 0.25  // to one that could go
-	overCounts   = 2.0   // a place above a share and its slack
-	underCounts  = 1.0   // a place below a share and its slack
-	shortCounts  = 0.5   // a plant that must be got first
-	beyondCounts = 0.125 // taken off for a place beyond the wish that room is left for
+	mustCounts   = 4.0   // a missing place of a must-have variety
+	wouldCounts  = 1.0   // of one that the grower would like
+	couldCounts  = 0.25  // of one that could go
+	overCounts   = 2.0   // a place above a share plus slack
+	underCounts  = 1.0   // a place below a share minus slack
+	shortCounts  = 0.5   // a plant that must first be acquired
+	beyondCounts = 0.125 // credit for a place beyond the wish
 )
 
-// quarters is what each quarter of a wish that is lost counts, first to last.
+// quarters is the cost factor of each missing quarter of a wish, first to last.
 var quarters = [4]float64{1, 1.25, 1.5, 2}
 
 func (w Wish) counts() float64 {
@@ -31,17 +31,17 @@ func (w Wish) counts() float64 {
 // quarter returns how many places the q-th quarter of a wish has, 0 to 3.
 func quarter(plant, q int) int { return plant*(q+1)/4 - plant*q/4 }
 
-// Count is what a list counts for, in places; less is better.
+// Count is the cost of a list, in places; less is better.
 type Count struct {
-	Wish  float64 // places lacking of wishes, less what is beyond them
-	Mix   float64 // places outside the wished mix
-	Short float64 // plants that must be got first
+	Wish  float64 // missing places, minus the credit for places beyond the wishes
+	Mix   float64 // places outside the wanted mix
+	Short float64 // plants that must first be acquired
 }
 
 // Total returns the sum.
 func (c Count) Total() float64 { return c.Wish + c.Mix + c.Short }
 
-// lost returns what a variety with x places counts for by its wish.
+// lost returns the cost of a variety with x places by its wish.
 func (v *Variety) lost(x int) float64 {
 	if x > v.Plant {
 		return -beyondCounts * float64(x-v.Plant)
@@ -55,7 +55,7 @@ func (v *Variety) lost(x int) float64 {
 	return total
 }
 
-// short returns how many plants must be got first for x places and the reserve.
+// short returns how many plants must be acquired for x places and the reserve.
 func (v *Variety) short(x int) int {
 	sure, known := v.sure()
 	if !known {
@@ -64,7 +64,7 @@ func (v *Variety) short(x int) int {
 	return max(0, x+v.Reserve-sure)
 }
 
-// sums is a list with what is needed to tell quickly what a change of it counts for.
+// sums is a list with the running sums that make the cost of a change fast to compute.
 type sums struct {
 	b      *Brief
 	groups []group
@@ -74,7 +74,7 @@ type sums struct {
 	plants int
 	inMix  []int // places of each mix
 	in     []int // places of each group
-	least  []int // by variety; 0 where musts do not fit
+	least  []int // by variety; 0 if the musts do not fit
 	firm   []bool
 }
 
@@ -91,8 +91,8 @@ func newSums(b *Brief) *sums {
 	return s
 }
 
-// floors returns the least that each variety is planted with and whether that is firm. Where
-// the musts do not fit together their least is let go of, since some must be told.
+// floors returns the least places of each variety and whether that is binding. If the musts do
+// not fit together their minimum is dropped, so that there is a list at all.
 func (b *Brief) floors() (least []int, firm []bool) {
 	least, firm = make([]int, len(b.Varieties)), make([]bool, len(b.Varieties))
 	fit := b.MustRoom() <= float64(b.room())+slight && (b.Places == 0 || b.mustPlants() <= b.Places)
@@ -109,7 +109,7 @@ func (b *Brief) floors() (least []int, firm []bool) {
 	return least, firm
 }
 
-// slight is what sums of areas may lose in rounding, in m².
+// slight is the rounding error allowed in sums of areas, in m².
 const slight = 1e-9
 
 func (b *Brief) room() float64 {
@@ -119,7 +119,7 @@ func (b *Brief) room() float64 {
 	return float64(b.Room)
 }
 
-// MustRoom returns the room that the musts take at their least, in m².
+// MustRoom returns the area that the musts need at their minimum, in m².
 func (b *Brief) MustRoom() float64 {
 	total := 0.0
 	for i := range b.Varieties {
@@ -140,7 +140,7 @@ func (b *Brief) mustPlants() int {
 	return total
 }
 
-// add gives a variety n places more.
+// add gives a variety n more places.
 func (s *sums) add(i, n int) {
 	s.places[i] += n
 	s.plants += n
@@ -157,12 +157,13 @@ func (s *sums) add(i, n int) {
 	}
 }
 
-// fits reports whether the patch has room for all.
+// fits reports whether the list fits the patch.
 func (s *sums) fits() bool {
 	return (s.b.Room == 0 || s.used <= float64(s.b.Room)+slight) && (s.b.Places == 0 || s.plants <= s.b.Places)
 }
 
-// outside returns by how many places a group lies above (over nothing) or below its share.
+// outside returns by how many places a group is above (positive) or below (negative) its
+// share.
 func (s *sums) outside(g int) float64 {
 	group, total, in := &s.groups[g], float64(s.inMix[s.groups[g].mix]), float64(s.in[g])
 	if over := in - group.high*total; over > 0 {
@@ -171,7 +172,7 @@ func (s *sums) outside(g int) float64 {
 	return min(0, in-group.low*total)
 }
 
-// mixCount returns what a group counts for.
+// mixCount returns the cost of a group.
 func (s *sums) mixCount(g int) float64 {
 	if outside := s.outside(g); outside > 0 {
 		return overCounts * outside
@@ -180,7 +181,7 @@ func (s *sums) mixCount(g int) float64 {
 	}
 }
 
-// count returns what the list counts for.
+// count returns the cost of the list.
 func (s *sums) count() Count {
 	var c Count
 	for i := range s.b.Varieties {
@@ -194,9 +195,9 @@ func (s *sums) count() Count {
 	return c
 }
 
-// Count returns what a list counts for: places by variety, in the order of the brief. ok is
-// false when it does not fit the patch, or gives some variety fewer than its least or more
-// than its most. It shares nothing with the programme.
+// Count returns the cost of a list: places by variety, in the order of the brief. ok is false
+// if it does not fit the patch, or if a variety has fewer places than its least or more than
+// its most. It shares no code with the programme.
 func (b *Brief) Count(places []int) (c Count, ok bool) {
 	s := newSums(b)
 	ok = true

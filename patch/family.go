@@ -12,12 +12,11 @@ func Families() []string {
 	return []string{"white", "yellow", "orange", "red", "pink", "purple", "blue", "green", "grey", "dark"}
 }
 
-// FamilyOf returns the colour of #rrggbb in a word, one of Families; empty for empty, an
-// error for what is no colour. Where one family ends and the next begins is ours: by
-// lightness, chroma and hue of CIE L*a*b* under D65. A grower may say otherwise of any
-// variety.
+// FamilyOf returns the name of the colour #rrggbb, one of Families; empty for empty, an error
+// for anything else. The borders between families are our choice, by lightness, chroma and hue
+// of CIE L*a*b* under D65. A grower may name the colour of any variety.
 //
-// Source of the reckoning: IEC 61966-2-1 (sRGB) and CIE 15 (L*a*b*).
+// Source of the conversion: IEC 61966-2-1 (sRGB) and CIE 15 (L*a*b*).
 func FamilyOf(colour string) (string, error) {
 	if colour == "" {
 		return "", nil
@@ -55,7 +54,7 @@ func FamilyOf(colour string) (string, error) {
 	return "purple", nil
 }
 
-// lightChromaHue turns sRGB into L* (0 to 100), C* and the hue in degrees (0 to 360).
+// lightChromaHue converts sRGB to L* (0 to 100), C* and the hue in degrees (0 to 360).
 func lightChromaHue(code uint32) (light, chroma, hue float64) {
 	var rgb [3]float64
 	for i := range rgb {
@@ -74,7 +73,7 @@ func lightChromaHue(code uint32) (light, chroma, hue float64) {
 	return 116*fy - 16, math.Hypot(a, b), math.Mod(math.Atan2(b, a)*180/math.Pi+360, 360)
 }
 
-// cubic is f of CIE L*a*b*.
+// cubic is the function f of CIE L*a*b*.
 func cubic(t float64) float64 {
 	if t > 216.0/24389 {
 		return math.Cbrt(t)

@@ -2,18 +2,18 @@ package patch
 
 import "math"
 
-// Hand is what becomes of all there is of a variety under a list.
+// Hand is the use of a variety's stock under a list.
 type Hand struct {
 	Reserve int // plants kept back
-	Cut     int // clumps to cut, so that there are enough in nine cases of ten; all of them where not even that suffices
-	Over    int // plants to give away or sell, in nine cases of ten, were all clumps cut
-	Clumps  int // clumps among those that need not be cut for it
-	Short   int // plants to be got first, in nine cases of ten
+	Cut     int // clumps to cut, so that there are enough in nine cases of ten; all if that is not enough
+	Over    int // surplus plants in nine cases of ten, if all clumps were cut
+	Clumps  int // clumps of that surplus that need not be cut
+	Short   int // plants to acquire, in nine cases of ten
 	Sown    bool
 }
 
-// Hand says what becomes of all there is of the i-th variety of the brief. What is raised
-// in any number, from seed, is neither over nor short.
+// Hand returns the use of the stock of the i-th variety of the brief. Varieties that can be
+// raised in any number, from seed, are neither surplus nor short.
 func (l *List) Hand(i int) Hand {
 	v, places := &l.s.b.Varieties[i], l.Places[i]
 	sure, known := v.sure()
@@ -35,13 +35,13 @@ func (l *List) Hand(i int) Hand {
 	return h
 }
 
-// Sources of what is short.
+// Ways to acquire missing plants.
 const (
 	Strike = "strike cuttings, or buy"
 	Buy    = "buy"
 )
 
-// Get says how the i-th variety is got where it is short.
+// Get returns the way to acquire the i-th variety if it is short.
 func (l *List) Get(i int) string {
 	if v := &l.s.b.Varieties[i]; v.Strike && v.Clumps+v.Whole > 0 {
 		return Strike
@@ -49,18 +49,18 @@ func (l *List) Get(i int) string {
 	return Buy
 }
 
-// Found is what a list makes of one share of a mix.
+// Found is how a list meets one share of a mix.
 type Found struct {
 	Mix       Mix
 	Name      string
 	Places    int
 	Of        int     // places of the kind
-	Low, High float64 // shares between which it counts nothing
-	Nobody    bool    // no variety belongs to it
-	Outside   float64 // places above, or, below nothing, below
+	Low, High float64 // the range of shares that costs nothing
+	Nobody    bool    // no variety belongs to the part
+	Outside   float64 // places above the range; negative: below
 }
 
-// Mixed returns what the list makes of every share of every mix, in the order of the brief.
+// Mixed returns how the list meets every share of every mix, in the order of the brief.
 func (l *List) Mixed() []Found {
 	var all []Found
 	for m, mix := range l.s.b.Mixes {

@@ -7,33 +7,33 @@ import (
 	"eyeup/solve"
 )
 
-// Proof says how good a list is proved to be, in places (see Count).
+// Proof is how good a list is proved to be, in places (see Count).
 type Proof struct {
-	Places float64 `json:"places" jsonschema_description:"what the list counts for: places lacking of wishes and outside the mix, weighed"`
-	Bound  float64 `json:"bound" jsonschema_description:"no list counts for less"`
+	Places float64 `json:"places" jsonschema_description:"cost of the list: missing places and places outside the mix, weighted"`
+	Bound  float64 `json:"bound" jsonschema_description:"no list costs less"`
 	Gap    float64 `json:"gap" jsonschema_description:"no list is better by more places than this"`
 	Proved bool    `json:"proved" jsonschema_description:"whether the gap is as small as was asked for"`
 }
 
-// Near is how close a list and its bound must be to count as proved, in places: no other
-// list is better by half a place of a variety that is liked.
+// Near is the gap between a list and its bound that counts as proved, in places: no other list
+// is better by half a place of a variety that the grower would like.
 const Near = 0.5
 
-// List is a planting list worked out.
+// List is a finished planting list.
 type List struct {
 	Places []int   // by variety, in the order of the brief
 	Used   float64 // room taken, m²
 	Count  Count
 	Proof  Proof
-	Lacks  float64 // by how many m² the musts alone overstep the room; 0 where they fit
-	Crowd  int     // by how many plants they overstep the places; 0 where they fit
+	Lacks  float64 // by how many m² the musts alone exceed the room; 0 if they fit
+	Crowd  int     // by how many plants they exceed the places; 0 if they fit
 
 	s *sums
 }
 
-// Make works out the list. A solver is asked only where the list found without one is not
-// near enough its bound; nil asks none. When ctx ends it returns the best so far, with its
-// honest gap. progress is told when the count or its bound got better; it may be nil.
+// Make makes the list. The solver is called only if the list found without it is not close
+// enough to its bound; nil means no solver. When ctx ends, Make returns the best list so far
+// with its true gap. progress, if not nil, is called when the cost or its bound improves.
 func Make(ctx context.Context, b *Brief, solver solve.Solver, progress func(Proof)) (*List, error) {
 	if err := b.Check(); err != nil {
 		return nil, err
@@ -54,8 +54,8 @@ func Make(ctx context.Context, b *Brief, solver solve.Solver, progress func(Proo
 	return s.list(bound), nil
 }
 
-// alone returns a bound that needs no search: every variety by itself at its best, no mix
-// missed. It is the count where all wishes fit.
+// alone returns a bound that needs no search: every variety by itself at its best, ignoring
+// the mix. It is the optimum if all wishes fit.
 func (s *sums) alone() float64 {
 	total := 0.0
 	for i := range s.b.Varieties {
@@ -72,7 +72,7 @@ func (s *sums) alone() float64 {
 	return total
 }
 
-// solved has the programme solved from the list so far, and returns the better list.
+// solved solves the programme from the list so far, and returns the better list.
 func (s *sums) solved(ctx context.Context, solver solve.Solver, bound float64, progress func(Proof)) (*sums, float64, error) {
 	p := s.programme()
 	limits := solve.Limits{Apart: Near}
@@ -99,7 +99,7 @@ func (s *sums) solved(ctx context.Context, solver solve.Solver, bound float64, p
 	return best, max(bound, answer.Bound), nil
 }
 
-// proof makes a proof of a count and its bound, which never lies above it.
+// proof makes a Proof from a cost and its bound, which it limits to the cost.
 func proof(count, bound float64) Proof {
 	bound = min(bound, count)
 	return Proof{Places: count, Bound: bound, Gap: count - bound, Proved: count-bound <= Near}

@@ -48,10 +48,10 @@ func TestWorkedByHand(t *testing.T) {
 		t.Errorf("got %v, counting %v; want 8, 7, 5 and none, counting 7.125", l.Places, l.Proof.Places)
 	}
 	for i, says := range []string{
-		"a must, and all of its places",
+		"a must, so it has all of its places",
 		"lost one place: the patch is full, and",
-		"lost three places: the patch is full, and late dahlias have their share already",
-		"makes way altogether: the patch is full, and it could go, while others are liked or musts",
+		"lost three places: the patch is full, and late dahlias already have their share",
+		"makes way completely: the patch is full, and it could go, while others are musts or would be liked",
 	} {
 		if why := l.Why(i); !strings.HasPrefix(why, says) {
 			t.Errorf("%s: %q does not say %q", worked().Varieties[i].Name, why, says)
@@ -252,22 +252,22 @@ func TestStoppedEarly(t *testing.T) {
 
 func TestBriefsRefused(t *testing.T) {
 	for says, spoil := range map[string]func(*Brief){
-		"no room":          func(b *Brief) { b.Places = 0 },
-		"can't be planted": func(b *Brief) { b.Room = -1 },
-		"stands twice":     func(b *Brief) { b.Varieties[1].Name = "Gable Red" },
-		"give must have":   func(b *Brief) { b.Varieties[1].Wish = "maybe" },
-		"turn them round":  func(b *Brief) { b.Varieties[1].Least = 9 },
-		"give one of them": func(b *Brief) { b.Varieties[1].Most = 3 },
-		"no spacing":       func(b *Brief) { b.Room, b.Varieties[1].Spacing = 20, 0 },
-		"a count of -1":    func(b *Brief) { b.Varieties[1].Reserve = -1 },
-		"to be counted on": func(b *Brief) { b.Varieties[1].Hand = odds.Exactly(-2) },
+		"no room":            func(b *Brief) { b.Places = 0 },
+		"can't be planted":   func(b *Brief) { b.Room = -1 },
+		"appears twice":      func(b *Brief) { b.Varieties[1].Name = "Gable Red" },
+		"give must have":     func(b *Brief) { b.Varieties[1].Wish = "maybe" },
+		"swap them":          func(b *Brief) { b.Varieties[1].Least = 9 },
+		"change one of them": func(b *Brief) { b.Varieties[1].Most = 3 },
+		"no spacing":         func(b *Brief) { b.Room, b.Varieties[1].Spacing = 20, 0 },
+		"a count of -1":      func(b *Brief) { b.Varieties[1].Reserve = -1 },
+		"to count on":        func(b *Brief) { b.Varieties[1].Hand = odds.Exactly(-2) },
 		"100% or less": func(b *Brief) {
 			b.Mixes = []Mix{{Kind: "dahlia", By: Colour, Want: []Share{{"red", 0.7}, {"pink", 0.4}}}}
 		},
-		"a share of":        func(b *Brief) { b.Mixes = []Mix{{Kind: "dahlia", By: Colour, Want: []Share{{"red", -0.7}}}} },
-		"a slack of":        func(b *Brief) { b.Mixes = []Mix{{Kind: "dahlia", By: Colour, Slack: 2}} },
-		"give both heights": func(b *Brief) { b.Mixes = []Mix{{Kind: "dahlia", By: Height}} },
-		"is not a colour":   func(b *Brief) { b.Varieties[1].Colour = "red" },
+		"a share of":      func(b *Brief) { b.Mixes = []Mix{{Kind: "dahlia", By: Colour, Want: []Share{{"red", -0.7}}}} },
+		"a slack of":      func(b *Brief) { b.Mixes = []Mix{{Kind: "dahlia", By: Colour, Slack: 2}} },
+		"give both":       func(b *Brief) { b.Mixes = []Mix{{Kind: "dahlia", By: Height}} },
+		"is not a colour": func(b *Brief) { b.Varieties[1].Colour = "red" },
 	} {
 		b := worked()
 		spoil(b)

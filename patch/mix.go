@@ -2,7 +2,7 @@ package patch
 
 import "eyeup/quantity"
 
-// group is one part of a mix: who belongs to it, and between which shares it costs nothing.
+// group is one part of a mix: its varieties, and the range of shares that costs nothing.
 type group struct {
 	mix       int // which mix of the brief
 	name      string
@@ -10,8 +10,8 @@ type group struct {
 	in        []bool  // by variety
 }
 
-// groups are the parts of all mixes that some variety belongs to, and of which mixes each
-// variety is.
+// groups returns the parts of all mixes that have a variety, and for each variety the mixes it
+// is in.
 func (b *Brief) groups() (groups []group, of [][]bool) {
 	for m, mix := range b.Mixes {
 		members := make([]bool, len(b.Varieties))
@@ -34,10 +34,10 @@ func (b *Brief) groups() (groups []group, of [][]bool) {
 	return groups, of
 }
 
-// Heights names the parts of a mix by height.
+// Heights returns the parts of a mix by height.
 func Heights() []string { return []string{"low", "middle", "tall"} }
 
-// trait says in a word what a variety is by a trait; empty where it is not known.
+// trait returns the word for a variety's trait; empty if unknown.
 func (b *Brief) trait(v *Variety, by Trait) string {
 	switch by {
 	case Colour:
@@ -64,11 +64,11 @@ func (b *Brief) height(h quantity.Length) string {
 	return "middle"
 }
 
-// Word returns the colour of the variety in a word, as the grower says it or by FamilyOf.
+// Word returns the variety's colour as a word: the grower's, or that of FamilyOf.
 func (v *Variety) Word() string {
 	if v.Family != "" {
 		return v.Family
 	}
-	family, _ := FamilyOf(v.Colour) // what is no colour has none in a word; Check refuses it
+	family, _ := FamilyOf(v.Colour) // an invalid colour has no word; Check refuses it
 	return family
 }

@@ -2,45 +2,44 @@ package patch
 
 import "math"
 
-// prices are what room and each share of a mix are held to be worth, in places. Given them
-// every variety can be settled by itself, and what all of them then count for is a bound:
-// no list that fits counts for less, whatever the prices are (Lagrangian relaxation; Held,
-// Wolfe and Crowder, Validation of subgradient optimization, Mathematical Programming 6
-// (1974), 62-88).
+// prices are the Lagrange multipliers of the room and of each share of a mix, in places. With
+// them every variety can be optimised by itself, and the sum is a lower bound on the cost of
+// any list that fits, whatever the prices are (Lagrangian relaxation; Held, Wolfe and Crowder,
+// Validation of subgradient optimization, Mathematical Programming 6 (1974), 62-88).
 type prices struct {
-	room, plants float64   // of room for a mean plant, and of a plant; never below nothing
-	over, under  []float64 // of a place in a group, 0 to what one outside counts for
+	room, plants float64   // of the room of a mean plant, and of a plant; never negative
+	over, under  []float64 // of a place in a group, from 0 to the cost of a place outside
 }
 
-// seeking looks for good prices.
-type seeking struct {
+// subgradient is the state of the search for good prices.
+type subgradient struct {
 	s     *sums
-	alone [][]float64 // by variety: what x places count for by itself; infinite where x may not be
+	alone [][]float64 // by variety: its own cost with x places; infinite if x is not allowed
 	mean  float64     // room of a mean plant, m²
 	now   prices
-	bound float64   // the best yet
-	trend []float64 // room, plants, over and under of each group
-	drift []float64 // a mean of the places chosen, by variety
-	x     []int     // the places chosen last
+	bound float64   // the best so far
+	trend []float64 // smoothed subgradient: room, plants, over and under of each group
+	drift []float64 // running mean of the places chosen, by variety
+	x     []int     // the last places chosen
 
 	boldness float64
-	missed   int // choices since the bound last rose
+	missed   int // steps since the bound last rose
 }
 
-// How prices are sought: how many times, how bold, and when to be less so.
+// Parameters of the subgradient search: number of steps, step size, and when to shrink it.
 const (
 	seeks    = 1200
 	bold     = 1.2
 	patience = 12
 	inertia  = 0.6
 	fresh    = 0.05
-	tries    = 24 // how often the mean is made a list
+	tries    = 24 // how often the mean is rounded to a list
 
-	worthBettering = 3 // places above the best within which a list is bettered
+	worthBettering = 3 // places above the best within which a list is improved
 )
 
-func newSeeking(s *sums) *seeking {
-	k := &seeking{s: s, bound: math.Inf(-1), boldness: bold, x: make([]int, len(s.places)), drift: make([]float64, len(s.places))}
+func newSubgradient(s *sums) *subgradient {
+	k := &subgradient{s: s, bound: math.Inf(-1), boldness: bold, x: make([]int, len(s.places)), drift: make([]float64, len(s.places))}
 	k.now = prices{over: make([]float64, len(s.groups)), under: make([]float64, len(s.groups))}
 	k.trend = make([]float64, 2+2*len(s.groups))
 	area, n := 0.0, 0
@@ -62,9 +61,9 @@ func newSeeking(s *sums) *seeking {
 	return k
 }
 
-// choose settles every variety by itself under the prices and returns what that counts for,
-// with what room and places are over or lacking.
-func (k *seeking) choose() (total float64, slope []float64) {
+// choose optimises every variety by itself under the prices and returns the total, with the
+// excess or lack of room and places as the subgradient.
+func (k *subgradient) choose() (total float64, slope []float64) {
 	slope = make([]float64, len(k.trend))
 	for i, counts := range k.alone {
 		price := k.price(i)
@@ -89,8 +88,8 @@ func (k *seeking) choose() (total float64, slope []float64) {
 	return total, slope
 }
 
-// price returns what a place of a variety costs under the prices.
-func (k *seeking) price(i int) float64 {
+// price returns the price of a place of a variety.
+func (k *subgradient) price(i int) float64 {
 	price := 0.0
 	if k.s.b.Room > 0 {
 		price += k.now.room * k.s.b.Varieties[i].area() / k.mean
@@ -105,7 +104,7 @@ func (k *seeking) price(i int) float64 {
 	return price
 }
 
-// parts returns what one place of variety i adds to what group g is over and under.
+// parts returns what one place of variety i adds to the excess and the lack of group g.
 func (s *sums) parts(g, i int) (over, under float64) {
 	group := &s.groups[g]
 	switch {
@@ -117,8 +116,8 @@ func (s *sums) parts(g, i int) (over, under float64) {
 	return 0, 0
 }
 
-// lay adds x places of a variety to sums of what is over and lacking.
-func (k *seeking) lay(i int, x float64, slope []float64) {
+// lay adds x places of a variety to the subgradient.
+func (k *subgradient) lay(i int, x float64, slope []float64) {
 	if k.s.b.Room > 0 {
 		slope[0] += x * k.s.b.Varieties[i].area() / k.mean
 	}
@@ -132,8 +131,8 @@ func (k *seeking) lay(i int, x float64, slope []float64) {
 	}
 }
 
-// move moves the prices along the trend, within what they may be.
-func (k *seeking) move(far float64) {
+// move moves the prices along the smoothed subgradient, within their limits.
+func (k *subgradient) move(far float64) {
 	k.now.room = max(0, k.now.room+far*k.trend[0])
 	k.now.plants = max(0, k.now.plants+far*k.trend[1])
 	for g := range k.s.groups {
@@ -142,10 +141,10 @@ func (k *seeking) move(far float64) {
 	}
 }
 
-// seek looks for prices that give a high bound, and for a better list among those that the
-// prices suggest. It returns both; the list is the one it began with if none is better.
+// seek searches for prices that give a high bound, and for a better list among those that the
+// prices suggest. It returns both; the list is the given one if none is better.
 func (s *sums) seek(bound float64) (*sums, float64) {
-	k, best := newSeeking(s), s
+	k, best := newSubgradient(s), s
 	least := s.count().Total()
 	for n := range seeks {
 		total, slope := k.choose()
@@ -164,12 +163,12 @@ func (s *sums) seek(bound float64) (*sums, float64) {
 		}
 		k.move(far * max(least-total, telling))
 	}
-	return best, max(bound, k.bound-telling) // less what the sums may have lost in rounding
+	return best, max(bound, k.bound-telling) // minus the possible rounding error
 }
 
-// learn takes a choice into the trend and the mean, and returns how far to move along the
-// trend for each place between the choice and the best list; 0 where there is nowhere to go.
-func (k *seeking) learn(n int, total float64, slope []float64) float64 {
+// learn adds a choice to the smoothed subgradient and the mean, and returns the step length
+// per place between the choice and the best list; 0 if the subgradient vanishes.
+func (k *subgradient) learn(n int, total float64, slope []float64) float64 {
 	if k.missed++; total > k.bound {
 		k.bound, k.missed = total, 0
 	}
@@ -190,8 +189,8 @@ func (k *seeking) learn(n int, total float64, slope []float64) float64 {
 	return k.boldness / square
 }
 
-// list makes a list of the mean of the places chosen.
-func (k *seeking) list() *sums {
+// list rounds the mean of the places chosen to a list.
+func (k *subgradient) list() *sums {
 	list := newSums(k.s.b)
 	for i, mean := range k.drift {
 		x := int(math.Round(mean))
@@ -207,8 +206,8 @@ func (k *seeking) list() *sums {
 	return list
 }
 
-// shrink takes places until the list fits, each from the variety that loses least for the
-// room it gives.
+// shrink removes places until the list fits, each from the variety that loses least for the
+// room it frees.
 func (s *sums) shrink() {
 	for !s.fits() {
 		t, found := s.cheapest(-1)

@@ -7,20 +7,20 @@ import (
 	"eyeup/solve"
 )
 
-// programme is a brief as columns and rows.
+// programme is a brief as an integer programme.
 type programme struct {
 	solve.Programme
 	s        *sums
 	place    []int // the column of each variety's places
 	quarters [][4]int
-	beyond   []int // -1 where it may not have more than its wish
-	short    []int // -1 where as many are raised as wanted
-	planted  []int // -1 where any number is worth planting
+	beyond   []int // -1 if it may not have more than its wish
+	short    []int // -1 if any number can be raised
+	planted  []int // -1 if any number is worth planting
 	outside  [][2]int
 	total    []int // by mix
 }
 
-// Programme returns the search for the least count as a programme, for other solvers and for
+// Programme returns the integer programme for the least cost, for other solvers and for
 // checks. It fails for a brief that makes no sense.
 func (b *Brief) Programme() (*solve.Programme, error) {
 	if err := b.Check(); err != nil {
@@ -29,9 +29,9 @@ func (b *Brief) Programme() (*solve.Programme, error) {
 	return &newSums(b).programme().Programme, nil
 }
 
-// programme states the search for the list that counts least. Each variety's places are the
-// quarters of its wish that it gets and what it gets beyond; since a quarter lost counts more
-// than the one before it, they fill in order by themselves.
+// programme builds the integer programme. Each variety's places are the quarters of its wish
+// that it gets and the places beyond. A missing quarter costs more than the one before it, so
+// the quarters fill in order without further constraints.
 func (s *sums) programme() *programme {
 	p := &programme{s: s}
 	room := solve.Row{Name: "room", Low: math.Inf(-1), High: s.b.room()}
@@ -59,7 +59,7 @@ func (s *sums) programme() *programme {
 	return p
 }
 
-// variety states one variety: its places, what they count for, its least and what is in hand.
+// variety adds one variety: its places, their cost, its least and its stock.
 func (p *programme) variety(i int) {
 	v := &p.s.b.Varieties[i]
 	least := 0
@@ -86,7 +86,7 @@ func (p *programme) variety(i int) {
 	p.atLeast(i, x)
 }
 
-// hand states what must be got first.
+// hand adds the plants that must be acquired.
 func (p *programme) hand(i, x int) {
 	v, short := &p.s.b.Varieties[i], -1
 	if sure, known := v.sure(); known && v.most()+v.Reserve > sure {
@@ -97,7 +97,7 @@ func (p *programme) hand(i, x int) {
 	p.short = append(p.short, short)
 }
 
-// atLeast states that fewer than the least are not planted at all.
+// atLeast adds that fewer than the least are not planted at all.
 func (p *programme) atLeast(i, x int) {
 	v, z := &p.s.b.Varieties[i], -1
 	if least := p.s.least[i]; !p.s.firm[i] && least > 1 {
@@ -108,7 +108,7 @@ func (p *programme) atLeast(i, x int) {
 	p.planted = append(p.planted, z)
 }
 
-// mix states how many places a mix is of.
+// mix adds the number of places of a mix.
 func (p *programme) mix(m int) {
 	most := 0
 	terms := []solve.Term{}
@@ -123,7 +123,7 @@ func (p *programme) mix(m int) {
 	p.Row(solve.Row{Name: fmt.Sprintf("mix %d", m), Terms: append(terms, solve.Term{Column: total, Factor: -1})})
 }
 
-// group states by how much a group lies above or below its share.
+// group adds by how much a group is above or below its share.
 func (p *programme) group(g int) {
 	group, total := &p.s.groups[g], p.total[p.s.groups[g].mix]
 	var terms []solve.Term
@@ -148,14 +148,14 @@ func (p *programme) group(g int) {
 	p.outside = append(p.outside, [2]int{over, under})
 }
 
-// values writes a list as values of the programme's columns.
+// values returns a list as values of the programme's columns.
 func (p *programme) values(s *sums) []float64 {
 	values := make([]float64, len(p.Columns))
 	for i, x := range p.place {
 		v, n := &s.b.Varieties[i], s.places[i]
 		values[x] = float64(n)
 		kept := min(n, v.Plant)
-		for q := 3; q >= 0; q-- { // the last quarter is lost last
+		for q := 3; q >= 0; q-- { // quarters fill from the last
 			part := min(kept, quarter(v.Plant, q))
 			values[p.quarters[i][q]] = float64(part)
 			kept -= part
@@ -180,7 +180,7 @@ func (p *programme) values(s *sums) []float64 {
 	return values
 }
 
-// read reads a list out of values.
+// read returns the list given by values.
 func (p *programme) read(values []float64) []int {
 	places := make([]int, len(p.place))
 	for i, x := range p.place {

@@ -9,42 +9,42 @@ import (
 	"eyeup/quantity"
 )
 
-// Bed is how a patch is laid out: beds of a width, rows along their length.
+// Bed is the size of the beds; rows run along their length.
 type Bed struct{ Width, Length quantity.Length }
 
 // Row is one row of the patch.
 type Row struct {
-	Number int // from 1, which lies where it shades no other
+	Number int // from 1, where it shades no other
 	Bed    int // from 1
 	Kind   string
-	Holds  int // plants it takes at the spacing of its widest variety
+	Holds  int // capacity at the spacing of its widest variety
 	Parts  []RowPart
 }
 
-// RowPart is some plants of one variety, from left to right.
+// RowPart is a run of plants of one variety within a row.
 type RowPart struct {
-	Variety int // in the brief
-	From    int // the place in the row of its first plant, from 1
+	Variety int // index in the brief
+	From    int // position of its first plant in the row, from 1
 	Count   int
-	Label   int // of all labels, in the order in which they are put out; the same for all of a variety
+	Label   int // number of its label in the order of setting out; the same for all plants of a variety
 }
 
-// Rows lays the list into rows: each kind by itself; tall behind low, so that row 1 belongs
-// where it shades no other; among those of one height early ones first, then by name.
-// Where heights are not told apart by the brief, the taller variety stands behind. A variety
-// fills a row before it begins the next. It fails for a bed too small for a plant.
+// Rows arranges the list in rows: each kind by itself; tall behind low, with row 1 where it
+// shades no other; within one height early varieties first, then by name. If the brief does
+// not define low and tall, the taller variety stands behind. A variety fills a row before it
+// begins the next. A bed too small for a plant is an error.
 func (l *List) Rows(bed Bed) ([]Row, error) {
 	b := l.s.b
 	if !(bed.Width > 0) || !(bed.Length > 0) {
-		return nil, fmt.Errorf("beds of %v by %v m hold nothing; give their width and length", float64(bed.Width), float64(bed.Length))
+		return nil, fmt.Errorf("beds of %v by %v m hold no plants; give their width and length", float64(bed.Width), float64(bed.Length))
 	}
 	r := &laying{list: l, bed: bed}
 	for _, i := range l.inOrder() {
 		if !(b.Varieties[i].Spacing > 0) {
-			return nil, fmt.Errorf("%s has no spacing from plant to plant; give one", b.Varieties[i].Name)
+			return nil, fmt.Errorf("%s has no spacing between plants; give one", b.Varieties[i].Name)
 		}
 		if b.Varieties[i].Spacing > min(bed.Width, bed.Length)+slight {
-			return nil, fmt.Errorf("%s stands %v m apart, which no bed of %v by %v m takes; give larger beds", b.Varieties[i].Name,
+			return nil, fmt.Errorf("%s needs a spacing of %v m, too wide for a bed of %v by %v m; give larger beds", b.Varieties[i].Name,
 				float64(b.Varieties[i].Spacing), float64(bed.Width), float64(bed.Length))
 		}
 		r.lay(i)
@@ -52,7 +52,7 @@ func (l *List) Rows(bed Bed) ([]Row, error) {
 	return r.rows, nil
 }
 
-// inOrder returns the varieties that have places, in the order in which they stand.
+// inOrder returns the varieties that have places, in planting order.
 func (l *List) inOrder() []int {
 	var all []int
 	for i, n := range l.Places {
@@ -67,7 +67,7 @@ func (l *List) inOrder() []int {
 	return all
 }
 
-// behind compares how far back two varieties stand.
+// behind compares which of two varieties stands further back.
 func (b *Brief) behind(v, o *Variety) int {
 	if b.Low == 0 && b.Tall == 0 {
 		return cmp.Compare(o.Height, v.Height)
@@ -76,18 +76,18 @@ func (b *Brief) behind(v, o *Variety) int {
 	return cmp.Compare(rank[b.height(v.Height)], rank[b.height(o.Height)])
 }
 
-// laying is a patch being laid into rows.
+// laying is the state while a patch is arranged in rows.
 type laying struct {
 	list *List
 	bed  Bed
 	rows []Row
 	free int             // places left in the last row
-	step quantity.Length // from plant to plant in it
-	deep quantity.Length // of the last bed, taken by its rows
+	step quantity.Length // spacing of its plants
+	deep quantity.Length // depth of the last bed used by its rows
 	tags int
 }
 
-// lay puts all of a variety down.
+// lay places all plants of a variety.
 func (r *laying) lay(i int) {
 	v := &r.list.s.b.Varieties[i]
 	r.tags++
@@ -102,7 +102,7 @@ func (r *laying) lay(i int) {
 	}
 }
 
-// row begins a row for a variety, in the last bed if that is wide enough.
+// row begins a row for a variety, in the last bed if it is deep enough.
 func (r *laying) row(v *Variety) {
 	row := Row{Number: len(r.rows) + 1, Bed: 1, Kind: v.Kind, Holds: int(math.Floor(float64(r.bed.Length/v.Spacing) + 1e-9))}
 	if n := len(r.rows); n > 0 {

@@ -7,7 +7,7 @@ import (
 	"strings"
 )
 
-// Why says in a grower's words why the i-th variety of the brief has the places it has.
+// Why explains to the grower why the i-th variety of the brief has its number of places.
 func (l *List) Why(i int) string {
 	s := l.s
 	v, n := &s.b.Varieties[i], s.places[i]
@@ -15,15 +15,15 @@ func (l *List) Why(i int) string {
 	case v.Plant == 0 && n == 0:
 		return "not wanted in the patch this year"
 	case n == v.Plant && v.Wish == Must:
-		return "a must, and all of its places"
+		return "a must, so it has all of its places"
 	case n == v.Plant:
-		return "all the places it was wanted in"
+		return "all the places wanted"
 	case n > v.Plant:
-		return fmt.Sprintf("%s more than wished, since there is room and there are plants", counted(n-v.Plant, "place"))
+		return fmt.Sprintf("%s more than wanted, since there are room and plants", counted(n-v.Plant, "place"))
 	}
 	lost := "lost " + counted(v.Plant-n, "place")
 	if n == 0 {
-		lost = "makes way altogether"
+		lost = "makes way completely"
 		if v.Least > 1 {
 			lost += fmt.Sprintf(" (fewer than %d are not worth planting)", v.Least)
 		}
@@ -31,12 +31,12 @@ func (l *List) Why(i int) string {
 	return lost + ": " + strings.Join(append(s.reasons(i), s.instead(i)...), ", and ")
 }
 
-// reasons say what hinders one place more.
+// reasons lists what prevents one more place.
 func (s *sums) reasons(i int) []string {
 	v := &s.b.Varieties[i]
 	t, may := s.up(i)
 	if !may {
-		return []string{fmt.Sprintf("%d places at most were asked for", v.most())}
+		return []string{fmt.Sprintf("at most %d places are allowed", v.most())}
 	}
 	c, fits := s.change(t)
 	if fits {
@@ -55,28 +55,28 @@ func (s *sums) reasons(i int) []string {
 		all = append(all, s.stronger(v, &s.b.Varieties[from[0].i]))
 	}
 	if c.Short > telling {
-		all = append(all, "more of it would have to be got first")
+		all = append(all, "more of it would have to be acquired first")
 	}
 	return all
 }
 
-// free says why a place that there is room for is not given.
+// free says why a place with room for it is not given.
 func (s *sums) free(i int, t step, c Count) []string {
 	var all []string
 	if c.Mix > telling {
 		all = s.missed(i, []step{t})
 	}
 	if c.Short > telling {
-		all = append(all, "more of it would have to be got first, which it is not worth")
+		all = append(all, "more of it would have to be acquired first, which costs more than it gains")
 	}
 	if len(all) == 0 {
-		all = append(all, "one place more betters the list by too little to tell")
+		all = append(all, "one more place improves the list by too little to matter")
 	}
 	return all
 }
 
-// givers returns the steps down that could best make room for a step up, and what all of
-// them together would change; false where no room can be made.
+// givers returns the steps down that best make room for a step up, and the change of cost of
+// all of them together; false if no room can be made.
 func (s *sums) givers(t step) (from []step, c Count, found bool) {
 	s.add(t.i, t.by)
 	for found = s.fits(); !found; found = s.fits() {
@@ -97,8 +97,8 @@ func (s *sums) givers(t step) (from []step, c Count, found bool) {
 	return from, c, found
 }
 
-// cheapest returns the step down of any variety but one that loses least for the room it
-// gives; false where none can be taken.
+// cheapest returns the step down, of any variety but one, that loses least for the room it
+// frees; false if there is none.
 func (s *sums) cheapest(but int) (best step, found bool) {
 	least := math.Inf(1)
 	for i := range s.places {
@@ -122,20 +122,20 @@ func (s *sums) cheapest(but int) (best step, found bool) {
 func (s *sums) stronger(v, other *Variety) string {
 	switch {
 	case other.Wish == v.Wish && v.Wish == Must:
-		return "all that are musts give their share"
+		return "all musts give up their share"
 	case other.Wish == v.Wish && v.Wish == Would:
-		return "all that are liked give their share"
+		return "all of the would-like varieties give up their share"
 	case other.Wish == v.Wish:
-		return "it is among those that could go"
+		return "it could go, as the others that give way"
 	case v.Wish == Could:
-		return "it could go, while others are liked or musts"
+		return "it could go, while others are musts or would be liked"
 	case other.Wish == Must:
 		return "the musts come first"
 	}
-	return "others have given more of theirs already"
+	return "others have already given up more"
 }
 
-// missed names the shares that the steps would push further out.
+// missed names the shares that the steps would violate further.
 func (s *sums) missed(i int, steps []step) []string {
 	before := make([]float64, len(s.groups))
 	for g := range s.groups {
@@ -163,14 +163,14 @@ func (s *sums) missed(i int, steps []step) []string {
 	}
 	switch {
 	case len(own) > 0:
-		return []string{fmt.Sprintf("%s %s have their share already", strings.Join(own, " and "), plural(s.b.Varieties[i].Kind))}
+		return []string{fmt.Sprintf("%s %s already have their share", strings.Join(own, " and "), plural(s.b.Varieties[i].Kind))}
 	case len(others) > 0:
 		return []string{fmt.Sprintf("%s %s lack theirs", strings.Join(others, " and "), plural(s.b.Varieties[i].Kind))}
 	}
-	return []string{"it would put the mix out"}
+	return []string{"it would upset the mix"}
 }
 
-// plural writes a kind as many.
+// plural returns the plural of a kind.
 func plural(kind string) string {
 	switch {
 	case strings.HasSuffix(kind, "s"):
@@ -181,10 +181,10 @@ func plural(kind string) string {
 	return kind + "s"
 }
 
-// order is how soon timings flower.
+// order ranks timings by how early they flower.
 var order = map[string]int{"early": 1, "mid": 2, "late": 3}
 
-// instead names a variety that gives the same colour no later, if one has places.
+// instead names a planted variety with the same colour that flowers no later, if there is one.
 func (s *sums) instead(i int) []string {
 	v := &s.b.Varieties[i]
 	family, timing := v.Word(), order[string(v.Timing)]

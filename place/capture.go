@@ -7,15 +7,14 @@ import (
 	"eyeup/sun"
 )
 
-// LowSun returns how large the cover looks from where the sun stands, against the shadow
-// of the floor alone: 1 for a floor that lies open, more where walls and roof catch low
-// sun. It is the mean over a clear day, weighted by the sun on level ground, and over the
-// ways the ridge may point.
+// LowSun returns the area of the cover as seen from the sun, divided by the shadow of the
+// floor alone: 1 for open ground, more where walls and roof catch low sun. It is the mean over
+// a clear day, weighted by the sun on level ground, and over all directions of the ridge.
 func (c Covered) LowSun(latitude float64, d civil.Date) float64 {
 	long, short := float64(c.Length), float64(c.Width)
 	floor := long * short
 	var caught, fallen float64
-	for past := range 12 { // noon: the morning is the afternoon's mirror
+	for past := range 12 { // from noon on: the morning mirrors the afternoon
 		s := sun.AtHour(latitude, d, 12.5+float64(past))
 		height := s.Height()
 		if height <= 0 {
@@ -31,9 +30,9 @@ func (c Covered) LowSun(latitude float64, d civil.Date) float64 {
 	return caught / fallen
 }
 
-// captures returns by how much the sun warms the house beyond what falls on its floor, for
-// every day of the span: 1 + Capture·(LowSun − 1). The sun's path changes slowly, so it is
-// reckoned every fortnight and drawn straight between.
+// captures returns the factor by which the sun in the house exceeds that on its floor, for
+// each day of the span: 1 + Capture·(LowSun − 1). It is computed every fortnight and
+// interpolated linearly, since the sun's path changes slowly.
 func (c Covered) captures(span civil.Span, latitude float64) []float64 {
 	const every = 15
 	share := c.body().Capture
@@ -52,10 +51,10 @@ func (c Covered) captures(span civil.Span, latitude float64) []float64 {
 	return all
 }
 
-// shadow returns the area that the house shows to a sun of the given height (the sine of
-// its elevation), as the mean over the ways it may point.
+// shadow returns the projected area of the house for a sun whose elevation has the given sine,
+// averaged over all directions of the ridge.
 func (c Covered) shadow(height float64) float64 {
-	across := math.Sqrt(1 - height*height) // of the beam, along the level
+	across := math.Sqrt(1 - height*height) // horizontal part of the beam
 	long, wide := float64(c.Length), float64(c.Width)
 	rise, run := float64(c.Ridge-c.Eaves), wide/2
 	gables := wide*float64(c.Eaves) + wide*rise/2
@@ -65,7 +64,7 @@ func (c Covered) shadow(height float64) float64 {
 		turn := (float64(i) + 0.5) * math.Pi / (2 * ways)
 		sideways, lengthways := across*math.Sin(turn), across*math.Cos(turn)
 		sum += long*float64(c.Eaves)*sideways + gables*lengthways
-		sum += long * (run*height + rise*sideways)          // the side of the roof that looks to the sun
+		sum += long * (run*height + rise*sideways)          // the roof side facing the sun
 		sum += long * math.Max(run*height-rise*sideways, 0) // the other
 	}
 	return sum / ways

@@ -6,20 +6,20 @@ import (
 	"eyeup/quantity"
 )
 
-// Cover is what a place is covered with.
+// Cover is the material that covers a place.
 type Cover struct {
 	Name  string
-	U     quantity.Transmittance // heat that goes through
-	Light quantity.Share         // of the outside light that reaches the plants, frame and dirt included
-	// FrostLift is the most that an unheated house of it is promised to be warmer than
+	U     quantity.Transmittance // U value: heat loss
+	Light quantity.Share         // of the outside light that reaches the plants, after losses by frame and dirt
+	// FrostLift is the most by which an unheated house with it is assumed to be warmer than
 	// outside on a frost night.
 	FrostLift quantity.Difference
 }
 
-// CoverNames returns the rows of the covers table.
+// CoverNames returns the names in the covers table.
 func CoverNames() []string { return names("covers") }
 
-// CoverNamed returns the cover of that name, and whether the table has it.
+// CoverNamed returns the cover with that name, and whether the table has it.
 func CoverNamed(name string) (Cover, bool) {
 	if !slices.Contains(CoverNames(), name) {
 		return Cover{}, false

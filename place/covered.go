@@ -6,49 +6,47 @@ import (
 	"eyeup/quantity"
 )
 
-// Covered is a place under glass, film or twin-wall: a house with a ridge along its
-// length, or a frame. Lengths are outside measures.
+// Covered is a place under glass, film or twin-wall: a house with a ridge along its length, or
+// a frame. Lengths are outside measures.
 type Covered struct {
 	Length, Width, Eaves, Ridge quantity.Length // eaves and ridge above the ground
 
 	Cover      Cover
-	AirChanges quantity.Rate // through gaps with everything shut, an hour; see the table "leakage"
+	AirChanges quantity.Rate // air changes an hour through gaps with everything shut; see the table "leakage"
 
 	Heater    *Heater    // nil: unheated
 	Vent      Vent       // the zero value: none
 	Screen    *Screen    // nil: none
 	WarmBench *WarmBench // nil: none
-	// BenchApart keeps the heat of the warm bench out of the air of the house: what the house
-	// is like while nothing stands on it.
+	// BenchApart keeps the heat of the warm bench out of the air of the house: the house as it
+	// is while nothing stands on the bench.
 	BenchApart bool
 	Lamps      *Lamps // nil: none
 
-	// Body is how the inside takes up and gives off warmth. Its zero value stands for
-	// UsualBody.
+	// Body is the thermal model of the inside. Its zero value stands for UsualBody.
 	Body Body
 }
 
-// Heater is what warms the air of a house.
+// Heater is a heater for the air of a house.
 type Heater struct {
-	Power      quantity.Power // of useful heat, at most
-	Fuel       string         // a row of the fuels table
-	Efficiency quantity.Share // of the fuel's heat that is useful; 0 stands for the table's
+	Power      quantity.Power // maximum useful heat
+	Fuel       string         // name in the fuels table
+	Efficiency quantity.Share // useful share of the fuel's heat; 0: the table's
 }
 
-// Vent lets warm air out. The zero value is a house that cannot be opened.
+// Vent lets warm air out. The zero value is no vent.
 type Vent struct {
-	Opens  quantity.Temperature // of the air inside
+	Opens  quantity.Temperature // air temperature inside at which it opens
 	ByHand bool                 // opened by the grower on a visit, not by a thermostat
-	// Most is how often the air changes in an hour when fully open. 0 stands for
-	// UsualVent where Opens is set.
+	// Most is the air changes an hour when fully open. 0 stands for UsualVent if Opens is set.
 	Most quantity.Rate
 }
 
-// UsualVent returns how often the air of a house changes in an hour with the vents fully
-// open, from the table "body".
+// UsualVent returns the usual air changes an hour with the vents fully open, from the table
+// "body".
 func UsualVent() quantity.Rate { return quantity.Rate(value("body", "vent.most")) }
 
-// rate returns how often the air changes with the vent fully open.
+// rate returns the air changes an hour with the vent fully open.
 func (v Vent) rate() quantity.Rate {
 	if v.Most == 0 && v != (Vent{}) {
 		return UsualVent()
@@ -56,35 +54,35 @@ func (v Vent) rate() quantity.Rate {
 	return v.Most
 }
 
-// Screen is drawn under the cover whenever the sun is down.
+// Screen is a thermal screen, drawn under the cover while the sun is down.
 type Screen struct {
-	Saves quantity.Share // of the loss through the cover, while drawn
+	Saves quantity.Share // share of the heat loss through the cover, while drawn
 }
 
-// WarmBench warms roots from below by electricity while the air stays cool.
+// WarmBench heats roots from below by electricity while the air stays cool.
 type WarmBench struct {
-	Area  quantity.Area        // that is warmed
-	Root  quantity.Temperature // what its thermostat holds in the pots
-	Power quantity.Power       // at most
+	Area  quantity.Area        // heated area
+	Root  quantity.Temperature // temperature that its thermostat holds in the pots
+	Power quantity.Power       // maximum
 }
 
-// Body is how the inside of a covered place takes up and gives off warmth, for each
-// square metre of floor unless said otherwise. The table "body" of Figures has source, range and sureness.
+// Body holds the thermal properties of the inside of a covered place, per square metre of
+// floor unless noted. The table "body" of Figures has their sources, ranges and sureness.
 type Body struct {
-	Air      float64 // heat that warms air, pots and benches, J/m²K
-	Floor    float64 // heat that warms the floor, J/m²K
-	Coupling float64 // between the two, W/m²K
-	Edge     float64 // from the floor to the outside, for each metre round it, W/mK
-	Deep     float64 // from the floor to the ground beneath, W/m²K
-	Sensible float64 // share of the sun that comes in and turns to warmth, the rest to vapour and growth
-	ToAir    float64 // share of that warmth which is felt by the air at once, the rest by the floor
-	Capture  float64 // how much of the low sun that the walls add stays inside, 0 to 1
-	PotHours float64 // in which a pot goes 63 % of the way to the air, h
-	PotSun   float64 // by how much sun on the pot warms it above the air, K for each W/m² inside
+	Air      float64 // heat capacity of air, pots and benches, J/m²K
+	Floor    float64 // heat capacity of the floor, J/m²K
+	Coupling float64 // heat transfer between air and floor, W/m²K
+	Edge     float64 // heat loss from the floor to the outside per metre of its edge, W/mK
+	Deep     float64 // heat loss from the floor to the ground below, W/m²K
+	Sensible float64 // share of the entering sun that turns to heat; the rest evaporates water or feeds growth
+	ToAir    float64 // share of that heat that warms the air at once; the rest warms the floor
+	Capture  float64 // share of the additional low sun through the walls that stays inside, 0 to 1
+	PotHours float64 // time constant of a pot's temperature, h
+	PotSun   float64 // warming of a pot above the air by sun, K per W/m² inside
 }
 
-// UsualBody returns the figures of the table "body". Together they reproduce what is
-// measured and known of small houses; singly each is little more than a fair guess.
+// UsualBody returns the figures of the table "body". Together they reproduce what is measured
+// and known of small houses; each figure alone is little more than a guess.
 func UsualBody() Body {
 	of := func(key string) float64 { return value("body", "body."+key) }
 	return Body{
@@ -101,8 +99,8 @@ func (c Covered) body() Body {
 	return c.Body
 }
 
-// Frame returns a cold frame of the given floor: unheated, glazed, low, opened by hand.
-// Its height, leakage and vent are assumptions.
+// Frame returns a cold frame with the given floor: unheated, glazed, low, opened by hand. Its
+// height, leakage and vent are assumptions.
 func Frame(area quantity.Area) Covered {
 	const width = 1.2 * quantity.Metre
 	cover, _ := CoverNamed("single-glass")
@@ -123,7 +121,7 @@ func (c Covered) Perimeter() quantity.Length { return 2 * (c.Length + c.Width) }
 // Volume returns the volume of the air inside.
 func (c Covered) Volume() quantity.Volume { return c.FloorArea().Times((c.Eaves + c.Ridge) / 2) }
 
-// slope returns the length of the roof from eaves to ridge.
+// slope returns the length of one side of the roof, from eaves to ridge.
 func (c Covered) slope() quantity.Length {
 	return quantity.Length(math.Hypot(float64(c.Width)/2, float64(c.Ridge-c.Eaves)))
 }
@@ -135,9 +133,8 @@ func (c Covered) CoverArea() quantity.Area {
 	return walls + gables + 2*c.Length.Times(c.slope())
 }
 
-// Loss returns the heat the place loses for each kelvin that it is warmer than outside,
-// with the vents shut and the screen open: through cover and gaps, the edge of the floor
-// and the ground beneath.
+// Loss returns the heat loss per kelvin of difference to the outside, with the vents shut and
+// the screen open: through cover and gaps, the edge of the floor and the ground below.
 func (c Covered) Loss() quantity.Conductance {
 	b := c.body()
 	return Through(Part{c.CoverArea(), c.Cover.U}) + AirExchange(c.Volume(), c.AirChanges) +

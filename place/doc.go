@@ -1,15 +1,14 @@
-// Package place reckons what it is like inside: in a store or a room, under glass or
-// film, in a frame, or in the open ground. It knows no plants. Given a season's weather
-// hour by hour and the levels to be held, a Place returns its Course: the temperature of
-// air and pots, the light, the heat it asks for and the heat its heater can give, hours
-// short of the level and hours too hot.
+// Package place computes the conditions inside a place: a store or a room, a house of glass or
+// film, a frame, or the open ground. It knows no plants. Given a season's hourly weather and
+// the levels to be held, a Place returns its Course: the temperatures of air and pots, the
+// light, the heat it asks for and the heat that its heater can give, hours short of the level
+// and hours that are too hot.
 //
-// The covered place is two bodies, the air with all that stands in it and the floor,
-// stepped hour by hour with the exact solution, so that what goes in, what goes out and
-// what is stored agree to rounding. It is written to be read beside its equations and is
-// what anything faster is measured against.
+// A covered place is modelled as two bodies, the floor and the air with everything in it. Each
+// hour is solved exactly, so that heat gained, lost and stored agree to rounding. The code
+// follows its equations closely and is the reference for anything faster.
 //
-// Everything here is by the sun's clock, and works in either hemisphere. What is not
-// modelled: humidity and the heat that watering and growth take up (a fixed part of the
-// sun's warmth stands for both), wind, a slope, shade, and neighbouring buildings.
+// All hours are solar time, and both hemispheres work. Not modelled: humidity and the heat
+// used by evaporation and growth (a fixed share of the sun's heat stands for both), wind,
+// slope, shade, and neighbouring buildings.
 package place

@@ -14,8 +14,8 @@ import (
 //go:embed data/*.csv
 var data embed.FS
 
-// Figure is one number of a table with all that is known of it. Low to High is the range
-// in which it may well lie.
+// Figure is one number of a table with its unit, range, source and sureness. Low to High is
+// its plausible range.
 type Figure struct {
 	Key              string // such as "twin-wall.u"
 	Low, Value, High float64
@@ -27,8 +27,8 @@ type Figure struct {
 // tables are the names of the tables, in the order in which they are shown.
 var tables = []string{"covers", "fuels", "leakage", "body", "ground"}
 
-// figures reads the tables once. They are part of the program, so that one which cannot
-// be read is a programmer's mistake: it panics, and the tests see it first.
+// figures reads the tables once. They are part of the program, so a table that can't be read
+// is a programming error: it panics, and tests catch it first.
 var figures = sync.OnceValue(func() map[string][]Figure {
 	all := map[string][]Figure{}
 	for _, table := range tables {
@@ -41,8 +41,8 @@ var figures = sync.OnceValue(func() map[string][]Figure {
 	return all
 })
 
-// Figures returns the figures of a table, in its order: covers, fuels, leakage, body or
-// ground. There are none for a table not known.
+// Figures returns the figures of a table in its order: covers, fuels, leakage, body or ground;
+// nil for an unknown table.
 func Figures(table string) []Figure { return slices.Clone(figures()[table]) }
 
 // FiguresOf returns the figures of one row of a table, such as "covers" and "twin-wall".
@@ -68,7 +68,7 @@ func names(table string) []string {
 	return all
 }
 
-// value returns the figure under a key that the table is known to have.
+// value returns the figure with a key that the table must have.
 func value(table, key string) float64 { return figure(table, key).Value }
 
 func figure(table, key string) Figure {

@@ -8,18 +8,18 @@ import (
 	"eyeup/quantity"
 )
 
-// Fuel is what a heater burns or draws.
+// Fuel is what a heater uses.
 type Fuel struct {
 	Name       string
-	Unit       string          // in which it is bought: kWh, therm, gal, cord, lb, short ton
-	Heat       quantity.Energy // in one such unit
-	Efficiency quantity.Share  // of that heat which is useful, as is usual
+	Unit       string          // unit of sale: kWh, therm, gal, cord, lb, short ton
+	Heat       quantity.Energy // heat content of one such unit
+	Efficiency quantity.Share  // usual efficiency: useful share of that heat
 }
 
-// FuelNames returns the rows of the fuels table.
+// FuelNames returns the names in the fuels table.
 func FuelNames() []string { return names("fuels") }
 
-// FuelNamed returns the fuel of that name, and whether the table has it.
+// FuelNamed returns the fuel with that name, and whether the table has it.
 func FuelNamed(name string) (Fuel, bool) {
 	if !slices.Contains(FuelNames(), name) {
 		return Fuel{}, false
@@ -32,37 +32,36 @@ func FuelNamed(name string) (Fuel, bool) {
 	}, true
 }
 
-// Burns reports whether the fuel gives off fumes where it is burnt.
+// Burns reports whether the fuel gives off fumes where it is used.
 func (f Fuel) Burns() bool { return f.Name != "electricity" }
 
-// Needs returns how many units of the fuel give so much useful heat at an efficiency
-// above 0.
+// Needs returns how many units of the fuel give the useful heat at an efficiency above 0.
 func (f Fuel) Needs(useful quantity.Energy, efficiency quantity.Share) float64 {
 	return float64(useful) / (float64(f.Heat) * float64(efficiency))
 }
 
-// OfVolume turns a price by volume into one for the fuel's heat. It fails for a fuel that
-// is not bought so.
+// OfVolume converts a price per volume to a price of the fuel's heat. A fuel not sold by
+// volume is an error.
 func (f Fuel) OfVolume(p quantity.Price[quantity.Volume]) (quantity.Price[quantity.Energy], error) {
 	unit, ok := map[string]quantity.Volume{"gal": quantity.USGallon, "cord": quantity.Cord}[f.Unit]
 	if !ok {
-		return quantity.Price[quantity.Energy]{}, fmt.Errorf("%s is not bought by volume; give its price for each %s", f.Name, f.Unit)
+		return quantity.Price[quantity.Energy]{}, fmt.Errorf("%s is not sold by volume; give its price per %s", f.Name, f.Unit)
 	}
 	return quantity.PriceOf(p.Per(unit), p.Currency, f.Heat), nil
 }
 
-// OfMass turns a price by mass into one for the fuel's heat. It fails for a fuel that is
-// not bought so.
+// OfMass converts a price per mass to a price of the fuel's heat. A fuel not sold by weight is
+// an error.
 func (f Fuel) OfMass(p quantity.Price[quantity.Mass]) (quantity.Price[quantity.Energy], error) {
 	unit, ok := map[string]quantity.Mass{"lb": quantity.Pound, "short ton": quantity.ShortTon}[f.Unit]
 	if !ok {
-		return quantity.Price[quantity.Energy]{}, fmt.Errorf("%s is not bought by weight; give its price for each %s", f.Name, f.Unit)
+		return quantity.Price[quantity.Energy]{}, fmt.Errorf("%s is not sold by weight; give its price per %s", f.Name, f.Unit)
 	}
 	return quantity.PriceOf(p.Per(unit), p.Currency, f.Heat), nil
 }
 
-// Bought returns the energy that must be bought for so much useful heat: more than that,
-// as much as the heater wastes. A heater of unknown fuel and efficiency wastes nothing.
+// Bought returns the energy to buy for the useful heat, including what the heater wastes. With
+// an unknown fuel and efficiency nothing is wasted.
 func (h *Heater) Bought(useful quantity.Energy) quantity.Energy {
 	share := h.Efficiency
 	if fuel, ok := FuelNamed(h.Fuel); ok && share == 0 {

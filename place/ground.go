@@ -8,22 +8,22 @@ import (
 	"eyeup/weather"
 )
 
-// Ground is open ground, and its soil at ten centimetres: a damped daily model with a term
-// for the sun. Each day the surface S follows the air and the sun, and the soil T follows
-// the surface, drawn a little towards the year's mean air A,
+// Ground is open ground and the temperature of its soil at 10 cm: a damped daily model with a
+// term for the sun. Each day the surface S follows the air and the sun, and the soil T follows
+// the surface and, slightly, the year's mean air A:
 //
-//	S = air + PerMegajoule·max(sun − 2 MJ/m², 0), not below Least
+//	S    = air + PerMegajoule·max(sun − 2 MJ/m², 0), not below Least
 //	T(d) = Lag·T(d−1) + (1−Lag)·(Damping·(A − S) + S)
 //
-// Source: the soil of SWAT and EPIC (SWAT theory, ch. 1:1.3); the sun term and Lag are
-// fitted to soil measured at Mullingar. A bare bed may be warmer than that grassed one.
-// The zero value stands for UsualGround.
+// Source: the soil model of SWAT and EPIC (SWAT theory, ch. 1:1.3); the sun term and Lag are
+// fitted to soil measured at Mullingar, under grass. A bare bed may be warmer. The zero value
+// stands for UsualGround.
 type Ground struct {
-	Lag          float64              // share of yesterday that stays, 0 to below 1
-	PerMegajoule float64              // K for each MJ/m² of a day's sun above two
-	Least        quantity.Temperature // under snow, or while wet soil freezes
+	Lag          float64              // share of yesterday's temperature that remains, 0 to below 1
+	PerMegajoule float64              // K per MJ/m² of a day's sun above 2
+	Least        quantity.Temperature // lowest surface temperature, under snow or while wet soil freezes
 	BulkDensity  float64              // of the soil, t/m³
-	Water        float64              // held in the uppermost metre, mm
+	Water        float64              // in the top metre, mm
 }
 
 // UsualGround returns the figures of the table "ground".
@@ -35,11 +35,11 @@ func UsualGround() Ground {
 	}
 }
 
-// withoutWarmth is the day's sun that does not warm the surface above the air, MJ/m².
+// withoutWarmth is the daily sun that does not warm the surface above the air, MJ/m².
 const withoutWarmth = 2.0
 
-// Run returns the course of the open ground: the air as it is outside, and the soil at ten
-// centimetres, steady through each day. A setting means nothing to it.
+// Run returns the course of the open ground: outside air, and the soil at 10 cm, constant
+// through each day. The setting is ignored.
 func (g Ground) Run(h *weather.Hours, site sun.Site, _ Setting) *Course {
 	if g == (Ground{}) {
 		g = UsualGround()
@@ -59,7 +59,8 @@ func (g Ground) Run(h *weather.Hours, site sun.Site, _ Setting) *Course {
 	return c
 }
 
-// next returns the soil of a day from that of the day before; not a number begins.
+// next returns the soil temperature of a day from that of the day before; NaN starts the
+// series.
 func (g Ground) next(soil float64, h *weather.Hours, day int, mean, draw float64) float64 {
 	var shine float64
 	for _, w := range h.Sun[24*day : 24*day+24] {
@@ -73,16 +74,16 @@ func (g Ground) next(soil float64, h *weather.Hours, day int, mean, draw float64
 	return g.Lag*soil + (1-g.Lag)*to
 }
 
-// tenCentimetres is the depth at which the soil is reckoned, in mm.
+// tenCentimetres is the depth of the soil temperature, in mm.
 const tenCentimetres = 100
 
-// draw returns by how much the soil at ten centimetres is drawn to the year's mean.
+// draw returns the weight of the year's mean in the soil at 10 cm.
 func (g Ground) draw() float64 { return drawAt(tenCentimetres / g.dampingDepth()) }
 
-// drawAt returns the depth factor at a depth given as a multiple of the damping depth.
+// drawAt returns the depth factor for a depth in multiples of the damping depth.
 func drawAt(depth float64) float64 { return depth / (depth + math.Exp(-0.867-2.078*depth)) }
 
-// dampingDepth returns the depth in mm below which the soil does not follow the year.
+// dampingDepth returns the depth in mm below which the soil does not follow the seasons.
 func (g Ground) dampingDepth() float64 {
 	const whole = 1000.0 // depth of the soil that holds Water, mm
 	most := g.deepest()
@@ -91,7 +92,7 @@ func (g Ground) dampingDepth() float64 {
 	return most * math.Exp(math.Log(500/most)*part*part)
 }
 
-// deepest returns the damping depth of the soil when wet, in mm.
+// deepest returns the damping depth of wet soil, in mm.
 func (g Ground) deepest() float64 {
 	r := g.BulkDensity
 	return 1000 + 2500*r/(r+686*math.Exp(-5.63*r))

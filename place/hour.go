@@ -1,26 +1,26 @@
 package place
 
-// Hour is what an hour did to a covered place: temperatures in °C, flows in W, positive
-// into the house. Warmth stored is what all flows leave.
+// Hour is one hour of a covered place: temperatures in °C, flows in W, positive into the
+// house. The stored heat is the sum of all flows.
 type Hour struct {
 	Index int // of the hour in the span
 
-	Outside, Ground float64 // mean of the hour; deep under the floor
-	Air, Floor      float64 // mean of the hour, as reckoned
-	Level           float64 // asked of the heater; below -100: off
+	Outside, Ground float64 // mean outside; ground deep under the floor
+	Air, Floor      float64 // mean of the hour
+	Level           float64 // set for the heater; below -100: off
 
 	Asked, Given     float64 // heat
-	Sun, SunOnFloor  float64 // warmth felt by air and by floor
+	Sun, SunOnFloor  float64 // solar heat to the air and to the floor
 	Lamps, WarmBench float64
 	Cover            float64 // through cover, gaps and vents
-	Vent             float64 // of that, through the vents
+	Vent             float64 // the part of it through the vents
 	Edge, Deep       float64 // from the floor
 
-	StoredAir, StoredFloor float64 // what the air and the floor took up
+	StoredAir, StoredFloor float64 // heat stored by the air and the floor
 }
 
-// tell puts together what an hour did.
-func (r *run) tell(i int, before track, o outcome, d drive, asked, bench float64) Hour {
+// record makes the Hour from the results of a step.
+func (r *run) record(i int, before track, o outcome, d drive, asked, bench float64) Hour {
 	p := r.house.day.pair
 	lamps := r.house.lamps[i%24]
 	bench *= r.house.benchToAir

@@ -3,24 +3,24 @@ package place
 // hour is the length of a step in seconds.
 const hour = 3600.0
 
-// ramp is how fast the level asked of a heater rises after a step up, in K an hour. A leap
-// of ten kelvin at once would ask for many times the heat that any house needs. Chosen.
+// ramp limits how fast the heater's level rises after a step up, in K an hour. A jump of ten
+// kelvin would ask for many times the heat that any house needs. Our choice.
 const ramp = 1.0
 
-// house is a covered place made ready to be stepped through the hours.
+// house is a covered place with everything prepared for stepping through the hours.
 type house struct {
-	day, night, openDay, openNight stride // by day, under the screen, and with open vents
+	day, night, openDay, openNight stride // hourly steps by day, under the screen, and with open vents
 
 	limit     float64 // of the heater, W
 	opens     float64 // when the vents open, °C
 	ventMost  float64 // conductance of the open vent, W/K
 	byHand    bool
-	light     float64 // share of the outside sun that comes in
-	sunToAir  float64 // W for each W/m² outside, before capture
+	light     float64 // share of the outside sun that enters
+	sunToAir  float64 // W to the air per W/m² outside, before capture
 	sunToBase float64 // the same for the floor
-	frostLift float64 // most that is promised on a frost night, K
+	frostLift float64 // largest lift assumed on a frost night, K
 	lamps     [24]float64
-	// benchToAir is the share of the warm bench's heat that the air of the house feels.
+	// benchToAir is the share of the warm bench's heat that warms the air of the house.
 	benchToAir float64
 }
 
@@ -55,31 +55,31 @@ func newHouse(c Covered) *house {
 	return h
 }
 
-// losing is the hour's step of the pair with so much loss from the air, in W/K.
+// losing returns the hourly step of the pair with the given heat loss from the air, in W/K.
 func (p pair) losing(loss float64) stride {
 	p.airLoss = loss
 	return strideOf(p, hour)
 }
 
-// track is a house on its way through the hours with one heater.
+// track is the state of a house with one heater as it moves through the hours.
 type track struct {
 	twin
 	limit float64 // of the heater, W
-	asked float64 // level asked in the hour before, °C
+	asked float64 // level of the previous hour, °C
 }
 
-// outcome is what an hour did.
+// outcome is the result of one hour.
 type outcome struct {
 	mean  twin
 	heat  float64 // W
 	loss  float64 // from the air through cover, gaps and vents, W/K
 	vent  float64 // of that, through the vents
-	asked float64 // level asked, °C
-	fell  bool    // short of it: the heater's limit was reached
+	asked float64 // level set, °C
+	fell  bool    // the heater's limit was reached, so the level was missed
 }
 
-// step takes the track through an hour. The thermostat of the heater and that of the vents
-// see to it that the hour ends at the level or where the vents open, if they can.
+// step advances the track by one hour. The thermostats of heater and vents make the hour end
+// at the level, or at the temperature at which the vents open, if they can.
 func (h *house) step(t *track, d drive, level float64, v vents) outcome {
 	o := outcome{asked: level, vent: v.byHand, loss: v.now.airLoss}
 	if level > cold {

@@ -8,31 +8,31 @@ import (
 	"eyeup/quantity"
 )
 
-// Lamps light an area for so many hours a day, half of them before solar noon and half
-// after. All their power ends as heat in the air of the place.
+// Lamps light an area for a number of hours a day, half of them before solar noon. All their
+// power ends as heat in the air of the place.
 type Lamps struct {
-	Area  quantity.Area       // that is lit
+	Area  quantity.Area       // lit area
 	Light quantity.PhotonFlux // on the plants
 	Hours float64             // a day, 0 to 24
-	Power quantity.Power      // of all lamps together, from the socket
+	Power quantity.Power      // of all lamps together, as drawn from the socket
 }
 
-// Check returns an error that says which figure of the lamps cannot be.
+// Check returns an error that names the first impossible figure of the lamps.
 func (l *Lamps) Check() error {
 	switch {
 	case !(l.Hours >= 0 && l.Hours <= 24):
 		return fmt.Errorf("lamps can't burn %g hours a day; give 0 to 24", l.Hours)
 	case !(l.Area > 0):
-		return fmt.Errorf("lamps that light %g m² light nothing; give the area under them", float64(l.Area))
+		return fmt.Errorf("an area of %g m² under the lamps is not possible; give the area they light", float64(l.Area))
 	case !(l.Light >= 0 && l.Light <= 3000):
 		return fmt.Errorf("%g µmol/m²/s of lamp light is outside 0 to 3000; midsummer sun is about 2000", float64(l.Light))
 	case !(l.Power >= 0) || math.IsInf(float64(l.Power), 0):
-		return fmt.Errorf("lamps of %g W can't be; give what they draw from the socket", float64(l.Power))
+		return fmt.Errorf("a lamp power of %g W is not possible; give what they draw from the socket", float64(l.Power))
 	}
 	return nil
 }
 
-// daily returns the light of a day under the lamps, in mol/m²; 0 without lamps.
+// daily returns the lamps' daily light, in mol/m²; 0 without lamps.
 func (l *Lamps) daily() float64 {
 	if l == nil {
 		return 0
@@ -40,7 +40,7 @@ func (l *Lamps) daily() float64 {
 	return float64(l.Light.For(time.Duration(l.Hours * float64(time.Hour))))
 }
 
-// kilowattHours returns what the lamps draw in a day.
+// kilowattHours returns the electricity that the lamps use in a day.
 func (l *Lamps) kilowattHours() float64 {
 	if l == nil {
 		return 0
@@ -48,7 +48,7 @@ func (l *Lamps) kilowattHours() float64 {
 	return float64(l.Power) * l.Hours / 1000
 }
 
-// byHour returns the mean power of each hour of the day in watts.
+// byHour returns the mean power of each hour of the day, in W.
 func (l *Lamps) byHour() (watts [24]float64) {
 	if l == nil {
 		return watts
@@ -61,8 +61,7 @@ func (l *Lamps) byHour() (watts [24]float64) {
 	return watts
 }
 
-// dayLength returns the hours that are light when the sun gives so many, both centred on
-// noon.
+// dayLength returns the hours of light for the given hours of sun, both centred on noon.
 func (l *Lamps) dayLength(sunHours float64) float64 {
 	if l == nil || l.Light == 0 {
 		return sunHours

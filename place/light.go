@@ -7,8 +7,8 @@ import (
 	"eyeup/weather"
 )
 
-// fillLight fills the light, day length and lamps of a course: share is what of the
-// outside light comes in, 0 is dark.
+// fillLight fills the light, day length and lamps of a course. share is the share of the
+// outside light that enters; 0 is dark.
 func fillLight(c *Course, h *weather.Hours, site sun.Site, share float64, lamps *Lamps) {
 	underLamps, drawn := lamps.daily(), lamps.kilowattHours()
 	for day := range c.Light {

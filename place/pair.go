@@ -2,23 +2,24 @@ package place
 
 import "math"
 
-// pair is two bodies that exchange heat, here the air of a house with all that stands in
-// it, and its floor. With the air at a and the floor at f,
+// pair is two bodies that exchange heat: the floor of a house, and its air with everything
+// that stands in it. With the air at a and the floor at f,
 //
 //	airHeat·da/dt   = gain + heat − airLoss·(a−out) − coupling·(a−f)
 //	floorHeat·df/dt = floorGain + coupling·(a−f) − edge·(f−out) − deep·(f−ground)
 //
-// in which all but a and f stand still for an hour. Losses are in W/K, heats in J/K.
+// where everything but a and f is constant for an hour. Losses are in W/K, heat capacities in
+// J/K.
 type pair struct {
 	airLoss, coupling  float64
 	edge, deep         float64
 	airHeat, floorHeat float64
 }
 
-// twin is a figure of the air and one of the floor.
+// twin is a value for the air and one for the floor.
 type twin struct{ air, floor float64 }
 
-// matrix is two rows that turn one twin into another.
+// matrix is a linear map from twin to twin.
 type matrix struct{ aa, af, fa, ff float64 }
 
 func (m matrix) of(x twin) twin {
@@ -26,19 +27,19 @@ func (m matrix) of(x twin) twin {
 }
 
 // stride is the exact solution over a time dt for given losses. With M the matrix of the
-// equations and r = M·x + b the rates of change at the beginning,
+// equations and r = M·x + b the rates of change at the start,
 //
-//	x(dt)       = x + dt·φ1(M·dt)·r,  φ1(z) = (e^z − 1)/z
+//	x(dt)        = x + dt·φ1(M·dt)·r,  φ1(z) = (e^z − 1)/z
 //	mean over dt = x + dt·φ2(M·dt)·r,  φ2(z) = (e^z − 1 − z)/z²
 //
-// Neither needs M to have an inverse, so a body that loses nothing is no special case.
-// For φ-functions: Hochbruck & Ostermann 2010, Acta Numerica 19:209.
+// Neither needs the inverse of M, so a body without losses is no special case. For
+// φ-functions: Hochbruck & Ostermann 2010, Acta Numerica 19:209.
 type stride struct {
 	pair
 	end, mean matrix
 }
 
-// strideOf prepares the step of dt seconds.
+// strideOf prepares a step of dt seconds.
 func strideOf(p pair, dt float64) stride {
 	a := -(p.airLoss + p.coupling) / p.airHeat * dt
 	b := p.coupling / p.airHeat * dt
@@ -60,7 +61,7 @@ func strideOf(p pair, dt float64) stride {
 	return stride{p, apply(high1, low1), apply(high2, low2)}
 }
 
-// phis returns φ1 and φ2 of z, by their series where the differences would lose digits.
+// phis returns φ1 and φ2 of z; it uses their series where the differences would lose digits.
 func phis(z float64) (one, two float64) {
 	if math.Abs(z) < 0.05 {
 		two = 1.0/2 + z*(1.0/6+z*(1.0/24+z*(1.0/120+z*(1.0/720+z*(1.0/5040+z/40320)))))
@@ -70,11 +71,10 @@ func phis(z float64) (one, two float64) {
 	return one, (one - 1) / z
 }
 
-// drive is what works on the pair from without during one step: temperatures in °C and
-// gains in W.
+// drive is the outside influences on the pair during one step: temperatures in °C, gains in W.
 type drive struct{ out, ground, gain, floorGain float64 }
 
-// rates returns how fast both bodies warm at the beginning of the step without heat, K/s.
+// rates returns how fast both bodies warm at the start of the step without heating, K/s.
 func (s *stride) rates(x twin, d drive) twin {
 	crossing := s.coupling * (x.air - x.floor)
 	return twin{
@@ -90,13 +90,13 @@ func (s *stride) step(x twin, d drive) (end, mean twin) {
 	return twin{x.air + e.air, x.floor + e.floor}, twin{x.air + m.air, x.floor + m.floor}
 }
 
-// heatToEnd returns the heat in W, held through the step, that brings the air to end
-// at the given temperature when without heat it would end at free. Linear, hence exact.
+// heatToEnd returns the constant heat in W with which the air ends the step at the temperature
+// at, when it would end at free without heat. The problem is linear, so the answer is exact.
 func (s *stride) heatToEnd(at, free float64) float64 {
 	return (at - free) * s.airHeat / s.end.aa
 }
 
-// heated returns what end and mean become when heat is added through the step.
+// heated returns end and mean after adding heat through the step.
 func (s *stride) heated(end, mean twin, heat float64) (twin, twin) {
 	k := heat / s.airHeat
 	end.air += s.end.aa * k

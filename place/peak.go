@@ -7,8 +7,8 @@ import (
 	"eyeup/weather"
 )
 
-// Peak returns the most heat that a heater without limit gives in any hour of the span to
-// hold the setting: a heater of that power holds it in this weather.
+// Peak returns the highest heat in any hour of the span that a heater of unlimited power uses
+// to hold the setting. A heater of that power holds it in this weather.
 func (c Covered) Peak(h *weather.Hours, site sun.Site, s Setting, within civil.Span) quantity.Power {
 	if c.Heater == nil {
 		c.Heater = &Heater{}
@@ -27,11 +27,11 @@ func (c Covered) Peak(h *weather.Hours, site sun.Site, s Setting, within civil.S
 	return quantity.Power(most)
 }
 
-// boundlessPower is more than any house asks for.
+// boundlessPower is more than any house needs.
 const boundlessPower = 1e12 * quantity.Watt
 
-// AtMost returns the setting with every level that is higher lowered to the given one: what
-// a heater does that keeps frost out whenever it would else hold more.
+// AtMost returns the setting with every level limited to the given one: a heater that only
+// keeps frost out.
 func (s Setting) AtMost(level quantity.Temperature) Setting {
 	steps := make([]Step, len(s.Steps))
 	for i, step := range s.Steps {

@@ -5,9 +5,9 @@ import (
 	"eyeup/weather"
 )
 
-// Place is somewhere stock can stand.
+// Place is a place where stock can stand.
 type Place interface {
-	// Run returns what it is like inside through the span of h at the given setting.
-	// The weather must be complete: as many hours as its span has, none unknown.
+	// Run returns the conditions inside over the span of h at the given setting. The weather
+	// must be complete: an hour for every hour of its span, none unknown.
 	Run(h *weather.Hours, site sun.Site, s Setting) *Course
 }

@@ -7,18 +7,18 @@ import (
 	"eyeup/weather"
 )
 
-// run is one passage of a house through the hours of a season.
+// run is one simulation of a house through the hours of a season.
 type run struct {
 	house   *house
 	weather *weather.Hours
 	course  *Course
 
 	levels  []float64 // daily, °C
-	ground  []float64 // daily: deep under the floor, °C
-	capture []float64 // daily: by how much low sun adds to the sun on the floor
+	ground  []float64 // daily, deep under the floor, °C
+	capture []float64 // daily factor of the sun in the house over that on the floor
 
-	real  track // with the heater there is
-	ideal track // with a heater without limit, while it differs
+	real  track // with the actual heater
+	ideal track // with a heater of unlimited power, while it differs
 	apart bool
 	hand  handVent
 	pot   pot
@@ -42,8 +42,8 @@ func newRun(c Covered, h *weather.Hours, site sun.Site, s Setting) *run {
 	return r
 }
 
-// begin sets the house to the temperature of the first day outside, or to the level that
-// is held, if that is warmer, and returns it. Within days it makes no difference.
+// begin sets the house to the outside temperature of the first day, or to the level if that is
+// warmer, and returns it. After a few days the start makes no difference.
 func (r *run) begin() float64 {
 	if len(r.levels) == 0 {
 		return 0
@@ -53,13 +53,13 @@ func (r *run) begin() float64 {
 	return start
 }
 
-// Run reckons the place through the hours of h. See Place and Course.
+// Run simulates the place through the hours of h. See Place and Course.
 func (c Covered) Run(h *weather.Hours, site sun.Site, s Setting) *Course {
 	return c.Watch(h, site, s, nil)
 }
 
-// Watch is Run which tells what happened in each hour, for a record hour by hour or an
-// account of the heat. With each nil it is Run.
+// Watch is Run that also reports each hour to each, for an hourly record or a heat balance.
+// With each nil it is Run.
 func (c Covered) Watch(h *weather.Hours, site sun.Site, s Setting, each func(Hour)) *Course {
 	r := newRun(c, h, site, s)
 	for day := range r.levels {
@@ -70,7 +70,7 @@ func (c Covered) Watch(h *weather.Hours, site sun.Site, s Setting, each func(Hou
 	return r.course
 }
 
-// hour takes the house through one hour.
+// hour advances the house by one hour.
 func (r *run) hour(day, clock int, each func(Hour)) {
 	i, level := 24*day+clock, r.levels[day]
 	d, bench := r.driven(day, clock)
@@ -86,11 +86,12 @@ func (r *run) hour(day, clock int, each func(Hour)) {
 	c.GivenKWh[day] += o.heat / 1000
 	c.WarmBenchKWh[day] += bench / 1000
 	if each != nil {
-		each(r.tell(i, before, o, d, asked, bench))
+		each(r.record(i, before, o, d, asked, bench))
 	}
 }
 
-// driven returns what works on the house in an hour, and the power of the warm bench in it.
+// driven returns the outside influences on the house in an hour, and the power of the warm
+// bench.
 func (r *run) driven(day, clock int) (d drive, bench float64) {
 	i, h := 24*day+clock, r.house
 	sun := r.weather.Sun[i]
@@ -104,9 +105,9 @@ func (r *run) driven(day, clock int) (d drive, bench float64) {
 	}, bench
 }
 
-// promise returns the warmest that the air is said to be: no more above the outside, in an
-// hour of frost by night without heat, than covers have been measured to be, and what a
-// warm bench and lamps add to that. In all other hours it is without limit.
+// promise returns the air temperature to report. In an hour of night frost without heat it
+// limits the lift above outside to what covers have been measured to give, plus what a warm
+// bench and lamps add. In all other hours there is no limit.
 func (h *house) promise(d drive, o outcome, level float64, night bool) float64 {
 	if !night || d.out > 0 || o.heat > 0 || level > cold && h.limit > 0 {
 		return math.Inf(1)
@@ -114,7 +115,7 @@ func (h *house) promise(d drive, o outcome, level float64, night bool) float64 {
 	return d.out + h.frostLift + d.gain/h.night.airLoss
 }
 
-// note writes an hour into the course: its air, pots, and whether it was short or hot.
+// note writes an hour into the course: air, pots, and whether it was short or hot.
 func (r *run) note(day, i int, o outcome, promised, bench float64) {
 	c, level := r.course, r.levels[day]
 	air := o.mean.air
@@ -123,7 +124,7 @@ func (r *run) note(day, i int, o outcome, promised, bench float64) {
 		c.HeldBack[day]++
 	}
 	if o.asked < level {
-		level = cold // still being warmed to a new level: no hour is short
+		level = cold // still warming up to a new level: the hour is not short
 	}
 	c.Air[i] = air
 	c.count(day, air, level)
@@ -134,13 +135,13 @@ func (r *run) note(day, i int, o outcome, promised, bench float64) {
 	}
 }
 
-// together is how alike, in K, the house and its twin with an unlimited heater must be to
-// be run as one again.
+// together is the difference, in K, below which the house and its copy with an unlimited
+// heater are simulated as one again.
 const together = 1e-6
 
-// unlimited returns the heat that a heater without limit gives in the hour. As long as the
-// heater there is suffices, that is the same heat; from the first hour in which it does
-// not, the house is run beside itself until both agree again.
+// unlimited returns the heat that a heater of unlimited power gives in the hour. It is the
+// heat of the actual heater while that suffices. From the first hour in which it does not, a
+// copy of the house is simulated until both agree again.
 func (r *run) unlimited(before track, o outcome, d drive, level float64, v vents) float64 {
 	if !r.apart {
 		if !o.fell {

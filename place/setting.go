@@ -9,23 +9,23 @@ import (
 	"eyeup/quantity"
 )
 
-// Setting is the plan of levels of a heated place over the weeks. Its zero value is off
-// throughout. Before the first step the heat is off.
+// Setting is the schedule of heating levels of a place. Its zero value is off throughout.
+// Before the first step the heat is off.
 type Setting struct {
-	Steps []Step // in order of their dates
+	Steps []Step // ordered by date
 }
 
 // Step sets the thermostat on the morning of a day, until the next step.
 type Step struct {
-	From  civil.Date           // no date: from the beginning
-	Level quantity.Temperature // what is held, at least
-	Off   bool                 // the heat is turned off; Level says nothing
+	From  civil.Date           // zero: from the beginning
+	Level quantity.Temperature // lowest temperature to hold
+	Off   bool                 // the heat is off; Level is ignored
 }
 
-// Off is the setting of a place that is never heated.
+// Off returns the setting of a place that is never heated.
 func Off() Setting { return Setting{} }
 
-// Steadily is the setting that holds one level throughout.
+// Steadily returns the setting that holds one level throughout.
 func Steadily(level quantity.Temperature) Setting {
 	return Setting{Steps: []Step{{Level: level}}}
 }
@@ -40,14 +40,14 @@ func (s Setting) At(d civil.Date) (level quantity.Temperature, on bool) {
 	return quantity.Temperature{}, false
 }
 
-// Check returns an error when the steps are out of order or a level cannot be.
+// Check returns an error if the steps are out of order or a level is outside -10 to 40 °C.
 func (s Setting) Check() error {
 	for i, step := range s.Steps {
 		switch {
 		case i > 0 && !s.Steps[i-1].From.Before(step.From):
-			return fmt.Errorf("the step of %v does not come after the step of %v; give the steps in order of their dates", step.From, s.Steps[i-1].From)
+			return fmt.Errorf("the step of %v is not after the step of %v; give the steps in order of their dates", step.From, s.Steps[i-1].From)
 		case !step.Off && !(step.Level.Celsius() >= -10 && step.Level.Celsius() <= 40):
-			return fmt.Errorf("a level of %.1f °C is outside -10 to 40 °C; give the temperature the heat is to hold", step.Level.Celsius())
+			return fmt.Errorf("a level of %.1f °C is outside -10 to 40 °C; give the temperature to hold", step.Level.Celsius())
 		}
 	}
 	return nil
@@ -83,5 +83,5 @@ func (s Setting) daily(span civil.Span) []float64 {
 	return levels
 }
 
-// cold is the level that is never reached from above: the heat is off.
+// cold is a level that the air never falls to: the heat is off.
 const cold = -1000.0

@@ -6,10 +6,10 @@ import (
 	"eyeup/quantity"
 )
 
-// MeanShort returns by how much, in the mean, a temperature that swings normally about its
-// mean lies below a level, 0 counted while it is above: the heat of a month by hand is the
-// loss times this times its hours. With z = (level − mean)/spread it is
-// spread·(z·Φ(z) + φ(z)). A spread of 0 or less is taken as none.
+// MeanShort returns the mean shortfall below a level of a temperature that varies normally
+// about its mean; hours above the level count as 0. The heat of a month by hand is the heat
+// loss times this times the hours. With z = (level − mean)/spread it is spread·(z·Φ(z) +
+// φ(z)). A spread of 0 or less counts as none.
 func MeanShort(level, mean quantity.Temperature, spread quantity.Difference) quantity.Difference {
 	below := level.Sub(mean)
 	if !(spread > 0) {

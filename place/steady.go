@@ -12,31 +12,31 @@ import (
 	"eyeup/weather"
 )
 
-// Steady is a cellar, a store or a room in a house: its temperature follows the months or
-// what a logger recorded, not the weather. A setting with a level holds at least that.
+// Steady is a cellar, a store or a room in a house: its temperature follows the months or a
+// logger's record, not the weather. A level in the setting is held as a minimum.
 type Steady struct {
-	// Temperature is each month's mean, January first, drawn straight from the middle of
-	// one month to the middle of the next.
+	// Temperature is each month's mean, January first, interpolated linearly between the
+	// middles of the months.
 	Temperature [12]quantity.Temperature
 	Humidity    [12]quantity.Share
-	Daylight    quantity.Share // of the outside light that reaches the shelf; 0 dark
+	Daylight    quantity.Share // share of the outside light on the shelf; 0: dark
 	Lamps       *Lamps         // nil: none
-	Logged      *Series        // nil: the months alone
+	Logged      *Series        // nil: only the months
 
-	// HeatPerKelvin is the heat that keeping the room warm costs for each kelvin above
-	// the outside. 0: it is warm anyway.
+	// HeatPerKelvin is the heat that keeping the room warm costs per kelvin above the outside.
+	// 0: it is warm anyway.
 	HeatPerKelvin quantity.Conductance
 }
 
-// Series is what a logger recorded hour by hour.
+// Series is a logger's hourly record.
 type Series struct {
-	From     civil.Date // its first day, from midnight
-	Celsius  []float64  // °C; not-a-number where it recorded nothing
-	Humidity []float64  // a share, hour by hour; not-a-number where it recorded none
+	From     civil.Date // first day, from midnight
+	Celsius  []float64  // °C; NaN where there is no record
+	Humidity []float64  // share, hourly; NaN where there is no record
 }
 
-// GoString tells a series from every other by its days and what it holds, where a place is
-// told to the last digit; its address would tell the same record, read again, for another.
+// GoString identifies a series by its days and contents. With its address instead, the same
+// record read twice would look like two.
 func (s *Series) GoString() string {
 	if s == nil {
 		return "nothing logged"
@@ -44,19 +44,19 @@ func (s *Series) GoString() string {
 	sum := fnv.New64a()
 	for _, values := range [][]float64{s.Celsius, s.Humidity} {
 		for _, v := range values {
-			_ = binary.Write(sum, binary.LittleEndian, v) // a hash takes all
+			_ = binary.Write(sum, binary.LittleEndian, v) // writing to a hash can't fail
 		}
 	}
 	return fmt.Sprintf("%d hours from %s, %x", len(s.Celsius), s.From, sum.Sum64())
 }
 
-// mostOfMonth is how many days of a month a logger must have covered for its mean to stand
-// for the month. Assumption.
+// mostOfMonth is the number of days of a month that a logger must cover for its mean to be
+// used. Assumption.
 const mostOfMonth = 20
 
-// Months returns the temperature and humidity of each month, January first: the mean of
-// what the logger recorded where it covered twenty days of the month or more, in whatever
-// years, and what the place is said to be elsewhere.
+// Months returns the temperature and humidity of each month, January first: the logger's mean
+// if it covered at least twenty days of the month, in any years, else the given monthly
+// figures.
 func (p Steady) Months() (temperature [12]quantity.Temperature, humidity [12]quantity.Share) {
 	temperature, humidity = p.Temperature, p.Humidity
 	if p.Logged == nil {
@@ -73,7 +73,7 @@ func (p Steady) Months() (temperature [12]quantity.Temperature, humidity [12]qua
 	return temperature, humidity
 }
 
-// monthly returns the mean of hourly values in a month, 0 January.
+// monthly returns the mean of hourly values in a month; 0 is January.
 func (s *Series) monthly(hourly []float64, month int) (mean float64, ok bool) {
 	sum, hours := 0.0, 0
 	for day := range len(hourly) / 24 {
@@ -90,8 +90,8 @@ func (s *Series) monthly(hourly []float64, month int) (mean float64, ok bool) {
 	return sum / float64(hours), hours >= 24*mostOfMonth
 }
 
-// Run reckons the place through the hours of h. See Place and Course. The heat asked for
-// is given: what keeps a room warm has no limit here.
+// Run simulates the place through the hours of h. See Place and Course. The heat asked for is
+// always given: a room's heating has no limit here.
 func (p Steady) Run(h *weather.Hours, site sun.Site, s Setting) *Course {
 	c := newCourse(h.Span)
 	fillLight(c, h, site, float64(p.Daylight), p.Lamps)
@@ -121,7 +121,7 @@ func (p Steady) Run(h *weather.Hours, site sun.Site, s Setting) *Course {
 	return c
 }
 
-// settle gives the roots, which follow the air of the room with a pot's lag.
+// settle computes the roots, which follow the air of the room with a pot's lag.
 func (p Steady) settle(c *Course) {
 	if len(c.Air) == 0 {
 		return
@@ -132,15 +132,15 @@ func (p Steady) settle(c *Course) {
 	}
 }
 
-// at returns the temperature of a day by the months.
+// at returns the temperature of a day from the monthly figures.
 func (p Steady) at(d civil.Date) quantity.Temperature {
 	this, share := betweenMonths(d)
 	next := (this + 1) % 12
 	return p.Temperature[this].Between(p.Temperature[next], share)
 }
 
-// betweenMonths returns the month (0 January) whose middle was last passed on d, and what
-// share of the way to the middle of the next has gone.
+// betweenMonths returns the month (0 is January) whose middle was last passed on d, and the
+// share of the way to the middle of the next month.
 func betweenMonths(d civil.Date) (month int, share float64) {
 	middle := func(y int, m time.Month) civil.Date { return civil.MustOn(y, m, 15) }
 	y, m := d.Year(), d.Month()
@@ -160,8 +160,8 @@ func betweenMonths(d civil.Date) (month int, share float64) {
 	return int(m) - 1, float64(d.Sub(from)) / float64(to.Sub(from))
 }
 
-// on returns the hours that the logger recorded on the month and day of d, in whatever
-// year it did. It has none where any hour of that day is missing.
+// on returns the logged hours of the month and day of d, in any year; false if an hour is
+// missing.
 func (s *Series) on(d civil.Date) (hours []float64, ok bool) {
 	if s == nil {
 		return nil, false

@@ -2,16 +2,16 @@ package place
 
 import "math"
 
-// ventPrecision is how closely the vents hold the temperature at which they open, in K.
+// ventPrecision is how closely the vents hold their opening temperature, in K.
 const ventPrecision = 1e-4
 
-// ventToHold returns the conductance of the vents, between nothing and fully open, which
-// ends the step with the air at the temperature at which they open; and that end, and the
-// mean. Where even open vents leave it warmer than that, they are open.
+// ventToHold returns the conductance of the vents, between 0 and fully open, with which the
+// air ends the step at the opening temperature, and the resulting end and mean. If the air is
+// too warm even with open vents, they are fully open.
 //
-// A conductance v lets out the heat v·(mean − out). Each trial takes the heat that would
-// have brought the last one to the right end and asks which conductance lets it out; a
-// trial that leaves what is known to hold the answer is replaced by the middle of that.
+// A conductance v lets out the heat v·(mean − out). Each iteration takes the heat that would
+// have given the right end and computes the conductance for it. If that leaves the interval
+// known to contain the answer, the iteration uses the middle of the interval.
 func (h *house) ventToHold(shut, open *stride, x twin, d drive) (v float64, end, mean twin) {
 	end, mean = open.step(x, d)
 	if end.air >= h.opens {
@@ -42,25 +42,25 @@ func (h *house) ventToHold(shut, open *stride, x twin, d drive) (v float64, end,
 	return v, end, mean
 }
 
-// vents are how the house stands open for an hour.
+// vents is how far the house is open for an hour.
 type vents struct {
-	now    *stride // as it stands
-	open   *stride // as it would with vents that a thermostat opens; nil: there are none
+	now    *stride // with the vents as they are
+	open   *stride // with fully open thermostatic vents; nil: none
 	byHand float64 // conductance of vents opened by hand, part of now, W/K
 }
 
-// handVent is where the grower left the vents on the last visit.
+// handVent is how the grower left the vents on the last visit.
 type handVent struct {
 	conductance float64
-	stride      stride // with the vents so
+	stride      stride // with those vents
 }
 
-// The hours by the sun's clock at which a grower who vents by hand comes by. In the morning
-// and at noon the vents are opened as far as holds their temperature for that hour, and
-// left so until the next visit; towards evening they are shut. Chosen.
+// The hours (solar time) at which a grower who vents by hand visits. In the morning and at
+// noon the vents are set to hold their temperature for that hour and stay so until the next
+// visit; towards evening they are shut. Our choice.
 const morning, noon, evening = 8, 12, 17
 
-// vents returns how the house stands open in an hour, the grower's visit at its beginning.
+// vents returns how far the house is open in an hour. The grower's visit is at its start.
 func (r *run) vents(clock int, d drive, night bool) vents {
 	h := r.house
 	v := vents{now: &h.day, open: &h.openDay}

@@ -2,8 +2,8 @@ package solve
 
 import "math"
 
-// between is a number known to lie from low to high. A sum or product that cannot be told
-// exactly is rounded outwards by one step of the floating-point scale, more than its error.
+// between is an interval that contains a number. Sums and products that are not exact are
+// rounded outwards by one floating-point step, which exceeds their error.
 type between struct{ low, high float64 }
 
 func exactly(x float64) between { return between{x, x} }
@@ -25,9 +25,9 @@ func (a between) times(f float64) between {
 	return between{productBelow(f, a.low), -productBelow(f, -a.high)}
 }
 
-// sumBelow returns the sum of a and b, or the next number below it where the rounded sum may
-// be above the true one. What rounding lost is found as in Knuth, The Art of Computer
-// Programming 2, 4.2.2 theorem B.
+// sumBelow returns a + b, or the next smaller number if the rounded sum may exceed the true
+// one. The rounding error is found as in Knuth, The Art of Computer Programming 2, 4.2.2
+// theorem B.
 func sumBelow(a, b float64) float64 {
 	s := a + b
 	part := s - a
@@ -38,12 +38,12 @@ func sumBelow(a, b float64) float64 {
 	return down(s)
 }
 
-// faint is where products begin to lose digits to underflow.
+// faint is the size below which products may lose digits to underflow.
 const faint = 1e-280
 
-// productBelow is for products what sumBelow is for sums.
+// productBelow does for products what sumBelow does for sums.
 func productBelow(a, b float64) float64 {
-	p := float64(a * b) // the conversion keeps the product from being fused with a sum
+	p := float64(a * b) // the conversion prevents a fused multiply-add
 	if a == 0 || b == 0 || math.Abs(p) > faint && math.FMA(a, b, -p) >= 0 {
 		return p
 	}

@@ -5,18 +5,17 @@ import (
 	"math"
 )
 
-// Bound turns a price on each row into a cost below which no answer to the programme can
-// lie. It holds for any prices, whoever found them: a price above nothing is paid for the
-// row's Low, one below nothing for its High, and each column is then free to take the bound
-// that suits it best (weak duality). It is -Inf when a price or what is left of a column's
-// cost leans on a limit that is infinite. Best prices give the optimum of the programme
-// without whole numbers. All sums are rounded downwards.
+// Bound returns the lower bound on the cost of the programme that follows from a dual price on
+// each row. It holds for any prices, whoever found them: a positive price is paid for the
+// row's Low, a negative one for its High, and each column then takes its better bound (weak
+// duality). It is -Inf if a price or a reduced cost meets an infinite limit. Optimal prices
+// give the optimum of the linear relaxation. All sums are rounded downwards.
 //
-// Source: Neumaier and Shcherbina, Safe bounds in linear and mixed-integer linear
-// programming, Mathematical Programming 99 (2004), 283-296.
+// Source: Neumaier and Shcherbina, Safe bounds in linear and mixed-integer linear programming,
+// Mathematical Programming 99 (2004), 283-296.
 func (p *Programme) Bound(prices []float64) (float64, error) {
 	if len(prices) != len(p.Rows) {
-		return 0, fmt.Errorf("%d prices for %d rows; give one a row", len(prices), len(p.Rows))
+		return 0, fmt.Errorf("%d prices for %d rows; give one per row", len(prices), len(p.Rows))
 	}
 	left := make([]between, len(p.Columns))
 	for i, c := range p.Columns {
@@ -42,8 +41,7 @@ func (p *Programme) Bound(prices []float64) (float64, error) {
 	return total.low, nil
 }
 
-// least returns a number, known on its lower side, that rate × x never falls below while x
-// lies from low to high.
+// least returns a lower bound on rate × x for x from low to high.
 func least(rate between, low, high float64) between {
 	worst := math.Inf(1)
 	for _, r := range []float64{rate.low, rate.high} {

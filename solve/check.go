@@ -5,32 +5,31 @@ import (
 	"math"
 )
 
-// Tolerance is how far values may overstep a limit, or miss a whole number, and still count:
-// the measure that solvers use.
+// Tolerance is by how much values may violate a limit, or miss a whole number, and still be
+// accepted, as is usual for solvers.
 const Tolerance = 1e-6
 
-// Verdict is what multiplying values out has shown. Each figure is rounded outwards: it is
-// never better than the truth.
+// Verdict is the result of Check. Each figure is rounded outwards: it is never better than the
+// truth.
 type Verdict struct {
-	Least, Most float64 // the cost lies between
-	Overstep    float64 // the most by which a row or bound is overstepped, as a share of the limit where that is above 1
-	Where       string  // which one; empty when none is
-	Fraction    float64 // the most by which a whole column misses a whole number
+	Least, Most float64 // the cost is between these
+	Overstep    float64 // largest violation of a row or bound, relative to limits above 1
+	Where       string  // which row or column; empty if none
+	Fraction    float64 // largest distance of a whole column from a whole number
 }
 
-// Holds reports whether nothing is overstepped, and no whole number missed, by more than
-// tolerance.
+// Holds reports whether no violation and no distance from a whole number exceeds tolerance.
 func (v Verdict) Holds(tolerance float64) bool {
 	return v.Overstep <= tolerance && v.Fraction <= tolerance
 }
 
-// Check multiplies values out: what they cost, what they overstep, and how far they are from
-// whole. It shares nothing with any solver. The error says that there is not one finite value
-// a column.
+// Check evaluates values: their cost, the largest violation, and the distance from whole
+// numbers. It shares no code with any solver. It fails unless there is one finite value per
+// column.
 func (p *Programme) Check(values []float64) (Verdict, error) {
 	var v Verdict
 	if len(values) != len(p.Columns) {
-		return v, fmt.Errorf("%d values for %d columns; give one a column", len(values), len(p.Columns))
+		return v, fmt.Errorf("%d values for %d columns; give one per column", len(values), len(p.Columns))
 	}
 	cost := exactly(p.Offset)
 	for i, c := range p.Columns {
@@ -55,8 +54,8 @@ func (p *Programme) Check(values []float64) (Verdict, error) {
 	return v, nil
 }
 
-// Cost returns what values cost, summed in order as floating-point numbers go. There must be
-// one a column, or it panics.
+// Cost returns the cost of values, summed in order in floating point. It panics unless there
+// is one value per column.
 func (p *Programme) Cost(values []float64) float64 {
 	cost := p.Offset
 	for i, c := range p.Columns {
@@ -65,7 +64,7 @@ func (p *Programme) Cost(values []float64) float64 {
 	return cost
 }
 
-// see notes by how much a sum oversteps its limits, if that is the worst yet.
+// see records a violation of limits if it is the largest so far.
 func (v *Verdict) see(sum between, low, high float64, sort string, i int, name string) {
 	over := 0.0
 	if sum.low < low {

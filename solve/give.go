@@ -5,28 +5,27 @@ import (
 	"slices"
 )
 
-// give is what a row can do by itself to be kept. A column that need not be whole and stands
-// in one row alone, such as hours hired in a week that wants more than there are, belongs to
-// that row: whatever the other columns sum to, its best value follows. So a search need move
-// the others only, and asks the give what their sum costs.
+// give is the slack of a row through its own columns. A continuous column that is in one row
+// only, such as hours hired in a week that needs more than there are, belongs to that row: its
+// best value follows from the sum of the other columns. So the search moves the other columns
+// only, and give returns the cost of their sum.
 type give struct {
 	low, high float64 // the row's limits
-	rest      float64 // what its own columns add to the sum when left to themselves
-	more      []part  // ways to add to the sum, cheapest first
-	less      []part  // ways to take from it
+	rest      float64 // sum of its own columns at their values without the row
+	more      []part  // ways to raise the sum, cheapest first
+	less      []part  // ways to lower it, cheapest first
 }
 
-// part is a stretch that one column can add to or take from its row.
+// part is a range by which one column can raise or lower its row's sum.
 type part struct {
 	column int
 	rate   float64 // cost of one unit of the sum; 0 or more
-	length float64 // how far it goes; may be infinite
-	step   float64 // what adding one unit to the sum moves the column by
+	length float64 // largest change of the sum; may be infinite
+	step   float64 // change of the column per unit of the sum
 }
 
-// gives finds the columns that belong to a row of their own, writes the values they have
-// when left to themselves, and reports whether all of these are finite; if not, costs may
-// fall without end.
+// gives finds the columns that belong to one row, writes their values without the row, and
+// reports whether all of these are finite; otherwise the cost may be unbounded.
 func (s *shape) gives(values []float64) (rows []give, owned []bool, ok bool) {
 	rows, owned = make([]give, len(s.q.Rows)), make([]bool, len(s.q.Columns))
 	for i, r := range s.q.Rows {
@@ -58,7 +57,7 @@ func (s *shape) gives(values []float64) (rows []give, owned []bool, ok bool) {
 	return rows, owned, true
 }
 
-// idle is the value of a column that nothing binds but its bounds.
+// idle returns the cheapest value of a column that only its bounds limit.
 func idle(c Column) float64 {
 	switch {
 	case c.Cost > 0:
@@ -69,7 +68,7 @@ func idle(c Column) float64 {
 	return math.Min(math.Max(0, c.Low), c.High)
 }
 
-// own adds a column to the row's give.
+// own adds a column to the give of a row.
 func (g *give) own(j int, factor float64, c Column, value float64) {
 	g.rest += float64(factor * value)
 	rate, size := math.Abs(c.Cost/factor), math.Abs(factor)
@@ -86,8 +85,8 @@ func (g *give) own(j int, factor float64, c Column, value float64) {
 	}
 }
 
-// cost returns what it costs the row to be kept when the other columns come to sum, and by
-// how much it cannot be kept.
+// cost returns the cost of satisfying the row when the other columns add up to sum, and the
+// violation that remains.
 func (g *give) cost(sum float64) (cost, over float64) {
 	sum += g.rest
 	parts, need := g.less, sum-g.high
@@ -105,7 +104,7 @@ func (g *give) cost(sum float64) (cost, over float64) {
 	return cost, math.Max(0, need)
 }
 
-// settle moves the row's own columns to where cost reckoned them.
+// settle sets the row's own columns to the values that cost assumed.
 func (g *give) settle(sum float64, values []float64) {
 	sum += g.rest
 	parts, need, sign := g.less, sum-g.high, -1.0

@@ -2,7 +2,7 @@ package solve
 
 import "math"
 
-// move is a column and how far it goes.
+// move is a change of one column.
 type move struct {
 	column int
 	by     float64
@@ -46,8 +46,8 @@ func (h *search) shift(to, from int) []move {
 	return []move{{to, by}, {from, -by}}
 }
 
-// amble returns how far to move one column: a unit, to one of its bounds, or to where one of
-// its rows is just kept.
+// amble returns a random change of one column: a unit, to a bound, or to where one of its rows
+// is just satisfied.
 func (h *search) amble(j int) float64 {
 	c, x := h.s.q.Columns[j], h.values[j]
 	var to float64
@@ -68,7 +68,7 @@ func (h *search) amble(j int) float64 {
 	return to - x
 }
 
-// just returns the value at which a row of the column, drawn at random, is just kept.
+// just returns the value at which a random row of the column is just satisfied.
 func (h *search) just(j int) float64 {
 	c, parts := h.s.q.Columns[j], h.s.parts[j]
 	if len(parts) == 0 {

@@ -8,11 +8,11 @@ import (
 	"strconv"
 )
 
-// WriteMPS writes the programme in free MPS form, which other solvers read: a minimum. The
-// offset is the cost of a column of that name fixed at 1, since solvers read a constant in
-// the objective with either sign. Columns are named c0, c1 … and rows r0, r1 … in their
-// order; their own names, which may hold anything, stand in remarks at the head. Figures are written so that they read back exactly, except the wider limit of
-// a row that has two different ones, which MPS states as a difference.
+// WriteMPS writes the programme as a minimisation in free MPS format, which other solvers
+// read. The offset is the cost of a column named offset that is fixed at 1, because solvers
+// disagree on the sign of a constant in the objective. Columns are named c0, c1 … and rows r0,
+// r1 … in their order; their own names are in comments at the top. Numbers read back exactly,
+// except the wider limit of a row with two different limits, which MPS gives as a difference.
 //
 // Source: GLPK 5.0 Reference Manual, appendix B, "MPS Model Format".
 func (p *Programme) WriteMPS(w io.Writer) error {
@@ -39,15 +39,15 @@ func (p *Programme) WriteMPS(w io.Writer) error {
 	return b.Flush() // a bufio.Writer keeps its first error
 }
 
-// remark tells a name, with what could end the line taken out.
+// remark writes a name as a comment, escaped so that it can't end the line.
 func remark(b *bufio.Writer, sort string, i int, name string) {
 	if name != "" {
 		fmt.Fprintf(b, "* %s%d %s\n", sort, i, strconv.QuoteToGraphic(name))
 	}
 }
 
-// sort is how MPS calls the row: E for one value, G for a least, with or without a most,
-// L for a most, N for neither.
+// sort returns the MPS type of the row: E for equality, G for a lower limit, with or without
+// an upper one, L for an upper limit, N for none.
 func (r Row) sort() string {
 	switch {
 	case r.Low == r.High:
@@ -60,7 +60,7 @@ func (r Row) sort() string {
 	return "N"
 }
 
-// writeColumns writes the matrix column by column, the whole ones between markers.
+// writeColumns writes the matrix by columns, with markers around whole ones.
 func (p *Programme) writeColumns(b *bufio.Writer) {
 	parts := make([][]Term, len(p.Columns)) // the terms of each column; Column holds the row
 	for i, r := range p.Rows {
@@ -110,8 +110,7 @@ func (p *Programme) writeSides(b *bufio.Writer) {
 	}
 }
 
-// writeBounds writes the bounds of every column, since solvers differ in what they take for
-// granted.
+// writeBounds writes the bounds of every column, because solvers differ in their defaults.
 func (p *Programme) writeBounds(b *bufio.Writer) {
 	fmt.Fprintln(b, "BOUNDS")
 	if p.Offset != 0 {

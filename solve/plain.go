@@ -6,8 +6,8 @@ import (
 	"slices"
 )
 
-// What Plain does when its limits say nothing: steps of pricing, and rounds of search, each
-// of so many moves for every column, within a least and a most.
+// Defaults of Plain: steps of the volume algorithm, rounds of search, and moves per column in
+// each round, with the fewest and the most.
 const (
 	steps     = 1200
 	rounds    = 3
@@ -16,22 +16,22 @@ const (
 	mostMoves = 600_000
 )
 
-// How a search begins, found by trial on invented seasons of 12 to 120 batches: its warmth as
-// a share of a middling cost, and the weight of an overstepped row as a multiple of its price.
+// Starting values of a search, tuned on invented seasons of 12 to 120 batches: temperature as
+// a share of the mean cost, and the weight of a violated row as a multiple of its price.
 const (
 	warmth = 0.05
 	dearer = 1.2
 )
 
-// Plain answers a programme with nothing but arithmetic: prices on the rows give a bound
-// (see pricing), values rounded from their mean and bettered by small moves give an answer
-// (see search). What it proves holds, but it often leaves a gap that a full solver closes,
-// and it may end without values where there are some, or without telling that there are
-// none; then it says Stopped. It suits programmes that are mostly choices among options
-// under shared limits.
+// Plain solves a programme without a library: dual prices from the volume algorithm give a
+// bound (see pricing), and values rounded from the mean solution and improved by local search
+// give an answer (see search). Its bound is valid, but it often leaves a gap that a full
+// solver closes. It may end without values though there are some, or without proving that
+// there are none; then its State is Stopped. It suits programmes that are mostly choices among
+// options under shared limits.
 //
-// Limits.Iterations counts steps of pricing (1200 when 0), Limits.Nodes rounds of search (3
-// when 0). It is a Solver.
+// Limits.Iterations counts steps of the volume algorithm (1200 if 0), Limits.Nodes rounds of
+// search (3 if 0). It is a Solver.
 func Plain(ctx context.Context, p *Programme, limits Limits, start []float64) (Answer, error) {
 	if err := Ready(p, limits, start); err != nil {
 		return Answer{}, err
@@ -49,7 +49,7 @@ func Plain(ctx context.Context, p *Programme, limits Limits, start []float64) (A
 	a.best = Answer{Objective: math.Inf(1), Bound: math.Inf(-1)}
 	a.consider(start)
 	a.work()
-	a.best.Bound = math.Min(a.best.Bound, a.best.Objective) // above it only where values overstep by less than Tolerance
+	a.best.Bound = math.Min(a.best.Bound, a.best.Objective) // larger only if values violate a limit by less than Tolerance
 	a.best.Gap = GapOf(a.best.Objective, a.best.Bound)
 	if limits.Met(a.best.Objective, a.best.Bound) {
 		a.best.State = Proved
@@ -67,8 +67,8 @@ type attempt struct {
 	best   Answer
 }
 
-// work takes most of its steps of pricing, searches from where they lead, and takes the rest
-// with a cost to aim at.
+// work spends most of its pricing steps, then searches from the result, and spends the rest
+// with a known cost to aim at.
 func (a *attempt) work() {
 	if a.ended() || a.s.endless() {
 		return
@@ -82,12 +82,12 @@ func (a *attempt) work() {
 	a.price(a.limits.Iterations - a.best.Iterations)
 }
 
-// ended reports whether to stop: ctx has ended, or what was asked is reached.
+// ended reports whether to stop: ctx has ended, or the limits are met.
 func (a *attempt) ended() bool {
 	return a.ctx.Err() != nil || a.limits.Met(a.best.Objective, a.best.Bound)
 }
 
-// price takes steps of pricing and then turns the prices into a bound that holds.
+// price takes pricing steps and then computes a safe bound from the prices.
 func (a *attempt) price(steps int) {
 	for range steps {
 		if a.ctx.Err() != nil {
@@ -102,8 +102,8 @@ func (a *attempt) price(steps int) {
 	a.report()
 }
 
-// seek searches once: from the mean of the choices, or, after the first time, from the best
-// values so far with their rows weighed anew.
+// seek runs one search: from the mean solution or, after the first time, from the best values
+// so far with adjusted weights of the rows.
 func (a *attempt) seek() {
 	values, heat := a.rounded(), warmth*a.scale()
 	if again := a.best.Values != nil && a.best.Nodes > 0; again {
@@ -117,12 +117,12 @@ func (a *attempt) seek() {
 	if !ok {
 		return
 	}
-	tries := min(max(fewest, moves*len(h.free)), mostMoves, mostMoves*len(h.free)) // none when nothing is free
+	tries := min(max(fewest, moves*len(h.free)), mostMoves, mostMoves*len(h.free)) // 0 if no column is free
 	found, _ := h.wander(tries, heat, func() bool { return a.ctx.Err() != nil })
 	a.consider(found)
 }
 
-// scale is a middling cost of moving one unit: the mean size of the costs.
+// scale returns the mean size of the costs.
 func (a *attempt) scale() float64 {
 	sum := 0.0
 	for _, c := range a.p.Columns {
@@ -131,7 +131,7 @@ func (a *attempt) scale() float64 {
 	return math.Max(1e-6, sum/float64(max(1, len(a.p.Columns))))
 }
 
-// consider keeps values that hold and cost less than the best so far.
+// consider keeps values that are feasible and cost less than the best so far.
 func (a *attempt) consider(values []float64) {
 	if values == nil {
 		return
@@ -145,8 +145,8 @@ func (a *attempt) consider(values []float64) {
 	}
 }
 
-// rounded returns the mean of the choices made whole: each choice shares its units out by
-// largest remainder, other columns go to the nearest.
+// rounded returns the mean solution rounded: each choice distributes its units by largest
+// remainder, other columns are rounded to the nearest whole number.
 func (a *attempt) rounded() []float64 {
 	values := slices.Clone(a.g.mean)
 	for j, c := range a.s.q.Columns {
@@ -163,7 +163,7 @@ func (a *attempt) rounded() []float64 {
 	return values
 }
 
-// remainders shares a choice's units out by largest remainder.
+// remainders distributes a choice's units by largest remainder.
 func (a *attempt) remainders(r Row, values []float64) {
 	factor, sum := r.Terms[0].Factor, 0.0
 	var rest []Term
@@ -191,7 +191,7 @@ func (a *attempt) remainders(r Row, values []float64) {
 	}
 }
 
-// report tells how far it has come.
+// report calls Progress.
 func (a *attempt) report() {
 	if a.limits.Progress != nil {
 		a.limits.Progress(&Progress{a.best.Objective, a.best.Bound, a.best.Nodes, a.best.Iterations})

@@ -6,33 +6,34 @@ import (
 	"slices"
 )
 
-// pricing looks for prices on the rows that give a high bound. Rows that are choices are
-// kept exactly and the others priced, so that each choice can be made alone. The method is
-// the volume algorithm: steps along what the mean of past choices oversteps, and the mean
-// comes close to the best answer without whole numbers.
+// pricing searches for dual prices that give a high bound. Rows that are choices stay
+// constraints and the others are priced (Lagrangian relaxation), so that each choice is solved
+// by itself. The method is the volume algorithm: subgradient steps from the mean of past
+// solutions, which approaches the optimum of the linear relaxation.
 //
-// Source: Barahona and Anbil, The volume algorithm, Mathematical Programming 87 (2000), 385-399.
+// Source: Barahona and Anbil, The volume algorithm, Mathematical Programming 87 (2000),
+// 385-399.
 type pricing struct {
 	s      *shape
-	prices []float64 // the best so far, one a row
-	bound  float64   // what they give, not yet rounded downwards
-	mean   []float64 // the mean of past choices, one a column
-	stride float64   // the share of a full step that is taken
+	prices []float64 // the best so far, one per row
+	bound  float64   // their bound, not yet rounded downwards
+	mean   []float64 // mean of past solutions, one per column
+	stride float64   // share of a full step
 	misses int       // steps since the bound last rose
-	rank   []Term    // room for sorting a choice
+	rank   []Term    // buffer for sorting a choice
 }
 
-// Steps of the pricing, found by trial on invented seasons of 12 to 120 batches, where they
-// come within a part in a thousand of the best bound in some hundreds of steps.
+// Parameters of the volume algorithm, tuned on invented seasons of 12 to 120 batches. There it
+// comes within a part in a thousand of the best bound in some hundreds of steps.
 const (
-	fresh         = 0.02 // the share of a fresh choice in the mean
-	stride        = 0.3  // the share of a full step that is taken at first
-	longer        = 1.1  // how the stride grows after a step that raised the bound
+	fresh         = 0.02 // weight of a new solution in the mean
+	stride        = 0.3  // share of a full step at first
+	longer        = 1.1  // growth of the stride after a step that raised the bound
 	longest       = 2
-	shorter       = 0.8 // how it shrinks after so many that did not:
+	shorter       = 0.8 // shrinkage after this many steps that did not:
 	patience      = 12
-	farther       = 0.01 // how far beyond the bound to aim, as a share of it, when no cost is near
-	instead       = 1e7  // stands for an infinite bound while choosing; the bound itself is not told by it
+	farther       = 0.01 // how far above the bound to aim, relative to it, if no cost is near
+	instead       = 1e7  // replaces an infinite bound while choosing; not used for the safe bound
 	leastDistance = 1e-12
 )
 
@@ -43,7 +44,7 @@ func newPricing(s *shape) *pricing {
 	return g
 }
 
-// step takes one step towards a cost known to be reached, or +Inf.
+// step takes one step, given the best known cost, or +Inf.
 func (g *pricing) step(cost float64) {
 	aim := cost
 	if near := g.bound + farther*math.Max(1, math.Abs(g.bound)); !finite(aim) || aim > near+4*(near-g.bound) {
@@ -76,8 +77,8 @@ func (g *pricing) step(cost float64) {
 	}
 }
 
-// slope returns for each priced row what the mean lacks (above nothing) or has too much; for
-// a row that is kept with room to spare, what would bring its price back to nothing.
+// slope returns the subgradient: by how much the mean violates each priced row (positive: too
+// little). For a row with slack it returns what brings its price back to 0.
 func (g *pricing) slope() []float64 {
 	out := make([]float64, len(g.prices))
 	for i, r := range g.s.q.Rows {
@@ -98,7 +99,7 @@ func (g *pricing) slope() []float64 {
 	return out
 }
 
-// moved returns a row's price after a step, kept on the side of a limit that exists.
+// moved returns a row's price after a step, with the sign that its limits allow.
 func (g *pricing) moved(i int, far float64) float64 {
 	was, r := g.prices[i], g.s.q.Rows[i]
 	price := was + far
@@ -109,8 +110,8 @@ func (g *pricing) moved(i int, far float64) float64 {
 	return price
 }
 
-// choose sets the prices of the choice rows to what suits the others best, writes the values
-// that are cheapest under all prices, and returns the bound these give.
+// choose sets the prices of the choice rows to their best given the others, writes the
+// cheapest values under all prices, and returns their bound.
 func (g *pricing) choose(prices, values []float64) float64 {
 	q, left := g.s.q, g.left(prices)
 	bound := q.Offset
@@ -133,8 +134,7 @@ func (g *pricing) choose(prices, values []float64) float64 {
 	return bound
 }
 
-// left returns what is left of each column's cost under the prices of the rows that are not
-// choices.
+// left returns each column's reduced cost under the prices of the rows that are not choices.
 func (g *pricing) left(prices []float64) []float64 {
 	left := make([]float64, len(g.s.q.Columns))
 	for j, c := range g.s.q.Columns {
@@ -148,7 +148,7 @@ func (g *pricing) left(prices []float64) []float64 {
 	return left
 }
 
-// ranked sorts the columns of a choice by what is left of their cost.
+// ranked sorts the columns of a choice by reduced cost.
 func (g *pricing) ranked(r Row, left []float64) {
 	g.rank = g.rank[:0]
 	for _, t := range r.Terms {
@@ -157,7 +157,7 @@ func (g *pricing) ranked(r Row, left []float64) {
 	slices.SortStableFunc(g.rank, func(a, b Term) int { return cmp.Compare(a.Factor, b.Factor) })
 }
 
-// end returns a column's least or most, or a large number that stands for an infinite one.
+// end returns a column's lower or upper bound; a large number replaces an infinite one.
 func (g *pricing) end(j int, most bool) float64 {
 	c := g.s.q.Columns[j]
 	switch {
@@ -171,8 +171,8 @@ func (g *pricing) end(j int, most bool) float64 {
 	return c.Low
 }
 
-// share fills a choice row as cheaply as its limits allow and returns the price of its limit:
-// what is left of the cost of the last column it reached for, per unit of the row.
+// share fills a choice row as cheaply as its limits allow and returns its price: the reduced
+// cost per unit of the last column used.
 func (g *pricing) share(r Row, left, values []float64) float64 {
 	factor, sum := r.Terms[0].Factor, 0.0
 	for _, t := range r.Terms {

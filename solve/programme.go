@@ -5,59 +5,59 @@ import (
 	"math"
 )
 
-// Column is one unknown of a programme: how much of something.
+// Column is one variable of a programme.
 type Column struct {
 	Name      string  // for messages and files; may be empty
-	Cost      float64 // of one unit; below nothing for what is worth having
-	Low, High float64 // least and most; infinite where there is none
-	Whole     bool    // whole numbers only
+	Cost      float64 // per unit; negative for a gain
+	Low, High float64 // bounds; infinite if there is none
+	Whole     bool    // integer variable
 }
 
-// Term is a column's part in a row: Factor for each unit of the column.
+// Term is a column's coefficient in a row.
 type Term struct {
-	Column int // its place in the programme's columns
+	Column int // index in the programme's columns
 	Factor float64
 }
 
-// Row is a limit: the sum of its terms lies from Low to High. Equal limits bind it to one
-// value; an infinite one leaves that side open.
+// Row is a constraint: the sum of its terms is from Low to High. Equal limits make it an
+// equality; an infinite one leaves that side open.
 type Row struct {
 	Name      string // for messages and files; may be empty
 	Low, High float64
 	Terms     []Term
 }
 
-// Programme asks for column values within their bounds, whole where they must be, that keep
-// every row and whose cost, Offset + Σ Cost × value, is least. Its zero value is empty and
-// ready for use.
+// Programme asks for values of the columns, within their bounds and whole where required, that
+// satisfy every row and minimise Offset + Σ Cost × value. Its zero value is empty and ready
+// for use.
 type Programme struct {
 	Columns []Column
 	Rows    []Row
-	Offset  float64 // cost of what is settled already
+	Offset  float64 // constant part of the cost
 }
 
-// Column adds a column and returns its place.
+// Column adds a column and returns its index.
 func (p *Programme) Column(c Column) int {
 	p.Columns = append(p.Columns, c)
 	return len(p.Columns) - 1
 }
 
-// Row adds a row and returns its place.
+// Row adds a row and returns its index.
 func (p *Programme) Row(r Row) int {
 	p.Rows = append(p.Rows, r)
 	return len(p.Rows) - 1
 }
 
-// The range of sizes that can be reckoned with: solvers drop smaller factors and take larger
-// limits for none at all, which would be done in silence.
+// The accepted range of numbers. Solvers silently drop smaller coefficients and treat larger
+// limits as infinite.
 const (
 	smallest = 1e-9
 	largest  = 1e15
 )
 
-// Sound returns an error that names the first column or row that makes no sense: not a
-// number, too large or too small to be reckoned with, its limits crossed, or a term whose
-// column does not exist or stands twice in one row.
+// Sound returns an error that names the first invalid column or row: NaN, too large or too
+// small a number, crossed limits, or a term whose column does not exist or appears twice in
+// the row.
 func (p *Programme) Sound() error {
 	if !finite(p.Offset) {
 		return fmt.Errorf("the programme's offset is %v; give a finite cost", p.Offset)
@@ -83,7 +83,7 @@ func (c Column) sound() error {
 	return Ordered(c.Low, c.High)
 }
 
-// sound checks a row; seen holds for each column the mark of the last row that named it.
+// sound checks a row; seen holds for each column the number of the last row that named it.
 func (r Row) sound(mark int, seen []int) error {
 	for _, t := range r.Terms {
 		size := math.Abs(t.Factor)
@@ -93,7 +93,7 @@ func (r Row) sound(mark int, seen []int) error {
 		case seen[t.Column] == mark:
 			return fmt.Errorf("names column %d twice; give the sum of both factors once", t.Column)
 		case !(size <= largest) || size > 0 && size < smallest:
-			return fmt.Errorf("factor %v of column %d; leave it out or choose units in which it lies between %g and %g",
+			return fmt.Errorf("factor %v of column %d; leave it out or choose units in which it is between %g and %g",
 				t.Factor, t.Column, smallest, largest)
 		}
 		seen[t.Column] = mark
@@ -101,8 +101,7 @@ func (r Row) sound(mark int, seen []int) error {
 	return Ordered(r.Low, r.High)
 }
 
-// Ordered returns what is wrong with a pair of limits: not numbers, crossed, or finite but too
-// large to be reckoned with.
+// Ordered returns an error for limits that are NaN, crossed, or finite but too large.
 func Ordered(low, high float64) error {
 	switch {
 	case math.IsNaN(low) || math.IsNaN(high) || math.IsInf(low, 1) || math.IsInf(high, -1):

@@ -6,33 +6,33 @@ import (
 	"slices"
 )
 
-// search betters whole values by small moves: one column up or down, or units of a choice
-// shifted from one column to another. A row that cannot be kept costs its weight for each
-// unit that it is overstepped by, and a row long overstepped grows heavier.
+// search improves whole values by local search: it changes one column, or shifts units of a
+// choice from one column to another. A violated row costs its weight per unit of violation,
+// and the weight grows while the violation lasts.
 type search struct {
 	s      *shape
 	rows   []give
 	owned  []bool
-	idle   []float64 // the values of owned columns when left to themselves
+	idle   []float64 // values of columns that belong to one row, without that row
 	values []float64
 	sums   []float64 // of each row, without its own columns
-	costs  []float64 // what each row costs: its give, and the weight of what is overstepped
-	over   []float64 // by how much each row is overstepped
+	costs  []float64 // cost of each row: that of its give, and its weighted violation
+	over   []float64 // violation of each row
 	weight []float64
-	base   []float64 // the weights at first
+	base   []float64 // initial weights
 
-	change []float64 // of each row's sum under the move being tried
+	change []float64 // change of each row's sum by the current move
 	marked []bool
-	rowsOf []int   // the rows that the move being tried changes
-	free   []int   // the columns that may move
-	peers  [][]int // by choice row, its columns that may move
-	filled []int   // the columns above their least
-	at     []int   // where each column stands among the filled; -1 if it does not
+	rowsOf []int   // rows changed by the current move
+	free   []int   // columns that may move
+	peers  [][]int // columns that may move, by choice row
+	filled []int   // columns above their lower bound
+	at     []int   // index of each column in filled; -1 if not in it
 	random *rand.Rand
 }
 
-// keen is how little a row may be overstepped and count as kept, against a limit above 1 as
-// a share of it: well within Tolerance, which also has to bear what sums lose in rounding.
+// keen is the largest violation of a satisfied row, relative to limits above 1. It is far
+// below Tolerance, which must also cover rounding errors of sums.
 const keen = 1e-9
 
 // How the weights of rows change every thousand moves.
@@ -41,7 +41,8 @@ const (
 	lighter = 0.95
 )
 
-// newSearch starts from values, whole and within their bounds, and weights for the rows.
+// newSearch starts from values that are whole and within their bounds, and from weights of the
+// rows.
 func newSearch(s *shape, values, weight []float64, seed uint64) (*search, bool) {
 	h := &search{s: s, idle: make([]float64, len(values)), values: slices.Clone(values), weight: slices.Clone(weight), base: weight}
 	var ok bool
@@ -69,7 +70,7 @@ func newSearch(s *shape, values, weight []float64, seed uint64) (*search, bool) 
 	return h, true
 }
 
-// enlist keeps the list of filled columns true to a column's value.
+// enlist updates filled after a change of a column.
 func (h *search) enlist(j int) {
 	filled := h.values[j] > h.s.q.Columns[j].Low
 	switch at := h.at[j]; {
@@ -83,7 +84,7 @@ func (h *search) enlist(j int) {
 	}
 }
 
-// resum sums every row anew, so that rounding does not pile up.
+// resum recomputes the sum of every row, so that rounding errors don't accumulate.
 func (h *search) resum() {
 	clear(h.sums)
 	for j, x := range h.values {
@@ -96,8 +97,8 @@ func (h *search) resum() {
 	h.reweigh(1, 1)
 }
 
-// reweigh makes every overstepped row heavier and every other one lighter, though never
-// lighter than at first, and reckons all rows anew.
+// reweigh raises the weight of every violated row and lowers the others, though not below
+// their initial weight, and recomputes all costs.
 func (h *search) reweigh(heavier, lighter float64) {
 	for i := range h.rows {
 		if h.over[i] > 0 {
@@ -117,7 +118,7 @@ func (h *search) rowCost(i int, sum float64) (cost, over float64) {
 	return cost + float64(h.weight[i]*over), over
 }
 
-// kept reports whether every row is kept.
+// kept reports whether every row is satisfied.
 func (h *search) kept() bool {
 	for _, over := range h.over {
 		if over > 0 {
@@ -127,7 +128,7 @@ func (h *search) kept() bool {
 	return true
 }
 
-// worth returns what a move, of one column or of two, would change the cost by.
+// worth returns the change of cost by a move of one column or of two.
 func (h *search) worth(moves ...move) float64 {
 	total := 0.0
 	for _, m := range moves {
@@ -151,7 +152,7 @@ func (h *search) worth(moves ...move) float64 {
 	return total
 }
 
-// make carries a move out.
+// make applies a move.
 func (h *search) make(moves ...move) {
 	for _, m := range moves {
 		h.values[m.column] += m.by
@@ -167,7 +168,7 @@ func (h *search) make(moves ...move) {
 	}
 }
 
-// whole returns the values with every row's own columns settled, and what they cost.
+// whole returns the values with each row's own columns set, and their cost.
 func (h *search) whole() ([]float64, float64) {
 	values := slices.Clone(h.values)
 	for j, owned := range h.owned {
@@ -181,7 +182,7 @@ func (h *search) whole() ([]float64, float64) {
 	return values, h.s.q.Cost(values)
 }
 
-// total is the cost of the columns that move and of all rows, up to a constant.
+// total returns the cost of the moving columns and of all rows, up to a constant.
 func (h *search) total() float64 {
 	total := 0.0
 	for _, j := range h.free {
@@ -193,9 +194,8 @@ func (h *search) total() float64 {
 	return total
 }
 
-// wander tries a number of random moves, at first taking some that cost, in the end none
-// (simulated annealing; Kirkpatrick, Gelatt and Vecchi, Science 220 (1983), 671-680), and
-// keeps the best values that keep every row. stop is asked now and then.
+// wander tries random moves by simulated annealing (Kirkpatrick, Gelatt and Vecchi, Science
+// 220 (1983), 671-680) and returns the best feasible values. It calls stop now and then.
 func (h *search) wander(tries int, heat float64, stop func() bool) (best []float64, cost float64) {
 	cost = math.Inf(1)
 	now, least := h.total(), math.Inf(1)

@@ -5,18 +5,18 @@ import (
 	"slices"
 )
 
-// shape is a programme made ready for Plain: bounds drawn in as far as they can be without
-// losing every best answer, terms by column, and the rows that are choices told apart.
+// shape is a programme prepared for Plain: bounds tightened without losing every optimum,
+// terms by column, and the rows that are choices identified.
 type shape struct {
-	q      *Programme // with the bounds drawn in
+	q      *Programme // with tightened bounds
 	parts  [][]Term   // the terms of each column; Column holds the row
-	choice []bool     // rows that share so many units out among columns of their own
+	choice []bool     // rows that distribute units among columns of their own
 	group  []int      // the choice row of each column, or -1
-	broken bool       // some limit cannot be kept
+	broken bool       // some constraint cannot be satisfied
 }
 
-// endless reports whether the cost of some column pulls it towards a bound that is infinite.
-// Plain does not look for values then.
+// endless reports whether some cost pulls its column towards an infinite bound. Then Plain
+// does not search for values.
 func (s *shape) endless() bool {
 	for _, c := range s.q.Columns {
 		if c.Cost < 0 && math.IsInf(c.High, 1) || c.Cost > 0 && math.IsInf(c.Low, -1) {
@@ -43,7 +43,7 @@ func shaped(p *Programme) *shape {
 		}
 		s.broken = s.broken || c.Low > c.High
 	}
-	for range 2 { // the second time with what the first has drawn in
+	for range 2 { // the second pass uses the bounds of the first
 		for j := range s.q.Columns {
 			s.imply(j)
 			s.cap(j)
@@ -57,18 +57,18 @@ func shaped(p *Programme) *shape {
 	return s
 }
 
-// DrawnIn returns the programme with bounds drawn in as far as its rows imply and a best
-// answer needs: whole columns to whole bounds, and columns without a bound to the most that
-// their rows allow or could ever want. Both have the same least cost, so that a Bound of the
-// one holds for the other; but where p leaves a column without bound, only the drawn one
-// gives a bound that is finite for any prices. It is false when some limit cannot be kept, so
-// that the programme has no answer. The programme must be sound. Rows are shared, not copied.
+// DrawnIn returns the programme with its bounds tightened as far as the rows imply and an
+// optimum permits: whole columns get whole bounds, and columns without a bound get the most
+// that their rows allow or could use. The optimal cost does not change, so a Bound of one
+// programme holds for the other. If p leaves a column unbounded, only the tightened programme
+// has a finite bound for any prices. It returns false if some constraint can't be satisfied,
+// so that there is no answer. The programme must be sound. Rows are shared, not copied.
 func (p *Programme) DrawnIn() (*Programme, bool) {
 	s := shaped(p)
 	return s.q, !s.broken
 }
 
-// reach returns between what sums a row can lie, leaving one column out.
+// reach returns the interval of a row's sum without one column.
 func (s *shape) reach(r Row, without int) between {
 	var b between
 	for _, t := range r.Terms {
@@ -82,7 +82,7 @@ func (s *shape) reach(r Row, without int) between {
 	return b
 }
 
-// imply gives a column without a bound the one that its rows imply, a little widened.
+// imply gives an unbounded column the bound that its rows imply, slightly widened.
 func (s *shape) imply(j int) {
 	c := &s.q.Columns[j]
 	for _, t := range s.parts[j] {
@@ -109,9 +109,9 @@ func (s *shape) imply(j int) {
 	s.broken = s.broken || c.Low > c.High
 }
 
-// cap gives a column that costs something, and of which more can only help its rows, the
-// most that they could ever want; there is a best answer that keeps within it. The same,
-// turned round, for one of which less can only help.
+// cap bounds a column that has a cost and can only help its rows by being larger: it limits it
+// to the most that the rows could use, which keeps some optimum. Likewise for one that helps
+// by being smaller.
 func (s *shape) cap(j int) {
 	c := &s.q.Columns[j]
 	if math.IsInf(c.High, 1) && c.Cost >= 0 && finite(c.Low) {
@@ -126,8 +126,8 @@ func (s *shape) cap(j int) {
 	}
 }
 
-// wanted returns the most of a column, times sign, that its rows could want, a little
-// rounded up; infinite when more of it could hurt one of them.
+// wanted returns the largest value of a column, times sign, that its rows could use, slightly
+// rounded up; infinite if a larger value could violate one of them.
 func (s *shape) wanted(j int, sign float64) float64 {
 	most := math.Inf(-1)
 	for _, t := range s.parts[j] {
@@ -150,8 +150,8 @@ func (s *shape) wanted(j int, sign float64) float64 {
 	return most
 }
 
-// choose finds rows whose factors are all alike and whose columns stand in no other such
-// row; those bound to one value first.
+// choose finds rows with equal coefficients whose columns are in no other such row; equalities
+// first.
 func (s *shape) choose() {
 	s.choice, s.group = make([]bool, len(s.q.Rows)), slices.Repeat([]int{-1}, len(s.q.Columns))
 	for _, bound := range []bool{true, false} {

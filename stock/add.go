@@ -9,36 +9,36 @@ import (
 	"eyeup/civil"
 )
 
-// Added is what came of an entry.
+// Added is the result of adding one entry.
 type Added struct {
 	ID      ID
-	Born    []Born   // the lots that came to be by it
-	Notices []string // what the grower may want to know; nothing that hinders
+	Born    []Born   // the lots that the entry created
+	Notices []string // advice for the grower; none of it prevents the entry
 }
 
-// Born is a lot that has come to be, with the code for its label.
+// Born is a newly created lot, with the code for its label.
 type Born struct {
 	Lot  LotID `json:"lot"`
 	Code Code  `json:"code"`
 }
 
-// Refusal says that an entry cannot be, and why, in the grower's words.
+// Refusal is the error for an entry that can't be added. It says why in the grower's words.
 type Refusal struct {
 	Entry  ID
 	Kind   string
 	On     civil.Date
 	Why    string
-	Breaks []Broken // what stands in the book already and could not stand any more
+	Breaks []Broken // entries already in the book that would no longer hold
 	cause  error
 }
 
-// Broken is an entry that another would break.
+// Broken is an entry already in the book that the refused entry would contradict.
 type Broken struct {
 	Entry ID
 	Says  string
 }
 
-// Error tells all of it.
+// Error returns the reason and the broken entries, one a line.
 func (r *Refusal) Error() string {
 	var s strings.Builder
 	fmt.Fprintf(&s, "%s on %s: %s", r.Kind, r.On, r.Why)
@@ -46,17 +46,17 @@ func (r *Refusal) Error() string {
 		fmt.Fprintf(&s, "\n  %s (entry %s)", b.Says, b.Entry)
 	}
 	if len(r.Breaks) > 0 {
-		s.WriteString("\n  put these right in the same go")
+		s.WriteString("\n  correct these in the same batch")
 	}
 	return s.String()
 }
 
-// Unwrap returns what lies beneath, such as a *Newer.
+// Unwrap returns the underlying error, such as a *Newer.
 func (r *Refusal) Unwrap() error { return r.cause }
 
-// Add adds entries in one go: all of them, or none and an error, a *Refusal, that says
-// which of them cannot be and why. Entries that the book holds already are refused.
-// Keep says that all is well, TakeBack that it is not; one of the two must follow.
+// Add adds a batch of entries: all of them, or none. Its error is a *Refusal, which says which
+// entry is refused and why. Entries that the book already holds are refused. After a
+// successful Add, call Keep to make it final or TakeBack to undo it, before the next Add.
 func (b *Book) Add(entries ...Entry) ([]Added, error) {
 	b.recording, b.linesKept, b.newestKept = true, len(b.lines), b.newest
 	added, err := b.addAll(entries)
@@ -67,10 +67,10 @@ func (b *Book) Add(entries ...Entry) ([]Added, error) {
 	return added, nil
 }
 
-// Keep ends the last Add: it cannot be taken back any more.
+// Keep makes the last Add final.
 func (b *Book) Keep() { b.undo, b.recording = b.undo[:0], false }
 
-// TakeBack undoes all that was added since the last Keep.
+// TakeBack undoes everything added since the last Keep.
 func (b *Book) TakeBack() {
 	if !b.recording {
 		return
@@ -84,8 +84,8 @@ func (b *Book) TakeBack() {
 	b.Keep()
 }
 
-// Replay adds entries that a book has held before, which cannot be taken back. After an
-// error the book is of no use.
+// Replay adds entries that a book already accepted once, without recording how to undo them.
+// After an error the book must be discarded.
 func (b *Book) Replay(entries ...Entry) error {
 	_, err := b.addAll(entries)
 	return err
@@ -126,10 +126,10 @@ func refuse(e *Entry, err error) error {
 	return &Refusal{Entry: e.ID, Kind: e.Kind, On: e.On, Why: err.Error(), cause: err}
 }
 
-// addOne adds one entry, trusting that what it leaves behind is looked at afterwards.
+// addOne adds one entry. The caller checks what the entry breaks.
 func (b *Book) addOne(e *Entry) (*turn, error) {
 	if b.Holds(e.ID) {
-		return nil, fmt.Errorf("the entry %s is in the book already", e.ID)
+		return nil, fmt.Errorf("the entry %s is already in the book", e.ID)
 	}
 	if err := e.check(); err != nil {
 		return nil, err
@@ -138,20 +138,20 @@ func (b *Book) addOne(e *Entry) (*turn, error) {
 	if err != nil {
 		return nil, err
 	}
-	if err := n.isSpoken(e); err != nil {
+	if err := n.checkVersion(e); err != nil {
 		return nil, err
 	}
 	said, err := bodyOf(n, e.Body)
 	if err != nil {
 		return nil, err
 	}
-	seat := b.sit(e, n)
+	seat := b.seatEntry(e, n)
 	t := b.turnOf(seat)
-	said.tell(t)
+	said.apply(t)
 	return t, t.err
 }
 
-// turnOf opens the turn of the root entry at a seat.
+// turnOf starts the turn of the root entry with the given number.
 func (b *Book) turnOf(seat int32) *turn {
 	w := &b.entries[seat]
 	t := &turn{book: b, seat: seat, id: w.id, kind: w.kind, moment: w.moment}
@@ -159,8 +159,8 @@ func (b *Book) turnOf(seat int32) *turn {
 	return t
 }
 
-// sit gives an entry its seat in the book and its moment in time.
-func (b *Book) sit(e *Entry, n kindNumber) int32 {
+// seatEntry appends an entry to the book and fixes its number and its moment in time.
+func (b *Book) seatEntry(e *Entry, n kindNumber) int32 {
 	seat := int32(len(b.entries))
 	minute, _ := minuteOf(e.At) // checked
 	known, any := b.latest[e.On]
@@ -189,7 +189,7 @@ func (b *Book) sit(e *Entry, n kindNumber) int32 {
 	return seat
 }
 
-// dropLines forgets all lines from the given one on.
+// dropLines removes all lines from the given one on.
 func (b *Book) dropLines(from int) {
 	for i := len(b.lines) - 1; i >= from; i-- {
 		b.lots[b.holdings[b.lines[i].holding].lot].last = b.lines[i].before
@@ -200,31 +200,31 @@ func (b *Book) dropLines(from int) {
 	b.lines = b.lines[:from]
 }
 
-// broken words what cannot stand: the first of the entries is told as the cause.
+// broken makes the Refusal for lines whose counts fail; it names the first of the entries.
 func (b *Book) broken(entries []Entry, lines []int32) error {
 	first := &entries[0]
-	r := &Refusal{Entry: first.ID, Kind: first.Kind, On: first.On, cause: errors.New("it breaks what is written")}
+	r := &Refusal{Entry: first.ID, Kind: first.Kind, On: first.On, cause: errors.New("it contradicts the book")}
 	told := map[int32]bool{}
 	for _, i := range lines {
 		root := b.lines[i].moment.seat
-		if told[root] || len(r.Breaks) == mostTold {
+		if told[root] || len(r.Breaks) == maxBreaks {
 			continue
 		}
 		told[root] = true
-		r.Breaks = append(r.Breaks, Broken{b.entries[root].id, b.says(i)})
+		r.Breaks = append(r.Breaks, Broken{b.entries[root].id, b.lineText(i)})
 	}
-	r.Why = "it would break what is written down already:"
+	r.Why = "it would contradict entries already in the book:"
 	if int(b.lines[lines[0]].moment.seat) >= len(b.entries)-len(entries) {
 		r.Why = "the counts do not fit:"
 	}
 	return r
 }
 
-// mostTold is how many broken entries are told; more help nobody.
-const mostTold = 10
+// maxBreaks is how many broken entries a Refusal lists.
+const maxBreaks = 10
 
-// says tells a line for a grower.
-func (b *Book) says(i int32) string {
+// lineText describes a line for a Refusal.
+func (b *Book) lineText(i int32) string {
 	l := &b.lines[i]
 	spot := b.spots[b.holdings[l.holding].spot]
 	form := spot.Form
@@ -240,8 +240,8 @@ func (b *Book) says(i int32) string {
 	return fmt.Sprintf("%s: %s, %s of %s in %s", l.moment.on, kinds[l.kind].name, form.count(n), name, spot)
 }
 
-// tells says what a line did, for a lot's own page.
-func (b *Book) tells(i int32) string {
+// lineEffect says what a line did, for the lot's own page.
+func (b *Book) lineEffect(i int32) string {
 	l := &b.lines[i]
 	spot := b.spots[b.holdings[l.holding].spot]
 	form := spot.Form

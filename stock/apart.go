@@ -1,6 +1,6 @@
 package stock
 
-// setApartBody says that some of a lot are a lot of their own from now on.
+// setApartBody records that some individuals of a lot become a lot of their own.
 type setApartBody struct {
 	Lot string `json:"lot"`
 	Spot
@@ -12,11 +12,11 @@ type setApartBody struct {
 	Note  string   `json:"note,omitzero"`
 }
 
-func (s *setApartBody) tell(t *turn) {
+func (s *setApartBody) apply(t *turn) {
 	l := t.lot(s.Lot)
 	t.checkBorn(0, s.Born...)
 	if s.Why == "" {
-		t.fail("say why they are set apart (why), such as sick or promised")
+		t.fail("say why they were set apart (why), such as sick or promised")
 	}
 	h := t.standing(l, s.Spot)
 	n := t.howMany(h, s.Count, s.All)
@@ -25,11 +25,11 @@ func (s *setApartBody) tell(t *turn) {
 		return
 	}
 	to := t.book.spots[t.book.holdings[h].spot].moved(s.Into)
-	own := t.put(t.bear(0, setApart, -1, t.book.words(t.book.lots[l].kind), l), to, n)
+	own := t.put(t.newLot(0, setApart, -1, t.book.words(t.book.lots[l].kind), l), to, n)
 	t.write(kindSetApart, need, own, 0, t.book.text(s.Why))
 }
 
-// mixedBody says that lots were mixed up and cannot be told apart any more.
+// mixedBody records that individuals of several lots were mixed up and can't be told apart.
 type mixedBody struct {
 	From []mixedPart `json:"from"`
 	Born []string    `json:"born,omitzero"`
@@ -37,7 +37,7 @@ type mixedBody struct {
 	Note string      `json:"note,omitzero"`
 }
 
-// mixedPart is what one lot gave to the mixture.
+// mixedPart is what one lot contributed to the mixture.
 type mixedPart struct {
 	Lot string `json:"lot"`
 	Spot
@@ -45,7 +45,7 @@ type mixedPart struct {
 	All   bool `json:"all,omitzero"`
 }
 
-func (s *mixedBody) tell(t *turn) {
+func (s *mixedBody) apply(t *turn) {
 	t.checkBorn(0, s.Born...)
 	if len(s.From) < 2 {
 		t.fail("say which lots were mixed (from, two or more)")
@@ -68,7 +68,7 @@ func (s *mixedBody) tell(t *turn) {
 			s.Into.Form = t.book.spots[t.book.holdings[h].spot].Form
 		}
 	}
-	l := t.bear(0, mixed, -1, kind, parents...)
+	l := t.newLot(0, mixed, -1, kind, parents...)
 	if t.err == nil {
 		t.book.lots[l].unsure = unsure
 	}

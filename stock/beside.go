@@ -6,7 +6,7 @@ import (
 	"strings"
 )
 
-// beside finds what stood in the same crate or bed at the same time.
+// beside adds the lots that stood in the same crate or bed at the same time.
 func (k *kinship) beside(l int32) {
 	b := k.book
 	var own []int32
@@ -48,7 +48,7 @@ func (k *kinship) nearSpots(own []int32) map[int32]bool {
 	return near
 }
 
-// beside says how near two spots are, or nothing.
+// beside says how near two spots are; empty if they share no crate and no bed.
 func beside(s, t Spot) string {
 	switch {
 	case s.Place != t.Place:

@@ -6,9 +6,9 @@ import (
 	"eyeup/civil"
 )
 
-// Book is what a garden's entries come to. It is a plain value of its entries: the same
-// entries added in the same order give the same book. It is not safe for use by several
-// goroutines while entries are being added.
+// Book is the state that results from a garden's entries. It depends on the entries and their
+// order alone: the same entries added in the same order give the same book. It is not safe for
+// use by several goroutines while entries are being added.
 type Book struct {
 	entries   []written
 	byID      map[ID]int32
@@ -26,35 +26,34 @@ type Book struct {
 	described map[described][]description
 	figures   []figures
 
-	lines  []line  // in the order they were written down; a place in it is for ever
-	order  []int32 // of lines, as they happened; see ordered
-	newest moment  // of the lines, the last that happened
+	lines  []line  // in the order they were written; an index into it never changes
+	order  []int32 // line numbers in the order of events; see ordered
+	newest moment  // the latest moment of any line
 	counts []int32 // by holding, after the last line
 
 	latest map[civil.Date]int16 // the latest time of day of any entry on that day, in minutes
 
-	touched    []int32  // the lots that the go in hand concerns
-	undo       []func() // how to take it back, newest last
+	touched    []int32  // the lots that the current batch concerns
+	undo       []func() // how to undo the current batch, newest last
 	recording  bool
-	linesKept  int // how many lines stood before it
+	linesKept  int // number of lines before the batch
 	newestKept moment
 }
 
-// written is what a book keeps of an entry.
+// written is an entry as the book keeps it in memory.
 type written struct {
 	id     ID
 	moment moment
 	kind   kindNumber
 	first  int32 // its lines: lines[first : first+count]
 	count  int32
-	root   int32 // the entry whose place in time it takes; itself, unless it puts right
-	head   int32 // of a root: the last entry that puts it right; itself where none does
-	stands bool  // of a root: whether it counts for anything
+	root   int32 // the entry that it corrects, whose place in time it takes; else itself
+	head   int32 // of a root: the last entry that corrects it; itself where none does
+	stands bool  // of a root: false once it was corrected to nothing
 }
 
-// moment is where an entry stands in the order of what happened: by day, then time of
-// day, then by when it was written down. An entry without a time of day comes after all
-// that was known of that day when it was written.
+// moment orders entries as things happened: by day, then time of day, then order of writing.
+// An entry without a time of day comes after everything known of that day when it was written.
 type moment struct {
 	on     civil.Date
 	minute int16
@@ -71,25 +70,25 @@ func (m moment) before(n moment) bool {
 	return m.seat < n.seat
 }
 
-// holding is one lot at one spot; its number is where its count is kept.
+// holding is one lot at one spot. Its number indexes Book.counts.
 type holding struct{ lot, spot int32 }
 
-// lot is what a book keeps of a lot.
+// lot is a lot as the book keeps it in memory.
 type lot struct {
-	id      LotID
-	code    Code
-	born    int32 // the entry it was born by
-	stands  bool  // whether that entry still stands
-	how     birth
-	kind    int32 // text
-	variety int32 // as it was taken in or sown; inherited where -1
-	unsure  []int32
-	parents []int32
-	young   []int32
-	last    int32 // its newest line, -1 where it has none
+	id       LotID
+	code     Code
+	born     int32 // the entry that created it
+	stands   bool  // false once that entry was corrected to nothing
+	how      birth
+	kind     int32 // text
+	variety  int32 // as it was taken in or sown; -1: inherited from the parent
+	unsure   []int32
+	parents  []int32
+	children []int32
+	last     int32 // its newest line, -1 where it has none
 }
 
-// birth is how a lot came to be.
+// birth is how a lot was created.
 type birth uint8
 
 const (
@@ -113,22 +112,22 @@ type line struct {
 	op      op
 	holding int32
 	n       int32
-	note    int32 // a text, a set of figures or a variety, as its kind has it; -1 for none
-	before  int32 // the line of the same lot written down before it, -1 for none
+	note    int32 // number of a text, of figures or of a variety, depending on kind; -1 for none
+	before  int32 // the previous line of the same lot, -1 for none
 }
 
 // op is what a line does to the count of its holding.
 type op uint8
 
 const (
-	nothing op = iota // it was put right and counts no more
-	add               // n more stand there; fewer, if n is negative
-	set               // n stand there: a whole round counted them
-	need              // n at least must stand there
+	nothing op = iota // it was corrected and no longer counts
+	add               // adds n to the count; n may be negative
+	set               // sets the count to n: a whole round counted them
+	need              // requires a count of at least n
 )
 
-// figures are the numbers of a round (firm, wrinkled, soft, lost, whole) or of a
-// dividing (clumps, good, doubtful, waste, 0).
+// figures are the numbers of a round (firm, wrinkled, soft, lost, 1 if whole) or of a division
+// (clumps, good, doubtful, waste, 0).
 type figures [5]int32
 
 // New returns an empty book.
@@ -147,11 +146,11 @@ func (b *Book) Entries() int { return len(b.entries) }
 // Holds reports whether an entry is in the book.
 func (b *Book) Holds(id ID) bool { _, held := b.byID[id]; return held }
 
-// Nth returns the id of the n-th entry, from 0, in the order they were written down.
+// Nth returns the id of the n-th entry, from 0, in the order of writing.
 func (b *Book) Nth(n int) ID { return b.entries[n].id }
 
-// Head returns the last entry that puts the given one right, or the entry itself, and
-// whether what it says counts still. It fails the second way for an entry not held.
+// Head returns the last entry that corrects the given one, or the entry itself, and whether it
+// still counts. held is false for an entry that the book does not hold.
 func (b *Book) Head(id ID) (head ID, stands, held bool) {
 	i, held := b.byID[id]
 	if !held {
@@ -161,8 +160,8 @@ func (b *Book) Head(id ID) (head ID, stands, held bool) {
 	return b.entries[root.head].id, root.stands, true
 }
 
-// LastOf returns the last written entry of a kind that counts still, and the one that puts it
-// right, or itself; false where there is none.
+// LastOf returns the last written entry of a kind that still counts, and the entry that last
+// corrected it, or itself. is is false where there is none.
 func (b *Book) LastOf(kindName string) (root, head ID, is bool) {
 	n, known := kindByName[kindName]
 	for i := len(b.entries) - 1; known && i >= 0; i-- {
@@ -173,9 +172,8 @@ func (b *Book) LastOf(kindName string) (root, head ID, is bool) {
 	return ID{}, ID{}, false
 }
 
-// fold runs lines, in the order in which they happened, over counts, which start at
-// nothing. It calls bad for each line that cannot be: a count below nothing, or fewer
-// than were said to be there.
+// fold applies lines to counts in the given order. It calls bad for each line that can't hold:
+// one that makes a count negative, or requires more than there are.
 func fold(lines []line, order []int32, counts []int32, bad func(line int32)) {
 	for _, i := range order {
 		l := &lines[i]
@@ -195,7 +193,7 @@ func fold(lines []line, order []int32, counts []int32, bad func(line int32)) {
 	}
 }
 
-// ordered returns the numbers of all lines in the order in which they happened.
+// ordered returns the numbers of all lines in the order of events.
 func (b *Book) ordered() []int32 {
 	if len(b.order) == len(b.lines) {
 		return b.order
@@ -208,7 +206,7 @@ func (b *Book) ordered() []int32 {
 	return b.order
 }
 
-// sooner orders two lines as they happened; those of one entry as they were written.
+// sooner compares two lines by their moments; lines of one entry keep their order.
 func (b *Book) sooner(i, j int32) int {
 	switch m, n := &b.lines[i].moment, &b.lines[j].moment; {
 	case m.before(*n):
@@ -219,7 +217,7 @@ func (b *Book) sooner(i, j int32) int {
 	return int(i - j)
 }
 
-// linesOf returns the lines of a lot that count, in the order in which they happened.
+// linesOf returns the lines of a lot that count, in the order of events.
 func (b *Book) linesOf(l int32) []int32 {
 	var all []int32
 	for i := b.lots[l].last; i >= 0; i = b.lines[i].before {
@@ -231,7 +229,7 @@ func (b *Book) linesOf(l int32) []int32 {
 	return all
 }
 
-// refold reckons the counts of some lots anew and returns the lines that cannot be.
+// refold recomputes the counts of the given lots and returns the lines that can't hold.
 func (b *Book) refold(lots []int32) (bad []int32) {
 	slices.Sort(lots)
 	for _, l := range slices.Compact(lots) {
@@ -243,7 +241,7 @@ func (b *Book) refold(lots []int32) (bad []int32) {
 	return bad
 }
 
-// text returns the number of a text, which it keeps from now on; empty is -1.
+// text returns the number of a text, which it stores if it is new; -1 for an empty text.
 func (b *Book) text(s string) int32 {
 	if s == "" {
 		return -1
@@ -257,7 +255,7 @@ func (b *Book) text(s string) int32 {
 	return i
 }
 
-// words is the inverse of text.
+// words returns the text of a number from text; empty for -1.
 func (b *Book) words(i int32) string {
 	if i < 0 {
 		return ""
@@ -265,7 +263,7 @@ func (b *Book) words(i int32) string {
 	return b.texts[i]
 }
 
-// holding returns the number of a holding, opening it at nothing.
+// holding returns the number of a holding; a new one starts with a count of 0.
 func (b *Book) holding(lot int32, at Spot) int32 {
 	spot, known := b.bySpot[at]
 	if !known {

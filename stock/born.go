@@ -1,11 +1,11 @@
 package stock
 
-// takenInBody says that stock came into the garden, or into the book.
+// takenInBody records that stock came into the garden or into the book.
 type takenInBody struct {
 	Lot        string   `json:"lot,omitzero"`  // this entry's id and /0
-	Code       string   `json:"code,omitzero"` // where its label bears one already
+	Code       string   `json:"code,omitzero"` // if it already has a label
 	Variety    string   `json:"variety,omitzero"`
-	Candidates []string `json:"candidates,omitzero"` // instead, where the variety is unsure
+	Candidates []string `json:"candidates,omitzero"` // instead of Variety, where it is unsure
 	Kind       string   `json:"kind"`
 	Spot
 	Count int    `json:"count"`
@@ -18,7 +18,7 @@ type takenInBody struct {
 	Note  string `json:"note,omitzero"`
 }
 
-func (s *takenInBody) tell(t *turn) {
+func (s *takenInBody) apply(t *turn) {
 	t.checkKind(s.Kind)
 	t.checkBorn(0, s.Lot)
 	t.checkPrice(s.Price)
@@ -28,14 +28,14 @@ func (s *takenInBody) tell(t *turn) {
 	variety := int32(-1)
 	switch {
 	case s.Variety != "" && len(s.Candidates) > 0:
-		t.fail("give a variety, or the candidates where it is unsure, not both")
+		t.fail("give the variety, or the candidates where it is unsure, not both")
 	case s.Variety != "":
 		t.nameNotice(s.Kind, s.Variety)
 		variety = t.variety(s.Kind, s.Variety)
 	case len(s.Candidates) < 2:
-		t.fail("say which variety it is, or between which it lies (candidates, two or more)")
+		t.fail("say which variety it is (variety), or which it may be (candidates, two or more)")
 	}
-	l := t.bear(0, takenIn, variety, s.Kind)
+	l := t.newLot(0, takenIn, variety, s.Kind)
 	if t.err == nil {
 		t.book.lots[l].unsure = nil
 		for _, c := range s.Candidates {
@@ -49,7 +49,7 @@ func (s *takenInBody) tell(t *turn) {
 	}
 }
 
-// variety finds or opens a variety, unless something is wrong already.
+// variety finds a variety or adds a new one; -1 after a failure.
 func (t *turn) variety(kind, name string) int32 {
 	if t.err != nil {
 		return -1
@@ -65,19 +65,19 @@ func (t *turn) checkPrice(p Price) {
 	}
 }
 
-// checkBorn sees that lots named in advance bear this entry's id and number.
+// checkBorn checks that new lots named by the sender bear this entry's id and number.
 func (t *turn) checkBorn(first int, named ...string) {
 	for i, name := range named {
 		if name == "" || t.err != nil {
 			continue
 		}
 		if want := (LotID{t.id, first + i}); name != want.String() {
-			t.fail("the lot %s is not this entry's; a lot that comes to be bears the entry's own id, so %s", name, want)
+			t.fail("the lot %s does not belong to this entry; a new lot takes the entry's id: write %s", name, want)
 		}
 	}
 }
 
-// dividedBody says that clumps were cut up.
+// dividedBody records that clumps were divided.
 type dividedBody struct {
 	From string `json:"from"`
 	Spot
@@ -85,15 +85,15 @@ type dividedBody struct {
 	Good     int      `json:"good"`
 	Doubtful int      `json:"doubtful,omitzero"`
 	Waste    int      `json:"waste,omitzero"`
-	Sitting  string   `json:"sitting,omitzero"` // the same for all that was cut at one go
+	Sitting  string   `json:"sitting,omitzero"` // the same for everything cut in one session
 	Knife    string   `json:"knife,omitzero"`   // which one
 	Tools    string   `json:"tools,omitzero"`   // how they were kept clean
-	Born     []string `json:"born,omitzero"`    // the good, then the doubtful
+	Born     []string `json:"born,omitzero"`    // the lot of good divisions, then the lot of doubtful ones
 	Into     Spot     `json:"to,omitzero"`
 	Note     string   `json:"note,omitzero"`
 }
 
-func (s *dividedBody) tell(t *turn) {
+func (s *dividedBody) apply(t *turn) {
 	mother := t.lot(s.From)
 	if s.Good < 0 || s.Doubtful < 0 || s.Waste < 0 {
 		t.fail("good, doubtful and waste are whole numbers from 0")
@@ -118,17 +118,17 @@ func (s *dividedBody) tell(t *turn) {
 	}
 	to = to.moved(s.Into)
 	kind := t.book.words(t.book.lots[mother].kind)
-	good := t.bear(0, divided, -1, kind, mother)
+	good := t.newLot(0, divided, -1, kind, mother)
 	t.put(good, to, s.Good)
 	if s.Doubtful > 0 {
-		t.put(t.bear(1, doubtful, -1, kind, mother), to, s.Doubtful)
+		t.put(t.newLot(1, doubtful, -1, kind, mother), to, s.Doubtful)
 	}
 	numbers := t.figures(figures{int32(s.Clumps), int32(s.Good), int32(s.Doubtful), int32(s.Waste)})
 	t.write(kindDivided, need, h, 0, numbers)
 	t.cut(h, s.Sitting, s.Knife, s.Tools)
 }
 
-// cut notes at which sitting, with which knife, and how clean.
+// cut records the session, the knife and how the tools were cleaned.
 func (t *turn) cut(h int32, sitting, knife, tools string) {
 	for _, f := range []struct {
 		kind kindNumber
@@ -145,18 +145,18 @@ func (t *turn) figures(f figures) int32 {
 	return int32(len(t.book.figures) - 1)
 }
 
-// warnSick tells that a lot was marked sick.
+// warnSick adds a notice if the lot was marked sick.
 func (t *turn) warnSick(l int32) {
 	if t.err != nil {
 		return
 	}
 	if i := t.book.lastLine(l, kindSick, &t.moment); i >= 0 {
 		sick := &t.book.lines[i]
-		t.notice("%s was marked sick (%s) on %s: the knife, and all it has cut since, are suspect; clean it before the next", t.book.name(l), t.book.words(sick.note), sick.moment.on)
+		t.notice("%s was marked sick (%s) on %s: the knife and all that it cut since may be infected; clean it before the next cut", t.book.name(l), t.book.words(sick.note), sick.moment.on)
 	}
 }
 
-// cuttingsBody says that cuttings were struck; their mothers stay.
+// cuttingsBody records that cuttings were struck; the mother plants stay.
 type cuttingsBody struct {
 	From string `json:"from"`
 	Spot
@@ -169,7 +169,7 @@ type cuttingsBody struct {
 	Note    string   `json:"note,omitzero"`
 }
 
-func (s *cuttingsBody) tell(t *turn) {
+func (s *cuttingsBody) apply(t *turn) {
 	mother := t.lot(s.From)
 	t.checkBorn(0, s.Born...)
 	h := t.standing(mother, s.Spot)
@@ -183,23 +183,23 @@ func (s *cuttingsBody) tell(t *turn) {
 	t.warnSick(mother)
 	to := t.book.spots[t.book.holdings[h].spot]
 	to.Form = Cutting
-	t.put(t.bear(0, struck, -1, t.book.words(t.book.lots[mother].kind), mother), to.moved(s.Into), s.Count)
+	t.put(t.newLot(0, struck, -1, t.book.words(t.book.lots[mother].kind), mother), to.moved(s.Into), s.Count)
 	t.cut(h, s.Sitting, s.Knife, s.Tools)
 }
 
-// sownBody says that seed was sown; a packet leaves the count when it is empty.
+// sownBody records that seed was sown. A packet leaves the count when it is empty.
 type sownBody struct {
 	From string `json:"from"`
 	Spot
 	Packets int      `json:"packets,omitzero"` // emptied by this sowing
 	Seeds   int      `json:"seeds,omitzero"`
-	Count   int      `json:"count"` // plants to be reckoned with, such as cells sown
+	Count   int      `json:"count"` // plants to expect, such as cells sown
 	Born    []string `json:"born,omitzero"`
 	Into    Spot     `json:"to"`
 	Note    string   `json:"note,omitzero"`
 }
 
-func (s *sownBody) tell(t *turn) {
+func (s *sownBody) apply(t *turn) {
 	packet := t.lot(s.From)
 	t.checkBorn(0, s.Born...)
 	at := s.Spot
@@ -217,10 +217,10 @@ func (s *sownBody) tell(t *turn) {
 	}
 	to := t.book.spots[t.book.holdings[h].spot]
 	to.Form = ""
-	t.put(t.bear(0, sown, -1, t.book.words(t.book.lots[packet].kind), packet), to.moved(s.Into), s.Count)
+	t.put(t.newLot(0, sown, -1, t.book.words(t.book.lots[packet].kind), packet), to.moved(s.Into), s.Count)
 }
 
-// couldBe lists the varieties a lot may be.
+// couldBe lists the varieties that a lot may be.
 func (b *Book) couldBe(l int32, until *moment) []int32 {
 	if v := b.varietyOf(l, until); v >= 0 {
 		return []int32{v}

@@ -7,12 +7,12 @@ import (
 	"github.com/go-json-experiment/json/jsontext"
 )
 
-// Canonical returns the one form of a JSON value: members sorted, no spaces, numbers and
-// text written the shortest way (RFC 8785). It refuses what that form would change in
-// silence: members named twice, text that is not UTF-8, numbers of more than 15 digits.
+// Canonical returns the canonical form of a JSON value (RFC 8785): members sorted, no spaces,
+// numbers and text in their shortest form. It refuses what that form would change silently:
+// duplicate members, text that is not UTF-8, numbers of more than 15 digits.
 func Canonical(value []byte) ([]byte, error) {
 	if n := longestNumber(value); n > maxDigits {
-		return nil, fmt.Errorf("a number of %d digits would lose some; write it as text", n)
+		return nil, fmt.Errorf("a number of %d digits would lose digits; write it as text", n)
 	}
 	return canonicalize(value)
 }
@@ -25,12 +25,11 @@ func canonicalize(value []byte) ([]byte, error) {
 	return v, nil
 }
 
-// maxDigits is how many digits every 64-bit floating number keeps (IEEE 754).
+// maxDigits is how many decimal digits every 64-bit float keeps (IEEE 754).
 const maxDigits = 15
 
-// longestNumber returns the most digits that any number of the JSON value is written
-// with, from its first that is not 0 and its exponent apart; what stands within text is
-// not counted.
+// longestNumber returns the most significant digits of any number in the JSON value, counted
+// from its first digit that is not 0, without the exponent. Digits in strings don't count.
 func longestNumber(value []byte) int {
 	longest, run := 0, 0
 	inText := false
@@ -51,7 +50,7 @@ func longestNumber(value []byte) int {
 	return longest
 }
 
-// plainJSON words a fault of JSON for whoever wrote it.
+// plainJSON rewords a JSON error for the grower.
 func plainJSON(err error) error {
 	var syntactic *jsontext.SyntacticError
 	if errors.As(err, &syntactic) {

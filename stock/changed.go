@@ -6,7 +6,7 @@ import (
 	"eyeup/civil"
 )
 
-// Change is what one entry did to how many of a lot stand at one spot.
+// Change is what one entry did to the count of a lot at one spot.
 type Change struct {
 	Entry   ID
 	Kind    string // of the entry
@@ -15,12 +15,11 @@ type Change struct {
 	Code    Code
 	Variety string
 	Spot    Spot
-	By      int // individuals more, or fewer; never 0
+	By      int // individuals added; negative if removed; never 0
 }
 
-// SinceRounds returns what changed how many stand where, at the spots that at points at,
-// in the order in which it happened: of each lot what came after the last round gone
-// there, and everything where none was.
+// SinceRounds returns the changes of counts at the spots that match at, in the order of
+// events: for each lot those after its last round there, or all where there was no round.
 func (b *Book) SinceRounds(at Spot) []Change {
 	counts := make([]int32, len(b.holdings))
 	since := map[int32][]int32{} // by holding: lines that changed its count

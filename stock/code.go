@@ -7,41 +7,42 @@ import (
 	"strings"
 )
 
-// Code is what stands on a lot's label: four signs and a check sign. It is a lot's for
-// life and never used again. The check sign finds every single wrong sign and every swap
-// of two: the sum of i times the i-th sign (i from 1 to 5) leaves nothing over 23.
+// Code is the code on a lot's label: four characters and a check character. A lot keeps its
+// code for life and no code is used twice. The check character reveals every single wrong
+// character and every swap of two: the sum of i times the i-th character's number (i from 1 to
+// 5) is divisible by 23.
 type Code string
 
-// signs are those that a hand writes and an eye reads without mistaking one for another.
+// signs are the characters of a code, chosen so that no two look alike in handwriting.
 const signs = "23456789ACEFHKMNPRTUWXY"
 
 const (
 	codeSigns = 5
 	modulus   = len(signs)
-	codes     = modulus * modulus * modulus * modulus // as many lots as a book can tell apart
+	codes     = modulus * modulus * modulus * modulus // the most lots that a book can hold
 )
 
-// lookAlikes are signs that no code has, each with those it may be meant for.
+// lookAlikes maps characters that no code contains to those that may be meant.
 var lookAlikes = map[rune]string{
 	'0': "CU", 'O': "CU", 'Q': "CU", 'D': "CU", '1': "7T", 'I': "7T", 'L': "7T", 'J': "7U",
 	'B': "83", 'G': "6C", 'S': "5", 'Z': "2", 'V': "UY",
 }
 
-// ParseCode reads a code as it was typed: small letters and spaces do no harm. It
-// refuses a wrong sign and a code whose check sign does not fit, and says what may have
-// been meant; it never puts in another sign by itself.
+// ParseCode reads a typed code; lower case and spaces are allowed. It refuses a wrong
+// character and a wrong check character, and says which codes may be meant; it never corrects
+// a code by itself.
 func ParseCode(typed string) (Code, error) {
 	s := plainCode(typed)
 	if len([]rune(s)) != codeSigns {
-		return "", fmt.Errorf("%q is not a lot's code; a code has %d signs, like MRMM5", typed, codeSigns)
+		return "", fmt.Errorf("%q is not a lot's code; a code has %d characters, like MRMM5", typed, codeSigns)
 	}
 	for _, r := range s {
 		if !strings.ContainsRune(signs, r) {
-			return "", fmt.Errorf("%q has the sign %q, which no code has%s", typed, string(r), meant(s))
+			return "", fmt.Errorf("%q contains %q, which no code contains%s", typed, string(r), meant(s))
 		}
 	}
 	if checksum(s) != 0 {
-		return "", fmt.Errorf("%q is not a lot's code: its check sign does not fit, so a sign is wrong or two are swapped; read the label again", typed)
+		return "", fmt.Errorf("%q is not a lot's code: its check character does not match, so a character is wrong or two are swapped; read the label again", typed)
 	}
 	return Code(s), nil
 }
@@ -55,7 +56,7 @@ func plainCode(typed string) string {
 	}, typed))
 }
 
-// meant says which codes the look-alikes in s may stand for.
+// meant says which codes may be meant by the look-alikes in s.
 func meant(s string) string {
 	found := []string{""}
 	for _, r := range s {
@@ -115,8 +116,8 @@ func (c Code) number() int {
 	return n
 }
 
-// drawCode draws a code for a lot by chance that its own id gives, so that the entries
-// alone yield the same codes again. taken tells which are used already.
+// drawCode draws a random code for a lot, seeded by the lot's id, so that the same entries
+// always give the same codes. taken tells which codes are in use.
 func drawCode(lot LotID, taken func(Code) bool) Code {
 	chance := rand.NewPCG(binary.BigEndian.Uint64(lot.Entry[:8]), binary.BigEndian.Uint64(lot.Entry[8:])+uint64(lot.Nth)*0x9e3779b97f4a7c15)
 	for {

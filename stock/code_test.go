@@ -46,7 +46,7 @@ func TestCodesAreReadAsTyped(t *testing.T) {
 		}
 	}
 	for typed, want := range map[string]string{
-		"MRMMS": "is MRMM5 meant?", "RMMM5": "check sign does not fit", "MRMM": "5 signs", "MRMM5X": "5 signs", "": "5 signs", "MRMM!": "read the label again",
+		"MRMMS": "is MRMM5 meant?", "RMMM5": "check character does not match", "MRMM": "5 characters", "MRMM5X": "5 characters", "": "5 characters", "MRMM!": "read the label again",
 	} {
 		if _, err := ParseCode(typed); err == nil || !strings.Contains(err.Error(), want) {
 			t.Errorf("%q: %v, want %q", typed, err, want)

@@ -38,7 +38,7 @@ func TestDecisionsOfBothVersions(t *testing.T) {
 		version     int
 		body, wants string
 	}{
-		{1, `{"plan":"held: usual","lines":[],"held":{}}`, `only with "v":2`},
+		{1, `{"plan":"held: usual","lines":[],"held":{}}`, `needs "v":2`},
 		{2, `{"plan":"held: usual","lines":[],"held":[]}`, "an object"},
 		{2, `{"plan":"held: usual","held":{}}`, "a list"},
 		{3, `{"plan":"held: usual","lines":[],"held":{}}`, "newer"},

@@ -19,14 +19,14 @@ import (
 type Entry struct {
 	ID      ID
 	Kind    string     // "taken in", "round", "divided" …; Kinds lists them
-	Version int        // of the body's shape; 1 or more
-	On      civil.Date // the day, as the grower says it, without a zone
+	Version int        // of the body's format; 1 or more
+	On      civil.Date // the day it happened, in the grower's own time
 	At      string     // time of day HH:MM, or empty
-	Written time.Time  // when it was written down, to the second; zero leaves it to the book
-	Offset  string     // of the writer's clock from UTC, like -05:00; empty where not said
-	Who     string     // the id of whoever wrote it; names stand elsewhere
-	Device  string     // what it was written on
-	Body    []byte     // canonical JSON, of the shape its kind and version have
+	Written time.Time  // when it was written, in UTC to the second; zero: the book fills it in
+	Offset  string     // of the writer's clock from UTC, like -05:00; empty if unknown
+	Who     string     // the id of the person who wrote it; names are kept elsewhere
+	Device  string     // the device it was written on
+	Body    []byte     // canonical JSON, in the format of its kind and version
 }
 
 // entryJSON is an entry as one line of JSON.
@@ -45,8 +45,8 @@ type entryJSON struct {
 
 var entryMembers = []string{"id", "kind", "v", "on", "at", "written", "offset", "who", "device", "body"}
 
-// ReadEntry reads an entry written as one JSON object. It refuses members that no entry
-// has, and says what is wrong; the body is checked when the entry is added to a book.
+// ReadEntry reads an entry from one JSON object. Unknown members are an error. The body is
+// checked when the entry is added to a book.
 func ReadEntry(line []byte) (Entry, error) {
 	var j entryJSON
 	if err := decode(line, &j, entryMembers); err != nil {
@@ -64,7 +64,7 @@ func ReadEntry(line []byte) (Entry, error) {
 		return Entry{}, err
 	}
 	if len(j.Body) == 0 || j.Body.Kind() != '{' {
-		return Entry{}, errors.New("body: an entry has a body, an object in braces; {} where there is nothing to say")
+		return Entry{}, errors.New("body: an entry needs a body, an object in braces; write {} where there is nothing to say")
 	}
 	if e.Body, err = Canonical(j.Body); err != nil {
 		return Entry{}, fmt.Errorf("body: %w", err)
@@ -79,7 +79,7 @@ func parseWritten(s string) (time.Time, error) {
 	}
 	t, err := time.Parse(time.RFC3339, s)
 	if err != nil {
-		return t, fmt.Errorf("written: %q is not a moment; write it in UTC like 2027-01-10T14:05:00Z", s)
+		return t, fmt.Errorf("written: %q is not a time; write it in UTC like 2027-01-10T14:05:00Z", s)
 	}
 	if t.Nanosecond() != 0 || !strings.HasSuffix(s, "Z") {
 		return t, fmt.Errorf("written: %q must be in UTC and to the second, like 2027-01-10T14:05:00Z", s)
@@ -87,13 +87,13 @@ func parseWritten(s string) (time.Time, error) {
 	return t.UTC(), nil
 }
 
-// check tells what is wrong with the entry, its body apart.
+// check checks the entry except its body.
 func (e *Entry) check() error {
 	if e.Kind == "" {
 		return errors.New("kind: say what happened, such as moved; the kinds are: " + strings.Join(Kinds(), ", "))
 	}
 	if e.Version < 1 {
-		return fmt.Errorf("v: say which shape the body has; %q is written with \"v\":1", e.Kind)
+		return fmt.Errorf("v: give the version of the body's format; %q is written with \"v\":1", e.Kind)
 	}
 	if _, err := minuteOf(e.At); err != nil {
 		return fmt.Errorf("at: %w", err)
@@ -120,8 +120,8 @@ func minuteOf(at string) (int16, error) {
 	return int16(60*hour + minute), nil
 }
 
-// Canonical returns the bytes that stand for the entry for ever: canonical JSON
-// (RFC 8785), what was left open left out.
+// Canonical returns the entry as canonical JSON (RFC 8785) without empty members. The bytes of
+// an entry never change.
 func (e *Entry) Canonical() []byte {
 	b := make([]byte, 0, len(e.Body)+256)
 	b = append(b, '{')
@@ -144,7 +144,7 @@ func (e *Entry) Canonical() []byte {
 	return append(b, '}')
 }
 
-// member appends one member and a comma, or nothing for an empty text.
+// member appends one member and a comma; nothing for an empty text.
 func member(b []byte, name, text string) []byte {
 	if text == "" {
 		return b
@@ -157,7 +157,7 @@ func member(b []byte, name, text string) []byte {
 	return append(b, ',')
 }
 
-// decode reads a JSON object strictly: members not known are refused with the nearest.
+// decode reads a JSON object. An unknown member is an error that names the nearest known one.
 func decode(value []byte, into any, known []string) error {
 	err := json.Unmarshal(value, into, json.RejectUnknownMembers(true))
 	if err == nil {
@@ -174,12 +174,12 @@ func decode(value []byte, into any, known []string) error {
 	case semantic.Err != nil:
 		return fmt.Errorf("%s: %w", where, semantic.Err)
 	}
-	return fmt.Errorf("%s: a JSON %v stands here, which is not what is wanted; %s", where, semantic.JSONKind, wanted(semantic))
+	return fmt.Errorf("%s: this is a JSON %v, which does not belong here; %s", where, semantic.JSONKind, wanted(semantic))
 }
 
 func wanted(e *json.SemanticError) string {
 	if e.GoType == nil {
-		return "see the kinds of entries in the guide"
+		return "the guide lists the kinds of entries"
 	}
 	switch k := e.GoType.Kind().String(); {
 	case strings.HasPrefix(k, "int"), strings.HasPrefix(k, "uint"):

@@ -5,20 +5,20 @@ import (
 	"eyeup/quantity"
 )
 
-// Timing is how soon a variety flowers beside others of its kind; empty is not known.
+// Timing is how early a variety flowers compared with others of its kind; empty if unknown.
 type Timing string
 
-// The timings the trade tells apart.
+// The timings that the trade distinguishes.
 const (
 	Early Timing = "early"
 	Mid   Timing = "mid"
 	Late  Timing = "late"
 )
 
-// Form is what a plant is at the moment, as the grower handles it.
+// Form is the state in which stock is handled.
 type Form string
 
-// The forms in which stock stands.
+// The forms of stock.
 const (
 	Clump    Form = "clump"
 	Division Form = "division"
@@ -30,16 +30,17 @@ const (
 	Plant    Form = "plant"
 )
 
-// Variety is a named sort of a kind. A kind is a name that stock never reads.
+// Variety is a named variety of a kind of plant, such as a dahlia.
 type Variety struct {
 	Name   string
 	Kind   string
 	Timing Timing
 	Colour string          // #rrggbb, or empty
-	Height quantity.Length // 0 where not known
+	Height quantity.Length // 0 if unknown
 }
 
-// Holding is so many of one lot in one place and form: what a season starts from.
+// Holding is a number of individuals of one lot in one place and form. A season starts from
+// holdings.
 type Holding struct {
 	Code    string // the lot's code, or empty
 	Variety Variety
@@ -50,9 +51,9 @@ type Holding struct {
 	Bed     string // in open ground
 	Row     string // within the bed
 	Pack    string // what it is packed in: bare, vermiculite, dry …
-	Plant   int    // how many places it is wanted in the patch
+	Plant   int    // how many are wanted in the patch
 	Reserve int    // how many are kept back as insurance
 	Note    string
-	Since   civil.Date // when any of it came to stand there; none where a list tells of it
-	Line    int        // of the file it was read from; 0 otherwise
+	Since   civil.Date // since when any of it stands there; zero if read from a list
+	Line    int        // of the stock list, from 1; 0 if not read from a list
 }

@@ -10,19 +10,19 @@ import (
 	"time"
 )
 
-// ID names an entry: a UUID, made by whoever writes the entry. NewID makes version 7
-// (RFC 9562); others are taken too, since nothing is ever read from an ID.
+// ID identifies an entry: a UUID made by whoever writes the entry. NewID makes version 7 (RFC
+// 9562); other versions are accepted, since nothing is read from an ID.
 type ID [16]byte
 
-// ErrNoID is returned for text that is no UUID.
+// ErrNoID is returned for text that is not a UUID.
 var ErrNoID = errors.New("not an entry's id")
 
-// NewID returns a UUID of version 7 for the moment at, with its chance bits read from
-// chance. It fails only when chance does. Source: RFC 9562 section 5.7.
+// NewID returns a UUID of version 7 for the time at, with random bits from chance. It fails
+// only if chance fails. Source: RFC 9562 section 5.7.
 func NewID(at time.Time, chance io.Reader) (ID, error) {
 	var id ID
 	if _, err := io.ReadFull(chance, id[6:]); err != nil {
-		return ID{}, fmt.Errorf("no chance bits for a new id: %w", err)
+		return ID{}, fmt.Errorf("can't read random bits for a new id: %w", err)
 	}
 	ms := uint64(at.UnixMilli())
 	for i := range 6 {
@@ -50,7 +50,7 @@ func ParseID(s string) (ID, error) {
 	return id, nil
 }
 
-// IsZero reports whether id is no id.
+// IsZero reports whether id is the zero ID.
 func (id ID) IsZero() bool { return id == ID{} }
 
 // String writes the id in lower case.
@@ -75,14 +75,14 @@ func (id *ID) UnmarshalText(b []byte) error {
 	return err
 }
 
-// LotID names a lot: the entry it was born by, and which of that entry's lots it is,
+// LotID identifies a lot: the entry that created it, and its number among that entry's lots,
 // from 0. So a phone can name a lot before the book has acknowledged it.
 type LotID struct {
 	Entry ID
 	Nth   int // 0 to 65535
 }
 
-// MaxNth is the greatest number that a lot may bear within the entry it was born by.
+// MaxNth is the greatest number of a lot within its entry.
 const MaxNth = 1<<16 - 1
 
 // ParseLotID reads a lot's id, entry/ordinal.
@@ -91,12 +91,12 @@ func ParseLotID(s string) (LotID, error) {
 	id, err := ParseID(entry)
 	n, nerr := strconv.ParseUint(nth, 10, 16)
 	if !cut || err != nil || nerr != nil || nth != strconv.FormatUint(n, 10) {
-		return LotID{}, fmt.Errorf("%q is not a lot's id; write the id of the entry it was born by, a stroke and its number, like 0193a1c2-7b1e-7c3a-9f10-2b5d6e8f0a11/0", s)
+		return LotID{}, fmt.Errorf("%q is not a lot's id; write the id of the entry that created it, a slash and its number, like 0193a1c2-7b1e-7c3a-9f10-2b5d6e8f0a11/0", s)
 	}
 	return LotID{id, int(n)}, nil
 }
 
-// IsZero reports whether l is no lot.
+// IsZero reports whether l is the zero LotID.
 func (l LotID) IsZero() bool { return l == LotID{} }
 
 // String writes the id as ParseLotID reads it.

@@ -7,28 +7,28 @@ import (
 	"eyeup/civil"
 )
 
-// Way is in which direction a lot is kin to another.
+// Way is how a lot is related to another.
 type Way string
 
-// The ways: what came of it, what it came of, and what it met.
+// The ways: Down is offspring, Up is an ancestor, Side is a lot that had contact with it.
 const (
 	Down Way = "down"
 	Up   Way = "up"
 	Side Way = "side"
 )
 
-// Kin is a lot that may have what another has, and why.
+// Kin is a related lot, which may share a disease, and why.
 type Kin struct {
 	Lot Lot // with what is left of it, and where
 	Way Way
 	Why []string
 }
 
-// Kin returns all lots that are kin to the one that a code or an id names: down (all
-// that came of it), up (all that it came of) and sideways (cut at the same sitting or
-// with the same knife that day, of the same mother, or standing at the same time in the
-// same crate, bed or row). A lot is told once, for the nearest of its ways, with every
-// reason. Used-up lots are told too: what came of them may be elsewhere.
+// Kin returns all lots related to the one with the given code or id: down (its offspring), up
+// (its ancestors) and sideways (cut in the same session or with the same knife that day, of
+// the same mother, or standing at the same time in the same crate, bed or row). Each lot is
+// listed once, under its nearest way, with every reason. Used-up lots are included: their
+// offspring may still stand elsewhere.
 func (b *Book) Kin(ref string) ([]Kin, error) {
 	l, err := b.find(ref)
 	if err != nil {
@@ -48,10 +48,10 @@ func (b *Book) Kin(ref string) ([]Kin, error) {
 	return all, nil
 }
 
-// kinship gathers the kin of one lot.
+// kinship collects the relatives of one lot.
 type kinship struct {
 	book  *Book
-	found map[int32]int // the lots found, by their place in kin; -1 for the lot itself
+	found map[int32]int // index in kin of each lot found; -1 for the lot itself
 	kin   []kinFound
 }
 
@@ -79,15 +79,15 @@ func (k *kinship) add(l int32, way Way, why string) (isNew bool) {
 
 func (k *kinship) down(top int32) {
 	for queue := []int32{top}; len(queue) > 0; queue = queue[1:] {
-		for _, y := range k.book.lots[queue[0]].young {
-			if k.book.isYoung(y, queue[0]) && k.add(y, Down, k.came(y, queue[0])) {
+		for _, y := range k.book.lots[queue[0]].children {
+			if k.book.isChild(y, queue[0]) && k.add(y, Down, k.came(y, queue[0])) {
 				queue = append(queue, y)
 			}
 		}
 	}
 }
 
-// came says how a lot came of another.
+// came says how a lot arose from another.
 func (k *kinship) came(l, parent int32) string {
 	b := k.book
 	return fmt.Sprintf("%s from %s on %s", b.lots[l].how, b.lots[parent].code, b.entries[b.lots[l].born].moment.on)
@@ -106,15 +106,15 @@ func (k *kinship) up(l int32) {
 
 func (k *kinship) sisters(l int32) {
 	for _, p := range k.book.lots[l].parents {
-		for _, y := range k.book.lots[p].young {
-			if k.book.isYoung(y, p) {
+		for _, y := range k.book.lots[p].children {
+			if k.book.isChild(y, p) {
 				k.add(y, Side, "of the same mother, "+string(k.book.lots[p].code))
 			}
 		}
 	}
 }
 
-// cutting is one entry by which something was cut: its mother and its moment.
+// cutting is one entry in which plants were cut: the mother lot and the moment.
 type cutting struct {
 	entry  int32
 	mother int32
@@ -122,7 +122,7 @@ type cutting struct {
 	says   [3]int32 // sitting, knife, tools
 }
 
-// cut finds what was cut at the same sitting, or with the same knife on the same day.
+// cut adds the lots cut in the same session, or with the same knife on the same day.
 func (k *kinship) cut(l int32) {
 	cuttings := k.book.cuttings()
 	for _, own := range cuttings {
@@ -139,7 +139,7 @@ func (k *kinship) cut(l int32) {
 	}
 }
 
-// sameCut says what two cuttings have in common, or nothing.
+// sameCut says what two cuttings have in common; empty if nothing.
 func (k *kinship) sameCut(own, other cutting) string {
 	order := "before it"
 	if own.moment.before(other.moment) {
@@ -158,8 +158,7 @@ func (k *kinship) sameCut(own, other cutting) string {
 	return ""
 }
 
-// cuttings lists all entries by which something was cut at a named sitting or with a
-// named knife.
+// cuttings lists all entries that name a cutting session or a knife.
 func (b *Book) cuttings() []cutting {
 	var all []cutting
 	for i := range b.lines {
@@ -187,8 +186,8 @@ func (b *Book) ofEntry(c cutting) []int32 {
 	}
 }
 
-// times returns when something stood at each of the wanted holdings; a span that has not
-// ended ends on the last day there is.
+// times returns the spans during which each of the wanted holdings was not empty. A span that
+// has not ended ends on lastDay.
 func (b *Book) times(wanted func(h int32) bool) map[int32][]civil.Span {
 	open := map[int32][]civil.Span{}
 	counts := make([]int32, len(b.holdings))
@@ -213,7 +212,7 @@ func (b *Book) times(wanted func(h int32) bool) map[int32][]civil.Span {
 
 var lastDay = civil.MustOn(9999, 12, 31)
 
-// meet returns when two holdings first stood there both.
+// meet returns the first time during which both holdings were not empty.
 func meet(x, y []civil.Span) (from civil.Date, to string, met bool) {
 	for _, s := range x {
 		for _, r := range y {

@@ -12,26 +12,26 @@ import (
 	"eyeup/quantity"
 )
 
-// body is what an entry of one kind has to say.
+// body is the body of an entry of one kind.
 type body interface {
-	// tell says it; what cannot be is told by t.fail.
-	tell(t *turn)
+	// apply writes the entry's effects through t; it reports an error by t.fail.
+	apply(t *turn)
 }
 
-// kindNumber is the place of a kind in kinds.
+// kindNumber is the index of a kind in kinds.
 type kindNumber uint8
 
-// kind is a kind of entry: what it is called, the version of its body's shape that this
-// program writes, and an empty body of that shape.
+// kind is a kind of entry: its name, the version of the body's format that this program
+// writes, and an empty body.
 type kind struct {
 	name    string
 	version int
 	empty   func() body
 	members []string
-	since   map[string]int // the version from which on a member may be said, where that is not the first
+	since   map[string]int // the first version with a member, where that is not 1
 }
 
-// The kinds of entries. New ones go to the end: a book's caches know them by number.
+// The kinds of entries. Snapshots store these numbers, so a new kind goes to the end.
 const (
 	kindTakenIn kindNumber = iota
 	kindLifted
@@ -67,7 +67,7 @@ const (
 	kindDecided
 	kindSown
 
-	// These stand beside a line of a dividing, never in an entry.
+	// These mark extra lines of a division; no entry has them as its kind.
 	kindSitting
 	kindKnife
 	kindTools
@@ -131,8 +131,8 @@ func Kinds() []string {
 	return names
 }
 
-// Version returns the version of the shape in which this program writes the body of a kind of
-// entry; 1 for a kind that it does not know.
+// Version returns the version of the body's format in which this program writes entries of a
+// kind; 1 for an unknown kind.
 func Version(kindName string) int {
 	if n, known := kindByName[kindName]; known {
 		return kinds[n].version
@@ -156,20 +156,20 @@ func membersOf(t reflect.Type) []string {
 	return names
 }
 
-// Newer says that an entry is of a kind or version that this program does not know: a
-// newer one wrote it.
+// Newer is the error for an entry whose kind or version this program does not know, because a
+// newer program wrote it.
 type Newer struct {
 	Entry   ID
 	Kind    string
 	Version int
 }
 
-// Error says what is needed.
+// Error says what to do.
 func (n *Newer) Error() string {
-	return fmt.Sprintf("entry %s is of kind %q, version %d, which this program does not know; a newer eyeup wrote it: use that one", n.Entry, n.Kind, n.Version)
+	return fmt.Sprintf("entry %s is of kind %q, version %d, which this program does not know; a newer eyeup wrote it: use that version", n.Entry, n.Kind, n.Version)
 }
 
-// kindOf finds the kind of an entry; an unknown one may be a newer program's.
+// kindOf finds the kind of an entry. An unknown kind is an error that wraps a *Newer.
 func kindOf(e *Entry) (kindNumber, error) {
 	n, known := kindByName[e.Kind]
 	if !known {
@@ -184,19 +184,19 @@ func kindOf(e *Entry) (kindNumber, error) {
 	return n, nil
 }
 
-// isSpoken holds that an entry says nothing that its version has no word for: an older program
-// would take it for whole, and could not read it.
-func (n kindNumber) isSpoken(e *Entry) error {
+// checkVersion refuses a member that the entry's version does not have yet: an older program
+// would read such an entry wrongly.
+func (n kindNumber) checkVersion(e *Entry) error {
 	if e.Version >= kinds[n].version {
 		return nil
 	}
 	var said map[string]jsontext.Value
 	if json.Unmarshal(e.Body, &said) != nil {
-		return nil // told when it is read
+		return nil // bodyOf reports the error
 	}
 	for name, since := range kinds[n].since {
 		if _, is := said[name]; is && e.Version < since {
-			return fmt.Errorf("%q is said of a %q only with \"v\":%d", name, e.Kind, since)
+			return fmt.Errorf("%q in a %q needs \"v\":%d", name, e.Kind, since)
 		}
 	}
 	return nil

@@ -5,8 +5,8 @@ import (
 	"strings"
 )
 
-// bear lets the nth lot of this entry come to be.
-func (t *turn) bear(nth int, how birth, variety int32, kind string, parents ...int32) int32 {
+// newLot creates the nth lot of this entry.
+func (t *turn) newLot(nth int, how birth, variety int32, kind string, parents ...int32) int32 {
 	if t.err != nil {
 		return -1
 	}
@@ -23,23 +23,23 @@ func (t *turn) bear(nth int, how birth, variety int32, kind string, parents ...i
 	l.born, l.stands, l.how, l.variety, l.kind = t.seat, true, how, variety, b.text(kind)
 	l.parents = parents
 	for _, p := range parents {
-		b.addYoung(p, i)
+		b.addChild(p, i)
 	}
 	t.born = append(t.born, i)
 	return i
 }
 
-func (b *Book) addYoung(parent, young int32) {
-	for _, y := range b.lots[parent].young {
-		if y == young {
+func (b *Book) addChild(parent, child int32) {
+	for _, y := range b.lots[parent].children {
+		if y == child {
 			return
 		}
 	}
-	b.lots[parent].young = append(b.lots[parent].young, young)
+	b.lots[parent].children = append(b.lots[parent].children, child)
 	if b.recording {
 		b.undo = append(b.undo, func() {
 			p := &b.lots[parent]
-			p.young = p.young[:len(p.young)-1]
+			p.children = p.children[:len(p.children)-1]
 		})
 	}
 }
@@ -59,7 +59,7 @@ func (b *Book) openLot(id LotID) int32 {
 	return i
 }
 
-// label gives a lot the code that its label bears already.
+// label gives a lot the code that is already on its label.
 func (t *turn) label(l int32, typed string) {
 	if t.err != nil || typed == "" {
 		return
@@ -75,7 +75,7 @@ func (t *turn) label(l int32, typed string) {
 		return
 	}
 	if other, used := b.byCode[code]; used {
-		t.fail("the code %s is the label of %s already; a code is never used again", code, b.name(other))
+		t.fail("the code %s already belongs to %s; a code is never used twice", code, b.name(other))
 		return
 	}
 	delete(b.byCode, drawn)
@@ -90,7 +90,7 @@ func (t *turn) label(l int32, typed string) {
 	}
 }
 
-// find returns the lot that an id or a code names.
+// find returns the lot with the given id or code.
 func (b *Book) find(ref string) (int32, error) {
 	if strings.Contains(ref, "/") {
 		id, err := ParseLotID(ref)
@@ -101,7 +101,7 @@ func (b *Book) find(ref string) (int32, error) {
 			return i, nil
 		}
 		if i, known := b.byID[id.Entry]; known {
-			return -1, fmt.Errorf("there is no lot %s: the entry of %s bore no lot of that number", id, b.entries[i].moment.on)
+			return -1, fmt.Errorf("there is no lot %s: the entry of %s created no lot with that number", id, b.entries[i].moment.on)
 		}
 		return -1, fmt.Errorf("there is no lot %s in this book", id)
 	}
@@ -118,7 +118,7 @@ func (b *Book) find(ref string) (int32, error) {
 	return -1, fmt.Errorf("no lot has the code %s%s", code, b.nearCodes(string(code)))
 }
 
-// nearCodes offers codes in use that differ in one sign or in two swapped, three at most.
+// nearCodes suggests at most three codes in use that differ in one character or by a swap.
 func (b *Book) nearCodes(typed string) string {
 	var near []string
 	offer := func(s string) {
@@ -145,7 +145,7 @@ func (b *Book) nearCodes(typed string) string {
 	return "; is " + strings.Join(near, " or ") + " meant?"
 }
 
-// name says a lot for a grower, like "Pale Heron (MRMM5)".
+// name names a lot for the grower, like "Pale Heron (MRMM5)".
 func (b *Book) name(l int32) string {
 	return fmt.Sprintf("%s (%s)", b.varietyName(l), b.lots[l].code)
 }
@@ -165,7 +165,7 @@ func (b *Book) varietyName(l int32) string {
 	return strings.Join(names, " or ")
 }
 
-// holdingsOf returns the numbers of all holdings a lot ever had, in no set order.
+// holdingsOf returns the numbers of all holdings that a lot ever had, in no fixed order.
 func (b *Book) holdingsOf(l int32) []int32 {
 	var all []int32
 	for i := b.lots[l].last; i >= 0; i = b.lines[i].before {
@@ -181,14 +181,14 @@ func (b *Book) holdingsOf(l int32) []int32 {
 	return all
 }
 
-// checkKind tells whether a kind and a form are said at all.
+// checkKind fails if no kind is given.
 func (t *turn) checkKind(kind string) {
 	if kind == "" && t.err == nil {
 		t.fail("say what kind of plant it is (kind), such as dahlia")
 	}
 }
 
-// nameNotice asks about a new variety whose name is all but another's.
+// nameNotice adds a notice if a new variety's name is nearly the name of another.
 func (t *turn) nameNotice(kind, name string) {
 	if t.err != nil || !t.book.recording {
 		return
@@ -198,13 +198,13 @@ func (t *turn) nameNotice(kind, name string) {
 	}
 	for _, v := range t.book.varieties {
 		if v.kind == kind && slip(v.name, name) {
-			t.notice("%s is a new variety to this book; is it %s, which is there already?", name, v.name)
+			t.notice("%s is a new variety in this book; did you mean %s, which is already there?", name, v.name)
 			return
 		}
 	}
 }
 
-// slip reports whether two names differ in one or two signs beside each other only.
+// slip reports whether two names differ only in one or two neighbouring letters.
 func slip(a, b string) bool {
 	x, y := []rune(strings.ToLower(a)), []rune(strings.ToLower(b))
 	longer := max(len(x), len(y))

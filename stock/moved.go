@@ -1,7 +1,7 @@
 package stock
 
-// moveBody says that individuals were brought to another spot, or from one form to
-// another; lifting, waking, starting, potting up, hardening and planting out are moves.
+// moveBody records that individuals moved to another spot or took another form. Lifting,
+// waking, starting, potting up, hardening and planting out are moves.
 type moveBody struct {
 	Lot string `json:"lot"`
 	Spot
@@ -14,15 +14,15 @@ type moveBody struct {
 	Line      string `json:"line,omitzero"` // of that plan
 	Note      string `json:"note,omitzero"`
 
-	form Form // what they become where nothing is said
-	gone bool // whether some may be lost on the way
+	form Form // their new form if the entry gives none
+	gone bool // whether Lost is allowed
 }
 
-func (s *moveBody) tell(t *turn) {
+func (s *moveBody) apply(t *turn) {
 	l := t.lot(s.Lot)
 	h := t.standing(l, s.Spot)
 	if s.Lost < 0 || s.Lost > 0 && !s.gone {
-		t.fail("lost is told at lifting alone, as a whole number from 0; elsewhere write destroyed, or a round")
+		t.fail("lost is a whole number from 0 and belongs to lifting only; otherwise write a destroyed entry or a round")
 	}
 	n := s.Count
 	if s.Lost == 0 || s.Count > 0 || s.All {
@@ -40,7 +40,7 @@ func (s *moveBody) tell(t *turn) {
 	t.put(l, to, n)
 }
 
-// goal is where they come to stand.
+// goal is the spot they move to.
 func (s *moveBody) goal(t *turn, at Spot) Spot {
 	into := s.Into
 	if into.Form == "" {
@@ -48,24 +48,24 @@ func (s *moveBody) goal(t *turn, at Spot) Spot {
 	}
 	switch {
 	case t.kind == kindStarted && into.Form == "" && at.Form != Tray && at.Form != Pot:
-		t.fail("say in what they are started (to form): pot or tray")
+		t.fail("say what they were started in (to form): pot or tray")
 	case t.kind == kindLifted && into.Form == "" && (at.Form == Plant || at.Form == Pot):
-		t.fail("say as what they were lifted (to form): clump, corm …")
+		t.fail("say what they were lifted as (to form): clump, corm …")
 	case t.kind == kindPlantedOut && into.Place == "":
 		t.fail("say where they were planted out (to place), with bed and row if they have one")
 	}
 	return at.moved(into)
 }
 
-// stay is a move to where they stand already: waking or hardening in place.
+// stay records a move without a change of spot, such as waking or hardening in place.
 func (s *moveBody) stay(t *turn, h int32, n int) {
 	if t.kind == kindMoved {
-		t.fail("they stand there already; say where they were moved (to)")
+		t.fail("they already stand there; say where they were moved (to)")
 	}
 	t.see(t.kind, h, n, -1)
 }
 
-// packedBody says that stock was packed for the winter.
+// packedBody records that stock was packed for the winter.
 type packedBody struct {
 	Lot string `json:"lot"`
 	Spot
@@ -74,13 +74,13 @@ type packedBody struct {
 	All      bool    `json:"all,omitzero"`
 	Medium   string  `json:"medium"` // bare, vermiculite, dry …
 	Moisture string  `json:"moisture,omitzero"`
-	Weight   Measure `json:"weight,omitzero"` // of all of them, packing apart
+	Weight   Measure `json:"weight,omitzero"` // of all of them, without the packing
 	Note     string  `json:"note,omitzero"`
 }
 
-func (s *packedBody) tell(t *turn) {
+func (s *packedBody) apply(t *turn) {
 	if s.Medium == "" {
-		t.fail("say in what they were packed (medium); bare where in nothing")
+		t.fail("say what they were packed in (medium); bare if in nothing")
 	}
 	l := t.lot(s.Lot)
 	h := t.standing(l, s.Spot)
@@ -112,19 +112,19 @@ func (t *turn) checkWeight(m Measure) {
 	}
 }
 
-// goneBody says that individuals left the garden: destroyed, given away or sold.
+// goneBody records that individuals left the garden: destroyed, given away or sold.
 type goneBody struct {
 	Lot string `json:"lot"`
 	Spot
 	Count int    `json:"count,omitzero"`
 	All   bool   `json:"all,omitzero"`
 	Why   string `json:"why,omitzero"`
-	Whom  string `json:"whom,omitzero"` // the id of whoever has them now
+	Whom  string `json:"whom,omitzero"` // the id of the person who has them now
 	Price Price  `json:"price,omitzero"`
 	Note  string `json:"note,omitzero"`
 }
 
-func (s *goneBody) tell(t *turn) {
+func (s *goneBody) apply(t *turn) {
 	l := t.lot(s.Lot)
 	t.checkPrice(s.Price)
 	h := t.standing(l, s.Spot)
@@ -132,7 +132,7 @@ func (s *goneBody) tell(t *turn) {
 	t.take(h, n)
 	if t.err == nil && t.kind != kindDestroyed {
 		if i := t.book.lastLine(l, kindSick, &t.moment); i >= 0 {
-			t.notice("%s was marked sick (%s) on %s; whoever has them now should know", t.book.name(l), t.book.words(t.book.lines[i].note), t.book.lines[i].moment.on)
+			t.notice("%s was marked sick (%s) on %s; tell whoever has them now", t.book.name(l), t.book.words(t.book.lines[i].note), t.book.lines[i].moment.on)
 		}
 	}
 }

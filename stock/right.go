@@ -6,48 +6,48 @@ import (
 	"github.com/go-json-experiment/json/jsontext"
 )
 
-// putRightBody puts an entry right: it counts for nothing, or says something else.
+// putRightBody corrects an entry: it cancels it, or replaces its body.
 type putRightBody struct {
 	Target  ID             `json:"target"`
 	Nothing bool           `json:"nothing,omitzero"`
-	Version int            `json:"v,omitzero"` // of the new body's shape; the target's own if not said
+	Version int            `json:"v,omitzero"` // of the new body's format; the target's own version if 0
 	Body    jsontext.Value `json:"body,omitzero"`
 	Note    string         `json:"note,omitzero"`
 }
 
-func (s *putRightBody) tell(t *turn) {
+func (s *putRightBody) apply(t *turn) {
 	b := t.book
 	target, held := b.byID[s.Target]
 	switch {
 	case !held || target == t.seat:
-		t.fail("there is no entry %s to put right", s.Target)
+		t.fail("there is no entry %s to correct", s.Target)
 	case s.Nothing == (len(s.Body) > 0):
-		t.fail(`say what it ought to have said (body), or "nothing": true; one of the two`)
+		t.fail(`give the correct body (body), or "nothing": true to cancel it; one of the two`)
 	}
 	if t.err != nil {
 		return
 	}
 	root := b.entries[target].root
 	if head := b.entries[root].head; head != target {
-		t.fail("the entry %s was put right already, by entry %s; put that one right, if it is wrong too", s.Target, b.entries[head].id)
+		t.fail("the entry %s was already corrected by entry %s; if that is wrong too, correct that one", s.Target, b.entries[head].id)
 		return
 	}
 	if s.Nothing && !b.entries[root].stands {
-		t.fail("the entry %s counts for nothing already; to bring it back give its whole body", s.Target)
+		t.fail("the entry %s is already cancelled; to restore it, give its whole body", s.Target)
 		return
 	}
 	t.unborn = b.withdraw(root)
 	w := &b.entries[root]
 	w.head, w.stands = t.seat, !s.Nothing
 	b.entries[t.seat].root = root
-	t.late = true // the counts after it are reckoned anew
+	t.late = true // later counts are recomputed
 	if !s.Nothing {
-		t.retell(root, s)
+		t.reapply(root, s)
 	}
 }
 
-// retell lets the root entry say the new body, at its own place in time.
-func (t *turn) retell(root int32, s *putRightBody) {
+// reapply applies the new body at the root entry's own place in time.
+func (t *turn) reapply(root int32, s *putRightBody) {
 	kind := t.book.entries[root].kind
 	if s.Version > kinds[kind].version {
 		t.fail("%w", &Newer{t.id, kinds[kind].name, s.Version})
@@ -60,12 +60,12 @@ func (t *turn) retell(root int32, s *putRightBody) {
 	}
 	again := t.book.turnOf(root)
 	again.late = true
-	said.tell(again)
+	said.apply(again)
 	t.err, t.born, t.notices = again.err, again.born, again.notices
 }
 
-// withdraw takes away all that an entry said, and returns the lots that thereby never
-// came to be; retelling it may bring them back.
+// withdraw removes the effects of an entry and returns the lots that it had created; applying
+// a new body may create them again.
 func (b *Book) withdraw(root int32) (unborn []int32) {
 	w := &b.entries[root]
 	before := *w
@@ -102,7 +102,7 @@ func (b *Book) withdraw(root int32) (unborn []int32) {
 	return unborn
 }
 
-// withdrawDescription forgets what an entry described, and returns how to take that back.
+// withdrawDescription removes an entry's description and returns how to undo that.
 func (b *Book) withdrawDescription(root int32) (takeBack func()) {
 	for thing, ds := range b.described {
 		for i := range ds {
@@ -115,7 +115,7 @@ func (b *Book) withdrawDescription(root int32) (takeBack func()) {
 	return func() {}
 }
 
-// orphans returns the lines of lots that do not stand.
+// orphans returns the lines of lots whose entry no longer stands.
 func (b *Book) orphans(lots []int32) (lines []int32) {
 	for _, l := range lots {
 		if b.lots[l].stands {

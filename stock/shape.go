@@ -5,18 +5,18 @@ import (
 	"strings"
 )
 
-// Member is one thing that the body of a kind of entry may say.
+// Member is one member of the body of a kind of entry.
 type Member struct {
 	Name string
 	Sort MemberSort
-	Due  bool // whether it must be said
+	Due  bool // whether it is required
 	Of   []Member
 }
 
-// MemberSort is how a member is written.
+// MemberSort is the type of a member.
 type MemberSort string
 
-// The sorts of members.
+// The types of members.
 const (
 	Text   MemberSort = "text"
 	Number MemberSort = "number"
@@ -26,8 +26,8 @@ const (
 	Opaque MemberSort = "opaque" // any JSON
 )
 
-// Shape returns what the body of a kind of entry may say, in the order in which a grower
-// would tell it, and whether there is such a kind.
+// Shape returns the members of the body of a kind of entry, in the order in which a grower
+// would fill them in, and whether there is such a kind.
 func Shape(kindName string) ([]Member, bool) {
 	n, known := kindByName[kindName]
 	if !known {

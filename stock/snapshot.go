@@ -8,18 +8,18 @@ import (
 	"eyeup/civil"
 )
 
-// snapshotForm changes whenever what a snapshot holds does; another form is not read.
+// snapshotForm is the version of the snapshot format; other versions are not read.
 const snapshotForm = 1
 
-// ErrSnapshot is returned for a snapshot that is damaged or of another form. It is no
-// loss: the entries give the same book.
+// ErrSnapshot is returned for a snapshot that is damaged or of another version. Nothing is
+// lost: the entries give the same book.
 var ErrSnapshot = errors.New("the snapshot can't be read")
 
-// epoch is the day from which a snapshot counts days.
+// epoch is day 0 of the dates in a snapshot.
 var epoch = civil.MustOn(1600, 1, 1)
 
-// Snapshot returns the book as bytes, from which Restore makes the same book without
-// folding its entries again. It is a cache: keep it beside a checksum.
+// Snapshot returns the book as bytes, from which Restore makes the same book without applying
+// its entries again. It is only a cache, and has no checksum of its own.
 func (b *Book) Snapshot() []byte {
 	w := &packer{out: make([]byte, 0, 64*len(b.entries)+40*len(b.lines)+1024)}
 	w.number(snapshotForm)
@@ -83,7 +83,7 @@ func (w *packer) moment(m moment) {
 func (w *packer) lot(l lot) {
 	w.out = append(w.out, l.id.Entry[:]...)
 	w.numbers(int32(l.id.Nth), int32(l.code.number()), l.born, flag(l.stands)|int32(l.how)<<1, l.kind, l.variety, l.last)
-	for _, list := range [][]int32{l.unsure, l.parents, l.young} {
+	for _, list := range [][]int32{l.unsure, l.parents, l.children} {
 		w.number(len(list))
 		w.numbers(list...)
 	}
@@ -103,7 +103,7 @@ func packAll[T any](w *packer, all []T, one func(T)) {
 	}
 }
 
-// Restore makes a book of a snapshot. It fails with ErrSnapshot.
+// Restore makes a book from a snapshot. It fails with ErrSnapshot.
 func Restore(snapshot []byte) (b *Book, err error) {
 	r := &unpacker{in: snapshot}
 	if form := r.number(); form != snapshotForm {
@@ -174,7 +174,7 @@ func (b *Book) index() {
 	}
 }
 
-// unpacker reads what a packer wrote; bad tells that there was less.
+// unpacker reads what a packer wrote; bad is set when the input is too short or malformed.
 type unpacker struct {
 	in  []byte
 	bad bool
@@ -202,7 +202,7 @@ func (r *unpacker) int32() int32 {
 
 func (r *unpacker) number() int { return int(r.int32()) }
 
-// length reads how many follow; no more than there are bytes left.
+// length reads the length of a list, which is at most the number of bytes left.
 func (r *unpacker) length() int {
 	n := r.number()
 	if n < 0 || n > len(r.in) {
@@ -244,7 +244,7 @@ func (r *unpacker) lot() lot {
 	both := r.int32()
 	l.stands, l.how = both&1 == 1, birth(both>>1)
 	l.kind, l.variety, l.last = r.int32(), r.int32(), r.int32()
-	l.unsure, l.parents, l.young = r.list(), r.list(), r.list()
+	l.unsure, l.parents, l.children = r.list(), r.list(), r.list()
 	return l
 }
 

@@ -5,8 +5,8 @@ import (
 	"strings"
 )
 
-// Spot is where individuals stand and as what. When it points at some that stand
-// already, whatever is left empty may be anything.
+// Spot is where individuals stand and in which form. Used to select standing individuals, an
+// empty field matches anything.
 type Spot struct {
 	Place string `json:"place,omitzero"`
 	Crate string `json:"crate,omitzero"` // crate, tray or pot within a store or on a bench
@@ -18,15 +18,15 @@ type Spot struct {
 // Forms lists the forms stock stands in.
 func Forms() []Form { return []Form{Clump, Division, Corm, Seed, Cutting, Tray, Pot, Plant} }
 
-// holds reports whether s, where it says anything, says the same as t.
+// holds reports whether every field set in s equals that of t.
 func (s Spot) holds(t Spot) bool {
 	return (s.Place == "" || s.Place == t.Place) && (s.Crate == "" || s.Crate == t.Crate) &&
 		(s.Bed == "" || s.Bed == t.Bed) && (s.Row == "" || s.Row == t.Row) &&
 		(s.Form == "" || s.Form == t.Form)
 }
 
-// moved returns where what stands at s stands when it is brought to t: another place or
-// another bed leaves crate, bed and row behind; what t says holds.
+// moved returns the spot after a move from s to t. A new place clears crate, bed and row, a
+// new bed clears the row, and fields set in t win.
 func (s Spot) moved(t Spot) Spot {
 	to := s
 	if t.Place != "" && t.Place != s.Place {
@@ -50,7 +50,7 @@ func (s Spot) moved(t Spot) Spot {
 	return to
 }
 
-// String says the spot in words, like "cellar, crate 2, as clumps".
+// String describes the spot, like "cellar, crate 2, as clumps".
 func (s Spot) String() string {
 	parts := []string{s.Place}
 	if s.Place == "" {
@@ -67,7 +67,7 @@ func (s Spot) String() string {
 	return strings.Join(parts, ", ")
 }
 
-// many is the form for more than one.
+// many returns the plural of the form.
 func (f Form) many() string {
 	if f == Seed {
 		return "packets of seed"
@@ -75,7 +75,7 @@ func (f Form) many() string {
 	return string(f) + "s"
 }
 
-// count says so many of the form, like "1 clump" or "9 clumps".
+// count returns a number with the form, like "1 clump" or "9 clumps".
 func (f Form) count(n int) string {
 	if n == 1 || n == -1 {
 		if f == Seed {

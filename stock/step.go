@@ -6,20 +6,20 @@ import (
 	"eyeup/civil"
 )
 
-// Step is one entry that tells how far some of a lot have come: woken, started, sown,
-// cuttings taken, eyed, up, planted out, first flower.
+// Step is one entry that reports a stage of growth: woken, started, sown, cuttings taken,
+// eyed, up, planted out, first flower.
 type Step struct {
 	Entry ID
 	Kind  string
 	On    civil.Date
 	Lot   LotID
-	Count int // individuals; of eyes, shoots and flowers that were not counted, all at the spot
+	Count int // individuals; all at the spot if eyes, shoots or flowers were not counted
 }
 
 // stepKinds are the kinds of entries that are steps.
 var stepKinds = []kindNumber{kindWoken, kindStarted, kindSown, kindCuttings, kindEyed, kindUp, kindPlantedOut, kindFirstFlower}
 
-// Steps returns all steps, in the order in which they happened.
+// Steps returns all steps in the order of events.
 func (b *Book) Steps() []Step {
 	var all []Step
 	counts := make([]int32, len(b.holdings))
@@ -37,8 +37,8 @@ func (b *Book) Steps() []Step {
 	return all
 }
 
-// stepped is how many a line brings a step further; there is how many stand at its spot.
-// What leaves a spot is told where it arrives.
+// stepped returns how many individuals a line brings to the stage; there is how many stand at
+// its spot. What leaves a spot is counted where it arrives.
 func (b *Book) stepped(l *line, there int32) int {
 	switch {
 	case l.op == add:
@@ -51,7 +51,7 @@ func (b *Book) stepped(l *line, there int32) int {
 	return int(l.n)
 }
 
-// Down returns a lot and all that came of it, mixtures too.
+// Down returns a lot and all its offspring, mixtures included.
 func (b *Book) Down(ref string) ([]LotID, error) {
 	l, err := b.find(ref)
 	if err != nil {
@@ -59,8 +59,8 @@ func (b *Book) Down(ref string) ([]LotID, error) {
 	}
 	at := []int32{l}
 	for i := 0; i < len(at); i++ {
-		for _, y := range b.lots[at[i]].young {
-			if b.isYoung(y, at[i]) && !slices.Contains(at, y) {
+		for _, y := range b.lots[at[i]].children {
+			if b.isChild(y, at[i]) && !slices.Contains(at, y) {
 				at = append(at, y)
 			}
 		}

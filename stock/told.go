@@ -6,7 +6,7 @@ import (
 	"github.com/go-json-experiment/json/jsontext"
 )
 
-// namedBody says that a lot is another variety than was thought.
+// namedBody records that a lot is another variety than was thought.
 type namedBody struct {
 	Lot     string `json:"lot"`
 	Variety string `json:"variety"`
@@ -14,23 +14,23 @@ type namedBody struct {
 	Note    string `json:"note,omitzero"`
 }
 
-// Reach says how far a new name goes.
+// Reach is which lots a new name applies to.
 type Reach string
 
-// The reaches: this lot, it and all that came of it, or all of one descent.
+// The reaches: this lot, this lot and its offspring, or every lot of the same descent.
 const (
 	ReachLot  Reach = "lot"
 	ReachDown Reach = "down"
 	ReachAll  Reach = "all"
 )
 
-func (s *namedBody) tell(t *turn) {
+func (s *namedBody) apply(t *turn) {
 	l := t.lot(s.Lot)
 	if s.Variety == "" {
 		t.fail("say what it is called (variety)")
 	}
 	if !slices.Contains([]Reach{ReachLot, ReachDown, ReachAll}, s.Reach) {
-		t.fail("reach %q is not known; it is lot (this lot), down (its kin down) or all (all kin)", s.Reach)
+		t.fail("reach %q is not known; write lot (this lot), down (it and its offspring) or all (all its kin)", s.Reach)
 	}
 	if t.err != nil {
 		return
@@ -47,8 +47,8 @@ func (s *namedBody) tell(t *turn) {
 	t.notice("labels due for reprint: %s", t.book.codes(reached))
 }
 
-// reached lists the lots that a new name reaches. It never goes through a mixture, whose
-// parts are not of one name.
+// reached lists the lots that a new name applies to. It stops at mixtures, whose parts have
+// several names.
 func (b *Book) reached(l int32, reach Reach) []int32 {
 	top := l
 	for reach == ReachAll && len(b.lots[top].parents) == 1 {
@@ -59,8 +59,8 @@ func (b *Book) reached(l int32, reach Reach) []int32 {
 		return all
 	}
 	for i := 0; i < len(all); i++ {
-		for _, y := range b.lots[all[i]].young {
-			if b.isYoung(y, all[i]) && b.lots[y].how != mixed {
+		for _, y := range b.lots[all[i]].children {
+			if b.isChild(y, all[i]) && b.lots[y].how != mixed {
 				all = append(all, y)
 			}
 		}
@@ -68,9 +68,9 @@ func (b *Book) reached(l int32, reach Reach) []int32 {
 	return all
 }
 
-// isYoung reports whether a lot stands and came of another; what was put right may have
-// given it another parent since.
-func (b *Book) isYoung(l, parent int32) bool {
+// isChild reports whether a lot stands and still has the given parent; a correction may have
+// changed its parents.
+func (b *Book) isChild(l, parent int32) bool {
 	return b.lots[l].stands && slices.Contains(b.lots[l].parents, parent)
 }
 
@@ -85,16 +85,16 @@ func (b *Book) codes(ls []int32) string {
 	return s
 }
 
-// describedBody says how a thing is: a variety, a place, a price, a figure overridden.
+// describedBody describes a thing: a variety, a place, a price, a figure of the garden's own.
 type describedBody struct {
 	What string         `json:"what"`
 	Name string         `json:"name"`
 	Body jsontext.Value `json:"body"`
 }
 
-func (s *describedBody) tell(t *turn) {
+func (s *describedBody) apply(t *turn) {
 	if s.What == "" || s.Name == "" || len(s.Body) == 0 {
-		t.fail("say what is described (what), which one (name), and how it is (body)")
+		t.fail("say what is described (what), which one (name), and give the description (body)")
 		return
 	}
 	thing := described{s.What, s.Name}
@@ -112,8 +112,8 @@ func (s *describedBody) tell(t *turn) {
 	}
 }
 
-// describeVariety checks a variety's description, lets it be known by its new name too,
-// and returns under which name the description is kept.
+// describeVariety checks a variety's description, registers its new name if it has one, and
+// returns the name under which the description is kept.
 func (t *turn) describeVariety(s *describedBody) string {
 	var facts varietyFacts
 	if err := decode(s.Body, &facts, []string{"kind", "name", "timing", "colour", "height", "plant", "reserve", "note"}); err != nil {
@@ -122,7 +122,7 @@ func (t *turn) describeVariety(s *describedBody) string {
 	}
 	t.checkKind(facts.Kind)
 	if !slices.Contains([]Timing{"", Early, Mid, Late}, facts.Timing) {
-		t.fail("timing %q is not known; it is early, mid or late", facts.Timing)
+		t.fail("timing %q is not known; write early, mid or late", facts.Timing)
 	}
 	if !facts.Height.IsZero() {
 		if _, err := facts.Height.Length(); err != nil {
@@ -133,7 +133,7 @@ func (t *turn) describeVariety(s *describedBody) string {
 		t.fail("plant and reserve are whole numbers from 0")
 	}
 	if !isColour(facts.Colour) {
-		t.fail("colour %q is not written like #rrggbb", facts.Colour)
+		t.fail("colour %q is not a colour code; write it like #b3261e", facts.Colour)
 	}
 	v := t.variety(facts.Kind, s.Name)
 	if t.err != nil {
@@ -146,13 +146,13 @@ func (t *turn) describeVariety(s *describedBody) string {
 	return facts.Kind + "/" + nameOf(facts.Kind, name).name
 }
 
-// alsoCalled lets a variety be known by another name.
+// alsoCalled registers another name for a variety.
 func (t *turn) alsoCalled(v int32, kind, name string) {
 	b, key := t.book, nameOf(kind, name)
 	other, known := b.byName[key]
 	switch {
 	case known && other != v:
-		t.fail("%s is another variety's name already", name)
+		t.fail("%s is already the name of another variety", name)
 	case !known:
 		b.byName[key] = v
 		if b.recording {
@@ -176,9 +176,9 @@ func isColour(s string) bool {
 	return true
 }
 
-// decidedBody says which plan is followed, with what it promised that day; and where its
-// decisions are held, which places are held at what level (held), beside what is decided of each
-// line. Without that the plan is followed by its name.
+// decidedBody records which plan is followed and what it promised that day. From version 2 it
+// can also hold the plan's decisions: the level of each place (held) and the decision of each
+// line (lines). Without held the plan is followed by its name alone.
 type decidedBody struct {
 	Plan     string         `json:"plan"`
 	Lines    jsontext.Value `json:"lines,omitzero"`
@@ -187,11 +187,11 @@ type decidedBody struct {
 	Note     string         `json:"note,omitzero"`
 }
 
-func (s *decidedBody) tell(t *turn) {
+func (s *decidedBody) apply(t *turn) {
 	if s.Plan == "" {
 		t.fail("say which plan is followed (plan)")
 	}
 	if len(s.Held) > 0 && (s.Held.Kind() != '{' || s.Lines.Kind() != '[') {
-		t.fail("a plan whose decisions are held says what is held (held, an object) and what is decided line by line (lines, a list)")
+		t.fail("a plan with its decisions needs both held (an object) and lines (a list)")
 	}
 }

@@ -5,22 +5,22 @@ import (
 	"slices"
 )
 
-// turn is one entry's turn to be added: what its body has to say is told through it. The
-// first thing that cannot be ends the telling; what follows is passed over.
+// turn is the state while one entry is added: its body writes its effects through it. After
+// the first failure, all further calls do nothing.
 type turn struct {
 	book    *Book
-	seat    int32 // of the root entry: whose lots are born, whose lines are written
+	seat    int32 // number of the root entry, which owns the new lots and lines
 	id      ID    // of the root entry
 	kind    kindNumber
 	moment  moment
-	late    bool            // something that happened later is in the book already
-	counts  map[int32]int32 // where it is late: by holding, just before this moment
-	counted map[int32]bool  // the lots whose holdings are among counts
+	late    bool            // the book already holds lines of a later moment
+	counts  map[int32]int32 // if late: counts by holding just before this moment
+	counted map[int32]bool  // the lots whose holdings are in counts
 	err     error
 	born    []int32
 	notices []string
-	breaks  []int32 // lines that cannot be
-	unborn  []int32 // lots that do not stand any more
+	breaks  []int32 // lines that can't hold
+	unborn  []int32 // lots that no longer stand
 }
 
 func (t *turn) fail(format string, args ...any) {
@@ -53,7 +53,7 @@ func (t *turn) count(h int32) int {
 	return int(t.counts[h])
 }
 
-// foldOne is one step of fold over counts in a map.
+// foldOne applies one line to counts in a map.
 func foldOne(l *line, counts map[int32]int32) {
 	switch l.op {
 	case add:
@@ -63,7 +63,7 @@ func foldOne(l *line, counts map[int32]int32) {
 	}
 }
 
-// lot finds the lot that an id or a code names; it must be there by now.
+// lot finds the lot with the given id or code; it must exist at this moment.
 func (t *turn) lot(ref string) int32 {
 	if t.err != nil {
 		return -1
@@ -77,9 +77,9 @@ func (t *turn) lot(ref string) int32 {
 	born := &t.book.entries[lot.born]
 	switch {
 	case !lot.stands:
-		t.fail("%s does not stand any more: the entry it was born by was put right", t.book.name(l))
+		t.fail("%s no longer exists: the entry that created it was corrected", t.book.name(l))
 	case t.moment.before(born.moment) && lot.born != t.seat:
-		t.fail("on %s there was no %s yet; it was %s on %s: %s", t.moment.on, t.book.name(l), lot.how, born.moment.on, t.meantDay(born.moment))
+		t.fail("on %s there was no %s yet; it was %s on %s; %s", t.moment.on, t.book.name(l), lot.how, born.moment.on, t.meantDay(born.moment))
 	}
 	if t.err != nil {
 		return -1
@@ -87,21 +87,21 @@ func (t *turn) lot(ref string) int32 {
 	return l
 }
 
-// meantDay offers the nearest day that could have been meant.
+// meantDay suggests the nearest day that may be meant.
 func (t *turn) meantDay(born moment) string {
 	if t.moment.on == born.on {
-		return "give this entry a later time of day (at), or put the other's right"
+		return "give this entry a later time of day (at), or correct the other's"
 	}
 	next := t.moment.on.MonthDay().In(t.moment.on.Year() + 1)
 	if next.Before(born.on) || next.Sub(born.on) > 366 {
-		return "which day is meant?"
+		return "which day do you mean?"
 	}
-	return "is " + next.String() + " meant?"
+	return "did you mean " + next.String() + "?"
 }
 
-// standing finds the one holding of a lot, of those where any stand, at which a spot
-// points: of several the one that the spot names to the letter, for what stands in a place
-// without crate, bed and row could be named in no other way.
+// standing finds the one holding of a lot that is not empty and matches the spot. If several
+// match, it takes the one that equals the spot exactly; otherwise stock that stands in a place
+// without crate, bed and row could not be named.
 func (t *turn) standing(l int32, at Spot) int32 {
 	if t.err != nil {
 		return -1
@@ -123,7 +123,7 @@ func (t *turn) standing(l int32, at Spot) int32 {
 	case len(found) == 1:
 		return found[0]
 	case len(found) > 1:
-		t.fail("%s stands in more than one spot there on %s: %s; say which", t.book.name(l), t.moment.on, t.spots(found))
+		t.fail("%s stands in several spots there on %s: %s; say which", t.book.name(l), t.moment.on, t.spots(found))
 	case len(others) > 0:
 		t.fail("no %s stands in %s on %s; it stands in %s", t.book.name(l), at, t.moment.on, t.spots(others))
 	default:
@@ -132,7 +132,7 @@ func (t *turn) standing(l int32, at Spot) int32 {
 	return -1
 }
 
-// spots lists holdings with what stands there, like "9 clumps in cellar, crate 1".
+// spots lists holdings with their counts, like "9 clumps in cellar, crate 1".
 func (t *turn) spots(hs []int32) string {
 	s := ""
 	for i, h := range hs {
@@ -147,7 +147,7 @@ func (t *turn) spots(hs []int32) string {
 	return s
 }
 
-// sameVariety offers another lot of the same variety of which so many stand.
+// sameVariety suggests another lot of the same variety with at least n individuals.
 func (t *turn) sameVariety(l int32, n int) string {
 	variety := t.book.varietyOf(l, &t.moment)
 	for h := range t.book.holdings {
@@ -155,12 +155,12 @@ func (t *turn) sameVariety(l int32, n int) string {
 		if other == l || t.count(int32(h)) < n || !t.book.lots[other].stands || t.book.varietyOf(other, &t.moment) != variety || variety < 0 {
 			continue
 		}
-		return fmt.Sprintf("; is %s meant, with %s?", t.book.lots[other].code, t.spots([]int32{int32(h)}))
+		return fmt.Sprintf("; did you mean %s, with %s?", t.book.lots[other].code, t.spots([]int32{int32(h)}))
 	}
 	return ""
 }
 
-// howMany returns the number meant: the count said, or all that stand there.
+// howMany returns the number meant: the given count, or all that stand there.
 func (t *turn) howMany(h int32, count int, all bool) int {
 	if t.err != nil {
 		return 0
@@ -174,29 +174,29 @@ func (t *turn) howMany(h int32, count int, all bool) int {
 	}
 	switch name := t.book.name(t.book.holdings[h].lot); {
 	case all && count != stand:
-		t.fail("all of %s are %d on %s, not %d; say count or all, not both", name, stand, t.moment.on, count)
+		t.fail("all of %s are %d on %s, not %d; give count or all, not both", name, stand, t.moment.on, count)
 	case count < 0:
-		t.fail("%d of %s can't be; a count is 1 or more", count, name)
+		t.fail("%d of %s is not a count; a count is 1 or more", count, name)
 	case count == 0:
 		t.fail("say how many of %s (count), or all: %d stand there on %s", name, stand, t.moment.on)
 	}
 	return count
 }
 
-// take takes n away from a holding.
+// take removes n from a holding.
 func (t *turn) take(h int32, n int) {
 	if t.err != nil || n == 0 {
 		return
 	}
 	if stand := t.count(h); n > stand {
 		l := t.book.holdings[h].lot
-		t.fail("%s of %s there on %s, not %d%s", t.spots([]int32{h}), t.book.name(l), t.moment.on, n, t.enough(l, h, n))
+		t.fail("only %s of %s there on %s, not %d%s", t.spots([]int32{h}), t.book.name(l), t.moment.on, n, t.enough(l, h, n))
 		return
 	}
 	t.write(t.kind, add, h, -n, -1)
 }
 
-// enough offers where so many do stand.
+// enough says where more of the lot stand, or which other lot has enough.
 func (t *turn) enough(l, except int32, n int) string {
 	var there []int32
 	for _, h := range t.book.holdingsOf(l) {
@@ -210,7 +210,7 @@ func (t *turn) enough(l, except int32, n int) string {
 	return t.sameVariety(l, n)
 }
 
-// put sets n of a lot at a spot, which must be whole: a place and a form.
+// put adds n of a lot at a spot, which must have a place and a form.
 func (t *turn) put(l int32, at Spot, n int) int32 {
 	if t.err == nil {
 		t.checkSpot(at)
@@ -228,15 +228,15 @@ func (t *turn) checkSpot(at Spot) {
 	case at.Place == "":
 		t.fail("say in which place they stand (place)")
 	case at.Form == "":
-		t.fail("say as what they stand (form): one of %v", Forms())
+		t.fail("say in which form they stand (form): one of %v", Forms())
 	case !slices.Contains(Forms(), at.Form):
-		t.fail("%q is no form; stock stands as one of %v", at.Form, Forms())
+		t.fail("%q is not a form; the forms are %v", at.Form, Forms())
 	case at.Crate != "" && at.Bed != "":
-		t.fail("crate %s and bed %s can't both be where they stand; give one", at.Crate, at.Bed)
+		t.fail("crate %s and bed %s exclude each other; give one", at.Crate, at.Bed)
 	}
 }
 
-// see says that n at least stand at a holding, with what more is to be told of them.
+// see records that at least n stand at a holding, with a note about them.
 func (t *turn) see(kind kindNumber, h int32, n int, note int32) {
 	if t.err != nil {
 		return
@@ -248,7 +248,7 @@ func (t *turn) see(kind kindNumber, h int32, n int, note int32) {
 	t.write(kind, need, h, n, note)
 }
 
-// write writes a line; lines of one entry stand together.
+// write appends a line; the lines of one entry are contiguous.
 func (t *turn) write(kind kindNumber, op op, h int32, n int, note int32) {
 	if t.err != nil {
 		return
@@ -274,5 +274,5 @@ func (t *turn) write(kind kindNumber, op op, h int32, n int, note int32) {
 	fold(b.lines, []int32{i}, b.counts, func(int32) { t.breaks = append(t.breaks, i) })
 }
 
-// maxCount keeps counts, and sums of them, far inside their 32 bits.
+// maxCount keeps counts and their sums far below the limit of 32 bits.
 const maxCount = 10_000_000

@@ -10,20 +10,20 @@ import (
 	"github.com/go-json-experiment/json/jsontext"
 )
 
-// variety is a named sort of a kind. Which it is never changes; its name may.
+// variety is a named variety of a kind. Its identity never changes; its name may.
 type variety struct {
 	kind string
-	name string // as first written; what it is called now may have been described since
+	name string // as first written; a description may have renamed it since
 }
 
-// varietyName is a name by which a variety is known, however it is spaced or capitalled.
+// varietyName is a name of a variety, independent of spacing and capitals.
 type varietyName struct{ kind, name string }
 
 func nameOf(kind, name string) varietyName {
 	return varietyName{kind, strings.Join(strings.FieldsFunc(strings.ToLower(name), unicode.IsSpace), " ")}
 }
 
-// variety returns the number of the variety of that name, which it opens if it is new.
+// variety returns the number of the variety with that name, and adds it if it is new.
 func (b *Book) variety(kind, name string) int32 {
 	key := nameOf(kind, name)
 	i, known := b.byName[key]
@@ -41,11 +41,11 @@ func (b *Book) variety(kind, name string) int32 {
 	return i
 }
 
-// varietyFacts is the body by which a variety is described; stock reads it, unlike the
-// descriptions of places, prices and the rest.
+// varietyFacts is the description of a variety. It is the only kind of description that this
+// package reads.
 type varietyFacts struct {
 	Kind    string  `json:"kind"`
-	Name    string  `json:"name,omitzero"` // what it is called from now on
+	Name    string  `json:"name,omitzero"` // its new name
 	Timing  Timing  `json:"timing,omitzero"`
 	Colour  string  `json:"colour,omitzero"`
 	Height  Measure `json:"height,omitzero"`
@@ -54,7 +54,7 @@ type varietyFacts struct {
 	Note    string  `json:"note,omitzero"`
 }
 
-// described names a thing that entries describe: a variety, a place, a price.
+// described identifies a thing that entries describe: a variety, a place, a price.
 type described struct{ what, name string }
 
 // description is how a thing was described at a moment.
@@ -63,14 +63,14 @@ type description struct {
 	body   []byte // canonical JSON
 }
 
-// Description is how a thing is described after the last entry.
+// Description is the latest description of a thing.
 type Description struct {
 	Name string
 	Body []byte // canonical JSON, as it was written
 }
 
-// Described returns how each thing of the given sort is described after the last entry,
-// in the order in which they were first written down.
+// Described returns the latest description of each thing of the given sort, in the order in
+// which they were first described.
 func (b *Book) Described(what string) []Description {
 	type seated struct {
 		Description
@@ -99,11 +99,11 @@ func last(ds []description) (latest description, any bool) {
 	return latest, any
 }
 
-// Wanted says how many of a variety are to stand in the patch, and how many are kept
-// back as insurance, as the variety was last described.
+// Wanted is how many of a variety are to stand in the patch, and how many are kept back as
+// insurance, by its latest description.
 type Wanted struct{ Plant, Reserve int }
 
-// varietyView returns a variety as it is called and described after the last entry.
+// varietyView returns a variety by its latest name and description.
 func (b *Book) varietyView(i int32) (Variety, Wanted, string) {
 	v := b.varieties[i]
 	view := Variety{Name: v.name, Kind: v.kind}
@@ -125,8 +125,8 @@ func (b *Book) varietyView(i int32) (Variety, Wanted, string) {
 	return view, Wanted{facts.Plant, facts.Reserve}, facts.Note
 }
 
-// Varieties returns all varieties that the book has heard of, as they are called now, in
-// the order in which they were first written down.
+// Varieties returns all varieties in the book by their latest names, in the order in which
+// they were first written.
 func (b *Book) Varieties() []Variety {
 	all := make([]Variety, len(b.varieties))
 	for i := range b.varieties {
@@ -135,8 +135,8 @@ func (b *Book) Varieties() []Variety {
 	return all
 }
 
-// varietyOf returns the variety that a lot was held to be just before a moment, or after
-// the last entry when until is nil; -1 where it is not known.
+// varietyOf returns the variety that a lot was thought to be just before a moment, or after
+// the last entry if until is nil; -1 if unknown.
 func (b *Book) varietyOf(l int32, until *moment) int32 {
 	lot := &b.lots[l]
 	if at := b.lastLine(l, kindNamed, until); at >= 0 {
@@ -149,8 +149,7 @@ func (b *Book) varietyOf(l int32, until *moment) int32 {
 	return b.varietyOf(lot.parents[0], &born)
 }
 
-// lastLine returns the line of a kind that happened last to a lot before a moment, -1
-// for none.
+// lastLine returns the latest line of a kind for a lot before a moment; -1 for none.
 func (b *Book) lastLine(l int32, kind kindNumber, until *moment) int32 {
 	found := int32(-1)
 	for i := b.lots[l].last; i >= 0; i = b.lines[i].before {
@@ -165,9 +164,8 @@ func (b *Book) lastLine(l int32, kind kindNumber, until *moment) int32 {
 	return found
 }
 
-// DescriptionOf returns the variety of a lot, by kind and the name it was first written
-// down under, and how it is described now: the body of its description, or nothing where
-// it has none. It fails where the variety is unsure.
+// DescriptionOf returns the variety of a lot, by kind and the name it was first written under,
+// and its latest description, nil if it has none. It fails where the variety is unsure.
 func (b *Book) DescriptionOf(ref string) (kind, name string, body []byte, err error) {
 	l, err := b.find(ref)
 	if err != nil {
@@ -175,7 +173,7 @@ func (b *Book) DescriptionOf(ref string) (kind, name string, body []byte, err er
 	}
 	i := b.varietyOf(l, nil)
 	if i < 0 {
-		return "", "", nil, fmt.Errorf("%s may be of several varieties; name it first", b.name(l))
+		return "", "", nil, fmt.Errorf("%s may be one of several varieties; write a named entry first", b.name(l))
 	}
 	v := b.varieties[i]
 	if d, any := last(b.described[described{"variety", v.kind + "/" + nameOf(v.kind, v.name).name}]); any {

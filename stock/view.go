@@ -7,26 +7,26 @@ import (
 	"eyeup/civil"
 )
 
-// Lot is a lot as it is after the last entry.
+// Lot is the state of a lot after the last entry.
 type Lot struct {
 	ID         LotID
 	Code       Code
 	Kind       string
 	Variety    Variety  // its name is empty where the variety is unsure
-	Candidates []string // what it may be, where the variety is unsure
-	How        string   // how it came to be: taken in, divided …
+	Candidates []string // the varieties that it may be, where that is unsure
+	How        string   // how it was created: taken in, divided …
 	Born       civil.Date
 	Parents    []LotID
 	Standing   []Standing
-	Sick       string // what it was marked sick with, last
-	Mark       string // keep or go, last
-	Proved     string // true to name, or not true to name, last
+	Sick       string // what it was last marked sick with
+	Mark       string // the last mark: keep or go
+	Proved     string // the last finding: true to name, or not true to name
 
 	happened [kindTools + 1]civil.Date // the last day of each kind
 }
 
-// Last returns the last day on which an entry of a kind was told of the lot, such as
-// "woken", "started", "eyed", "up" or "planted out"; none where there was none.
+// Last returns the last day of an entry of a kind for the lot, such as "woken", "started",
+// "eyed", "up" or "planted out"; the zero date if there was none.
 func (l *Lot) Last(kind string) civil.Date {
 	n, known := kindByName[kind]
 	if !known {
@@ -35,16 +35,16 @@ func (l *Lot) Last(kind string) civil.Date {
 	return l.happened[n]
 }
 
-// Standing is so many of a lot at one spot.
+// Standing is how many of a lot stand at one spot.
 type Standing struct {
 	Spot   Spot
 	Count  int
-	Pack   string     // what it was last packed in there
-	Packed ID         // the entry that says so; none where nothing does
-	Since  civil.Date // the day any of it came to stand there
+	Pack   string     // what it was last packed in while there
+	Packed ID         // the entry that packed it; zero if none
+	Since  civil.Date // since when any of it stands there
 }
 
-// Name returns the name of the lot's variety, or of those it may be.
+// Name returns the name of the lot's variety, or the candidates joined by "or".
 func (l *Lot) Name() string {
 	if l.Variety.Name != "" || len(l.Candidates) == 0 {
 		return l.Variety.Name
@@ -61,7 +61,7 @@ func (l *Lot) Count() int {
 	return n
 }
 
-// Find returns the lot that a code or an id names. Its error offers the nearest.
+// Find returns the lot with the given code or id. Its error suggests the nearest codes.
 func (b *Book) Find(ref string) (Lot, error) {
 	i, err := b.find(ref)
 	if err != nil {
@@ -70,8 +70,8 @@ func (b *Book) Find(ref string) (Lot, error) {
 	return b.lotView(i), nil
 }
 
-// Lots returns all lots that stand, used up ones too, in the order they were written
-// down. See Lot.Standing for what is left of them.
+// Lots returns all lots, used-up ones included, in the order of writing. Standing says what is
+// left of each.
 func (b *Book) Lots() []Lot {
 	all := make([]Lot, 0, len(b.lots))
 	for i := range b.lots {
@@ -115,7 +115,7 @@ func (b *Book) lotView(i int32) Lot {
 	return view
 }
 
-// standings lists where a lot stands after its lines, by place, crate and form.
+// standings lists where a lot stands after the given lines, sorted by place, crate and form.
 func (b *Book) standings(lines []int32) []Standing {
 	found := map[int32]*Standing{}
 	counts := map[int32]int32{}
@@ -149,8 +149,9 @@ func (s Spot) key() string {
 	return strings.Join([]string{s.Place, s.Crate, s.Bed, s.Row, string(s.Form)}, "\x00")
 }
 
-// Holdings returns what the garden holds after the last entry, as a season starts from
-// it: one for each lot and spot, in the order of Lots, with what was wanted of the variety.
+// Holdings returns what the garden holds after the last entry, the start of a season: one
+// holding for each lot and spot, in the order of Lots. Plant and Reserve are set only on the
+// first holding of each variety.
 func (b *Book) Holdings() []Holding {
 	var all []Holding
 	asked := map[string]bool{}
@@ -168,7 +169,7 @@ func (b *Book) Holdings() []Holding {
 			h := Holding{Code: string(l.Code), Variety: l.Variety, Form: s.Spot.Form, Count: s.Count,
 				Place: s.Spot.Place, Crate: s.Spot.Crate, Bed: s.Spot.Bed, Row: s.Spot.Row, Pack: s.Pack, Note: note, Since: s.Since}
 			h.Variety.Name = l.Name()
-			if key := l.Kind + "/" + h.Variety.Name; !asked[key] { // told once, not once a lot
+			if key := l.Kind + "/" + h.Variety.Name; !asked[key] { // once for each variety, not for each lot
 				h.Plant, h.Reserve = wanted.Plant, wanted.Reserve
 				asked[key] = true
 			}
@@ -178,7 +179,7 @@ func (b *Book) Holdings() []Holding {
 	return all
 }
 
-// Round is what a round found of one lot at one spot.
+// Round is the result of a round for one lot at one spot.
 type Round struct {
 	Entry                      ID
 	On                         civil.Date
@@ -187,13 +188,13 @@ type Round struct {
 	Variety                    string
 	Spot                       Spot
 	Pack                       string
-	Since                      civil.Date // the day any of it came to stand there
+	Since                      civil.Date // since when any of it stands there
 	Whole                      bool
 	Firm, Wrinkled, Soft, Lost int
-	Unaccounted                int // of a whole round: found and lost, less what the book had
+	Unaccounted                int // of a whole round: found plus lost, minus the book's count
 }
 
-// Rounds returns all rounds, in the order in which they were gone.
+// Rounds returns all rounds in the order of events.
 func (b *Book) Rounds() []Round {
 	var all []Round
 	counts := make([]int32, len(b.holdings))
@@ -219,7 +220,7 @@ func (b *Book) Rounds() []Round {
 	return all
 }
 
-// round tells one round; before is how many the book had.
+// round makes the Round of a line; before is the book's count before it.
 func (b *Book) round(l *line, before int) Round {
 	f, h := b.figures[l.note], b.holdings[l.holding]
 	r := Round{
@@ -233,7 +234,7 @@ func (b *Book) round(l *line, before int) Round {
 	return r
 }
 
-// Yield is what a dividing gave.
+// Yield is the result of dividing clumps.
 type Yield struct {
 	Entry                         ID
 	On                            civil.Date
@@ -243,7 +244,7 @@ type Yield struct {
 	Clumps, Good, Doubtful, Waste int
 }
 
-// Yields returns all dividings, in the order in which they were done.
+// Yields returns all divisions in the order of events.
 func (b *Book) Yields() []Yield {
 	var all []Yield
 	for _, i := range b.ordered() {
@@ -259,7 +260,7 @@ func (b *Book) Yields() []Yield {
 	return all
 }
 
-// Mention is one line of a lot's life.
+// Mention is one event in a lot's history.
 type Mention struct {
 	Entry ID
 	Kind  string
@@ -267,7 +268,7 @@ type Mention struct {
 	Says  string
 }
 
-// Life returns what was written of a lot, in the order in which it happened.
+// Life returns the history of a lot in the order of events.
 func (b *Book) Life(ref string) ([]Mention, error) {
 	l, err := b.find(ref)
 	if err != nil {
@@ -283,7 +284,7 @@ func (b *Book) Life(ref string) ([]Mention, error) {
 	life := make([]Mention, len(at))
 	for n, i := range at {
 		m := b.lines[i].moment
-		life[n] = Mention{b.entries[m.seat].id, kinds[b.entries[m.seat].kind].name, m.on, b.tells(i)}
+		life[n] = Mention{b.entries[m.seat].id, kinds[b.entries[m.seat].kind].name, m.on, b.lineEffect(i)}
 	}
 	return life, nil
 }

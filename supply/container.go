@@ -10,7 +10,7 @@ import (
 	"eyeup/culture"
 )
 
-// Shape is the form of a container's plan.
+// Shape is the shape of a container in plan.
 type Shape string
 
 // The shapes. An open tray holds several individuals in one body of mix.
@@ -21,18 +21,18 @@ const (
 	Open   Shape = "open"
 )
 
-// Container is something to hold mix. Figures that are not known are not-a-number.
+// Container is a pot or tray. Unknown figures are NaN.
 type Container struct {
 	ID     string // as typed: no1, tray50
-	Name   string // as said: no. 1 nursery pot
+	Name   string // in words: no. 1 nursery pot
 	Shape  Shape
-	Cells  int            // 1 but for a tray of cells
+	Cells  int            // 1, except for a tray of cells
 	Volume culture.Figure // to the brim, in litres; of one cell
 	Top    culture.Figure // width inside at the rim, in cm
 	Bottom culture.Figure // width inside at the foot, in cm
 	Height culture.Figure // inside, in cm
 	Gap    culture.Figure // left empty below the rim, in cm
-	Bench  culture.Figure // that one pot or whole tray takes pot-tight, in m²
+	Bench  culture.Figure // bench area of one pot or whole tray, pot to pot, in m²
 }
 
 //go:embed data/containers.csv
@@ -40,11 +40,10 @@ var containersCSV string
 
 var containers = readContainers()
 
-// Containers returns all containers there are, small pots before trays.
+// Containers returns all containers, small pots before trays.
 func Containers() []Container { return append([]Container(nil), containers...) }
 
-// ContainerNamed returns the container with the given id. It fails for one that is not
-// there, and lists those that are.
+// ContainerNamed returns the container with the given id. Its error lists the known ids.
 func ContainerNamed(id string) (Container, error) {
 	var ids []string
 	for _, c := range containers {
@@ -73,8 +72,8 @@ func readContainers() []Container {
 	return all
 }
 
-// Filled returns how much of the volume lies below the gap: the whole but for the slice
-// below the rim, which is the widest. Without its height a container counts as filled.
+// Filled returns the share of the volume below the gap at the rim. A container of unknown
+// height counts as full.
 func (c Container) Filled() float64 { return c.filled(c.Gap.Value) }
 
 func (c Container) filled(gap float64) float64 {
@@ -90,15 +89,15 @@ func (c Container) filled(gap float64) float64 {
 	return frustum(at, bottom, depth) / frustum(top, bottom, height)
 }
 
-// frustum returns the volume of a tapered body, square in plan, from its widths at the
-// rim and the foot and its depth. A round one is smaller by π/4 at every depth, so shares
-// of the two are the same. Source: any textbook of solid geometry.
+// frustum returns the volume of a tapered container, square in plan, from its widths at rim
+// and foot and its depth. A round one is smaller by π/4 at every depth, so shares are the
+// same. Source: any textbook of solid geometry.
 func frustum(top, bottom, depth float64) float64 {
 	return depth / 3 * (top*top + top*bottom + bottom*bottom)
 }
 
-// brim returns the volume to the brim in litres that follows from the widths and the
-// height, or not-a-number where these are not known.
+// brim returns the volume to the brim in litres computed from the widths and the height; NaN
+// if these are unknown.
 func (c Container) brim() float64 {
 	v := frustum(c.Top.Value, c.Bottom.Value, c.Height.Value) / 1000
 	if c.Shape == Round {

@@ -1,7 +1,7 @@
-// Package supply reckons what has to be got: mix, pots, bags, feed, water, labels, crates
-// and packing, and how many seeds to sow for so many plants.
+// Package supply computes what to buy: mix, pots, bags, feed, water, labels, crates and
+// packing, and how many seeds to sow for a number of plants.
 //
-// It takes counts and gives amounts with their spread; it knows no plan. Every figure it
-// rests on lies in data/ with its unit, range, source and sureness, and Figures lists them.
-// What differs from garden to garden (a pot's volume, a bag's) can be given in place of ours.
+// It takes counts and returns amounts with their spread; it knows no plan. Its figures are in
+// data/ with unit, range, source and sureness, and Figures lists them. A garden can replace
+// those that differ, such as the volume of a pot or a bag.
 package supply

@@ -13,7 +13,7 @@ import (
 	"eyeup/odds"
 )
 
-// Units of the figures here that culture has no need of.
+// Units that package culture lacks.
 const (
 	Litre      culture.Unit = "L"
 	Centimetre culture.Unit = "cm"
@@ -22,13 +22,13 @@ const (
 //go:embed data/figures.csv
 var figuresCSV string
 
-// figures are all numbers the room rests on, by what they are of and their key.
+// figures are all figures of the package, by what they describe and their key.
 var figures, figureOrder = readFigures(figuresCSV)
 
-// unknown is a figure that nobody has told.
+// unknown is a figure without a value.
 var unknown = culture.Figure{Low: math.NaN(), Value: math.NaN(), High: math.NaN()}
 
-// figure returns one figure; what is not in the table is not-a-number, never 0.
+// figure returns one figure; NaN, never 0, if it is not in the table.
 func figure(of, key string) culture.Figure {
 	if f, ok := figures[of+" "+key]; ok {
 		return f
@@ -41,7 +41,7 @@ func known(f culture.Figure) bool { return !math.IsNaN(f.Value) }
 // exactly is a figure without a range.
 func exactly(x float64) culture.Figure { return culture.Figure{Low: x, Value: x, High: x} }
 
-// amounts returns the ranges of figures as spreads to reckon with.
+// amounts converts the ranges of figures to distributions.
 func amounts(figures ...culture.Figure) []odds.Amount {
 	all := make([]odds.Amount, len(figures))
 	for i, f := range figures {
@@ -50,7 +50,7 @@ func amounts(figures ...culture.Figure) []odds.Amount {
 	return all
 }
 
-// Figures returns every figure the room rests on, each under what it is of and its key.
+// Figures returns every figure of the package, named by what it describes and its key.
 func Figures() []culture.NamedFigure {
 	all := make([]culture.NamedFigure, 0, len(figureOrder))
 	for _, key := range figureOrder {
@@ -59,8 +59,8 @@ func Figures() []culture.NamedFigure {
 	return all
 }
 
-// FiguresOf returns those figures that are of one of the names given, such as "no1", or
-// have it for their own, such as "clump displaces".
+// FiguresOf returns the figures that describe one of the names, such as "no1", or have that
+// name, such as "clump displaces".
 func FiguresOf(names ...string) []culture.NamedFigure {
 	var all []culture.NamedFigure
 	for _, key := range figureOrder {
@@ -76,13 +76,13 @@ func named(key string) culture.NamedFigure {
 	return culture.NamedFigure{Key: key, Meaning: meanings[what], Figure: figures[key]}
 }
 
-// cut parts a figure's name into what it is of and its key, the last word.
+// cut splits a figure's name into what it describes and its key, the last word.
 func cut(name string) (of, key string) {
 	i := strings.LastIndexByte(name, ' ')
 	return name[:i], name[i+1:]
 }
 
-// meanings says what each key means.
+// meanings explains each key.
 var meanings = map[string]string{
 	"volume": "holds, to the brim", "top": "width inside at the rim", "bottom": "width inside at the foot",
 	"height": "height inside", "gap": "left empty below the rim", "bench": "bench it takes, pot-tight",
@@ -96,8 +96,7 @@ var meanings = map[string]string{
 	"oil": "oil in the seed",
 }
 
-// readFigures reads a table that ships with the program; a fault in it is a
-// programmer's mistake.
+// readFigures reads a table of the program; an error in it is a programming error.
 func readFigures(text string) (map[string]culture.Figure, []string) {
 	all, order := map[string]culture.Figure{}, []string(nil)
 	for _, row := range rows(text, "of,key,low,value,high,unit,sure,source") {
@@ -107,14 +106,14 @@ func readFigures(text string) (map[string]culture.Figure, []string) {
 		}
 		key := row[0] + " " + row[1]
 		if _, twice := all[key]; twice || !(f.Low <= f.Value && f.Value <= f.High) || f.Unit == "" || f.Sure == "" || f.Source == "" {
-			panic(fmt.Sprintf("supply: the figure %q stands twice, is out of order or lacks its unit, sureness or source", key))
+			panic(fmt.Sprintf("supply: the figure %q appears twice, is out of order or lacks its unit, sureness or source", key))
 		}
 		all[key], order = f, append(order, key)
 	}
 	return all, order
 }
 
-// rows returns the rows of a table below its header, which must be the one expected.
+// rows returns the rows of a table below its header, which must match.
 func rows(text, header string) [][]string {
 	all, err := csv.NewReader(strings.NewReader(text)).ReadAll()
 	if err != nil || len(all) == 0 || strings.Join(all[0], ",") != header {

@@ -9,17 +9,17 @@ import (
 	"eyeup/quantity"
 )
 
-// Need is how much loose mix it takes to fill containers.
+// Need is the loose mix needed to fill containers.
 type Need struct {
 	Container Container
 	Count     int         // containers
-	Form      string      // what each holds; empty for mix alone
-	From      string      // the container whose ball of mix each holds, when potting up
-	Litres    odds.Amount // loose, as it comes from the bag: it settles when watered
+	Form      string      // form of the plant in each; empty for mix alone
+	From      string      // the container whose root ball is moved, when potting up
+	Litres    odds.Amount // loose volume, before it settles when watered
 }
 
-// Mix returns the loose mix for so many containers with individuals of a form in them:
-// clump, division, corm, seed, cutting, or nothing (""). See Container.Mix.
+// Mix returns the loose mix for containers with one individual of a form each: clump,
+// division, corm, seed, cutting, or none (""). See Container.Mix.
 func Mix(container string, count int, form string) (Need, error) {
 	c, err := ContainerNamed(container)
 	if err != nil {
@@ -28,14 +28,14 @@ func Mix(container string, count int, form string) (Need, error) {
 	return c.Mix(count, form)
 }
 
-// Mix returns the loose mix for so many of the container, each pot or cell with one of
-// the given form in it, an open tray with as many as stand in it shoulder to shoulder.
+// Mix returns the loose mix for the container. Each pot or cell holds one individual of the
+// form, an open tray as many as fit side by side.
 //
-// It is what lies below the rim's gap, less what the individuals displace, more what
-// settling takes. The spread takes each figure's range in turn and adds the effects as
-// independent errors are added; it is that of the whole, as a pot or a clump that differs
-// from the figure differs in all containers alike. It fails for a form that is not known,
-// for a count below 0, and where the individual does not fit.
+// It is the volume below the gap at the rim, minus what the individuals displace, plus an
+// allowance for settling. Ranges of the figures are varied one at a time and combined as
+// independent errors. A figure that is off is off for all containers alike, so the spread is
+// that of the total. It fails for an unknown form, a negative count, or an individual that
+// does not fit.
 func (c Container) Mix(count int, form string) (Need, error) {
 	b, err := c.body(form)
 	if err != nil {
@@ -44,8 +44,8 @@ func (c Container) Mix(count int, form string) (Need, error) {
 	return c.mix(count, form, b)
 }
 
-// PotUp returns the loose mix for moving so many plants on, each with the ball of mix
-// that filled the container it comes from. It fails as Mix does.
+// PotUp returns the loose mix for potting up plants with the root ball of their previous
+// container. It fails as Mix does.
 func (c Container) PotUp(from string, count int) (Need, error) {
 	old, err := ContainerNamed(from)
 	if err != nil {
@@ -60,7 +60,7 @@ func (c Container) PotUp(from string, count int) (Need, error) {
 	return n, err
 }
 
-// Holding returns the container with a volume to the brim of the garden's own measuring.
+// Holding returns the container with a volume to the brim that the garden measured itself.
 func (c Container) Holding(v quantity.Volume) (Container, error) {
 	if !(v > 0) {
 		return c, fmt.Errorf("a %s can't hold %g L; give a volume above 0", c.Name, v.Litres())
@@ -70,7 +70,7 @@ func (c Container) Holding(v quantity.Volume) (Container, error) {
 	return c, nil
 }
 
-// Figures returns what the need rests on.
+// Figures returns the figures that the need is based on.
 func (n Need) Figures() []culture.NamedFigure {
 	all := FiguresOf(n.Container.ID, n.From, n.Form+" displaces", "mix settles")
 	if n.Container.Shape == Open {
@@ -84,11 +84,11 @@ func (n Need) Figures() []culture.NamedFigure {
 	return all
 }
 
-// displaced is what takes the place of mix in one pot, cell or open tray.
+// displaced is what takes up space in one pot, cell or open tray.
 type displaced struct {
 	each   culture.Figure // individuals
-	litres culture.Figure // volume of one
-	buried culture.Figure // share of it that lies in the mix
+	litres culture.Figure // volume of one individual
+	buried culture.Figure // share of it within the mix
 }
 
 // body returns what individuals of a form displace.
@@ -126,7 +126,7 @@ func (c Container) mix(count int, form string, d displaced) (Need, error) {
 	return Need{Container: c, Count: count, Form: form, Litres: litres}, nil
 }
 
-// checkCount refuses a count that no garden has.
+// checkCount refuses an impossible count.
 func checkCount(count int, what string) error {
 	const most = 10_000_000
 	if count < 0 || count > most {

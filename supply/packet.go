@@ -11,23 +11,23 @@ import (
 	"eyeup/quantity"
 )
 
-// Packet is seed that has lain in paper. What is left at its zero value is not known, and
-// a range stands for it.
+// Packet is seed stored in paper. A field with its zero value is unknown, and a usual range is
+// used.
 type Packet struct {
 	Kind     string
-	Years    float64               // since it was harvested or tested
-	Began    quantity.Share        // germination then
-	Kept     *quantity.Temperature // where it lay; nil is not known
-	Humidity quantity.Share        // of the air there
-	Moisture float64               // of the seed, per cent of the fresh weight, where it was measured
+	Years    float64               // age since harvest or test
+	Began    quantity.Share        // germination at that time
+	Kept     *quantity.Temperature // storage temperature; nil: unknown
+	Humidity quantity.Share        // storage humidity of the air
+	Moisture float64               // of the seed, if measured, percent of the fresh weight
 }
 
-// Aged returns the germination of an old packet by the equation of Ellis & Roberts. It
-// fails for kinds of which no constants are published, which want a test; and for stores
-// outside what the equation was made for.
+// Aged returns the germination of an old packet by the equation of Ellis & Roberts. It fails
+// for kinds without published constants, which need a test, and for storage outside the range
+// of the equation.
 func Aged(p Packet) (Germination, error) {
 	if !(p.Years >= 0 && p.Years <= 50) {
-		return Germination{}, fmt.Errorf("a packet %g years old can't be reckoned; give 0 to 50 years", p.Years)
+		return Germination{}, fmt.Errorf("no figures for a packet %g years old; give 0 to 50 years", p.Years)
 	}
 	sets := AgeingOf(p.Kind)
 	if len(sets) == 0 {
@@ -35,7 +35,7 @@ func Aged(p Packet) (Germination, error) {
 			p.Kind, keepsWords(p.Kind))
 	}
 	if p.Began < 0 || p.Began >= 1 {
-		return Germination{}, fmt.Errorf("seed that began at %g%% can't be aged; give more than 0%% and less than 100%%", p.Began.Percent())
+		return Germination{}, fmt.Errorf("seed with %g%% germination at the start can't be aged; give more than 0%% and less than 100%%", p.Began.Percent())
 	}
 	parts := []culture.Figure{began(p), orRange(p.Kept, "temperature"), orShare(p.Humidity, "humidity"), figure(p.Kind, "oil")}
 	share, err := p.band(sets, parts)
@@ -48,8 +48,8 @@ func Aged(p Packet) (Germination, error) {
 	}, nil
 }
 
-// band returns the germination of a packet by every set of constants: the spread is
-// reckoned in probits, in which ageing is a straight line, so that no share leaves 0 to 1.
+// band returns the germination of a packet by every set of constants. The spread is computed
+// in probits, in which ageing is linear, so that shares stay within 0 to 1.
 func (p Packet) band(sets []Ageing, parts []culture.Figure) (odds.Amount, error) {
 	var failed error
 	low, middle, high := math.Inf(1), 0.0, math.Inf(-1)
@@ -65,8 +65,8 @@ func (p Packet) band(sets []Ageing, parts []culture.Figure) (odds.Amount, error)
 	return odds.Amount{Low: chance(low), Middle: chance(middle), High: chance(high)}, failed
 }
 
-// aged returns the probit of what is left, for one choice of the figures: germination at
-// first, temperature, humidity, oil.
+// aged returns the probit of the remaining viability for one set of values: initial
+// germination, temperature, humidity, oil.
 func (p Packet) aged(a Ageing, x []float64) (float64, error) {
 	t := quantity.Celsius(x[1])
 	moisture := p.Moisture
@@ -105,12 +105,12 @@ func orShare(s quantity.Share, key string) culture.Figure {
 	return figure("packet", key)
 }
 
-// Keeps returns for how many years seed of a kind is said to keep under good storage;
-// not-a-number where nothing is said.
+// Keeps returns the years that seed of a kind is said to keep under good storage; NaN if
+// unknown.
 func Keeps(kind string) culture.Figure { return figure(kind, "keeps") }
 
-// Standard returns the least germination at which seed of a kind may be sold in the
-// United States; not-a-number where there is none in the table.
+// Standard returns the lowest germination at which seed of a kind may be sold in the United
+// States; NaN if the table has none.
 func Standard(kind string) culture.Figure { return figure(kind, "standard") }
 
 func keepsWords(kind string) string {

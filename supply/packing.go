@@ -8,7 +8,7 @@ import (
 	"eyeup/odds"
 )
 
-// Packing is what it takes to put stock away for the winter.
+// Packing is the material to store stock for the winter.
 type Packing struct {
 	Count  int         // individuals
 	Form   string      // clump, division, corm
@@ -17,12 +17,12 @@ type Packing struct {
 	Crate  odds.Amount // weight of one full crate, packed damp, in kg
 }
 
-// LiftLimit is the weight in kg that one may lift in the best of postures, and less in
-// any other (51 lb): NIOSH publication 94-110, revised 2021.
+// LiftLimit is the weight in kg that one person may lift in the best posture; less in any
+// other (51 lb). Source: NIOSH publication 94-110, revised 2021.
 const LiftLimit = 23.0
 
-// Pack returns the crates and the packing for so many of a form. Bare stock takes crates
-// alone. It fails for a form it has no figures of and for a count below 0.
+// Pack returns the crates and the packing for individuals of a form. Bare stock needs crates
+// only. It fails for a form without figures and for a negative count.
 func Pack(count int, form string, bare bool) (Packing, error) {
 	perCrate, medium := figure(form, "crate"), figure(form, "packing")
 	weight, crate := figure(form, "weight"), figure("crate", "weight")
@@ -52,7 +52,7 @@ func Pack(count int, form string, bare bool) (Packing, error) {
 	return p, nil
 }
 
-// formsWith returns what the table holds a figure of this key for.
+// formsWith returns the forms that have a figure with the key.
 func formsWith(key string) []string {
 	var all []string
 	for _, k := range figureOrder {

@@ -6,20 +6,20 @@ import (
 	"eyeup/civil"
 )
 
-// longestBridge is how many days in a row may be drawn between their neighbours: a
-// choice, about as long as weather keeps its character.
+// longestBridge is the longest gap, in days, that is interpolated. Our choice: about as long
+// as weather persists.
 const longestBridge = 3
 
-// bridged is a record whose short gaps have been drawn between their neighbours.
+// bridged is a record with its short gaps interpolated.
 type bridged struct {
 	from  civil.Date
 	days  []Day
-	drawn []bool // day i has an extreme that was drawn, not measured
+	drawn []bool // day i has an interpolated extreme
 }
 
-// bridge draws a straight line over every gap of up to three days. A day belongs to a gap
-// when its low or high is missing, or the two are reversed. One extreme that was
-// measured is kept where it does not contradict the one drawn.
+// bridge interpolates every gap of up to three days linearly. A day belongs to a gap if its
+// low or high is missing, or the two are reversed. A measured extreme is kept if it does not
+// contradict the interpolated one.
 func bridge(r *Record) *bridged {
 	b := &bridged{from: r.From, days: make([]Day, len(r.Days)), drawn: make([]bool, len(r.Days))}
 	copy(b.days, r.Days)
@@ -38,7 +38,7 @@ func bridge(r *Record) *bridged {
 	return b
 }
 
-// draw fills days first to next-1 from the days on either side of them.
+// draw fills days first to next-1 from the days on either side.
 func (b *bridged) draw(first, next int) {
 	before, after := b.days[first-1], b.days[next]
 	steps := float64(next - first + 1)
@@ -58,7 +58,7 @@ func (b *bridged) draw(first, next int) {
 	}
 }
 
-// why says which gap day i, which has no extremes, belongs to.
+// why describes the gap that contains day i, which has no extremes.
 func (b *bridged) why(i int) string {
 	first, last := i, i
 	for first > 0 && !b.days[first-1].HasExtremes() {
@@ -72,6 +72,6 @@ func (b *bridged) why(i int) string {
 		return fmt.Sprintf("low and high are not both known from %s to %s, at the edge of the record",
 			from, b.from.AddDays(civil.Days(last)))
 	}
-	return fmt.Sprintf("low and high are not both known for %d days from %s; at most %d in a row are bridged",
+	return fmt.Sprintf("low and high are not both known for %d days from %s; at most %d in a row are interpolated",
 		last-first+1, from, longestBridge)
 }

@@ -24,8 +24,8 @@ var (
 	})
 )
 
-// chain makes figures of mean 0 and variance 1 that hang together from day to day:
-// x(t) = A x(t-1) + B e, with e independent and normal; high first, then low.
+// chain generates autocorrelated values of mean 0 and variance 1: x(t) = A x(t-1) + B e, with
+// e independent and normal; high first, then low.
 type chain struct {
 	a, b, root pair // root is the lower triangle whose square is the correlation of one day
 	chance     *rand.Rand
@@ -43,13 +43,13 @@ func (p pair) times(x [2]float64) [2]float64 {
 	return [2]float64{p[0][0]*x[0] + p[0][1]*x[1], p[1][0]*x[0] + p[1][1]*x[1]}
 }
 
-// coefficients returns A = M1 M0⁻¹ and the lower triangular B with BBᵀ = M0 - A M1ᵀ, which give
-// the chain those correlations. It fails when no chain has them.
+// coefficients returns A = M1 M0⁻¹ and the lower triangular B with BBᵀ = M0 - A M1ᵀ, which
+// give the chain those correlations. It fails if no chain has them.
 func coefficients(m0 *mat.SymDense, m1 mat.Matrix) (a, b *mat.Dense, err error) {
 	n := m0.SymmetricDim()
 	var inverse, left mat.Dense
 	if err := inverse.Inverse(m0); err != nil {
-		return nil, nil, fmt.Errorf("the correlations of one day hang together too closely: %w", err)
+		return nil, nil, fmt.Errorf("the same-day correlations are not positive definite: %w", err)
 	}
 	a = mat.NewDense(n, n, nil)
 	a.Mul(m1, &inverse)
@@ -70,16 +70,16 @@ func coefficients(m0 *mat.SymDense, m1 mat.Matrix) (a, b *mat.Dense, err error) 
 	return a, mat.DenseCopyOf(&lower), nil
 }
 
-// newChain starts the chain of highs and lows somewhere in its course. Only the parts
-// of the correlations that concern the two are used, and A and B made of them anew; to
-// strike out the row of sun would leave the two with other correlations.
+// newChain starts a stationary chain of highs and lows. It uses only their part of the
+// correlations and computes A and B from it; dropping the row of sun from A and B would change
+// the correlations of the other two.
 func newChain(chance *rand.Rand) *chain {
 	m0 := mat.NewSymDense(2, nil)
 	m0.CopySym(sameDay)
 	a, b, err := coefficients(m0, dayAfter.Slice(0, 2, 0, 2))
 	var root mat.Cholesky
 	if err != nil || !root.Factorize(m0) {
-		panic("weather: the published correlations make no chain")
+		panic("weather: no chain has the published correlations")
 	}
 	var lower mat.TriDense
 	root.LTo(&lower)
@@ -88,7 +88,7 @@ func newChain(chance *rand.Rand) *chain {
 	return c
 }
 
-// start sets the chain on a day that has nothing to do with the days before.
+// start restarts the chain independently of earlier days.
 func (c *chain) start() { c.x = c.root.times(c.noise()) }
 
 func (c *chain) noise() [2]float64 {
@@ -102,8 +102,8 @@ func (c *chain) next() (high, low float64) {
 	return c.x[0], c.x[1]
 }
 
-// monthVariance returns the variance of the mean of 30 days of the chain, of highs and of
-// lows: how much months differ from year to year when the chain alone makes them.
+// monthVariance returns the variance of a 30-day mean of the chain, of highs and of lows: how
+// much months vary between years by the chain alone.
 func (c *chain) monthVariance() (high, low float64) {
 	const days = 30
 	same := sameDay.At(0, 1)

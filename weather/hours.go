@@ -8,26 +8,25 @@ import (
 	"eyeup/sun"
 )
 
-// Hours is the weather of a span hour by hour, by the sun's clock: noon is when the sun
-// stands highest. The slices are as long as the span has hours and are in the units of
-// the hot loops that read them; hour i covers the time from i to i+1.
+// Hours is the hourly weather of a span in solar time: noon is when the sun is highest. The
+// slices have one value per hour, in the units of the hot loops that read them; hour i is the
+// time from i to i+1.
 type Hours struct {
 	Span     civil.Span
 	Air      []float64 // mean air temperature of the hour, °C
 	DewPoint []float64 // mean dew point of the hour, °C
-	Sun      []float64 // mean irradiance on the level ground, W/m²
+	Sun      []float64 // mean irradiance on level ground, W/m²
 	Days     []Day     // the days they were made from
 
-	DewPointAssumed int // days without a measured dew point, for which the day's low stands in
-	SunReckoned     int // days without measured sun, for which it was reckoned from low and high
+	DewPointAssumed int // days without a measured dew point, where the day's low is used
+	SunReckoned     int // days without measured sun, where it is estimated from low and high
 }
 
-// Hours makes hours of the member's days: the air by Parton & Logan (see DayHours), the
-// sun from the record where it has it, else from the day's low and high under the given
-// sky, shared over the day by sun.HourShares. Dew point is the record's, else the day's
-// low (FAO Irrigation and Drainage Paper 56, eq. 48; in dry places the truth lies some
-// kelvin lower), and never above the air itself. The season's first and last day stand in
-// for the days beyond them.
+// Hours computes hours from the member's days. Air is by Parton & Logan (see DayHours). Sun is
+// the record's, or estimated from the day's low and high under the given sky, and distributed
+// over the day by sun.HourShares. Dew point is the record's, or the day's low (FAO Irrigation
+// and Drainage Paper 56, eq. 48; in dry places some kelvin too high), and never above the air.
+// The first and last day of the season stand in for the days beyond.
 func (m Member) Hours(site sun.Site, sky Sky) *Hours {
 	n := len(m.Days)
 	h := &Hours{Span: m.Span, Days: m.Days}
@@ -43,7 +42,7 @@ func (m Member) Hours(site sun.Site, sky Sky) *Hours {
 	return h
 }
 
-// layAir joins the curves of the days.
+// layAir computes the air from the curves of the days.
 func (h *Hours) layAir(latitude float64) {
 	curves := make([]curve, len(h.Days)+2)
 	last := len(h.Days) - 1
@@ -82,8 +81,8 @@ func (h *Hours) laySun(i int, day Day, site sun.Site, sky Sky) {
 	}
 }
 
-// Beyond counts the days on which an hour lies more than by above the day's own high or
-// below its own low: mostly evenings that fall towards a colder morning.
+// Beyond counts the days with an hour more than by above the day's own high or below its own
+// low: mostly evenings before a colder morning.
 func (h *Hours) Beyond(by quantity.Difference) int {
 	count := 0
 	for i, day := range h.Days {

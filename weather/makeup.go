@@ -13,15 +13,15 @@ import (
 // firstMadeUpYear is the calendar year in which made-up weather begins.
 const firstMadeUpYear = 2000
 
-// MakeUp makes a record of weather that nobody measured, from monthly normals: so many
-// years' worth of seasons (one calendar year more, since a season begins in the year
-// before), the same ones for the same seed. Its monthly means over all years are the normals.
+// MakeUp generates a record from monthly normals, not measured by anyone: enough calendar
+// years for the given number of seasons (one more, since a season begins in the year before),
+// always the same for the same seed. Its monthly means over all years equal the normals.
 //
-// Days hang together as Richardson's generator has them. Such generators make months too
-// much alike from year to year; the spread that is lacking is added as an offset that runs from
-// month to month. What remains wrong: spells are too short, extremes follow a normal
-// distribution, and one set of correlations stands for all months and places. Only lows
-// and highs are made; sun is reckoned from them like that of any record without it.
+// Days are correlated as in Richardson's generator. Such generators vary too little between
+// years; the missing variance is added as an offset that changes from month to month.
+// Remaining faults: spells are too short, extremes follow a normal distribution, and one set
+// of correlations serves all months and places. Only lows and highs are generated; sun is
+// estimated from them as for any record without it.
 //
 // The normals must pass Check and years be 1 to 1000; otherwise the record is empty.
 func MakeUp(n Normals, site sun.Site, years int, seed uint64) *Record {
@@ -37,15 +37,15 @@ func MakeUp(n Normals, site sun.Site, years int, seed uint64) *Record {
 	w := newWriter(n, seed, civil.Span{From: r.From, To: last})
 	r.Days = w.write()
 	if w.repairs > 0 {
-		r.Findings = append(r.Findings, Finding{What: "days whose high came out less than 0.5 K above the low, drawn again", Count: w.repairs})
+		r.Findings = append(r.Findings, Finding{What: "generated days with a high less than 0.5 K above the low, drawn again", Count: w.repairs})
 	}
 	if w.lost > 0 {
-		r.Findings = append(r.Findings, Finding{What: "days for which these normals allow no high above the low, left out", Count: w.lost})
+		r.Findings = append(r.Findings, Finding{What: "days for which these normals allow no high above the low: left out", Count: w.lost})
 	}
 	return r
 }
 
-// writer writes the days of a made-up record.
+// writer generates the days of a made-up record.
 type writer struct {
 	span               civil.Span
 	lows, highs        [12]float64 // monthly means wanted, °C
@@ -71,8 +71,8 @@ func newWriter(n Normals, seed uint64, span civil.Span) *writer {
 	return w
 }
 
-// write returns the days. To repair a day moves the monthly means a little, and to set them
-// right may leave another day to repair: so both are done in turn till nothing is left to do.
+// write returns the days. Repairing a day changes the monthly means slightly, and correcting
+// them may require another repair, so both are repeated until nothing changes.
 func (w *writer) write() []Day {
 	w.drawAnomalies()
 	lows, highs := w.centred()
@@ -93,17 +93,17 @@ func (w *writer) write() []Day {
 	return days
 }
 
-// leastDay is the least range of a made-up day in K. A day that comes out with less is
-// drawn again, up to mostTries times in each of mostRounds, and then left unmeasured.
+// leastDay is the smallest daily range of generated weather in K. A day with less is drawn
+// again, up to mostTries times in each of mostRounds, and then left unmeasured.
 const leastDay, mostTries, mostRounds = 0.5, 100, 20
 
-// centred returns the courses about which the anomalies have the monthly means wanted.
+// centred returns the courses that give the wanted monthly means together with the anomalies.
 func (w *writer) centred() (lows, highs course) {
 	return keeping(w.without(w.lows, w.anomalyL)), keeping(w.without(w.highs, w.anomalyH))
 }
 
-// repair draws days again whose high is not well above their low. It reports whether
-// there were any.
+// repair redraws days whose high is not well above their low, and reports whether there were
+// any.
 func (w *writer) repair(lows, highs course) bool {
 	before := w.repairs
 	for i := range w.anomalyL {
@@ -124,7 +124,7 @@ func (w *writer) repair(lows, highs course) bool {
 	return w.repairs > before
 }
 
-// drawAnomalies lays the chain and the months' offsets over the span.
+// drawAnomalies fills the span with the chain and the months' offsets.
 func (w *writer) drawAnomalies() {
 	n := int(w.span.Days())
 	w.anomalyL, w.anomalyH = make([]float64, n), make([]float64, n)
@@ -146,7 +146,7 @@ func (w *writer) drawAnomalies() {
 	}
 }
 
-// offset is what the middle of one month of one year differs by, in K.
+// offset is the anomaly of the middle of one month of one year, in K.
 type offset struct{ low, high float64 }
 
 // drawOffset draws the offset of a month, 1 to 12.
@@ -156,7 +156,7 @@ func (w *writer) drawOffset(month int) offset {
 	return offset{low: a * steeper * w.offsetL[month-1], high: b * steeper * w.offsetH[month-1]}
 }
 
-// without returns the monthly means wanted, less the monthly means of the anomalies.
+// without returns the wanted monthly means minus those of the anomalies.
 func (w *writer) without(means [12]float64, anomaly []float64) [12]float64 {
 	var sum, count [12]float64
 	for i, x := range anomaly {

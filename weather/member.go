@@ -6,33 +6,32 @@ import (
 	"eyeup/civil"
 )
 
-// Member is one real year of weather laid on the days of a season. Its days are
-// complete: gaps of up to three days are bridged and counted, years with longer ones are
-// left out and named.
+// Member is one real year of weather placed on the days of a season. Its days are complete:
+// gaps of up to three days are interpolated and counted, years with longer ones are left out
+// and reported.
 type Member struct {
 	Year    int        // calendar year of the record in which the season's growing year falls
 	Span    civil.Span // the season's days
 	Days    []Day      // one for each day of Span, extremes known
-	Bridged int        // days with an extreme that was drawn between neighbours
+	Bridged int        // days with an interpolated extreme
 }
 
-// LeftOut is a year of the record that could not serve, and why.
+// LeftOut is a year of the record that can't be used, and why.
 type LeftOut struct {
 	Year int    `json:"year"`
 	Why  string `json:"why"`
 }
 
-// Members lays each year of the record from fromYear to toYear, both within, on the
-// days of span. A member's year is the calendar year of the record that falls on the
-// growing year: the calendar year which holds most of the span. Days go by month and
-// day; a 29 February of the span takes the 28th where the record's year has none, and a
-// 29 February of the record is dropped where the span has none.
+// Members places each year of the record from fromYear to toYear, inclusive, on the days of
+// span. A member's year is the calendar year of the record that falls on the growing year: the
+// calendar year with most of the span. Days match by month and day; a 29 February of the span
+// uses the 28th if the record's year has none, and a 29 February of the record is dropped if
+// the span has none.
 //
-// A year whose days have a gap of more than three, or reach outside the record, is left
-// out and named. Zero for fromYear or toYear means from the first, or to the last, year
-// that the record covers whole; years of which it has not a day are passed over. The record
-// may be of any length; an empty one, or a span that ends before it begins, gives no
-// member.
+// A year with a gap of more than three days, or that extends beyond the record, is left out
+// and reported. Zero for fromYear or toYear means the first, or the last, year that the record
+// covers completely; years without any day are skipped. An empty record, or a span that ends
+// before it begins, gives no member.
 func Members(r *Record, span civil.Span, fromYear, toYear int) ([]Member, []LeftOut) {
 	if len(r.Days) == 0 || span.Days() == 0 {
 		return nil, nil
@@ -60,8 +59,8 @@ func Members(r *Record, span civil.Span, fromYear, toYear int) ([]Member, []Left
 	return members, left
 }
 
-// growingYear returns the calendar year that holds most days of the span, the later of
-// two that hold as many.
+// growingYear returns the calendar year with most days of the span, the later of two equal
+// ones.
 func growingYear(span civil.Span) int {
 	best, most := 0, civil.Days(0)
 	for year := span.From.Year(); year <= span.To.Year(); year++ {
@@ -89,8 +88,8 @@ func wholeYears(record, span civil.Span, growing int) (first, last int) {
 	return first, last
 }
 
-// fill takes the member's days from the record, shift calendar years away from the
-// season's. It returns why it could not, or nothing.
+// fill copies the member's days from the record, shift calendar years from the season's. It
+// returns why it could not, or an empty string.
 func (m *Member) fill(whole *bridged, shift int) string {
 	m.Days = make([]Day, m.Span.Days())
 	for i := range m.Days {

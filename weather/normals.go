@@ -8,18 +8,18 @@ import (
 	"eyeup/quantity"
 )
 
-// Normals are the monthly mean lows and highs of a place, January first, as any almanac
-// has them.
+// Normals are the monthly mean lows and highs of a place, January first, as published in
+// climate tables.
 type Normals struct {
 	Low, High [12]quantity.Temperature
 }
 
-// leastRange is the smallest mean range of a day in a month that is taken for real: a
-// choice, below that of foggy coasts (5.3 K in an Irish December).
+// leastRange is the smallest plausible monthly mean of the daily range. Our choice, below that
+// of foggy coasts (5.3 K in an Irish December).
 const leastRange quantity.Difference = 3
 
-// Check returns an error that says which month cannot be: a temperature beyond those
-// measured on Earth as a monthly mean, or a high less than 3 K above its low.
+// Check returns an error that names the first impossible month: a monthly mean beyond those
+// measured on Earth, or a high less than 3 K above its low.
 func (n Normals) Check() error {
 	coldest, warmest := quantity.Celsius(-80), quantity.Celsius(55)
 	for m := range n.Low {
@@ -29,7 +29,7 @@ func (n Normals) Check() error {
 		case !low.IsKnown() || !high.IsKnown():
 			return fmt.Errorf("the normals of %s are not known; give a mean low and a mean high for each month", month)
 		case low.Below(coldest) || high.Above(warmest):
-			return fmt.Errorf("the normals of %s, %.1f to %.1f °C, lie outside -80 to 55 °C; check the figures and their unit",
+			return fmt.Errorf("the normals of %s, %.1f to %.1f °C, are outside -80 to 55 °C; check the figures and their unit",
 				month, low.Celsius(), high.Celsius())
 		case high.Sub(low) < leastRange:
 			return fmt.Errorf("the mean high of %s, %.1f °C, is not at least 3 K above its mean low, %.1f °C; check whether they are reversed",
@@ -47,8 +47,8 @@ func (n Normals) celsius() (low, high [12]float64) {
 	return low, high
 }
 
-// course is a quantity that runs through the year: its value at the middle of each
-// month, with straight lines between.
+// course is a quantity over the year: its value at the middle of each month, interpolated
+// linearly.
 type course [12]float64
 
 // on returns the course's value on a date.
@@ -66,15 +66,15 @@ func lengthOf(d civil.Date) int {
 	return time.Date(d.Year(), d.Month()+1, 0, 0, 0, 0, 0, time.UTC).Day()
 }
 
-// Of what straight lines between mid-month values give as a month's mean, the month's
-// own value makes up three quarters and each neighbour's an eighth.
+// With linear interpolation between mid-month values, a month's mean is three quarters of its
+// own value and an eighth of each neighbour's.
 const own, neighbour = 0.75, 0.125
 
-// keeping returns the course whose monthly means are those given. Plain interpolation
-// would flatten summer and winter.
+// keeping returns the course with the given monthly means. Plain interpolation would flatten
+// summer and winter.
 func keeping(means [12]float64) course {
 	c := course(means)
-	for range 100 { // each round leaves no more than half of the error
+	for range 100 { // each round at least halves the error
 		var next course
 		for m := range c {
 			mean := own*c[m] + neighbour*(c[(m+11)%12]+c[(m+1)%12])

@@ -7,7 +7,7 @@ import (
 	"eyeup/quantity"
 )
 
-// Station says where a record was made.
+// Station is where a record was made.
 type Station struct {
 	ID        string
 	Name      string
@@ -16,13 +16,13 @@ type Station struct {
 	Elevation quantity.Length // NaN where the file does not say
 }
 
-// Day is the weather of one day. What was not measured is unknown (NaN), never filled.
+// Day is the weather of one day. What was not measured is NaN; it is never filled.
 type Day struct {
 	Low      quantity.Temperature // lowest air temperature
 	High     quantity.Temperature // highest air temperature
-	Sun      quantity.Insolation  // on the level ground over the day; NaN unknown
+	Sun      quantity.Insolation  // on level ground over the day; NaN: unknown
 	DewPoint quantity.Temperature // mean dew point
-	Soil     quantity.Temperature // measured at 10 cm, where the file has it
+	Soil     quantity.Temperature // measured at 10 cm, if the file has it
 }
 
 // Unmeasured is a day of which nothing is known.
@@ -36,18 +36,18 @@ func (d Day) HasExtremes() bool {
 	return d.Low.IsKnown() && d.High.IsKnown() && !d.High.Below(d.Low)
 }
 
-// Record is what one station measured, day after day without a break in the calendar.
+// Record is what one station measured, with one Day for every calendar day.
 type Record struct {
 	Station  Station
 	From     civil.Date
 	Days     []Day     // Days[i] is the day From + i
-	Findings []Finding // what reading it brought to light, in the order of the file
+	Findings []Finding // problems found while reading, in the order of the file
 	MadeUp   bool      // true when no station measured it: see MakeUp
 }
 
-// Finding is something in a file that the reader did not take at its word: a flagged
-// value, extremes in the wrong order, radiation that means missing. Like findings are
-// counted together under the first line that shows them.
+// Finding is something in a file that the reader did not accept as it is: a flagged value,
+// reversed extremes, radiation that means missing. Equal findings are counted together under
+// the first line with one.
 type Finding struct {
 	Line  int    // line of the file, from 1
 	What  string // what was found and what was done, in words
@@ -68,7 +68,7 @@ func (r *Record) On(d civil.Date) Day {
 	return r.Days[i]
 }
 
-// Put sets the weather of date d, lengthening the record with unmeasured days as needed.
+// Put sets the weather of date d; it extends the record with unmeasured days as needed.
 func (r *Record) Put(d civil.Date, day Day) {
 	if len(r.Days) == 0 {
 		r.From = d
@@ -86,8 +86,8 @@ func (r *Record) Put(d civil.Date, day Day) {
 	r.Days[d.Sub(r.From)] = day
 }
 
-// Shifted returns the record as it would be at a patch whose nights and days differ from
-// the station's by the given amounts.
+// Shifted returns the record for a patch whose nights and days differ from the station's by
+// the given amounts.
 func (r *Record) Shifted(night, day quantity.Difference) *Record {
 	s := *r
 	s.Days = make([]Day, len(r.Days))

@@ -2,8 +2,8 @@ package weather
 
 import "math"
 
-// plane is how a spread, in K, goes with how far the year swings and how far a month is
-// below the year's warmest, both in K of monthly means.
+// plane is a linear model of a standard deviation, in K, by the yearly swing and by how far a
+// month is below the year's warmest, both in K of monthly means.
 type plane struct{ level, swing, below float64 }
 
 func (p plane) at(swing, below float64) float64 { return p.level + p.swing*swing + p.below*below }
@@ -20,16 +20,17 @@ var (
 	monthlyHigh = plane{0.79, 0.029, 0.041}
 )
 
-// together is the correlation of a month's mean low and mean high over the years: 0.72 as a
-// mean over the stations and months named at dailyLow, from 0.0 (a dry Maine summer) to 0.97.
+// together is the correlation between a month's mean low and mean high over the years: 0.72 as
+// a mean over the stations and months named at dailyLow, from 0.0 (a dry Maine summer) to
+// 0.97.
 const together = 0.72
 
-// steeper makes up for the lines between the months, which leave the mean of a month
-// only so much of the variance of the values between which they run.
+// steeper corrects for the interpolation between months, which reduces the variance of a
+// month's mean.
 var steeper = 1 / math.Sqrt(own*own+2*neighbour*neighbour)
 
-// spread shares the variance of days between the chain and the months' offsets, so that
-// both days and monthly means vary as measured.
+// spread divides the variance of days between the chain and the months' offsets, so that days
+// and monthly means both vary as measured.
 func (w *writer) spread() {
 	ofHighs, ofLows := w.chain.monthVariance()
 	coldest, warmest := math.Inf(1), math.Inf(-1)
@@ -45,8 +46,8 @@ func (w *writer) spread() {
 }
 
 // shareOut solves s² + o² = daily² and s²·v + o² = monthly² for the chain's part s and the
-// offset's o, where v is the variance of a monthly mean of the chain. Where the chain
-// alone makes months differ enough there is no offset.
+// offset's part o, where v is the variance of a monthly mean of the chain. If the chain alone
+// varies enough between months, o is 0.
 func shareOut(daily, monthly, v float64) (chain, offset float64) {
 	o := (monthly*monthly - v*daily*daily) / (1 - v)
 	if o <= 0 {

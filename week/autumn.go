@@ -8,19 +8,19 @@ import (
 	"eyeup/season"
 )
 
-// The days between the jobs of autumn.
+// Days between the jobs of autumn.
 var (
-	markBefore = days("autumn.mark") // keepers and sick are marked before the frost takes the leaves
+	markBefore = days("autumn.mark") // mark keepers and sick plants before frost kills the leaves
 	liftAfter  = days("autumn.lift") // after the first freeze
 	cureFor    = days("autumn.cure")
 	proveAfter = days("autumn.prove") // after first flower
 )
 
-// lookEvery is how often plants are looked over for mites, at most.
+// lookEvery is the shortest interval between checks for mites.
 var lookEvery = days("mite.look")
 
-// autumn lists the jobs of stock that is carried through the winter: to prove the names
-// while it flowers, to mark it before the frost, to lift, cure and pack it.
+// autumn lists the jobs of stock that overwinters: check names while it flowers, mark it
+// before the frost, then lift, cure and pack it.
 func (m *maker) autumn(b season.BatchPlan, k *culture.Kind) {
 	if k.Life != culture.Store {
 		return
@@ -30,19 +30,19 @@ func (m *maker) autumn(b season.BatchPlan, k *culture.Kind) {
 		m.add(day, what, b.Kind, ground.Place, b.Variety, b.Count, work(k, step), why)
 	}
 	if first := b.Dates.FirstFlower.Middle; !first.IsZero() {
-		add(first.AddDays(proveAfter), "prove the names", "", "a wrong name is seen now, while it flowers")
+		add(first.AddDays(proveAfter), "prove the names", "", "a wrong name shows now, while it flowers")
 	}
 	frost := ground.To // the middle first freeze of autumn
 	if frost.IsZero() {
 		return
 	}
-	add(frost.AddDays(-markBefore), "mark keepers and sick", "", "after the frost nothing shows; the sick and their kin are not kept")
+	add(frost.AddDays(-markBefore), "mark keepers and sick", "", "after the frost nothing shows; do not keep the sick and their kin")
 	add(frost.AddDays(liftAfter), "lift", "lift", "some days after a killing frost, before the soil freezes")
-	add(frost.AddDays(liftAfter+cureFor), "cure and pack", "pack", "dry the skin some days, then into the cellar, labelled")
+	add(frost.AddDays(liftAfter+cureFor), "cure and pack", "pack", "dry the skin for some days, then store in the cellar, labelled")
 }
 
-// mites asks to look for mites in the warm rooms while plants stand there, as often as a
-// generation takes at the room's warmth, and every lookEvery days at most.
+// mites adds a check for mites in warm rooms while plants stand there, once per generation at
+// the room's temperature and at most every lookEvery days.
 func (m *maker) mites() {
 	for _, p := range m.Places {
 		air, steady := p.Model.(place.Steady)
@@ -54,7 +54,7 @@ func (m *maker) mites() {
 			continue
 		}
 		for day := first.AddDays(lookEvery); !day.After(last); {
-			m.add(day, "look for mites", "", p.Name, "", 0, 0, "warm, dry and still is what they like: undersides of leaves, with a lens")
+			m.add(day, "look for mites", "", p.Name, "", 0, 0, "they like warm, dry, still air: check the undersides of leaves with a lens")
 			usual, _, err := growth.Mites.Days(air.Temperature[day.Month()-1])
 			if err != nil {
 				break // too cold for them

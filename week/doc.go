@@ -1,4 +1,3 @@
-// Package week says what is due: the jobs of a season's plan, week by week, from the
-// rounds of the store in winter to lifting and packing in autumn, with the minutes they
-// take and why they are due.
+// Package week lists the jobs of a season's plan, week by week, from checking the store in
+// winter to lifting and packing in autumn, with the time they take and the reason for each.
 package week

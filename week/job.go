@@ -17,11 +17,11 @@ type Job struct {
 	Count   int        `json:"count"`
 	Where   string     `json:"where"`
 	Sorts   []string   `json:"sorts" jsonschema_description:"the varieties"`
-	Minutes float64    `json:"minutes" jsonschema_description:"0 where it is not known"`
+	Minutes float64    `json:"minutes" jsonschema_description:"0 if unknown"`
 	Why     string     `json:"why"`
 }
 
-// String says the job in a line.
+// String returns the job as one line.
 func (j Job) String() string {
 	sorts := ""
 	if len(j.Sorts) == 1 {
@@ -37,7 +37,7 @@ func (j Job) String() string {
 	return line
 }
 
-// list gathers jobs, like ones of one week together.
+// list collects jobs and merges equal ones of one week.
 type list struct {
 	jobs  []*Job
 	index map[key]*Job
@@ -48,7 +48,7 @@ type key struct {
 	what, kind, where string
 }
 
-// add puts count more of a sort into a job; each is the minutes that one takes.
+// add adds count of a variety to a job; each is the minutes for one.
 func (l *list) add(day civil.Date, what, kind, where, sort string, count int, each float64, why string) {
 	if day.IsZero() {
 		return
@@ -67,7 +67,7 @@ func (l *list) add(day civil.Date, what, kind, where, sort string, count int, ea
 	}
 }
 
-// sorted returns the jobs in the order of their weeks.
+// sorted returns the jobs in order of their weeks.
 func (l *list) sorted() []Job {
 	all := make([]Job, len(l.jobs))
 	for i, j := range l.jobs {

@@ -17,7 +17,7 @@ type maker struct {
 	list
 }
 
-// Of lists the jobs of a plan by its middle dates, from the season's begin to its end.
+// Of lists the jobs of a plan by its median dates, from the start of the season to its end.
 func Of(b season.Brief, p *season.Plan) []Job {
 	m := &maker{Brief: b, plan: p, list: list{index: map[key]*Job{}}}
 	m.rounds()
@@ -34,10 +34,10 @@ func Of(b season.Brief, p *season.Plan) []Job {
 	return m.sorted()
 }
 
-// RoundEvery is how often a store is gone through.
+// RoundEvery is the interval between rounds of a store.
 var RoundEvery = days("store.round")
 
-// rounds asks for a round of every store each month while stock waits there.
+// rounds adds a round of every store each month while stock is in it.
 func (m *maker) rounds() {
 	for _, p := range m.Places {
 		if p.Sort != season.Store {
@@ -57,13 +57,13 @@ func (m *maker) rounds() {
 		}
 		first := m.Span.From.AddDays(packed).Monday()
 		for day := first; day.Before(m.plan.PlantOutFrom); day = day.AddDays(RoundEvery) {
-			m.add(day, "go through the crates", "", p.Name, "", 0, 0, "a round a month: firm, wrinkled, soft, lost")
+			m.add(day, "go through the crates", "", p.Name, "", 0, 0, "monthly round: count firm, wrinkled, soft, lost")
 			m.index[key{day, "go through the crates", "", p.Name}].Minutes = minutes
 		}
 	}
 }
 
-// packed is when stock is in store: the middle of October, or of April in the south.
+// packed is when stock is in store: mid-October, or mid-April in the south.
 var packed = days("store.packed")
 
 // days is a general figure of culture in days.
@@ -77,27 +77,27 @@ func (m *maker) raise(b season.BatchPlan, k *culture.Kind) {
 		m.add(day, what, b.Kind, where, b.Variety, b.Count, work(k, step), why)
 	}
 	if len(b.Stays) == 1 && b.Container == "" {
-		add(b.Dates.Start, "plant", "plant", ground, "the soil allows by now, by the middle of the years")
+		add(b.Dates.Start, "plant", "plant", ground, "in a median year the soil is warm enough by now")
 		return
 	}
 	first := b.Stays[0].Place
 	m.begin(b, k, first)
 	if k.Life == culture.Sow {
 		if days := k.SowToPot; days > 0 && !b.Dates.Up.Middle.IsZero() {
-			add(b.Dates.Up.Middle.AddDays(civil.Days(days)), "prick out", "prick", first, "true leaves show")
+			add(b.Dates.Up.Middle.AddDays(civil.Days(days)), "prick out", "prick", first, "the true leaves show")
 		}
 	}
 	if late := lookAfter(k); late > 0 {
-		add(b.Dates.Start.AddDays(late), "look at what is not up", "", first, "five weeks, not up: rotten, blind, or only slow")
+		add(b.Dates.Start.AddDays(late), "look at what is not up", "", first, "not up after five weeks: rotten, blind, or only slow")
 	}
 	if hand := b.Dates.HandOn.Middle; !hand.IsZero() {
-		add(hand, "hand on", "hand_on", b.Stays[1].Place, "half are up and want light")
+		add(hand, "hand on", "hand_on", b.Stays[1].Place, "half are up and need light")
 	}
 	if potted := b.Dates.PotUp.Middle; !potted.IsZero() {
 		add(potted, "pot up", "pot_up", placeOn(b, potted), "roots fill the small pot")
 	}
 	if framed := b.Dates.Frame.Middle; !framed.IsZero() {
-		add(framed, "harden", "hand_on", lastBefore(b, ground), "into the frame till planted out: open by day, shut when frost threatens")
+		add(framed, "harden", "hand_on", lastBefore(b, ground), "in the frame until planted out: open by day, shut when frost threatens")
 	} else if !out.IsZero() {
 		add(out.AddDays(-civil.Days(harden(k))), "harden", "harden", lastBefore(b, ground), "out by day, in by night, for a week")
 	}
@@ -106,8 +106,8 @@ func (m *maker) raise(b season.BatchPlan, k *culture.Kind) {
 	}
 }
 
-// growing lists what is left to do with what was started before the plan: to harden and plant it
-// out when frost allows.
+// growing lists the remaining jobs of plants started before the plan: harden them and plant
+// them out when frost allows.
 func (m *maker) growing() {
 	at := slices.IndexFunc(m.Places, func(p season.Place) bool { return p.Sort == season.Ground })
 	for _, g := range m.plan.Growing {
@@ -117,11 +117,11 @@ func (m *maker) growing() {
 		}
 		out := m.plan.PlantOutFrom
 		m.add(out.AddDays(-civil.Days(harden(kind))), "harden", g.Kind, g.Place, g.Variety, g.Count, work(kind, "harden"), "out by day, in by night, for a week")
-		m.add(out, "plant out", g.Kind, m.Places[at].Name, g.Variety, g.Count, work(kind, "plant"), "frost allows; it grows already")
+		m.add(out, "plant out", g.Kind, m.Places[at].Name, g.Variety, g.Count, work(kind, "plant"), "frost allows; it is already growing")
 	}
 }
 
-// begin lists how a batch is set to grow: clumps that are cut wake in trays first, and so do
+// begin lists how a batch is started: clumps to be cut wake in trays first, and so do
 // divisions; all else goes into its container at once.
 func (m *maker) begin(b season.BatchPlan, k *culture.Kind, first string) {
 	add := func(day civil.Date, what string, count int, step, why string) {
@@ -129,18 +129,18 @@ func (m *maker) begin(b season.BatchPlan, k *culture.Kind, first string) {
 	}
 	switch {
 	case b.How == string(season.Divided):
-		add(b.Dates.Start, "wake", b.Parents, "wake", "in trays, four to six clumps to each, "+m.waking(first)+", till eyes show")
-		add(b.Dates.Eyed.Middle, "divide", b.Parents, "divide", "eyes show: body, neck and eye to each piece; clean the knife between lots")
-		add(b.Dates.Eyed.Middle, "pot", b.Count, "start", "the cuts dry, each piece with its eye bare")
+		add(b.Dates.Start, "wake", b.Parents, "wake", "in trays, four to six clumps to each, "+m.waking(first)+", until eyes show")
+		add(b.Dates.Eyed.Middle, "divide", b.Parents, "divide", "eyes show: each piece needs body, neck and eye; clean the knife between lots")
+		add(b.Dates.Eyed.Middle, "pot", b.Count, "start", "the cuts are dry; leave the eye of each piece uncovered")
 	case k.Life == culture.Store && b.Form == string(stock.Division):
-		add(b.Dates.Start, "wake", b.Count, "wake", "side by side in trays, "+m.waking(first)+", till shoots are through")
-		add(b.Dates.Up.Middle, "pot", b.Count, "start", "shoots are through")
+		add(b.Dates.Start, "wake", b.Count, "wake", "side by side in trays, "+m.waking(first)+", until shoots show")
+		add(b.Dates.Up.Middle, "pot", b.Count, "start", "shoots show")
 	default:
 		add(b.Dates.Start, m.startWord(b, k), b.Count, "start", "the start of the plan")
 	}
 }
 
-// waking says how stock wakes in a place: in a warm room it may stand dark.
+// waking says how stock is woken in a place; in a warm room it may stand in the dark.
 func (m *maker) waking(place string) string {
 	for _, p := range m.Places {
 		if p.Name == place && p.Sort == season.Room {
@@ -150,7 +150,7 @@ func (m *maker) waking(place string) string {
 	return "barely damp"
 }
 
-// startWord is what starting is called.
+// startWord is the name of the job of starting.
 func (m *maker) startWord(b season.BatchPlan, k *culture.Kind) string {
 	switch {
 	case k.Life == culture.Sow:
@@ -175,7 +175,7 @@ func harden(k *culture.Kind) float64 {
 	return k.HardenDays
 }
 
-// placeOn is the place in which a batch stands on a day.
+// placeOn returns the place of a batch on a day.
 func placeOn(b season.BatchPlan, d civil.Date) string {
 	at := b.Stays[0].Place
 	for _, s := range b.Stays {
@@ -186,7 +186,7 @@ func placeOn(b season.BatchPlan, d civil.Date) string {
 	return at
 }
 
-// lastBefore is the place in which a batch stands before it is planted out.
+// lastBefore returns the place of a batch before it is planted out.
 func lastBefore(b season.BatchPlan, ground string) string {
 	for i := len(b.Stays) - 1; i >= 0; i-- {
 		if b.Stays[i].Place != ground {
@@ -196,7 +196,7 @@ func lastBefore(b season.BatchPlan, ground string) string {
 	return ground
 }
 
-// work is the minutes of a step, 0 where it is not known.
+// work returns the minutes of a step; 0 if unknown.
 func work(k *culture.Kind, step string) float64 {
 	each, known := k.Work(step)
 	if !known {

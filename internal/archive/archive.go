@@ -15,34 +15,33 @@ import (
 	"eyeup/weather/ghcn"
 )
 
-// Base is where the archive lies.
+// Base is the address of the archive.
 const Base = "https://www.ncei.noaa.gov/pub/data/ghcn/daily"
 
-// The most bytes that a file may have: the lists have some 35 and 11 MB, the longest
-// records some 10 MB.
+// Size limits of files: the lists have about 35 and 11 MB, the longest records about 10 MB.
 const (
 	mostInventory = 256 << 20
 	mostStations  = 64 << 20
 	mostRecord    = 64 << 20
 )
 
-// Archive is the archive as it is reached from here.
+// Archive is the access to the archive.
 type Archive struct {
 	Base     string         // address above the files; empty is the constant Base
-	Folder   string         // where the lists of stations are kept from one time to the next
-	Client   *http.Client   // nil is one that follows no address without encryption
+	Folder   string         // folder in which the lists of stations are kept
+	Client   *http.Client   // nil: a client that follows encrypted addresses only
 	Progress func(Progress) // called as bytes arrive, and at the end of each file; may be nil
 	Patience time.Duration  // how long the archive may stay silent; 0 is a minute
 }
 
-// Progress tells how far a file has come.
+// Progress is the state of a download.
 type Progress struct {
 	Name  string // of the file
 	Done  int64  // bytes here already
-	Total int64  // bytes in all; -1 where the archive does not say
+	Total int64  // total bytes; -1 if unknown
 }
 
-// Fetched is what came of fetching a station's record.
+// Fetched is the result of fetching a station's record.
 type Fetched struct {
 	Path   string
 	Bytes  int64
@@ -52,12 +51,12 @@ type Fetched struct {
 	Both   int // days with both in order
 }
 
-// Fetch brings the .dly file of a station to path and reads it. What stands at path is
-// replaced once the new file is whole and read. A fetch that was broken off leaves path with
-// ".part" added, from which the next goes on.
+// Fetch downloads the .dly file of a station to path and reads it. An existing file is
+// replaced once the new one is complete and read. An interrupted download stays at path with
+// ".part" added, and the next one resumes it.
 func (a *Archive) Fetch(ctx context.Context, id, path string) (*Fetched, error) {
 	if !isStation(id) {
-		return nil, fmt.Errorf("%q is no station of the archive; its identity has eleven capital letters and digits, like USW00094728", id)
+		return nil, fmt.Errorf("%q is not a station of the archive; its id has eleven capital letters and digits, like USW00094728", id)
 	}
 	part := path + ".part"
 	if err := a.fetch(ctx, "all/"+id+".dly", part, mostRecord); err != nil {
@@ -92,7 +91,7 @@ func readRecord(path, id string) (*Fetched, error) {
 		return nil, err
 	}
 	if len(records) != 1 || records[0].Station.ID != id {
-		return nil, fmt.Errorf("it holds another station, %s; fetch it again later", records[0].Station.ID)
+		return nil, fmt.Errorf("it is the record of another station, %s; fetch it again later", records[0].Station.ID)
 	}
 	f := &Fetched{Bytes: info.Size(), Record: records[0]}
 	for _, d := range f.Record.Days {
@@ -109,13 +108,13 @@ func readRecord(path, id string) (*Fetched, error) {
 	return f, nil
 }
 
-// isStation reports whether id is how the archive calls its stations.
+// isStation reports whether id has the form of the archive's stations.
 func isStation(id string) bool {
 	return len(id) == 11 && strings.Trim(id, "ABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789_-") == ""
 }
 
-// address returns the address of a file of the archive. Without encryption it takes only
-// this machine's own.
+// address returns the address of a file of the archive. Without encryption only this machine's
+// own addresses are allowed.
 func (a *Archive) address(name string) (string, error) {
 	base := a.Base
 	if base == "" {
@@ -123,7 +122,7 @@ func (a *Archive) address(name string) (string, error) {
 	}
 	u, err := url.Parse(base)
 	if err != nil || u.Host == "" {
-		return "", fmt.Errorf("%q is no address of an archive; give one like %s", base, Base)
+		return "", fmt.Errorf("%q is not the address of an archive; give one like %s", base, Base)
 	}
 	if err := isSafe(u); err != nil {
 		return "", err
@@ -139,7 +138,7 @@ func isSafe(u *url.URL) error {
 	return fmt.Errorf("%s is not encrypted; give an address that begins with https", u)
 }
 
-// client returns the client to ask with.
+// client returns the HTTP client.
 func (a *Archive) client() *http.Client {
 	if a.Client != nil {
 		return a.Client
@@ -148,7 +147,7 @@ func (a *Archive) client() *http.Client {
 	transport.ResponseHeaderTimeout = a.patience()
 	return &http.Client{Transport: transport, CheckRedirect: func(r *http.Request, via []*http.Request) error {
 		if len(via) > 5 {
-			return errors.New("the archive sends from one address to another without end")
+			return errors.New("the archive redirects without end")
 		}
 		return isSafe(r.URL)
 	}}
@@ -161,10 +160,10 @@ func (a *Archive) patience() time.Duration {
 	return time.Minute
 }
 
-// kept returns where a list is kept, and makes the folder for it.
+// kept returns the path of a list, and makes its folder.
 func (a *Archive) kept(name string) (string, error) {
 	if a.Folder == "" {
-		return "", errors.New("the archive has no folder to keep its lists of stations in; name one")
+		return "", errors.New("there is no folder for the archive's lists of stations; give one")
 	}
 	return filepath.Join(a.Folder, name), os.MkdirAll(a.Folder, 0o755)
 }

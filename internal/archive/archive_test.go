@@ -89,7 +89,7 @@ func TestFetchBrokenOff(t *testing.T) {
 			stop()
 		}
 	}
-	if _, err := a.Fetch(ctx, park, path); err == nil || !strings.Contains(err.Error(), "goes on from there") {
+	if _, err := a.Fetch(ctx, park, path); err == nil || !strings.Contains(err.Error(), "resumes there") {
 		t.Fatalf("broken off: %v", err)
 	}
 	info, err := os.Stat(path + ".part")
@@ -178,11 +178,11 @@ func TestFetchRefuses(t *testing.T) {
 	s := &stand{files: map[string][]byte{"/all/ZZ00000000P.dly": page, "/all/ZZ00000000H.dly": half, "/all/ZZ00000000O.dly": other, "/all/ZZ00000000E.dly": nil}}
 	a := serve(t, s)
 	for id, want := range map[string]string{
-		"../../secret": "is no station",
-		"usw00094728":  "is no station",
+		"../../secret": "is not a station",
+		"usw00094728":  "is not a station",
 		"ZZ00000000N":  "no such file",
-		"ZZ00000000P":  "is not how a month",
-		"ZZ00000000H":  "is not how a month",
+		"ZZ00000000P":  "is not the start of a month",
+		"ZZ00000000H":  "is not the start of a month",
 		"ZZ00000000O":  "another station",
 		"ZZ00000000E":  "the file is empty",
 	} {
@@ -228,7 +228,7 @@ func TestTooLong(t *testing.T) {
 		}))
 		a := &Archive{Base: server.URL}
 		path := filepath.Join(t.TempDir(), "f")
-		if err := a.fetch(context.Background(), "f", path, 100_000); err == nil || !strings.Contains(err.Error(), "look at the archive's address") {
+		if err := a.fetch(context.Background(), "f", path, 100_000); err == nil || !strings.Contains(err.Error(), "check the archive's address") {
 			t.Errorf("told %v: %v", told, err)
 		}
 		if info, err := os.Stat(path); err == nil && info.Size() > 100_000 {

@@ -12,28 +12,28 @@ import (
 	"time"
 )
 
-// A broken connection is taken up again so often without a byte gained, and so often in all.
+// Limits on resuming a broken connection: attempts without a byte gained, and attempts in all.
 const (
 	mostTries     = 3
 	mostTriesEver = 50
 )
 
-// version is the file beside a fetched one that says which version of it was fetched.
+// version returns the path of the file that records which version of a file was fetched.
 func version(path string) string { return path + ".version" }
 
-// forget takes away what fetching left at path.
+// forget removes what a fetch left at path.
 func forget(path string) {
 	for _, p := range []string{path, version(path)} {
-		_ = os.Remove(p) // it may never have been there
+		_ = os.Remove(p) // it may not exist
 	}
 }
 
-// broken is a failure after which it is worth going on.
+// broken is a failure after which resuming is worthwhile.
 type broken struct{ why error }
 
 func (b broken) Error() string { return b.why.Error() }
 
-// fetch brings a file of the archive to path, going on from what lies there of the same
+// fetch downloads a file of the archive to path, resuming a partial download of the same
 // version. It refuses a file longer than most bytes.
 func (a *Archive) fetch(ctx context.Context, name, path string, most int64) error {
 	address, err := a.address(name)
@@ -50,18 +50,18 @@ func (a *Archive) fetch(ctx context.Context, name, path string, most int64) erro
 		case err == nil:
 			return nil
 		case ctx.Err() != nil:
-			return fmt.Errorf("fetching %s was broken off after %d bytes; the next fetch goes on from there: %w", name, d.length(), context.Cause(ctx))
+			return fmt.Errorf("fetching %s was interrupted after %d bytes; the next fetch resumes there: %w", name, d.length(), context.Cause(ctx))
 		case !errors.As(err, &b):
 			return fmt.Errorf("%s: %w", address, err)
 		case d.length() > before && ever < mostTriesEver:
 			tries = 0
 		case tries >= mostTries || ever >= mostTriesEver:
-			return fmt.Errorf("%s could not be fetched: %w; try again later, the next fetch goes on from %d bytes", address, b.why, d.length())
+			return fmt.Errorf("%s could not be fetched: %w; try again later, the next fetch resumes after %d bytes", address, b.why, d.length())
 		}
 	}
 }
 
-// download is one file on its way.
+// download is one file being fetched.
 type download struct {
 	archive             *Archive
 	client              *http.Client
@@ -69,7 +69,7 @@ type download struct {
 	most                int64
 }
 
-// length returns how many bytes lie at the path.
+// length returns how many bytes are at the path.
 func (d *download) length() int64 {
 	info, err := os.Stat(d.path)
 	if err != nil {
@@ -78,7 +78,7 @@ func (d *download) length() int64 {
 	return info.Size()
 }
 
-// once asks for what is missing and takes what comes.
+// once requests the missing part and stores it.
 func (d *download) once(parent context.Context) error {
 	ctx, stop := context.WithCancel(parent)
 	defer stop()
@@ -109,8 +109,8 @@ func (d *download) once(parent context.Context) error {
 	return d.take(ctx, answer.Body, here, total, silence)
 }
 
-// opened judges the head of an answer, and returns how long the whole file is, -1 where
-// that is not told. It sets here to the byte from which the answer goes on.
+// opened checks the header of a response, and returns the length of the whole file, -1 if
+// unknown. It sets here to the offset at which the response starts.
 func (d *download) opened(answer *http.Response, here *int64) (total int64, err error) {
 	total = -1
 	switch answer.StatusCode {
@@ -123,7 +123,7 @@ func (d *download) opened(answer *http.Response, here *int64) (total int64, err 
 		var from int64
 		if from, total, err = rangeOf(answer.Header.Get("Content-Range")); err != nil || from != *here {
 			forget(d.path)
-			return 0, broken{fmt.Errorf("the archive went on from the wrong place: %q", answer.Header.Get("Content-Range"))}
+			return 0, broken{fmt.Errorf("the archive resumed at the wrong place: %q", answer.Header.Get("Content-Range"))}
 		}
 	case http.StatusRequestedRangeNotSatisfiable:
 		// all of it is here, if the archive still has as many bytes of the same version
@@ -135,15 +135,15 @@ func (d *download) opened(answer *http.Response, here *int64) (total int64, err 
 		forget(d.path)
 		return 0, broken{errors.New("the archive's file has become shorter")}
 	case http.StatusNotFound:
-		return 0, errors.New("the archive has no such file; look at the station's identity and the archive's address")
+		return 0, errors.New("the archive has no such file; check the station's id and the archive's address")
 	default:
 		if answer.StatusCode >= 500 || answer.StatusCode == http.StatusTooManyRequests {
 			return 0, broken{fmt.Errorf("the archive answers %s", answer.Status)}
 		}
-		return 0, fmt.Errorf("the archive answers %s; look at its address", answer.Status)
+		return 0, fmt.Errorf("the archive answers %s; check its address", answer.Status)
 	}
 	if total > d.most {
-		return 0, fmt.Errorf("the file has %d bytes, more than the %d taken; look at the archive's address", total, d.most)
+		return 0, fmt.Errorf("the file has %d bytes, more than the limit of %d; check the archive's address", total, d.most)
 	}
 	if *here == 0 {
 		err = d.begin(answer.Header)
@@ -151,7 +151,7 @@ func (d *download) opened(answer *http.Response, here *int64) (total int64, err 
 	return total, err
 }
 
-// begin notes the version of a file of which nothing is here yet.
+// begin records the version of a file before its first byte.
 func (d *download) begin(h http.Header) error {
 	forget(d.path)
 	tag := h.Get("ETag")
@@ -161,8 +161,8 @@ func (d *download) begin(h http.Header) error {
 	return os.WriteFile(version(d.path), []byte(tag), 0o644)
 }
 
-// take writes what comes behind what is here. It looks at ctx itself after every piece: what
-// was on its way when ctx ended may still be read to its end.
+// take appends what arrives. It checks ctx after every piece, because data already under way
+// when ctx ended may still be read.
 func (d *download) take(ctx context.Context, body io.Reader, here, total int64, silence *time.Timer) error {
 	flags := os.O_CREATE | os.O_WRONLY | os.O_APPEND
 	if here == 0 {
@@ -178,7 +178,7 @@ func (d *download) take(ctx context.Context, body io.Reader, here, total int64, 
 		n, err := body.Read(buffer)
 		silence.Reset(d.archive.patience())
 		if here += int64(n); here > d.most {
-			return fmt.Errorf("more than %d bytes came; look at the archive's address", d.most)
+			return fmt.Errorf("more than %d bytes came; check the archive's address", d.most)
 		}
 		if _, err := file.Write(buffer[:n]); err != nil {
 			return err
@@ -201,7 +201,7 @@ func (d *download) tell(done, total int64) {
 	}
 }
 
-// rangeOf reads the head of an answer in part, such as "bytes 100-199/200".
+// rangeOf reads the range of a partial response, such as "bytes 100-199/200".
 func rangeOf(text string) (from, total int64, err error) {
 	var last int64
 	if _, err = fmt.Sscanf(text, "bytes %d-%d/%d", &from, &last, &total); err != nil || last != total-1 {

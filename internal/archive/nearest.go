@@ -16,28 +16,27 @@ import (
 	"eyeup/weather/reading"
 )
 
-// Station is a station of the archive as its lists tell of it.
+// Station is a station in the archive's lists.
 type Station struct {
 	weather.Station
 	From     int             // first year with both lows and highs
 	To       int             // last such year; years between may have gaps
-	Distance quantity.Length // from where it was looked for
+	Distance quantity.Length // from the place searched for
 }
 
 // Years returns how many years the record spans.
 func (s Station) Years() int { return s.To - s.From + 1 }
 
-// Long is how many years a record should span to tell one year in ten: the thirty of
-// a climate normal (World Meteorological Organization, No. 1203).
+// Long is how many years a record should span to show one year in ten: the thirty of a climate
+// normal (World Meteorological Organization, No. 1203).
 const Long = 30
 
 // stale is how many years before the newest of the archive a record may end.
 const stale = 5
 
-// Nearest returns the stations nearest to a place, nearest first and at most so many, whose
-// records of daily lows and highs span at least years and reach to within five years of the
-// archive's newest. It fetches the archive's lists, which are long, unless they are kept from
-// before and still the same.
+// Nearest returns at most the given number of stations, nearest first, whose daily lows and
+// highs span at least years and end within five years of the archive's newest. It downloads
+// the archive's long lists, unless current copies are kept.
 func (a *Archive) Nearest(ctx context.Context, latitude, longitude float64, years, most int) ([]Station, error) {
 	if err := (sun.Site{Latitude: latitude, Longitude: longitude}).Check(); err != nil {
 		return nil, err
@@ -61,7 +60,7 @@ func (a *Archive) Nearest(ctx context.Context, latitude, longitude float64, year
 	return near, nameStations(names, near)
 }
 
-// list brings a list of the archive to the folder and returns its path.
+// list downloads a list of the archive to the folder and returns its path.
 func (a *Archive) list(ctx context.Context, name string, most int64) (string, error) {
 	path, err := a.kept(name)
 	if err != nil {
@@ -70,17 +69,17 @@ func (a *Archive) list(ctx context.Context, name string, most int64) (string, er
 	return path, a.fetch(ctx, name, path, most)
 }
 
-// spans are the years for which a station has lows and highs.
+// spans are the years with lows and highs of a station.
 type spans struct {
 	latitude, longitude float64
 	years               [2][2]int // of TMIN and TMAX: first, last
 }
 
-// mostListed bounds the memory that the list takes; the archive has some 40,000 stations
-// with temperatures.
+// mostListed limits the memory for the list; the archive has some 40,000 stations with
+// temperatures.
 const mostListed = 500_000
 
-// readInventory reads which station has which temperatures from when to when.
+// readInventory reads the years of temperatures of every station.
 func readInventory(path string) (map[string]*spans, error) {
 	all := map[string]*spans{}
 	err := eachLine(path, func(line []byte) error {
@@ -102,7 +101,7 @@ func readInventory(path string) (map[string]*spans, error) {
 		s := all[id]
 		if s == nil {
 			if len(all) == mostListed {
-				return fmt.Errorf("the list holds more than %d stations", mostListed)
+				return fmt.Errorf("the list has more than %d stations", mostListed)
 			}
 			s = &spans{latitude: latitude, longitude: longitude}
 			all[id] = s
@@ -113,7 +112,7 @@ func readInventory(path string) (map[string]*spans, error) {
 	return all, err
 }
 
-// eachLine calls see with the lines of a list, and says in which line it failed.
+// eachLine calls see for every line of a list; its error names the line.
 func eachLine(path string, see func([]byte) error) error {
 	file, err := os.Open(path)
 	if err != nil {
@@ -127,7 +126,7 @@ func eachLine(path string, see func([]byte) error) error {
 			break
 		}
 		if err := see(line); err != nil {
-			return fmt.Errorf("%s: line %d: %w; remove the file, so that it is fetched again", path, lines.Number(), err)
+			return fmt.Errorf("%s: line %d: %w; delete the file, so that it is fetched again", path, lines.Number(), err)
 		}
 	}
 	if err := lines.Err(); err != nil {
@@ -136,7 +135,7 @@ func eachLine(path string, see func([]byte) error) error {
 	return nil
 }
 
-// nearest picks from all stations.
+// nearest selects the stations for Nearest.
 func nearest(all map[string]*spans, latitude, longitude float64, years, most int) []Station {
 	newest := 0
 	for _, s := range all {
@@ -186,8 +185,8 @@ func nameStations(path string, near []Station) error {
 // earth is the mean radius of the Earth (IUGG, 2a+b over 3 of the GRS 80 ellipsoid).
 const earth = 6371008.8
 
-// distance returns how far apart two places given in degrees are, on a sphere: the
-// haversine formula, true to half a per cent.
+// distance returns the distance of two places given in degrees, on a sphere: the haversine
+// formula, accurate to half a percent.
 func distance(latitude1, longitude1, latitude2, longitude2 float64) quantity.Length {
 	const degree = math.Pi / 180
 	north := math.Sin((latitude2 - latitude1) * degree / 2)

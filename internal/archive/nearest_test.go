@@ -107,7 +107,7 @@ func TestDamagedLists(t *testing.T) {
 		files := lists()
 		damage(files)
 		a := serve(t, &stand{files: files})
-		if _, err := a.Nearest(context.Background(), 40, -74, Long, 1); err == nil || !strings.Contains(err.Error(), "remove the file") {
+		if _, err := a.Nearest(context.Background(), 40, -74, Long, 1); err == nil || !strings.Contains(err.Error(), "delete the file") {
 			t.Errorf("%s: %v", name, err)
 		}
 	}

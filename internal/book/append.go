@@ -8,19 +8,19 @@ import (
 	"eyeup/stock"
 )
 
-// Answer says what came of an entry that was sent.
+// Answer is the result of one entry that was sent.
 type Answer struct {
 	ID       stock.ID     `json:"id"`
 	Sequence int64        `json:"sequence"`
-	Again    bool         `json:"again,omitzero"` // it was in the book already; it counts once
+	Again    bool         `json:"again,omitzero"` // the book already held it; it counts once
 	Born     []stock.Born `json:"born,omitzero"`
 	Notices  []string     `json:"notices,omitzero"`
 }
 
-// Append adds entries in one go: all of them, or none and an error. When it returns
-// without one, they are on the disk. An entry that is in the book already, and says the
-// same, is answered again and counts once; one that says something else is refused.
-// Entries that do not say when they were written get the moment of the book's clock.
+// Append adds a batch of entries: all of them, or none and an error. On success they are on
+// the disk. An entry that the book already holds with the same content is answered again and
+// counts once; one with other content is refused. An entry without a time of writing gets the
+// time of the book's clock.
 func (b *Book) Append(entries ...stock.Entry) ([]Answer, error) {
 	b.mu.Lock()
 	defer b.mu.Unlock()
@@ -83,7 +83,7 @@ func (b *Book) append(entries []stock.Entry) (answers []Answer, err error) {
 	return answers, nil
 }
 
-// sort parts the entries that are new from those that are in the book already.
+// sort separates new entries from those that the book already holds.
 func (b *Book) sort(entries []stock.Entry) (answers []Answer, fresh []stock.Entry, err error) {
 	answers = make([]Answer, len(entries))
 	now := b.options.Now()
@@ -106,8 +106,8 @@ func (b *Book) sort(entries []stock.Entry) (answers []Answer, fresh []stock.Entr
 	return answers, fresh, nil
 }
 
-// again answers an entry that is in the book already, if it says the same. When it was
-// written may be left open by the sender.
+// again answers an entry that the book already holds, if it has the same content. The sender
+// may leave out the time of writing.
 func (b *Book) again(e *stock.Entry, a *Answer) error {
 	held, err := b.entry(e.ID)
 	if err != nil {
@@ -121,7 +121,7 @@ func (b *Book) again(e *stock.Entry, a *Answer) error {
 		}
 	}
 	if !bytes.Equal(sent.Canonical(), held.entry.Canonical()) {
-		return fmt.Errorf("the entry %s is in the book already and says something else there: %s of %s; give this one an id of its own, or put the other right", e.ID, held.entry.Kind, held.entry.On)
+		return fmt.Errorf("the book already holds entry %s with other content: %s of %s; give this one a new id, or correct the other", e.ID, held.entry.Kind, held.entry.On)
 	}
 	a.Sequence, a.Again = held.sequence, true
 	for nth := 0; ; nth++ {
@@ -160,7 +160,7 @@ func (b *Book) Entry(id stock.ID) (stock.Entry, error) {
 	return r.entry, plain(err)
 }
 
-// answerFresh answers the entries that are new, in their order.
+// answerFresh fills in the answers for the new entries, in their order.
 func answerFresh(answers []Answer, added []stock.Added, sequence int64) {
 	n := 0
 	for i := range answers {

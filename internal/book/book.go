@@ -15,7 +15,7 @@ import (
 	"eyeup/stock"
 )
 
-// Options say how a book is opened. The zero value does for most.
+// Options are how a book is opened. The zero value suits most uses.
 type Options struct {
 	Now      func() time.Time // the clock; time.Now if nil
 	Busy     time.Duration    // how long to wait for another writer; ten seconds if zero
@@ -23,7 +23,7 @@ type Options struct {
 	NoCopies bool             // make no daily copy
 	VFS      string           // the name of a registered SQLite VFS; the book's own if empty
 
-	still bool // nobody writes the file meanwhile, such as a copy
+	still bool // nobody writes to the file meanwhile; used for copies
 }
 
 // Book is an open stock book. It may be used by several goroutines.
@@ -39,32 +39,32 @@ type Book struct {
 	sequence int64 // of the last entry in stock
 	head     hash
 	snapped  int64 // of the last entry in the snapshot in the file
-	why      error // why it is open for reading only, nil where it is not
+	why      error // why the book is read-only; nil if it is not
 
 	tending   sync.WaitGroup
-	unsettled int        // entries written since what was written was last folded in
-	copied    civil.Date // the day of the last daily copy that was tried
+	unsettled int        // entries written since the last checkpoint
+	copied    civil.Date // the day of the last attempt at a daily copy
 }
 
 // applicationID marks an SQLite file as a stock book ("Eyup").
 const applicationID = 0x45797570
 
-// ErrReadOnly is returned for writing to a book that is open for reading only; what it is
-// wrapped in says why.
-var ErrReadOnly = errors.New("the book is open for reading only")
+// ErrReadOnly is returned for writing to a read-only book. The error that wraps it says why
+// the book is read-only.
+var ErrReadOnly = errors.New("the book is read-only")
 
-// ErrNotABook is returned for a file that is no stock book.
+// ErrNotABook is returned for a file that is not a stock book.
 var ErrNotABook = errors.New("not a stock book")
 
-// Create makes an empty book at path, which must not exist, and opens it. Only its
+// Create makes an empty book at path, which must not exist, and opens it. Only the file's
 // owner may read it.
 func Create(path string, o Options) (*Book, error) {
 	f, err := os.OpenFile(path, os.O_CREATE|os.O_EXCL|os.O_RDWR, 0o600)
 	if errors.Is(err, fs.ErrExist) {
-		return nil, fmt.Errorf("%s is there already; a new book needs a name of its own", path)
+		return nil, fmt.Errorf("%s already exists; give the new book another name", path)
 	}
 	if err != nil {
-		return nil, fmt.Errorf("no book can be made at %s: %w", path, plainFile(err))
+		return nil, fmt.Errorf("can't create a book at %s: %w", path, plainFile(err))
 	}
 	if err := f.Close(); err != nil {
 		return nil, err
@@ -72,7 +72,7 @@ func Create(path string, o Options) (*Book, error) {
 	b, err := create(path, o)
 	if err != nil {
 		removeAll(path)
-		return nil, fmt.Errorf("no book can be made at %s: %w", path, plain(err))
+		return nil, fmt.Errorf("can't create a book at %s: %w", path, plain(err))
 	}
 	return b, nil
 }
@@ -99,16 +99,15 @@ func create(path string, o Options) (*Book, error) {
 	return b, nil
 }
 
-// removeAll removes a book that could not be made, and what SQLite left beside it.
+// removeAll removes a book whose creation failed, with SQLite's files beside it.
 func removeAll(path string) {
 	for _, suffix := range []string{"", "-wal", "-shm", "-journal"} {
 		_ = os.Remove(path + suffix)
 	}
 }
 
-// Open opens the book at path. Where it can't be written, it is opened for reading only
-// and ReadOnly says why. The error for a file that is no book, or is damaged, says what
-// to do.
+// Open opens the book at path. If it can't be written, it is opened read-only and ReadOnly
+// says why. The error for a file that is damaged or not a book says what to do.
 func Open(path string, o Options) (*Book, error) {
 	b, err := open(path, o)
 	if err != nil {
@@ -153,9 +152,9 @@ func (b *Book) begin() error {
 	return err
 }
 
-// connectBest opens a connection for writing, or for reading where that can't be. For
-// reading only it may write nevertheless what another left half done in SQLite's own
-// files; it changes nothing of what the book says.
+// connectBest opens a connection for writing, or else for reading. A read-only connection may
+// still finish what another program left incomplete in SQLite's own files; it never changes an
+// entry.
 func connectBest(path string, o Options) (*Book, error) {
 	if o.still {
 		return connect(path, o, sqlite3.OPEN_READONLY, ErrReadOnly)
@@ -174,8 +173,8 @@ func connectBest(path string, o Options) (*Book, error) {
 	return b, err
 }
 
-// writableFile tells whether a file, and the folder that SQLite writes its own files in,
-// can be written.
+// writableFile returns an error unless the file and its folder can be written; SQLite keeps
+// its own files in that folder.
 func writableFile(path string) error {
 	f, err := os.OpenFile(path, os.O_RDWR, 0)
 	if err != nil {
@@ -191,8 +190,8 @@ func writableFile(path string) error {
 	return probe.Close()
 }
 
-// connect opens a connection and sets it up; it reads nothing yet. why says why the book
-// is for reading only, and is nil where it is not.
+// connect opens a connection and sets it up; it reads nothing yet. why is the reason for
+// opening read-only, or nil.
 func connect(path string, o Options, flags sqlite3.OpenFlag, why error) (*Book, error) {
 	if o.Now == nil {
 		o.Now = time.Now
@@ -214,7 +213,7 @@ func connect(path string, o Options, flags sqlite3.OpenFlag, why error) (*Book, 
 	b := &Book{path: full, options: o, conn: conn, stock: stock.New(), why: why}
 	err = conn.BusyTimeout(o.Busy)
 	if err == nil {
-		// Checkpoints are made when the book is put down, not while someone waits.
+		// Checkpoints are made when the book is closed, not while someone waits.
 		err = conn.Exec("pragma synchronous = full; pragma wal_autocheckpoint = 0; pragma trusted_schema = off; pragma cell_size_check = on")
 	}
 	if err != nil {
@@ -224,18 +223,18 @@ func connect(path string, o Options, flags sqlite3.OpenFlag, why error) (*Book, 
 	return b, nil
 }
 
-// Path returns where the book lies.
+// Path returns the path of the book's file.
 func (b *Book) Path() string { return b.path }
 
-// ReadOnly returns why the book is open for reading only, or nil where it is not.
+// ReadOnly returns why the book is read-only, or nil if it is not.
 func (b *Book) ReadOnly() error { return b.why }
 
-// Stock returns what the book comes to. It must not be used while entries are appended;
-// see View.
+// Stock returns the state of the book. It must not be used while entries are appended; see
+// View.
 func (b *Book) Stock() *stock.Book { return b.stock }
 
-// View calls f with what the book comes to, with all that others have written up to now;
-// nothing is appended meanwhile.
+// View calls f with the state of the book, including what other programs have written so far.
+// Nothing is appended while f runs.
 func (b *Book) View(f func(*stock.Book) error) error {
 	b.mu.Lock()
 	defer b.mu.Unlock()
@@ -252,7 +251,7 @@ func (b *Book) Head() (entries int64, last [32]byte) {
 	return b.sequence, b.head
 }
 
-// Close puts the book down: the last entries are folded into the one file.
+// Close closes the book and moves the last entries into the main file.
 func (b *Book) Close() error {
 	b.tending.Wait()
 	b.mu.Lock()
@@ -261,10 +260,10 @@ func (b *Book) Close() error {
 		return nil
 	}
 	if b.why == nil && b.sequence-b.snapped >= snapshotEvery {
-		_ = b.snapshot() // a cache: the next to open the book makes it again
+		_ = b.snapshot() // only a cache: the next program to open the book makes it again
 	}
 	if b.why == nil {
-		_, _, _ = b.conn.WALCheckpoint("main", sqlite3.CHECKPOINT_TRUNCATE) // another may be reading: then it stays for later
+		_, _, _ = b.conn.WALCheckpoint("main", sqlite3.CHECKPOINT_TRUNCATE) // fails while another program reads; then it is done later
 	}
 	for _, s := range []*sqlite3.Stmt{b.insert, b.newer} {
 		_ = s.Close()

@@ -149,7 +149,7 @@ func TestSentTwiceCountsOnce(t *testing.T) {
 	}
 	other := first
 	other.Body = bytes.Replace(first.Body, []byte("5"), []byte("6"), 1)
-	if _, err := b.Append(other); err == nil || !strings.Contains(err.Error(), "says something else there") {
+	if _, err := b.Append(other); err == nil || !strings.Contains(err.Error(), "with other content") {
 		t.Errorf("the same id with other bytes: %v", err)
 	}
 	other = first
@@ -308,14 +308,14 @@ func TestWhatIsNoBookIsTold(t *testing.T) {
 		"missing": {filepath.Join(dir, "missing"), "there is no such file"},
 		"empty":   {write("empty", nil), "the file is empty"},
 		"text":    {write("text", bytes.Repeat([]byte("code,variety\n"), 20)), "not a stock book"},
-		"half":    {write("half", whole[:len(whole)/2]), "copied by half"},
-		"start":   {write("start", whole[:50]), "copied by half"},
+		"half":    {write("half", whole[:len(whole)/2]), "a copy had been interrupted"},
+		"start":   {write("start", whole[:50]), "a copy had been interrupted"},
 	} {
 		if _, err := Open(c.path, options()); err == nil || !strings.Contains(err.Error(), c.want) {
 			t.Errorf("%s: %v, want %q", name, err, c.want)
 		}
 	}
-	if _, err := Create(b.Path(), options()); err == nil || !strings.Contains(err.Error(), "there already") {
+	if _, err := Create(b.Path(), options()); err == nil || !strings.Contains(err.Error(), "already exists") {
 		t.Errorf("a book was written over: %v", err)
 	}
 	if _, err := Create(filepath.Join(dir, "no", "such"), options()); err == nil {

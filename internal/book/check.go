@@ -13,26 +13,25 @@ import (
 	"eyeup/stock"
 )
 
-// Report is what a check found.
+// Report is the result of a check.
 type Report struct {
 	Entries int64
 	Lots    int
 	Head    [32]byte
-	Wrong   []string // what is not whole; nothing, where the book is
-	Notices []string // what the grower may want to know beside
+	Wrong   []string // what is damaged; empty if the book is whole
+	Notices []string // advice for the grower
 }
 
-// Whole reports whether nothing was found wrong.
+// Whole reports whether the check found nothing wrong.
 func (r *Report) Whole() bool { return len(r.Wrong) == 0 }
 
 func (r *Report) wrong(format string, args ...any) {
 	r.Wrong = append(r.Wrong, fmt.Sprintf(format, args...))
 }
 
-// Check goes through the book at path from the first entry on, trusting nothing in it:
-// every page, every hash of the chain, every entry's form, whether the counts fold, what
-// the snapshot says, the papers, and the last daily copy. Its error tells that the check
-// itself could not be made.
+// Check checks the book at path from the first entry on, without trusting anything in it:
+// every page, every hash of the chain, the form of every entry, the counts, the snapshot, the
+// papers and the last daily copy. It returns an error if the check itself could not be made.
 func Check(path string, o Options) (*Report, error) {
 	r := &Report{}
 	o.ReadOnly, o.NoCopies = true, true
@@ -58,7 +57,7 @@ func Check(path string, o Options) (*Report, error) {
 	return r, nil
 }
 
-// checkPages lets SQLite look at every page, its checksum and its place.
+// checkPages has SQLite check the structure and the checksum of every page.
 func (r *Report) checkPages(b *Book) {
 	r.ask(b, "pragma integrity_check(5)", func(s *sqlite3.Stmt) {
 		if says := s.ColumnText(0); says != "ok" {
@@ -67,7 +66,7 @@ func (r *Report) checkPages(b *Book) {
 	})
 }
 
-// ask runs a query; what hinders it is wrong with the book.
+// ask runs a query and reports a failure as damage to the book.
 func (r *Report) ask(b *Book, sql string, row func(*sqlite3.Stmt)) {
 	s, _, err := b.conn.Prepare(sql)
 	if err == nil {
@@ -81,18 +80,18 @@ func (r *Report) ask(b *Book, sql string, row func(*sqlite3.Stmt)) {
 	}
 }
 
-// checkForm sees that the guards of the entries are in place.
+// checkForm checks that the triggers that protect the entries exist.
 func (r *Report) checkForm(b *Book) {
 	missing := []string{"entries_are_never_changed", "entries_are_never_deleted", "entries_only_follow"}
 	r.ask(b, "select name from sqlite_schema where type = 'trigger'", func(s *sqlite3.Stmt) {
 		missing = slices.DeleteFunc(missing, func(m string) bool { return m == s.ColumnText(0) })
 	})
 	if len(missing) > 0 {
-		r.wrong("guards of the entries are missing: %s", strings.Join(missing, ", "))
+		r.wrong("triggers that protect the entries are missing: %s", strings.Join(missing, ", "))
 	}
 }
 
-// checkEntries follows the chain and folds the book from nothing.
+// checkEntries follows the hash chain and rebuilds the state from the entries.
 func (r *Report) checkEntries(b *Book) {
 	s, _, err := b.conn.Prepare(rowsAfter)
 	if err != nil {
@@ -123,7 +122,7 @@ func (r *Report) checkEntries(b *Book) {
 	r.Lots = len(b.stock.Lots())
 }
 
-// checkSnapshot sees that a snapshot, where there is one, says what the entries say.
+// checkSnapshot checks that the snapshot, if there is one, agrees with the entries.
 func (r *Report) checkSnapshot(b *Book) {
 	folded := b.stock
 	if err := b.loadSnapshot(); err != nil {
@@ -139,14 +138,14 @@ func (r *Report) checkSnapshot(b *Book) {
 		err = eachAfter(s, b.sequence, b.take)
 	}
 	if err != nil {
-		return // told by checkEntries
+		return // checkEntries reports it
 	}
 	if !slices.EqualFunc(folded.Lots(), b.stock.Lots(), sameLot) {
-		r.wrong("the snapshot counts otherwise than the entries; open the book with nothing in it trusted by: eyeup restore")
+		r.wrong("the snapshot's counts differ from those of the entries; restore the book with: eyeup restore")
 	}
 }
 
-// sameLot reports whether two lots are the same, and stand in the same spots.
+// sameLot reports whether two lots are equal and stand in the same spots.
 func sameLot(a, b stock.Lot) bool {
 	return a.ID == b.ID && a.Code == b.Code && a.Name() == b.Name() && slices.Equal(a.Standing, b.Standing)
 }
@@ -155,12 +154,12 @@ func (r *Report) checkPapers(b *Book) {
 	r.ask(b, "select hash, content from papers", func(s *sqlite3.Stmt) {
 		content, err := unpack(s.ColumnRawBlob(1))
 		if sum := sha256.Sum256(content); err != nil || string(sum[:]) != string(s.ColumnRawBlob(0)) {
-			r.wrong("a paper kept under %x is damaged", s.ColumnRawBlob(0))
+			r.wrong("the paper with hash %x is damaged", s.ColumnRawBlob(0))
 		}
 	})
 }
 
-// checkCopies sees that the last daily copy holds nothing that the book has lost.
+// checkCopies checks that the last daily copy holds nothing that the book has lost.
 func (r *Report) checkCopies(b *Book) {
 	copies, err := Copies(b.path)
 	switch {
@@ -169,7 +168,7 @@ func (r *Report) checkCopies(b *Book) {
 		return
 	case len(copies) == 0:
 		if r.Entries > 0 {
-			r.Notices = append(r.Notices, "there is no daily copy beside the book yet")
+			r.Notices = append(r.Notices, "there is no daily copy of the book yet")
 		}
 		return
 	}
@@ -182,11 +181,11 @@ func (r *Report) checkCopies(b *Book) {
 	}
 	defer c.Close()
 	if c.sequence > r.Entries {
-		r.wrong("the copy of %s holds %d entries, the book only %d; see: eyeup restore", copies[0].Made, c.sequence, r.Entries)
+		r.wrong("the copy of %s holds %d entries, the book only %d; to restore the copy run: eyeup restore", copies[0].Made, c.sequence, r.Entries)
 		return
 	}
 	if held, err := b.hashOf(c.sequence); err == nil && held != c.head {
-		r.wrong("the copy of %s holds other entries than the book; one of them was changed", copies[0].Made)
+		r.wrong("the copy of %s and the book hold different entries; one of the two was changed", copies[0].Made)
 	}
 }
 

@@ -18,7 +18,8 @@ const (
 	copyEnding   = ".book"
 	halfEnding   = ".half"
 
-	// keptDaily is how many days each day's copy is kept; after that, the first of each month.
+	// keptDaily is how many days every daily copy is kept. After that only the first copy of
+	// each month is kept.
 	keptDaily civil.Days = 30
 )
 
@@ -28,7 +29,7 @@ type Copy struct {
 	Made civil.Date
 }
 
-// Copies lists the daily copies of the book at path, the newest first.
+// Copies lists the daily copies of the book at path, newest first.
 func Copies(path string) ([]Copy, error) {
 	names, err := os.ReadDir(path + copiesSuffix)
 	if errors.Is(err, fs.ErrNotExist) {
@@ -48,8 +49,8 @@ func Copies(path string) ([]Copy, error) {
 	return all, nil
 }
 
-// dailyCopy makes the copy of today, unless there is one or there is nothing to copy,
-// and clears away what is older than copies are kept.
+// dailyCopy makes today's copy, unless it exists or the book is empty, and removes copies that
+// are no longer kept.
 func (b *Book) dailyCopy() error {
 	today := civil.Of(b.options.Now())
 	path := filepath.Join(b.path+copiesSuffix, today.String()+copyEnding)
@@ -70,8 +71,7 @@ func (b *Book) dailyCopy() error {
 	return nil
 }
 
-// clearHalves removes what copies that were cut short have left, once nobody can be at
-// work on them any more.
+// clearHalves removes incomplete copies that are too old for anyone to be still writing them.
 func clearHalves(folder string) {
 	names, _ := filepath.Glob(filepath.Join(folder, "*"+halfEnding))
 	for _, name := range names {
@@ -81,18 +81,18 @@ func clearHalves(folder string) {
 	}
 }
 
-// CopyTo makes a whole copy of the book, by SQLite's own backup, at a path that must not
-// exist. Others may write meanwhile.
+// CopyTo copies the whole book by SQLite's backup to a path that must not exist. Others may
+// write to the book meanwhile.
 func (b *Book) CopyTo(path string) error {
 	b.mu.Lock()
 	defer b.mu.Unlock()
 	if _, err := os.Stat(path); err == nil {
-		return fmt.Errorf("%s is there already", path)
+		return fmt.Errorf("%s already exists; give another name", path)
 	}
 	return plain(b.copyTo(path))
 }
 
-// copyTo copies under another name first, so that a copy is whole or is not there.
+// copyTo copies to a temporary name and then renames it, so that a copy is complete or absent.
 func (b *Book) copyTo(path string) error {
 	if err := os.MkdirAll(filepath.Dir(path), 0o700); err != nil {
 		return plainFile(err)
@@ -110,7 +110,7 @@ func (b *Book) copyTo(path string) error {
 	return os.Rename(half, path)
 }
 
-// settleFile brings a file to the disk.
+// settleFile syncs a file to the disk.
 func settleFile(path string) error {
 	f, err := os.OpenFile(path, os.O_RDWR, 0)
 	if err != nil {
@@ -119,13 +119,13 @@ func settleFile(path string) error {
 	return errors.Join(f.Sync(), f.Close())
 }
 
-// spent lists the copies that are kept no longer: all but those of the last days, and
-// before that the first of each month.
+// spent lists the copies to remove: all but those of the last days and, before that, the first
+// of each month.
 func spent(newestFirst []Copy, today civil.Date) []Copy {
 	firsts := map[string]civil.Date{}
 	month := func(d civil.Date) string { return d.String()[:len("2027-01")] }
 	for _, c := range newestFirst {
-		firsts[month(c.Made)] = c.Made // the last to be put is the first of the month
+		firsts[month(c.Made)] = c.Made // the last one stored is the first of the month
 	}
 	var old []Copy
 	for _, c := range newestFirst {

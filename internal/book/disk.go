@@ -6,12 +6,12 @@ import (
 	"github.com/ncruces/go-sqlite3/vfs"
 )
 
-// disk is the VFS through which books are kept: the system's own, but every file that
-// SQLite makes beside a book is for its owner alone, and none is mapped into memory, so
-// that each page is read with its checksum.
+// disk is the SQLite VFS for books: that of the operating system, with two changes. Files that
+// SQLite makes beside a book are readable by their owner only. No file is mapped into memory,
+// so that each page is read with its checksum.
 type disk struct{ vfs.VFSFilename }
 
-// diskName is what SQLite knows it by.
+// diskName is the name under which disk is registered with SQLite.
 const diskName = "eyeup"
 
 func init() {
@@ -20,7 +20,7 @@ func init() {
 	}
 }
 
-// OpenFilename opens a file of a book.
+// OpenFilename opens one of the files of a book.
 func (d disk) OpenFilename(name *vfs.Filename, flags vfs.OpenFlag) (vfs.File, vfs.OpenFlag, error) {
 	if flags&vfs.OPEN_READWRITE != 0 && name != nil {
 		if flags&vfs.OPEN_CREATE != 0 {
@@ -37,21 +37,21 @@ func (d disk) OpenFilename(name *vfs.Filename, flags vfs.OpenFlag) (vfs.File, vf
 	return Wrap(f), got, nil
 }
 
-// ownersAlone makes a file that only its owner may read, where there is none; whether it
-// can be opened is found out by whoever opens it.
+// ownersAlone creates a file that only its owner may read, if it does not exist. It reports no
+// error; opening the file will.
 func ownersAlone(path string) {
 	if f, err := os.OpenFile(path, os.O_CREATE|os.O_RDWR, 0o600); err == nil {
 		_ = f.Close()
 	}
 }
 
-// File is a file of a book, without what books do not use.
+// File is an open file of a book. It hides the methods of vfs.File that books must not use.
 type File struct{ vfs.File }
 
-// Wrap returns f without the means to map it into memory.
+// Wrap returns f without memory mapping.
 func Wrap(f vfs.File) *File { return &File{f} }
 
-// SharedMemory returns the memory shared by all who have the book open.
+// SharedMemory returns the memory shared by all connections to the book.
 func (f *File) SharedMemory() vfs.SharedMemory {
 	if s, ok := f.File.(vfs.FileSharedMemory); ok {
 		return s.SharedMemory()

@@ -17,11 +17,11 @@ import (
 //go:embed migrations/*.sql
 var migrations embed.FS
 
-// newestForm is the number of the last migration.
+// newestForm is the number of the last migration of the file format.
 const newestForm = 1
 
-// migrate brings the form of the file up to this program's. It touches caches and indexes
-// alone once a book has entries.
+// migrate upgrades the file format to this program's. Once a book has entries it changes only
+// caches and indexes.
 func (b *Book) migrate() error {
 	files, err := fs.Sub(migrations, "migrations")
 	if err != nil {
@@ -43,25 +43,24 @@ func (b *Book) migrate() error {
 	return err
 }
 
-// upToDate looks at the form of the file: an older one is migrated, a newer one is
-// opened for reading only.
+// upToDate migrates an older file format, and opens a newer one read-only.
 func (b *Book) upToDate() error {
 	form, err := b.form()
 	switch {
 	case err != nil:
 		return err
 	case form > newestForm:
-		b.why = fmt.Errorf("%w: it was written by a newer eyeup (form %d, this program knows %d); use that one", ErrReadOnly, form, newestForm)
+		b.why = fmt.Errorf("%w: it was written by a newer eyeup (format %d; this program knows up to %d); use that version", ErrReadOnly, form, newestForm)
 	case form < newestForm && b.why == nil:
 		return b.migrate()
 	case form < newestForm:
-		return fmt.Errorf("the book is of an older form and can't be brought up to date here: %w", b.why)
+		return fmt.Errorf("the book has an older format and can't be upgraded here: %w", b.why)
 	}
 	return nil
 }
 
-// form reads which form the file has; 0 where it was never brought to one, as when the
-// making of a book was cut short.
+// form returns the number of the file's format; 0 for none, as when the creation of a book was
+// interrupted.
 func (b *Book) form() (int64, error) {
 	if tables, err := b.first("select count(*) from sqlite_schema where name = 'goose_db_version'"); err != nil || tables == 0 {
 		return 0, err
@@ -69,7 +68,7 @@ func (b *Book) form() (int64, error) {
 	return b.first("select coalesce(max(version_id), 0) from goose_db_version where is_applied")
 }
 
-// first reads the one number that a query gives.
+// first returns the single number that a query gives.
 func (b *Book) first(query string) (int64, error) {
 	s, _, err := b.conn.Prepare(query)
 	if err != nil {
@@ -82,7 +81,7 @@ func (b *Book) first(query string) (int64, error) {
 	return s.ColumnInt64(0), s.Err()
 }
 
-// load reads the snapshot, if there is one to trust, and all entries after it.
+// load reads the snapshot, if there is a valid one, and all entries after it.
 func (b *Book) load() error {
 	if err := b.loadSnapshot(); err != nil {
 		return err
@@ -97,15 +96,15 @@ func (b *Book) load() error {
 }
 
 const (
-	// snapshotEvery is after how many new entries a snapshot pays for itself.
+	// snapshotEvery is the number of new entries after which a snapshot is worth writing.
 	snapshotEvery = 1000
 
 	readSnapshot  = `select s.sequence, s.head, s.hash, s.content from snapshots s join entries e on e.sequence = s.sequence and e.hash = s.head order by s.sequence desc limit 1`
 	writeSnapshot = `insert into snapshots (sequence, head, hash, content) values (?, ?, ?, ?)`
 )
 
-// loadSnapshot takes the snapshot in the file for what the book comes to, if it belongs
-// to this chain, is whole, and is of a form that is known; else it starts from nothing.
+// loadSnapshot uses the snapshot in the file if it belongs to this chain, is undamaged and of
+// a known version; otherwise it starts from nothing.
 func (b *Book) loadSnapshot() error {
 	s, _, err := b.conn.Prepare(readSnapshot)
 	if err != nil {
@@ -133,7 +132,7 @@ func (b *Book) loadSnapshot() error {
 	return err
 }
 
-// snapshot writes what the book comes to into the file, instead of an older one.
+// snapshot writes the current state into the file, replacing an older snapshot.
 func (b *Book) snapshot() error {
 	content := b.stock.Snapshot()
 	sum := sha256.Sum256(content)

@@ -15,8 +15,8 @@ import (
 	"eyeup/stock"
 )
 
-// WriteLog writes all entries, a line of JSON each, in the order they were written down:
-// the entry itself, with its sequence and hash. ReadLog makes the same book of it.
+// WriteLog writes all entries in the order of writing, one line of JSON each, with sequence
+// and hash. ReadLog makes the same book from it.
 func (b *Book) WriteLog(w io.Writer) error {
 	b.mu.Lock()
 	defer b.mu.Unlock()
@@ -33,7 +33,8 @@ func (b *Book) WriteLog(w io.Writer) error {
 	return plain(err)
 }
 
-// line is the row as a line of the log: its canonical bytes with two members before them.
+// line returns the row as a line of the log: its canonical bytes with sequence and hash added
+// in front.
 func (r *row) line() []byte {
 	var b []byte
 	b = append(b, `{"sequence":`...)
@@ -45,11 +46,11 @@ func (r *row) line() []byte {
 	return append(b, '\n')
 }
 
-// maxLine is how long a line of a log may be.
+// maxLine is the longest line of a log, in bytes.
 const maxLine = 4 << 20
 
-// Line is one entry read from a log or written by hand; Sequence and Hash are empty where
-// the line does not say them.
+// Line is one entry read from a log or written by hand. Sequence and Hash are empty if the
+// line does not give them.
 type Line struct {
 	Number   int // of the line, from 1
 	Sequence int64
@@ -57,9 +58,9 @@ type Line struct {
 	Entry    stock.Entry
 }
 
-// ReadLines reads entries, one JSON object a line or several in a list, and calls f with
-// those of each line, which are one go. Empty lines are passed over. The error for a line
-// that can't be read names it.
+// ReadLines reads entries, one JSON object or one list of them on each line, and calls f with
+// the entries of each line, which form one batch. Empty lines are skipped. An error names the
+// line.
 func ReadLines(r io.Reader, f func(one []Line) error) error {
 	in := bufio.NewScanner(r)
 	in.Buffer(make([]byte, 64<<10), maxLine)
@@ -79,7 +80,7 @@ func ReadLines(r io.Reader, f func(one []Line) error) error {
 		}
 	}
 	if errors.Is(in.Err(), bufio.ErrTooLong) {
-		return fmt.Errorf("line %d: longer than %d MB; one entry stands on each line", n+1, maxLine>>20)
+		return fmt.Errorf("line %d: longer than %d MB; write one entry on each line", n+1, maxLine>>20)
 	}
 	return in.Err()
 }
@@ -123,14 +124,14 @@ func readOne(text jsontext.Value) (Line, error) {
 	return l, err
 }
 
-// ReadLog adds the entries of a log to an empty book, in one go: all of them, or none.
-// Where the log tells hashes, they must come out the same.
+// ReadLog adds the entries of a log to an empty book as one batch. If the log gives hashes,
+// they must match the computed ones.
 func (b *Book) ReadLog(r io.Reader) error {
 	if b.why != nil {
 		return b.why
 	}
 	if n, _ := b.Head(); n > 0 {
-		return fmt.Errorf("the book has %d entries already; a log is read into a new one", n)
+		return fmt.Errorf("the book already has %d entries; read the log into a new book", n)
 	}
 	b.mu.Lock()
 	defer b.mu.Unlock()
@@ -153,7 +154,7 @@ func (b *Book) ReadLog(r io.Reader) error {
 func (b *Book) takeLines(lines []Line) error {
 	for _, l := range lines {
 		if l.Entry.Written.IsZero() {
-			return errors.New("a log says when each entry was written; bring in entries of another kind by: eyeup book add")
+			return errors.New("an entry of the log lacks its time of writing (written); to add entries that are not from a log run: eyeup book add")
 		}
 		r := row{b.sequence + 1, l.Entry, chain(b.head, l.Entry.Canonical())}
 		if l.Hash != "" && l.Hash != hex.EncodeToString(r.hash[:]) {

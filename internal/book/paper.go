@@ -14,11 +14,11 @@ import (
 	"eyeup/stock"
 )
 
-// maxPaper is how large a paper may be, unpacked.
+// maxPaper is the size limit of a paper before compression, in bytes.
 const maxPaper = 256 << 20
 
-// KeepPaper keeps a whole file in the book, such as a weather record, and returns the
-// hash under which an entry may name it, in hexadecimal. The same content is kept once.
+// KeepPaper stores a file in the book, such as a weather record, and returns its SHA-256 in
+// hexadecimal, by which entries may refer to it. The same content is stored once.
 func (b *Book) KeepPaper(content []byte) (string, error) {
 	b.mu.Lock()
 	defer b.mu.Unlock()
@@ -26,7 +26,7 @@ func (b *Book) KeepPaper(content []byte) (string, error) {
 		return "", b.why
 	}
 	if len(content) > maxPaper {
-		return "", fmt.Errorf("a paper of %d MB is larger than a book keeps; the most is %d MB", len(content)>>20, maxPaper>>20)
+		return "", fmt.Errorf("a paper of %d MB is too large; the limit is %d MB", len(content)>>20, maxPaper>>20)
 	}
 	sum := sha256.Sum256(content)
 	packed, err := pack(content)
@@ -45,11 +45,11 @@ func (b *Book) KeepPaper(content []byte) (string, error) {
 	return hex.EncodeToString(sum[:]), plain(err)
 }
 
-// Paper returns a file kept under a hash, in hexadecimal.
+// Paper returns the file with the given hash, in hexadecimal.
 func (b *Book) Paper(name string) ([]byte, error) {
 	sum, err := hex.DecodeString(name)
 	if err != nil || len(sum) != sha256.Size {
-		return nil, fmt.Errorf("%q is no paper's hash; it has 64 hexadecimal digits", name)
+		return nil, fmt.Errorf("%q is not the hash of a paper; write 64 hexadecimal digits", name)
 	}
 	b.mu.Lock()
 	defer b.mu.Unlock()
@@ -62,11 +62,11 @@ func (b *Book) Paper(name string) ([]byte, error) {
 		return nil, err
 	}
 	if !s.Step() {
-		return nil, errors.Join(plain(s.Err()), fmt.Errorf("the book keeps no paper %s", name))
+		return nil, errors.Join(plain(s.Err()), fmt.Errorf("the book has no paper %s", name))
 	}
 	content, err := unpack(s.ColumnRawBlob(0))
 	if got := sha256.Sum256(content); err != nil || !bytes.Equal(got[:], sum) {
-		return nil, fmt.Errorf("the paper %s is damaged; see: eyeup restore", name)
+		return nil, fmt.Errorf("the paper %s is damaged; to restore the last copy run: eyeup restore", name)
 	}
 	return content, nil
 }
@@ -103,8 +103,8 @@ func unpack(packed []byte) ([]byte, error) {
 	return io.ReadAll(io.LimitReader(r, maxPaper+1))
 }
 
-// Call gives a person's id a name, or takes it away where the name is empty. Names are
-// the one thing in a book that may be blanked.
+// Call sets the name of a person's id; an empty name removes it. Names are the only thing in a
+// book that can be erased.
 func (b *Book) Call(id, name string) error {
 	b.mu.Lock()
 	defer b.mu.Unlock()
@@ -112,7 +112,7 @@ func (b *Book) Call(id, name string) error {
 		return b.why
 	}
 	if id == "" {
-		return errors.New("say which person is meant, by id")
+		return errors.New("give the id of the person")
 	}
 	s, _, err := b.conn.Prepare("insert into people (id, name) values (?, ?) on conflict (id) do update set name = excluded.name")
 	if err != nil {
@@ -126,7 +126,7 @@ func (b *Book) Call(id, name string) error {
 	return plain(err)
 }
 
-// People returns the names of people by their ids; blanked ones are empty.
+// People returns the names of people by their ids; erased names are empty.
 func (b *Book) People() (map[string]string, error) {
 	b.mu.Lock()
 	defer b.mu.Unlock()
@@ -142,8 +142,8 @@ func (b *Book) People() (map[string]string, error) {
 	return all, plain(s.Err())
 }
 
-// Weather returns the weather file that the book names under a name, and whether it names
-// one. The entry that names it is: described, what "weather", body {"paper": hash}.
+// Weather returns the weather file that the book keeps under a name, and whether there is one.
+// It is named by an entry: described, what "weather", body {"paper": hash}.
 func (b *Book) Weather(name string) (content []byte, named bool, err error) {
 	var body []byte
 	err = b.View(func(s *stock.Book) error {

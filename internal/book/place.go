@@ -6,21 +6,21 @@ import (
 	"strings"
 )
 
-// whereItLies warns of folders in which a book comes to harm: those that a program copies
-// to other machines behind its back, and those of another machine.
+// whereItLies warns of folders that endanger a book: those that a program synchronises with
+// other machines, and those on a network drive.
 func whereItLies(path string) []string {
 	var told []string
 	if dir, is := syncing(path); is {
-		told = append(told, fmt.Sprintf("the folder %s looks like one that is copied to other machines while the book is written in; that is the likeliest way to lose entries: keep the book elsewhere, and let only its daily copies be carried about", dir))
+		told = append(told, fmt.Sprintf("the folder %s looks like one that is synchronised with other machines while the book is in use, which can lose entries: keep the book elsewhere, and synchronise only its daily copies", dir))
 	}
 	if network(filepath.Dir(path)) {
-		told = append(told, "the book lies on a disk of another machine; locks and syncs are not to be relied on there: keep it on this one")
+		told = append(told, "the book is on a network drive, where locks and syncs are unreliable: keep it on a disk of this machine")
 	}
 	return told
 }
 
-// syncing reports whether a folder on the way to path has a name such as folders have
-// that are kept the same on several machines.
+// syncing returns the first folder on the way to path whose name is that of a synchronised
+// folder, and whether there is one.
 func syncing(path string) (string, bool) {
 	for dir := filepath.Dir(path); ; dir = filepath.Dir(dir) {
 		name := strings.ToLower(filepath.Base(dir))
@@ -35,5 +35,5 @@ func syncing(path string) (string, bool) {
 	}
 }
 
-// Warnings tells what is dangerous about where the book lies.
+// Warnings returns the dangers of the folder that the book is in.
 func (b *Book) Warnings() []string { return whereItLies(b.path) }

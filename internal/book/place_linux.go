@@ -2,8 +2,8 @@ package book
 
 import "syscall"
 
-// network reports whether a folder lies on another machine, by the number of its file
-// system (the magic numbers of Linux's statfs(2)).
+// network reports whether a folder is on a network drive, by the number of its file system
+// (the magic numbers of Linux's statfs(2)).
 func network(dir string) bool {
 	var s syscall.Statfs_t
 	if syscall.Statfs(dir, &s) != nil {

@@ -2,5 +2,5 @@
 
 package book
 
-// network reports whether a folder lies on another machine; not known on this system.
+// network reports whether a folder is on a network drive; this system can't tell.
 func network(string) bool { return false }

@@ -8,17 +8,17 @@ import (
 	"eyeup/civil"
 )
 
-// Restored says what a restoring came to.
+// Restored is the result of restoring a book.
 type Restored struct {
-	From    Copy   // the copy that was taken
-	Aside   string // where the damaged book lies now; empty where there was none
+	From    Copy   // the copy that was used
+	Aside   string // the new path of the damaged book; empty if there was none
 	Saved   int    // entries saved from the damaged book, newer than the copy
 	Entries int64  // in the book now
 }
 
-// Restore puts the newest whole daily copy in the place of the book at path, or the copy
-// at from where that is not empty. What the damaged book holds beyond the copy is saved,
-// as far as its chain can be followed. The damaged book is laid aside, never deleted.
+// Restore replaces the book at path by its newest undamaged daily copy, or by the copy from if
+// that is not empty. Entries that the damaged book holds beyond the copy are saved as far as
+// its chain can be followed. The damaged book is renamed, never deleted.
 func Restore(path, from string, o Options) (*Restored, error) {
 	o.NoCopies = true
 	chosen, err := newestWhole(path, from, o)
@@ -28,7 +28,7 @@ func Restore(path, from string, o Options) (*Restored, error) {
 	fresh := path + ".restored"
 	removeAll(fresh)
 	if err := copyFile(chosen.Path, fresh, o); err != nil {
-		return nil, fmt.Errorf("the copy of %s can't be laid beside the book: %w", chosen.Made, plain(err))
+		return nil, fmt.Errorf("the copy of %s can't be copied beside the book: %w", chosen.Made, plain(err))
 	}
 	saved, err := save(path, fresh, o)
 	if err != nil {
@@ -41,7 +41,7 @@ func Restore(path, from string, o Options) (*Restored, error) {
 		return nil, err
 	}
 	if err := os.Rename(fresh, path); err != nil {
-		return nil, fmt.Errorf("the restored book lies at %s but can't take its place: %w", fresh, plainFile(err))
+		return nil, fmt.Errorf("the restored book is at %s but can't be renamed to its place: %w", fresh, plainFile(err))
 	}
 	report, err := Check(path, o)
 	if err != nil {
@@ -49,7 +49,7 @@ func Restore(path, from string, o Options) (*Restored, error) {
 	}
 	r.Entries = report.Entries
 	if !report.Whole() {
-		return r, fmt.Errorf("the restored book is not whole either: %s", report.Wrong[0])
+		return r, fmt.Errorf("the restored book is damaged too: %s", report.Wrong[0])
 	}
 	return r, nil
 }
@@ -69,9 +69,9 @@ func newestWhole(path, from string, o Options) (Copy, error) {
 		}
 	}
 	if len(copies) == 0 {
-		return Copy{}, fmt.Errorf("there is no daily copy in %s; a folder with a log makes the book anew by: eyeup book new --folder", path+copiesSuffix)
+		return Copy{}, fmt.Errorf("there is no daily copy in %s; to rebuild the book from a folder with a log run: eyeup book new --folder", path+copiesSuffix)
 	}
-	return Copy{}, errors.New("no copy is whole; look for another on other disks, and give it by: eyeup restore --from")
+	return Copy{}, errors.New("every copy is damaged; look for one on another disk and run: eyeup restore --from")
 }
 
 // copyFile copies a book by SQLite's own backup.
@@ -85,8 +85,8 @@ func copyFile(from, to string, o Options) error {
 	return c.copyTo(to)
 }
 
-// save adds to the fresh book what the damaged one holds beyond it, up to the first entry
-// that can't be read or does not follow.
+// save adds to the restored book the entries that the damaged one holds beyond it, up to the
+// first that can't be read or breaks the chain.
 func save(damaged, fresh string, o Options) (int, error) {
 	b, err := Open(fresh, o)
 	if err != nil {
@@ -101,7 +101,7 @@ func save(damaged, fresh string, o Options) (int, error) {
 	}
 	defer old.conn.Close()
 	if h, err := old.hashOf(b.sequence); err != nil || h != b.head {
-		return 0, nil // it is not the same book, or its entries up to here can't be read
+		return 0, nil // another book, or its entries up to here can't be read
 	}
 	s, _, err := old.conn.Prepare(rowsAfter)
 	if err != nil {
@@ -127,7 +127,7 @@ func save(damaged, fresh string, o Options) (int, error) {
 	return int(b.sequence - before), plain(tx.Commit())
 }
 
-// layAside renames the damaged book and what SQLite has beside it.
+// layAside renames the damaged book and SQLite's files beside it.
 func layAside(path string, o Options) (string, error) {
 	if !isThere(path) {
 		removeAll(path)
@@ -143,11 +143,11 @@ func layAside(path string, o Options) (string, error) {
 	}
 	for _, suffix := range []string{"", "-wal", "-shm"} {
 		if err := os.Rename(path+suffix, aside+suffix); err != nil && !errors.Is(err, os.ErrNotExist) {
-			return "", fmt.Errorf("the damaged book can't be laid aside: %w", plainFile(err))
+			return "", fmt.Errorf("the damaged book can't be renamed: %w", plainFile(err))
 		}
 	}
 	return aside, nil
 }
 
-// still is o for a file that nobody writes meanwhile.
+// still returns o for a file that nobody else writes.
 func still(o Options) Options { o.still = true; return o }

@@ -13,11 +13,11 @@ import (
 	"eyeup/stock"
 )
 
-// hash is the SHA-256 of the hash before it and an entry's canonical bytes. That of no
-// entry is all zeros.
+// hash is the SHA-256 of the previous hash and an entry's canonical bytes. Before the first
+// entry it is all zeros.
 type hash = [32]byte
 
-// chain returns the hash of an entry that follows one of the given hash.
+// chain returns the hash of an entry that follows the given hash.
 func chain(before hash, canonical []byte) hash {
 	return sha256.Sum256(append(before[:], canonical...))
 }
@@ -36,8 +36,8 @@ const (
 	rowByID   = `select ` + columns + ` from entries where id = ?`
 )
 
-// ErrChain is returned where an entry's hash does not follow from the one before it and
-// from what it says: it was changed, or one is missing.
+// ErrChain is returned when an entry's hash does not follow from the previous one and the
+// entry's content: an entry was changed or is missing.
 var ErrChain = errors.New("the chain of entries is broken")
 
 func (b *Book) prepare() error {
@@ -48,7 +48,7 @@ func (b *Book) prepare() error {
 	return err
 }
 
-// readRow reads the row that a statement stands at.
+// readRow reads the current row of a statement.
 func readRow(s *sqlite3.Stmt) (row, error) {
 	r := row{sequence: s.ColumnInt64(0)}
 	copy(r.entry.ID[:], s.ColumnRawBlob(1))
@@ -71,7 +71,7 @@ func readRow(s *sqlite3.Stmt) (row, error) {
 	return r, s.Err()
 }
 
-// follows tells whether a row follows another of the given sequence and hash.
+// follows returns an error unless the row follows the given sequence and hash.
 func (r *row) follows(sequence int64, head hash) error {
 	if r.sequence != sequence+1 || chain(head, r.entry.Canonical()) != r.hash {
 		return fmt.Errorf("entry %d of %s: %w", r.sequence, r.entry.On, ErrChain)
@@ -97,7 +97,7 @@ func eachAfter(s *sqlite3.Stmt, sequence int64, f func(*row) error) error {
 	return s.Err()
 }
 
-// take folds a row that stands in the file into the stock in memory.
+// take applies a row of the file to the state in memory.
 func (b *Book) take(r *row) error {
 	if err := r.follows(b.sequence, b.head); err != nil {
 		return err
@@ -109,8 +109,8 @@ func (b *Book) take(r *row) error {
 	return nil
 }
 
-// catchUp takes in what other programs have written since. A kind of entry that this
-// program does not know ends the writing, not the reading.
+// catchUp applies what other programs have written since. An entry of a kind unknown to this
+// program makes the book read-only; reading goes on.
 func (b *Book) catchUp() error {
 	if b.newer == nil || errorsAsNewer(b.why) {
 		return nil
@@ -128,7 +128,7 @@ func errorsAsNewer(err error) bool {
 	return errors.As(err, &n)
 }
 
-// fill writes a row's values into the insert statement.
+// fill binds a row's values to the insert statement.
 func (b *Book) fill(r *row) error {
 	e, s := &r.entry, b.insert
 	written := ""

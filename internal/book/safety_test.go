@@ -185,7 +185,7 @@ func TestAForgedEntryIsFound(t *testing.T) {
 	}
 	_ = b.Close()
 	r := checked(t, path)
-	if all := strings.Join(r.Wrong, "\n"); !strings.Contains(all, "chain of entries is broken") || !strings.Contains(all, "guards of the entries are missing") {
+	if all := strings.Join(r.Wrong, "\n"); !strings.Contains(all, "chain of entries is broken") || !strings.Contains(all, "triggers that protect the entries are missing") {
 		t.Errorf("found: %s", all)
 	}
 }

@@ -15,7 +15,7 @@ import (
 	"github.com/ncruces/go-sqlite3"
 )
 
-// source names a file for SQLite.
+// source returns the URI by which SQLite opens a file.
 func source(path string, o Options) string {
 	q := url.Values{"vfs": {o.VFS}}
 	if o.still {
@@ -30,11 +30,11 @@ func isThere(path string) bool {
 	return err == nil && info.Size() > 0
 }
 
-// sniff looks at the first bytes of a file, and at its length, before SQLite does.
+// sniff checks the first bytes of a file and its length before SQLite opens it.
 func sniff(path string) error {
 	f, err := os.Open(path)
 	if errors.Is(err, fs.ErrNotExist) {
-		return fmt.Errorf("there is no such file; a new book is made by: eyeup book new %s", path)
+		return fmt.Errorf("there is no such file; to make a new book run: eyeup book new %s", path)
 	}
 	if err != nil {
 		return plainFile(err)
@@ -44,9 +44,9 @@ func sniff(path string) error {
 	n, err := io.ReadFull(f, head)
 	switch {
 	case err != nil && n == 0:
-		return fmt.Errorf("the file is empty, %w; take a copy by: eyeup restore %s", ErrNotABook, path)
+		return fmt.Errorf("the file is empty, %w; to restore a copy run: eyeup restore %s", ErrNotABook, path)
 	case !bytes.HasPrefix(head, []byte("SQLite format 3\x00")):
-		return fmt.Errorf("this is %w; a book is made by: eyeup book new", ErrNotABook)
+		return fmt.Errorf("this is %w; to make a book run: eyeup book new", ErrNotABook)
 	case err != nil:
 		return halfCopied(path)
 	}
@@ -64,14 +64,14 @@ func sniff(path string) error {
 	return nil
 }
 
-// errHalfCopied is what a file is that ends too early.
-var errHalfCopied = errors.New("the file ends too early, as if it had been copied by half")
+// errHalfCopied is the error for a file that ends too early.
+var errHalfCopied = errors.New("the file ends too early, as if a copy had been interrupted")
 
 func halfCopied(path string) error {
-	return fmt.Errorf("%w; copy it anew, or take the last daily copy by: eyeup restore %s", errHalfCopied, path)
+	return fmt.Errorf("%w; copy it again, or restore the last daily copy: eyeup restore %s", errHalfCopied, path)
 }
 
-// plain words the faults that befall files, for a grower.
+// plain rewords errors of SQLite for a grower.
 func plain(err error) error {
 	var code sqlite3.ExtendedErrorCode
 	var e *sqlite3.Error
@@ -87,19 +87,19 @@ func plain(err error) error {
 	says := ""
 	switch code.Code() {
 	case sqlite3.BUSY, sqlite3.LOCKED:
-		says = "another program is writing in the book; try again in a moment"
+		says = "another program is writing to the book; try again in a moment"
 	case sqlite3.FULL:
-		says = "the disk is full; nothing was lost, make room and do it again"
+		says = "the disk is full; nothing was lost; free some space and try again"
 	case sqlite3.READONLY:
-		says = "the book can't be written here; look at the rights of the file and its folder"
+		says = "the book can't be written here; check the permissions of the file and its folder"
 	case sqlite3.CORRUPT, sqlite3.NOTADB:
-		says = "the book is damaged; see: eyeup check, and take the last whole copy by: eyeup restore"
+		says = "the book is damaged; look at it with: eyeup check, and restore the last good copy with: eyeup restore"
 	case sqlite3.CANTOPEN:
-		says = "the book can't be opened; look at the rights of the file and its folder"
+		says = "the book can't be opened; check the permissions of the file and its folder"
 	case sqlite3.IOERR:
-		says = "the disk refused"
+		says = "reading or writing the disk failed"
 		if code == sqlite3.IOERR_DATA {
-			says = "a page of the book is damaged; see: eyeup check, and take the last whole copy by: eyeup restore"
+			says = "a page of the book is damaged; look at it with: eyeup check, and restore the last good copy with: eyeup restore"
 		}
 	default:
 		return err
@@ -110,9 +110,9 @@ func plain(err error) error {
 func plainFile(err error) error {
 	switch {
 	case errors.Is(err, fs.ErrPermission):
-		return fmt.Errorf("the rights of the file or its folder forbid it (%w)", err)
+		return fmt.Errorf("the permissions of the file or its folder forbid it (%w)", err)
 	case err != nil && strings.Contains(err.Error(), "read-only file system"):
-		return fmt.Errorf("the disk is for reading only (%w)", err)
+		return fmt.Errorf("the disk is read-only (%w)", err)
 	}
 	return err
 }

@@ -6,11 +6,11 @@ import (
 	"eyeup/civil"
 )
 
-// settleEvery is after how many entries what was written is folded into the one file.
+// settleEvery is the number of entries after which a checkpoint is made.
 const settleEvery = 1000
 
-// tend sees to a book that lies open for long, while nobody waits: what was written is
-// folded in now and then, and the first entry of a day is followed by that day's copy.
+// tend maintains a book that stays open for long, while nobody waits: it makes a checkpoint
+// now and then, and the daily copy after the first entry of a day.
 func (b *Book) tend(written int) {
 	b.unsettled += written
 	if b.unsettled < settleEvery && b.isCopied() {
@@ -18,14 +18,15 @@ func (b *Book) tend(written int) {
 	}
 	b.unsettled = 0
 	b.tending.Go(func() {
-		_ = b.Settle() // what can't be now is done when the book is put down
+		_ = b.Settle() // if it fails it is done when the book is closed
 		b.mu.Lock()
 		defer b.mu.Unlock()
 		b.copyToday()
 	})
 }
 
-// Settle folds what was written since into the one file, as far as nobody is reading it.
+// Settle moves what was written since the last checkpoint into the main file, as far as no
+// reader prevents it.
 func (b *Book) Settle() error {
 	b.mu.Lock()
 	defer b.mu.Unlock()
@@ -40,8 +41,8 @@ func (b *Book) isCopied() bool {
 	return b.options.NoCopies || b.copied == civil.Of(b.options.Now())
 }
 
-// copyToday makes the daily copy, if it has not been tried today. One that can't be made
-// keeps nobody from the book; a check tells.
+// copyToday makes the daily copy, unless it was already tried today. A failed copy does not
+// hinder the use of the book; Check reports it.
 func (b *Book) copyToday() {
 	if b.why != nil || b.conn == nil || b.sequence == 0 || b.isCopied() {
 		return

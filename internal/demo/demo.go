@@ -1,5 +1,5 @@
-// Package demo is an invented garden, to try Eyeup with. It is nobody's: the place, its
-// weather and every variety in it are made up.
+// Package demo is an invented garden for trying Eyeup. The place, its weather and every
+// variety are made up.
 package demo
 
 import (

@@ -10,7 +10,7 @@ import (
 	"eyeup/stock"
 )
 
-// Begin is the day on which the invented garden's book begins.
+// Begin is the first day of the invented garden's book.
 var Begin = civil.MustOn(2023, 11, 4)
 
 // row is a row of the invented garden's stock list.
@@ -43,8 +43,8 @@ func rows() []row {
 	return list
 }
 
-// History returns three years of the invented garden, as a grower would have written them
-// down: what it comes to is the stock list of its folder.
+// History returns three years of entries as a grower would have written them. Their result is
+// the stock list of the garden's folder.
 func (s *Scribe) History() []stock.Entry {
 	h := &history{Scribe: s}
 	for i, r := range rows() {
@@ -60,7 +60,7 @@ func (s *Scribe) History() []stock.Entry {
 	return h.entries
 }
 
-// history gathers entries.
+// history collects entries.
 type history struct {
 	*Scribe
 	entries []stock.Entry
@@ -72,14 +72,14 @@ func (h *history) write(on civil.Date, kind string, body said) stock.Entry {
 	return e
 }
 
-// lotOf names the first lot that an entry bore.
+// lotOf returns the id of the first lot that an entry created.
 func lotOf(e stock.Entry) string { return stock.LotID{Entry: e.ID}.String() }
 
-// year is one growing year of a variety: how many clumps are cut in its spring, how many
-// plants are set out, how many clumps lifted.
+// year is one growing year of a variety: clumps stored, lost and cut in spring, plants set
+// out, clumps lifted.
 type year struct{ stored, lost, cut, planted, lifted int }
 
-// years reckons a variety's three years back from how many clumps there are to be now.
+// years computes a variety's three years backwards from the number of clumps today.
 func (h *history) years(clumps int) [3]year {
 	var all [3]year
 	for i := 2; i >= 0; i-- {
@@ -94,8 +94,7 @@ func (h *history) years(clumps int) [3]year {
 	return all
 }
 
-// dahlia lives through three years of a variety, from the clumps bought to those that lie
-// in the cellar now.
+// dahlia writes three years of a variety, from the clumps bought to those in the cellar today.
 func (h *history) dahlia(r row, bed int) {
 	years := h.years(r.count)
 	store := said{"place": "cellar", "crate": r.crate}
@@ -113,7 +112,7 @@ func (h *history) dahlia(r row, bed int) {
 	h.write(civil.MustOn(2026, 12, 13), "round", said{"lot": lot, "place": "cellar", "whole": true, "firm": r.count})
 }
 
-// winter is two rounds through the store; the second counts all.
+// winter writes two rounds of the store; the second counts all.
 func (h *history) winter(lot string, autumn int, y year) {
 	wrinkled := h.some(y.stored-y.lost, 0.15)
 	h.write(civil.MustOn(autumn, 12, 17), "round", said{"lot": lot, "place": "cellar", "whole": false, "firm": 1})
@@ -122,7 +121,7 @@ func (h *history) winter(lot string, autumn int, y year) {
 	})
 }
 
-// spring is waking, dividing, potting and planting; it returns the lot of divisions.
+// spring writes waking, dividing, potting and planting; it returns the lot of divisions.
 func (h *history) spring(lot string, in int, y year, bed int) string {
 	day := civil.MustOn(in, 3, 22)
 	h.write(day.AddDays(-12), "woken", said{"lot": lot, "place": "cellar", "count": y.cut, "to": said{"place": "back room"}})
@@ -158,7 +157,8 @@ func (h *history) spring(lot string, in int, y year, bed int) string {
 	return young
 }
 
-// summer is flower: first seen, proved, cut, and marked before the frost.
+// summer writes flowering: first flower, name proved, stems cut, and plants marked before the
+// frost.
 func (h *history) summer(lot string, in, bed int) {
 	first := civil.MustOn(in, 7, 20).AddDays(civil.Days(h.upTo(28)))
 	h.write(first, "first flower", said{"lot": lot, "place": "patch"})
@@ -167,7 +167,7 @@ func (h *history) summer(lot string, in, bed int) {
 	h.write(civil.MustOn(in, 9, 12), "marked", said{"lot": lot, "place": "patch", "mark": "keep"})
 }
 
-// autumn is lifting, curing and packing.
+// autumn writes lifting, curing and packing.
 func (h *history) autumn(lot string, in int, y year, store said, pack string) {
 	day := civil.MustOn(in, 10, 18).AddDays(civil.Days(h.upTo(6)))
 	to := said{"form": "clump", "place": store["place"], "crate": store["crate"]}
@@ -176,8 +176,8 @@ func (h *history) autumn(lot string, in int, y year, store said, pack string) {
 	h.write(day.AddDays(12), "packed", said{"lot": lot, "place": "cellar", "medium": pack, "moisture": "barely damp"})
 }
 
-// bought is what was bought in last autumn, and a smaller lot of the year before that has
-// run its course.
+// bought writes what was bought last autumn, and a smaller lot of the year before that is used
+// up.
 func (h *history) bought(r row) {
 	if r.form == stock.Corm {
 		h.corms(r)
@@ -203,7 +203,7 @@ func (h *history) corms(r row) {
 	h.write(civil.MustOn(2026, 7, 11), "destroyed", said{"lot": old, "place": "patch", "all": true, "why": "spent"})
 }
 
-// mishaps are what happens in any garden: a swap, a sick plant, a slip of the pen.
+// mishaps writes what happens in any garden: a swap, a sick plant, a typing error.
 func (h *history) mishaps() {
 	swapped := h.write(civil.MustOn(2025, 4, 12), "taken in", said{"variety": "Ferry Lamp", "kind": "dahlia", "form": "division", "count": 3, "place": "back room", "how": "swapped"})
 	lot := lotOf(swapped)

@@ -9,24 +9,24 @@ import (
 	"eyeup/stock"
 )
 
-// Gardener is the id of whoever wrote the invented garden's entries.
+// Gardener is the id of the person who wrote the invented garden's entries.
 const Gardener = "p1"
 
-// Scribe writes entries of the invented garden down: the same ones each time.
+// Scribe writes entries of the invented garden, always the same ones.
 type Scribe struct {
 	chance *rand.Rand
 	ids    *rand.ChaCha8
 }
 
-// NewScribe returns a scribe at the beginning.
+// NewScribe returns a scribe in its initial state.
 func NewScribe() *Scribe {
 	return &Scribe{rand.New(rand.NewPCG(2027, 34)), rand.NewChaCha8([32]byte{20, 27})}
 }
 
-// said is what an entry has to say.
+// said is the body of an entry.
 type said map[string]any
 
-// Entry writes an entry down in the evening of its day.
+// Entry makes an entry written in the evening of its day.
 func (s *Scribe) Entry(on civil.Date, kind string, body map[string]any) stock.Entry {
 	evening := on.UTC().Add(23 * time.Hour)
 	id, err := stock.NewID(evening, s.ids)
@@ -47,7 +47,7 @@ func (s *Scribe) Entry(on civil.Date, kind string, body map[string]any) stock.En
 // upTo draws a whole number from 0 to most.
 func (s *Scribe) upTo(most int) int { return s.chance.IntN(most + 1) }
 
-// some draws how many of n, each with the given odds.
+// some returns how many of n have an outcome with the given probability.
 func (s *Scribe) some(n int, odds float64) int {
 	k := 0
 	for range n {

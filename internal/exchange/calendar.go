@@ -13,7 +13,7 @@ import (
 	"eyeup/civil"
 )
 
-// Calendar is what a garden puts into the family's calendar.
+// Calendar is what a garden exports to a calendar program.
 type Calendar struct {
 	Garden  string
 	Season  int       // the year of planting out
@@ -23,17 +23,16 @@ type Calendar struct {
 
 // CalendarEntry is one thing to do, on whole days.
 type CalendarEntry struct {
-	Key  string // what it is, whenever it is done: an entry keeps its place when it moves
+	Key  string // identifies the task; unchanged when its days change
 	Days civil.Span
 	What string
-	More string // why, which sorts, how long it takes
+	More string // why, which varieties, how long it takes
 }
 
-// WriteCalendar writes a calendar by RFC 5545. An entry's UID is made of the garden, the
-// season, its key and how many of the same key stand before it, so that the calendar of a
-// changed plan moves entries and leaves none behind; its sequence grows with the
-// minute of writing. Entries do not make their days busy. It fails for an entry without a key or
-// days.
+// WriteCalendar writes a calendar by RFC 5545. An entry's UID is made from the garden, the
+// season, its key and its number among entries of that key, so that importing a changed plan
+// moves entries and leaves none behind. The sequence number grows with the minute of writing.
+// Entries don't mark their days as busy. An entry without a key or days is an error.
 func WriteCalendar(w io.Writer, c Calendar) error {
 	if c.Written.IsZero() {
 		return errors.New("the calendar has no time of writing")
@@ -55,8 +54,8 @@ func WriteCalendar(w io.Writer, c Calendar) error {
 	return cal.SerializeTo(w, ics.WithNewLineWindows)
 }
 
-// longAgo is when sequences begin to count, in minutes; any time before the first calendar
-// serves.
+// longAgo is the zero of sequence numbers, which count minutes. Any time before the first
+// calendar would do.
 var longAgo = time.Date(2020, time.January, 1, 0, 0, 0, 0, time.UTC)
 
 func (c Calendar) add(cal *ics.Calendar, e CalendarEntry, nth int) {
@@ -72,8 +71,8 @@ func (c Calendar) add(cal *ics.Calendar, e CalendarEntry, nth int) {
 	event.SetTimeTransparency(ics.TransparencyTransparent)
 }
 
-// uid makes a name for an entry that stays when its days change: a UUID of version 8 from
-// a hash, as RFC 9562 section 5.8 allows.
+// uid returns an id for an entry that does not depend on its days: a UUID of version 8 from a
+// hash, as RFC 9562 section 5.8 allows.
 func (c Calendar) uid(key string, nth int) string {
 	h := sha256.Sum256(fmt.Appendf(nil, "%s\x00%d\x00%s\x00%d", c.Garden, c.Season, key, nth))
 	h[6] = h[6]&0x0f | 0x80

@@ -1,9 +1,8 @@
-// Package exchange brings files in and out: the garden folder, weather files, tables.
+// Package exchange reads and writes files: the garden folder, weather files, tables.
 //
-// A garden folder is a garden in plain text. garden.toml says where it lies, what its
-// places are and what the season is to reckon with; stock.csv lists what stands in them.
-// ReadGarden reads one from any fs.FS, and WriteGarden writes one that reads the same.
-// Nothing in a file is guessed: every measure carries its unit, an unknown key is
-// refused, and what is wrong is told with its file, line and column, up to ten things at
-// once.
+// A garden folder describes a garden in plain text. garden.toml gives its location, its places
+// and the settings of its season; stock.csv lists the stock. ReadGarden reads a folder from
+// any fs.FS, and WriteGarden writes one that reads back the same. Nothing is guessed: every
+// measure has its unit and an unknown key is an error. Errors give file, line and column, up
+// to ten at once.
 package exchange

@@ -7,20 +7,20 @@ import (
 	"strings"
 )
 
-// Fault is one thing wrong in a file: where it is, what is wrong, and what to do.
+// Fault is one error in a file: where it is, what is wrong, and what to do.
 type Fault struct {
 	File   string
-	Line   int // from 1; 0 where the whole file is meant
-	Column int // from 1; 0 where the whole line is meant
+	Line   int // from 1; 0: the whole file
+	Column int // from 1; 0: the whole line
 	What   string
 
-	// Of garden.toml, for a form that asks for its keys; see Said.
-	Part string // such as patch, place/glass; empty where no part is meant
-	Key  string // in it, such as mix.2.slack; empty for the part as a whole
-	Form string // what is wrong with it, without its key and without the signs of a file
+	// Of garden.toml only, for a form with its keys; see Said.
+	Part string // such as patch or place/glass; empty: none
+	Key  string // within Part, such as mix.2.slack; empty: the whole part
+	Form string // what is wrong, without the key and the syntax of the file
 }
 
-// Error says where the fault lies and what it is, such as "garden.toml:12:8: …".
+// Error returns the place and the message, such as "garden.toml:12:8: …".
 func (f Fault) Error() string {
 	where := f.File
 	if f.Line > 0 {
@@ -32,18 +32,18 @@ func (f Fault) Error() string {
 	return where + ": " + f.What
 }
 
-// Faults are all the things found wrong in one reading, file by file from the top.
+// Faults are all errors found in one reading, by file, from the top.
 type Faults []Fault
 
-// mostFaults is how many faults are told at once.
+// mostFaults is how many faults Error lists.
 const mostFaults = 10
 
-// Error tells the faults, one a line, ten at most.
+// Error lists the faults, one a line, at most ten.
 func (f Faults) Error() string {
 	lines := make([]string, 0, mostFaults+1)
 	for i, fault := range f {
 		if i == mostFaults {
-			lines = append(lines, fmt.Sprintf("and %d more; put these right first", len(f)-mostFaults))
+			lines = append(lines, fmt.Sprintf("and %d more; correct these first", len(f)-mostFaults))
 			break
 		}
 		lines = append(lines, fault.Error())
@@ -51,7 +51,7 @@ func (f Faults) Error() string {
 	return strings.Join(lines, "\n")
 }
 
-// Unwrap gives each fault by itself.
+// Unwrap returns each fault.
 func (f Faults) Unwrap() []error {
 	errs := make([]error, len(f))
 	for i, fault := range f {
@@ -60,7 +60,7 @@ func (f Faults) Unwrap() []error {
 	return errs
 }
 
-// err returns the faults in the order of their file, or nothing where there are none.
+// err returns the faults in the order of their file, or nil if there are none.
 func (f Faults) err() error {
 	if len(f) == 0 {
 		return nil

@@ -7,7 +7,7 @@ import (
 	"eyeup/culture"
 )
 
-// readFigures reads the garden's own figures of each kind, such as sprout.base of dahlia.
+// readFigures reads the garden's own figures for each kind, such as sprout.base of dahlia.
 func (g *Garden) readFigures(s *section) {
 	g.Figures = map[string][]culture.Override{}
 	for _, name := range s.group.keys {
@@ -23,7 +23,7 @@ func (g *Garden) readFigures(s *section) {
 	}
 }
 
-// readKindFigures reads the figures of one kind, which must fit together.
+// readKindFigures reads the figures of one kind, which must be consistent.
 func (g *Garden) readKindFigures(s *section, kind *culture.Kind) {
 	where := map[string]spot{}
 	own := dotted(s.group, "", where)
@@ -46,8 +46,8 @@ func (g *Garden) readKindFigures(s *section, kind *culture.Kind) {
 	g.Figures[kind.Name] = own
 }
 
-// dotted returns the keys and texts of a group whose keys may be dotted, with or without
-// quotes, and notes where each stands.
+// dotted returns the keys and texts of a group whose keys may contain dots, quoted or not, and
+// records their places in where.
 func dotted(in *group, before string, where map[string]spot) []culture.Override {
 	var own []culture.Override
 	for _, key := range in.keys {

@@ -8,7 +8,8 @@ import (
 	"eyeup/quantity"
 )
 
-// readFuelPrices reads what fuels cost, by what they are bought in or by their energy.
+// readFuelPrices reads the prices of fuels, for each unit in which they are sold or for their
+// energy.
 func (g *Garden) readFuelPrices(s *section) {
 	g.Prices.Fuels = map[string]quantity.Price[quantity.Energy]{}
 	for _, name := range place.FuelNames() {
@@ -25,8 +26,8 @@ func (g *Garden) readFuelPrices(s *section) {
 	}
 }
 
-// fuelPrice reads the price of a fuel: 3.20 USD/gal, 300 USD/cord, 0.12 USD/kWh. It is
-// returned for the fuel's heat.
+// fuelPrice reads the price of a fuel, such as 3.20 USD/gal, 300 USD/cord or 0.12 USD/kWh, and
+// returns it for the fuel's heat.
 func fuelPrice(fuel place.Fuel, text string) (quantity.Price[quantity.Energy], error) {
 	if volume, err := quantity.ParseVolumePrice(text); err == nil {
 		return fuel.OfVolume(volume)
@@ -41,8 +42,8 @@ func fuelPrice(fuel place.Fuel, text string) (quantity.Price[quantity.Energy], e
 	return energy, nil
 }
 
-// writtenFuelPrice returns the price as fuelPrice reads it, in what the fuel is bought in
-// where that is exact.
+// writtenFuelPrice writes the price as fuelPrice reads it, for the unit of sale where that is
+// exact.
 func writtenFuelPrice(fuel place.Fuel, price quantity.Price[quantity.Energy]) string {
 	for digits := 1; digits <= 17; digits++ {
 		text := fmt.Sprintf("%s %s/%s", strconv.FormatFloat(price.Per(fuel.Heat), 'g', digits, 64), price.Currency, fuel.Unit)

@@ -25,23 +25,23 @@ type Garden struct {
 	Season  Season
 	Prices  Prices
 	Places  []Place         // in the order of the file
-	Stock   []stock.Holding // in the order of the file; kinds are not looked up
-	Patch   *Patch          // what is asked of the planting list; nil where nothing is
+	Stock   []stock.Holding // in the order of the file; kinds are not checked
+	Patch   *Patch          // settings of the planting list; nil: none
 
-	// Figures are the garden's own of each kind, in place of the usual ones.
+	// Figures are the garden's own figures for each kind, which replace the usual ones.
 	Figures map[string][]culture.Override
 
-	folder string // it was read from, for messages
-	files  fs.FS  // the same, while it is read
+	folder string // where it was read from, for messages
+	files  fs.FS  // that folder, while it is read
 }
 
-// Weather is where a garden's weather comes from. Station and years belong to a file;
-// beside made-up weather they stand for nothing.
+// Weather is the source of a garden's weather. Station and the years belong to a file; they
+// are ignored if the weather is made up.
 type Weather struct {
 	File             string           // in the folder; empty where the weather is made up
-	Station          string           // which station of the file; empty where it has one
-	FromYear, ToYear int              // of the record, both within; 0 where all of it serves
-	Normals          *weather.Normals // monthly means from which weather is made up; nil where there are none
+	Station          string           // the station in the file; empty if it has only one
+	FromYear, ToYear int              // first and last year used; 0: all years
+	Normals          *weather.Normals // monthly means from which weather is made up; nil: none
 }
 
 // IsMadeUp reports whether the weather is made up from monthly means.
@@ -50,31 +50,30 @@ func (w Weather) IsMadeUp() bool { return w.File == "" }
 // Offset is how much warmer the patch is than the station, by night and by day.
 type Offset struct{ Night, Day quantity.Difference }
 
-// Season is what the grower asks of the season.
+// Season is the grower's settings for the season.
 type Season struct {
 	PlantYear    int            // the year of planting out; the season begins in the autumn before
-	FrostRisk    quantity.Share // odds accepted of a freeze after planting out
-	Fits         quantity.Share // share of the years in which benches must suffice
-	HoursPerWeek time.Duration  // of own work
+	FrostRisk    quantity.Share // accepted risk of a freeze after planting out
+	Fits         quantity.Share // share of years in which the benches must be large enough
+	HoursPerWeek time.Duration  // the grower's own working time
 	StemsSold    quantity.Share // share of the cut stems that are sold
 }
 
-// Prices are what things cost in the garden's currency. What has no price is zero, and
-// its cost is not known.
+// Prices are in the garden's currency. A zero price means that the price is not known.
 type Prices struct {
 	Electricity quantity.Price[quantity.Energy]
 	Fuels       map[string]quantity.Price[quantity.Energy] // by the fuel's name, for its heat content
 	Mix         quantity.Price[quantity.Volume]
 	Pots        map[string]quantity.Money // by the container's id, such as no1
-	Stem        quantity.Money            // what a sold stem brings
-	Hour        quantity.Money            // what an hour of own work is held to be worth
-	Stretched   quantity.Money            // what a plant loses in worth by a day of standing too warm for its light
+	Stem        quantity.Money            // price of a stem sold
+	Hour        quantity.Money            // value of an hour of the grower's own work
+	Stretched   quantity.Money            // value that a plant loses in a day that is too warm for its light
 }
 
-// Sort is what a place is.
+// Sort is the type of a place.
 type Sort string
 
-// The sorts of places.
+// The types of places.
 const (
 	Store  Sort = "store"
 	Room   Sort = "room"
@@ -83,20 +82,20 @@ const (
 	Ground Sort = "ground"
 )
 
-// Place is somewhere stock can stand, with the room it has.
+// Place is a place where stock can stand, with its capacity.
 type Place struct {
 	Name    string
 	Sort    Sort
-	Model   place.Place // what it is like inside
-	Crates  int         // that a store takes; 0 elsewhere
+	Model   place.Place // its physical model
+	Crates  int         // capacity of a store in crates; 0 elsewhere
 	Bench   quantity.Area
 	Spacing quantity.Length // from plant to plant in the ground; 0 elsewhere
-	Levels  []place.Setting // of a heated place that plans may choose from; empty: never heated
-	LogFile string          // in the folder, what a logger recorded in a store or room; empty: nothing
+	Levels  []place.Setting // heating levels that plans may choose from; empty: never heated
+	LogFile string          // file in the folder with a logger's record of a store or room; empty: none
 	Line    int             // of garden.toml
 }
 
-// Place returns the place of that name, and whether there is one.
+// Place returns the place with that name, and whether there is one.
 func (g *Garden) Place(name string) (*Place, bool) {
 	for i := range g.Places {
 		if g.Places[i].Name == name {

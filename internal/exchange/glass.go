@@ -25,7 +25,7 @@ func (g *Garden) readGlass(s *section, p *Place) {
 	c.Lamps = g.readLamps(s)
 	p.Bench = g.readBench(s, "bench")
 	if shaped && p.Bench > 3*c.FloorArea() {
-		s.refuseKey("bench", "%s of bench does not fit on a floor of %s; check both", g.System.Area(p.Bench), g.System.Area(c.FloorArea()))
+		s.refuseKey("bench", "a bench of %s does not fit on a floor of %s; check both", g.System.Area(p.Bench), g.System.Area(c.FloorArea()))
 	}
 	g.readLevels(s, p)
 	if len(p.Levels) > 0 && c.Heater == nil {
@@ -35,7 +35,7 @@ func (g *Garden) readGlass(s *section, p *Place) {
 	p.Model = c
 }
 
-// readShape reads the measures of a house, and whether they make one.
+// readShape reads the dimensions of a house, and reports whether they are consistent.
 func (g *Garden) readShape(s *section, c *place.Covered) bool {
 	good := true
 	for _, side := range []struct {
@@ -56,7 +56,7 @@ func (g *Garden) readShape(s *section, c *place.Covered) bool {
 	return good
 }
 
-// readCover reads a row of the covers table, or the figures of another cover.
+// readCover reads the name of a cover, or the figures of a cover of the garden's own.
 func (g *Garden) readCover(s *section, n need) place.Cover {
 	if s.has("u") || s.has("light") {
 		return g.readOwnCover(s)
@@ -72,8 +72,8 @@ func (g *Garden) readCover(s *section, n need) place.Cover {
 	return cover
 }
 
-// ownCover is the name of a cover given by its figures. mostLift is the most that any
-// unheated cover is promised to be warmer than outside on a frost night.
+// ownCover is the name of a cover given by its figures. mostLift bounds by how much an
+// unheated cover can be warmer than outside on a frost night.
 const (
 	ownCover = "own"
 	mostLift = 2 * quantity.Kelvin
@@ -88,7 +88,7 @@ func (g *Garden) readOwnCover(s *section) place.Cover {
 	within(s, "u", u, ok, 0.2, 15, g.System.Transmittance)
 	light, ok := measured(s, "light", due, quantity.ParseShare)
 	if ok && light == 0 {
-		s.refuseKey("light", "a cover that lets no light through is a roof; give the share of light beneath it")
+		s.refuseKey("light", "a cover must let some light through; give the share of light beneath it")
 	}
 	return place.Cover{Name: ownCover, U: u, Light: light, FrostLift: mostLift}
 }
@@ -110,14 +110,14 @@ func (g *Garden) readHeater(s *section) *place.Heater {
 	h.Fuel = in.choice("fuel", due, place.FuelNames()...)
 	efficiency, ok := measured(in, "efficiency", free, quantity.ParseShare)
 	if ok && efficiency == 0 {
-		in.refuseKey("efficiency", "a heater of which no heat is useful can't be meant; give its share, such as 90%%")
+		in.refuseKey("efficiency", "an efficiency of 0%% is not possible; give the useful share of its heat, such as 90%%")
 	}
 	h.Efficiency = efficiency
 	in.rest()
 	return &h
 }
 
-// readVent reads how a house is opened; usual is what it has where nothing is said.
+// readVent reads the ventilation of a house; usual is the default.
 func (g *Garden) readVent(s *section, usual place.Vent) place.Vent {
 	in := s.sub("vent", free)
 	if in == nil {
@@ -132,7 +132,7 @@ func (g *Garden) readVent(s *section, usual place.Vent) place.Vent {
 	v.ByHand = in.choice("by", due, "thermostat", "hand") == "hand"
 	most, ok := measured(in, "most", free, quantity.ParseRate)
 	if ok && most <= 0 {
-		in.refuseKey("most", "a vent that lets no air through is none; leave the vent out")
+		in.refuseKey("most", "a vent must let some air through; give its air changes, or leave the vent out")
 	}
 	within(in, "most", most, ok, 0, 2*mostAir, quantity.Rate.Written)
 	v.Most = most
@@ -154,7 +154,7 @@ func (g *Garden) readWarmBench(s *section) *place.WarmBench {
 	b.Root = root
 	power, ok := measured(in, "power", due, quantity.ParsePower)
 	if ok && power <= 0 {
-		in.refuseKey("power", "a warm bench of %s warms nothing; give its power, or leave it out", g.System.Power(power))
+		in.refuseKey("power", "a warm bench of %s gives no heat; give its power, or leave it out", g.System.Power(power))
 	} else {
 		within(in, "power", power, ok, 0, strongest, g.System.Power)
 	}
@@ -163,7 +163,7 @@ func (g *Garden) readWarmBench(s *section) *place.WarmBench {
 	return &b
 }
 
-// readFrame reads a cold frame: its floor, and what differs from a usual one.
+// readFrame reads a cold frame: its floor, and what differs from a usual frame.
 func (g *Garden) readFrame(s *section, p *Place) {
 	p.Bench = g.readBench(s, "bench")
 	c := place.Frame(max(p.Bench, quantity.SquareFoot))

@@ -9,16 +9,16 @@ import (
 	"eyeup/weather"
 )
 
-// madeUpYears is for how many years weather is made up, and madeUpSeed where its chance
-// begins: the same weather for the same garden, always.
+// madeUpYears is the number of years of made-up weather. madeUpSeed is the random seed, so
+// that the same garden always gets the same weather.
 const (
 	madeUpYears = 30
 	madeUpSeed  = 1
 )
 
-// LoadWeather reads the weather file that the garden names, or makes weather up from its
-// monthly normals, and returns it as it is at the patch: nights and days already shifted
-// by the garden's offset. Record.MadeUp tells which it is.
+// LoadWeather reads the garden's weather file, or makes weather up from its monthly normals.
+// It returns the weather at the patch: the garden's offset is already added to nights and
+// days. Record.MadeUp tells which it is.
 func (g *Garden) LoadWeather(fsys fs.FS) (*weather.Record, error) {
 	record, err := g.stationWeather(fsys)
 	if err != nil {
@@ -40,10 +40,10 @@ func (g *Garden) stationWeather(fsys fs.FS) (*weather.Record, error) {
 	name := path.Join(g.folder, g.Weather.File)
 	f, err := fsys.Open(g.Weather.File)
 	if errors.Is(err, fs.ErrNotExist) {
-		return nil, Fault{File: name, What: "there is no weather file of that name; put it into the garden folder, or name another"}
+		return nil, Fault{File: name, What: "there is no weather file with that name; put it into the garden folder, or name another"}
 	}
 	if err != nil {
-		return nil, Fault{File: name, What: fmt.Sprintf("it can't be read (%v); look to its permissions", err)}
+		return nil, Fault{File: name, What: fmt.Sprintf("it can't be read (%v); check its permissions", err)}
 	}
 	defer func() { _ = f.Close() }()
 	records, err := ReadWeather(name, f)

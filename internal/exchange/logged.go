@@ -13,7 +13,7 @@ import (
 	"eyeup/weather/reading"
 )
 
-// ReadLog reads what a logger recorded. The name serves for messages alone.
+// ReadLog reads a logger's record. The name is used only in messages.
 func ReadLog(name string, r io.Reader) (*logger.Record, error) {
 	record, err := logger.Read(r)
 	if err != nil {
@@ -22,15 +22,15 @@ func ReadLog(name string, r io.Reader) (*logger.Record, error) {
 	return record, nil
 }
 
-// readLog reads the file that the key "logged" of a place names; it lies in the folder.
+// readLog reads the file that the key "logged" of a place names, which must be in the folder.
 func (g *Garden) readLog(s *section, file string) *place.Series {
 	if !fs.ValidPath(file) {
-		s.refuseFile("logged", fmt.Sprintf("%q does not lie in the folder; put the file beside %s and give its name", file, gardenFile), file)
+		s.refuseFile("logged", fmt.Sprintf("%q is not in the folder; put the file beside %s and give its name", file, gardenFile), file)
 		return nil
 	}
 	content, err := readFile(g.files, g.folder, file)
 	if err != nil {
-		s.refuseFile("logged", fmt.Sprintf("%s is no file of the folder that can be read; put it beside %s, or leave the key out", file, gardenFile), file)
+		s.refuseFile("logged", fmt.Sprintf("the file %s is not in the folder or can't be read; put it beside %s, or leave the key out", file, gardenFile), file)
 		return nil
 	}
 	record, err := logger.Read(bytes.NewReader(content))
@@ -46,13 +46,14 @@ func (g *Garden) readLog(s *section, file string) *place.Series {
 	return &record.Series
 }
 
-// refuseFile notes that there is no file of that name: what says it of a folder.
+// refuseFile reports a missing file: what is the message for a folder; for a form it says that
+// files come with a garden folder.
 func (s *section) refuseFile(key, what, file string) {
-	s.refuseAs(s.place(key), key, key+": "+what, fmt.Sprintf("%q is no file that the garden keeps; files come in with a garden folder", file))
+	s.refuseAs(s.place(key), key, key+": "+what, fmt.Sprintf("the garden has no file %q; files are imported with a garden folder", file))
 }
 
-// Files names the files of the folder that the garden rests on beside garden.toml and
-// stock.csv: the weather, unless it is made up, and what loggers recorded.
+// Files returns the names of the files that the garden uses beside garden.toml and stock.csv:
+// the weather, unless it is made up, and the loggers' records.
 func (g *Garden) Files() []string {
 	var all []string
 	if !g.Weather.IsMadeUp() {

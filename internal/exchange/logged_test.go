@@ -60,8 +60,8 @@ func (nopCloser) Close() error { return nil }
 
 func TestLoggedRefusals(t *testing.T) {
 	for key, want := range map[string]string{
-		`logged = "attic.csv"`:     "attic.csv is no file of the folder",
-		`logged = "../cellar.csv"`: "does not lie in the folder",
+		`logged = "attic.csv"`:     "the file attic.csv is not in the folder",
+		`logged = "../cellar.csv"`: "is not in the folder",
 		`logged = "cellar.csv"`:    `cellar.csv, line 2: column "temperature (F)": "wet" is not a number`,
 	} {
 		_, err := ReadGarden(loggedFolder(t, key, strings.Replace(logged, "42.6", "wet", 1)), "")

@@ -9,19 +9,20 @@ import (
 	"github.com/pelletier/go-toml/v2/unstable"
 )
 
-// spot is where something stands in a file; both count from 1.
+// spot is a place in a file; both numbers count from 1.
 type spot struct{ line, column int }
 
-// value is what a key is set to: a text, a bare word (number, truth or date), a list or a group.
+// value is what a key is set to: a text, a bare word (number, boolean or date), a list or a
+// group.
 type value struct {
 	at    spot
-	kind  unstable.Kind // of what TOML took it for
+	kind  unstable.Kind // its type in TOML
 	text  string        // of a text or a bare word
 	list  []value
 	group *group
 }
 
-// group is a run of keys with their values, in the order of the file.
+// group is keys with their values, in the order of the file.
 type group struct {
 	at   spot
 	keys []string
@@ -41,7 +42,8 @@ func (t *group) put(key string, at spot, v value) {
 	t.of[key] = v
 }
 
-// beneath returns the group under key, made where it is not there; of several ([[key]]) the last.
+// beneath returns the group under key, which it creates if needed; of several ([[key]]) the
+// last.
 func (t *group) beneath(key string, at spot) *group {
 	v, there := t.of[key]
 	switch {
@@ -54,9 +56,9 @@ func (t *group) beneath(key string, at spot) *group {
 	return v.group
 }
 
-// outlineOf reads a TOML file with the place of every key and value. The file is first
-// read whole by the library, which refuses what TOML does not allow (a key set twice);
-// its parser then gives the places.
+// outlineOf reads a TOML file with the place of every key and value. The library first reads
+// the whole file and rejects what TOML forbids, such as a key set twice; its parser then gives
+// the places.
 func outlineOf(file string, data []byte) (*group, error) {
 	var whole map[string]any
 	if err := toml.Unmarshal(data, &whole); err != nil {
@@ -87,7 +89,7 @@ func tomlFault(file string, err error) error {
 	}
 	line, column := wrong.Position()
 	what := strings.TrimPrefix(wrong.Error(), "toml: ")
-	return Fault{File: file, Line: line, Column: column, What: what + "; texts stand in quotes, and a key is set once, as key = value"}
+	return Fault{File: file, Line: line, Column: column, What: what + "; put texts in quotes and set each key once, as key = value"}
 }
 
 type outliner struct {
@@ -132,7 +134,7 @@ func (o *outliner) set(at *group, pair *unstable.Node) {
 	}
 }
 
-// value reads what stands behind a key; where its own place is not known, the key's serves.
+// value reads the value of a key. If its own place is not known, it uses that of the key.
 func (o *outliner) value(n *unstable.Node, key spot) value {
 	v := value{at: key, kind: n.Kind, text: string(n.Data)}
 	if n.Raw.Length > 0 {

@@ -11,59 +11,59 @@ import (
 	"eyeup/quantity"
 )
 
-// Patch is what the grower asks of the planting list; all of it may be left out.
+// Patch is the grower's settings for the planting list; all of them are optional.
 type Patch struct {
-	Place         string   // of open ground; empty: the only one there is
-	Kinds         []string // that stand in it; empty: all
-	Places        int      // most plants in it; 0: its area decides
+	Place         string   // the place of open ground; empty: the only one
+	Kinds         []string // kinds planted in it; empty: all
+	Places        int      // most plants in it; 0: limited by its area only
 	Low, Tall     quantity.Length
-	Width, Length quantity.Length            // of its beds, for rows; 0 where there are none
+	Width, Length quantity.Length            // of its beds, for rows; 0: no rows
 	Spacing       map[string]quantity.Length // from plant to plant, by kind
 	Varieties     []PatchVariety
 	Mixes         []patch.Mix
 }
 
-// PatchVariety is what is asked of one variety, beyond what the stock list says.
+// PatchVariety is the settings of one variety, beyond the stock list.
 type PatchVariety struct {
 	Name, Kind  string
 	Wish        patch.Wish // empty: would like
 	Least, Most int
 	Flower      string
-	Family      string // its colour in a word
+	Family      string // its colour as a word
 	Spacing     quantity.Length
 	New         *NewVariety // nil: it is in the stock list
 	Line        int         // of garden.toml
 }
 
-// NewVariety is what the stock list does not say yet of a variety to make room for.
+// NewVariety describes a variety that is not yet in the stock list.
 type NewVariety struct {
 	Plant, Reserve int
-	Bought         int // plants on their way, counted on
+	Bought         int // plants ordered but not yet here
 	Timing         string
 	Colour         string // #rrggbb
 	Height         quantity.Length
 }
 
-// tallestSpacing bounds what a spacing may be.
+// tallestSpacing is the largest spacing accepted.
 const tallestSpacing = 10 * quantity.Metre
 
 // readPatch reads the section [patch].
 func (g *Garden) readPatch(s *section) {
 	p := &Patch{Place: s.text("place", free)}
 	if at, known := g.Place(p.Place); p.Place != "" && (!known || at.Sort != Ground) {
-		s.refuseKey("place", "%q is no place of open ground; name one whose sort is %q", p.Place, Ground)
+		s.refuseKey("place", "%q is not a place of open ground; name one whose sort is %q", p.Place, Ground)
 	}
 	p.Kinds = s.kinds("kinds")
 	p.Places, _ = s.whole("places", free, 1, mostCount)
 	p.Low, p.Tall = s.stretch("low", tallest), s.stretch("tall", tallest)
 	if s.has("low") != s.has("tall") || p.Low > 0 && p.Tall > 0 && p.Tall <= p.Low {
-		s.refuseAs(s.place("tall"), "tall", "low and tall stand together, low below tall: up to low a variety is low, from tall on it is tall",
-			fmt.Sprintf("it stands together with %s, which is less: say both, or neither", s.called("low")))
+		s.refuseAs(s.place("tall"), "tall", "give both low and tall, low below tall: up to low a variety is low, from tall on it is tall",
+			fmt.Sprintf("give it together with %s, which must be less, or give neither", s.called("low")))
 	}
 	p.Width, p.Length = s.stretch("bed_width", longest), s.stretch("row_length", longest)
 	if s.has("bed_width") != s.has("row_length") {
-		s.refuseAs(s.group.at, "bed_width", "bed_width and row_length stand together; give both, or neither where no rows are wanted",
-			fmt.Sprintf("it stands together with %s: say both, or neither where no rows are wanted", s.called("row_length")))
+		s.refuseAs(s.group.at, "bed_width", "bed_width and row_length belong together; give both, or neither for no rows",
+			fmt.Sprintf("give it together with %s, or neither for no rows", s.called("row_length")))
 	}
 	p.Spacing = s.spacings()
 	for _, one := range s.several("variety") {
@@ -83,7 +83,7 @@ func (s *section) kinds(key string) []string {
 		return nil
 	}
 	if len(v.list) == 0 {
-		s.refuseAs(v.at, key, key+`: a list of kinds is due, such as ["dahlia", "anemone"]`, "kinds with commas between are due, such as dahlia, anemone")
+		s.refuseAs(v.at, key, key+`: expected a list of kinds, such as ["dahlia", "anemone"]`, "expected kinds separated by commas, such as dahlia, anemone")
 	}
 	var all []string
 	for _, one := range v.list {
@@ -95,11 +95,11 @@ func (s *section) kinds(key string) []string {
 	return all
 }
 
-// stretch reads a length above nothing, up to a most; 0 where it is missing or refused.
+// stretch reads a length above 0 and up to most; 0 if it is missing or wrong.
 func (s *section) stretch(key string, most quantity.Length) quantity.Length {
 	l, ok := measured(s, key, free, quantity.ParseLength)
 	if ok && !(l > 0 && l <= most) {
-		s.refuseKey(key, "%s can't be meant; check the number and its unit", quantity.Metric.Length(l))
+		s.refuseKey(key, "%s is not plausible; check the number and its unit", quantity.Metric.Length(l))
 		return 0
 	}
 	return l
@@ -136,12 +136,12 @@ func (s *section) several(key string) []*section {
 		}
 	}
 	if len(all) < max(1, len(v.list)) {
-		s.refuseAs(v.at, key, fmt.Sprintf("%s: they stand one by one, each under a line [[patch.%s]]", key, key), "they stand one by one")
+		s.refuseAs(v.at, key, fmt.Sprintf("%s: write each one under its own line [[patch.%s]]", key, key), "give each one separately")
 	}
 	return all
 }
 
-// patchVariety reads what is asked of one variety.
+// patchVariety reads the settings of one variety.
 func (s *section) patchVariety(earlier []PatchVariety) PatchVariety {
 	v := PatchVariety{Name: s.text("name", due), Kind: s.choice("kind", due, culture.Kinds()...), Line: s.group.at.line}
 	if v.Name != "" {
@@ -149,15 +149,15 @@ func (s *section) patchVariety(earlier []PatchVariety) PatchVariety {
 	}
 	for i, e := range earlier {
 		if e.Name == v.Name && e.Kind == v.Kind {
-			s.refuseAs(s.place("name"), "name", fmt.Sprintf("name: line %d speaks of it already; say all of it there", e.Line),
-				fmt.Sprintf("variety %d is the same; say all of it there", i+1))
+			s.refuseAs(s.place("name"), "name", fmt.Sprintf("name: line %d has the same variety; put all its settings there", e.Line),
+				fmt.Sprintf("variety %d is the same; put all its settings there", i+1))
 		}
 	}
 	v.Wish = patch.Wish(s.choice("wish", free, string(patch.Must), string(patch.Would), string(patch.Could)))
 	v.Least, _ = s.whole("least", free, 1, mostCount)
 	v.Most, _ = s.whole("most", free, 1, mostCount)
 	if v.Most > 0 && v.Least > v.Most {
-		s.refuseKey("least", "at least %d but at most %d; turn them round", v.Least, v.Most)
+		s.refuseKey("least", "at least %d but at most %d; swap them", v.Least, v.Most)
 	}
 	v.Flower, v.Family = s.text("flower", free), s.text("colour_word", free)
 	v.Spacing = s.stretch("spacing", tallestSpacing)
@@ -166,7 +166,7 @@ func (s *section) patchVariety(earlier []PatchVariety) PatchVariety {
 	return v
 }
 
-// newVariety reads what only a variety that is new to the garden has; plant tells that it is.
+// newVariety reads the keys that only a variety new to the garden has; plant marks it as new.
 func (s *section) newVariety(v *PatchVariety) {
 	n := NewVariety{}
 	n.Plant, _ = s.whole("plant", free, 0, mostCount)
@@ -185,13 +185,13 @@ func (s *section) newVariety(v *PatchVariety) {
 	}
 	for _, key := range []string{"reserve", "bought", "timing", "colour", "height"} {
 		if s.has(key) {
-			const has = "the stock list says that of what the garden has; of a new variety say also "
-			s.refuseAs(s.place(key), key, key+": "+has+"plant, how many places it is wanted in", has+s.called("plant"))
+			const has = "for varieties that the garden has, this comes from the stock list; for a new variety add "
+			s.refuseAs(s.place(key), key, key+": "+has+"plant, the number of places for it", has+s.called("plant"))
 		}
 	}
 }
 
-// mix reads one wished mix.
+// mix reads one wanted mix.
 func (s *section) mix(p *Patch) patch.Mix {
 	m := patch.Mix{Kind: s.choice("kind", due, culture.Kinds()...)}
 	var traits []string
@@ -203,7 +203,7 @@ func (s *section) mix(p *Patch) patch.Mix {
 	want := s.sub("want", due)
 	if want == nil {
 		if !s.has("want") {
-			s.refuseAs(s.group.at, "want", `want is missing; write it such as want = { red = "25%" }`, "no share is said; say one, such as 25% of red")
+			s.refuseAs(s.group.at, "want", `want is missing; write it such as want = { red = "25%" }`, "there is no share; give one, such as 25% of red")
 		}
 		s.rest()
 		return m
@@ -216,14 +216,15 @@ func (s *section) mix(p *Patch) patch.Mix {
 		m.Want = append(m.Want, patch.Share{Name: name, Of: share})
 	}
 	if m.By == patch.Height && p.Low == 0 {
-		s.refuseAs(s.place("by"), "by", `by: say in [patch] what is low and what is tall, such as low = "80 cm" and tall = "120 cm"`,
-			fmt.Sprintf("say first what is low and what is tall: %s, “%s”", "“"+Called("patch", "low")+"”", Called("patch", "tall")))
+		s.refuseAs(s.place("by"), "by", `by: give the heights low and tall in [patch], such as low = "80 cm" and tall = "120 cm"`,
+			fmt.Sprintf("first give the heights low and tall: %s, “%s”", "“"+Called("patch", "low")+"”", Called("patch", "tall")))
 	}
 	s.rest()
 	return m
 }
 
-// words are what parts of a mix by a trait are called; nil where the grower names them.
+// words are the allowed names of the parts of a mix by a trait; nil where the grower chooses
+// them.
 func words(by patch.Trait) []string {
 	switch by {
 	case patch.Timing:

@@ -11,7 +11,7 @@ import (
 	"eyeup/quantity"
 )
 
-// Bounds of plausibility for places.
+// The plausible range of each setting of a place.
 const (
 	longest   = 500 * quantity.Metre
 	largest   = quantity.Area(longest * longest)
@@ -30,12 +30,12 @@ func (g *Garden) readPlaces(top *section) {
 		return
 	}
 	if v.kind != unstable.Array || len(v.list) == 0 || v.list[0].group == nil {
-		top.refuse(v.at, "places stand one by one, each under a line [[place]]")
+		top.refuse(v.at, "write each place under its own line [[place]]")
 		return
 	}
 	for _, one := range v.list {
 		if one.group == nil {
-			top.refuse(one.at, "a place is due here; write its keys under a line [[place]]")
+			top.refuse(one.at, "expected a place; write its keys under a line [[place]]")
 			continue
 		}
 		s := &section{file: top.file, name: "place", group: one.group, faults: top.faults, part: "place"}
@@ -48,7 +48,7 @@ func (g *Garden) readPlace(s *section) {
 	if p.Name != "" {
 		s.name = fmt.Sprintf("place %q", p.Name)
 		if earlier, twice := g.Place(p.Name); twice {
-			s.refuseAs(s.place("name"), "name", fmt.Sprintf("name: line %d has a place of that name already; give each its own", earlier.Line), "there is a place of that name already; give each its own")
+			s.refuseAs(s.place("name"), "name", fmt.Sprintf("name: line %d has a place with the same name; give each its own", earlier.Line), "there is already a place with that name; give each its own")
 		}
 	}
 	p.Sort = Sort(s.choice("sort", due, string(Store), string(Room), string(Glass), string(Frame), string(Ground)))
@@ -66,7 +66,7 @@ func (g *Garden) readPlace(s *section) {
 		g.readGround(s, &p)
 	default:
 		g.Places = append(g.Places, p)
-		return // without its sort nobody knows which keys it has
+		return // its keys depend on its sort
 	}
 	s.rest()
 	g.Places = append(g.Places, p)
@@ -89,8 +89,7 @@ func (g *Garden) readRoom(s *section, p *Place) {
 	g.readLevels(s, p)
 }
 
-// readSteady reads what stores and rooms have in common. Humidity that is not given is
-// not known, and is not a number.
+// readSteady reads what stores and rooms have in common. Missing humidity is NaN.
 func (g *Garden) readSteady(s *section, p *Place, humidity need) place.Steady {
 	var steady place.Steady
 	var ok bool
@@ -112,10 +111,10 @@ func (g *Garden) readSteady(s *section, p *Place, humidity need) place.Steady {
 	return steady
 }
 
-// checkWarmth refuses a temperature that no place for plants is kept at.
+// checkWarmth refuses a temperature at which no place for plants is kept.
 func (g *Garden) checkWarmth(s *section, key string, t quantity.Temperature) bool {
 	if t.Below(coldest) || t.Above(warmest) {
-		s.refuseKey(key, "%s lies outside %s to %s; check the number and its scale",
+		s.refuseKey(key, "%s is outside %s to %s; check the number and its scale",
 			g.System.Temperature(t), g.System.Temperature(coldest), g.System.Temperature(warmest))
 		return false
 	}
@@ -125,7 +124,7 @@ func (g *Garden) checkWarmth(s *section, key string, t quantity.Temperature) boo
 func (g *Garden) readBench(s *section, key string) quantity.Area {
 	area, ok := measured(s, key, due, quantity.ParseArea)
 	if ok && area <= 0 {
-		s.refuseKey(key, "%s is no room for anything; give the area there is", g.System.Area(area))
+		s.refuseKey(key, "an area of %s has no room for anything; give the area there is", g.System.Area(area))
 		return 0
 	}
 	within(s, key, area, ok, 0, largest, g.System.Area)
@@ -154,14 +153,14 @@ func (g *Garden) readLamps(s *section) *place.Lamps {
 	return &l
 }
 
-// readLevels reads the levels a plan may choose from.
+// readLevels reads the heating levels that a plan may choose from.
 func (g *Garden) readLevels(s *section, p *Place) {
 	v, there := s.get("levels", free)
 	if !there {
 		return
 	}
 	if len(v.list) == 0 {
-		s.refuseAs(v.at, "levels", `levels: a list is due here, such as ["off", "40F", "50F"]`, "levels with commas between are due, such as off, 40F, 50F")
+		s.refuseAs(v.at, "levels", `levels: expected a list, such as ["off", "40F", "50F"]`, "expected levels separated by commas, such as off, 40F, 50F")
 		return
 	}
 	for _, one := range v.list {

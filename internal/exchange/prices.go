@@ -5,7 +5,7 @@ import (
 	"eyeup/supply"
 )
 
-// readPrices reads what things cost. Each must be in the garden's currency.
+// readPrices reads the prices. Each must be in the garden's currency.
 func (g *Garden) readPrices(s *section) {
 	g.Prices.Electricity = priced(g, s, "electricity", quantity.ParseEnergyPrice)
 	g.Prices.Mix = priced(g, s, "mix", quantity.ParseVolumePrice)
@@ -23,27 +23,27 @@ func (g *Garden) readPrices(s *section) {
 	s.rest()
 }
 
-// money reads an amount; nothing where it is missing or refused.
+// money reads an amount; zero if it is missing or wrong.
 func (g *Garden) money(s *section, key string, parse func(string) (quantity.Money, error)) quantity.Money {
 	m, ok := measured(s, key, free, parse)
 	if !ok || !g.checkCurrency(s, key, m.Currency) {
 		return quantity.Money{}
 	}
 	if m.Minor < 0 {
-		s.refuseKey(key, "a price below nothing (%s) can't be meant; check its sign", m)
+		s.refuseKey(key, "a negative price (%s) is not possible; check its sign", m)
 		return quantity.Money{}
 	}
 	return m
 }
 
-// priced reads a price for each of something; no price where it is missing or refused.
+// priced reads a price per unit; zero if it is missing or wrong.
 func priced[T ~float64](g *Garden, s *section, key string, parse func(string) (quantity.Price[T], error)) quantity.Price[T] {
 	p, ok := measured(s, key, free, parse)
 	if !ok || !g.checkCurrency(s, key, p.Currency) {
 		return quantity.Price[T]{}
 	}
 	if p.Per(1) < 0 {
-		s.refuseKey(key, "a price below nothing can't be meant; check its sign")
+		s.refuseKey(key, "a negative price is not possible; check its sign")
 		return quantity.Price[T]{}
 	}
 	return p
@@ -51,7 +51,7 @@ func priced[T ~float64](g *Garden, s *section, key string, parse func(string) (q
 
 func (g *Garden) checkCurrency(s *section, key, currency string) bool {
 	if currency != g.Currency && g.Currency != "" {
-		s.refuseKey(key, "the price is in %s, but the garden reckons in %s; give it in %s", currency, g.Currency, g.Currency)
+		s.refuseKey(key, "the price is in %s, but the garden's currency is %s; give it in %s", currency, g.Currency, g.Currency)
 		return false
 	}
 	return true

@@ -21,18 +21,18 @@ const (
 	stockFile  = "stock.csv"
 )
 
-// madeUpWeather is what a garden names as its weather when it has no file.
+// madeUpWeather is the value of the key weather if there is no file.
 const madeUpWeather = "made-up"
 
-// Bounds of plausibility for what a garden asks for.
+// The plausible range of the garden's settings.
 const (
 	firstYear, lastYear = 1700, 2200
 	mostCrates          = 100000
 )
 
 // ReadGarden reads the garden in a folder: garden.toml and stock.csv. The name is the
-// folder's, for messages. What is wrong is returned as Faults, all that was found in one
-// reading. The weather file is not read; see LoadWeather.
+// folder's, for messages. Errors are returned as Faults, all that one reading found. The
+// weather file is not read; see LoadWeather.
 func ReadGarden(fsys fs.FS, name string) (*Garden, error) {
 	var faults Faults
 	g := &Garden{folder: name, files: fsys}
@@ -56,7 +56,7 @@ func ReadGarden(fsys fs.FS, name string) (*Garden, error) {
 	return g, nil
 }
 
-// mostBytes is how large a file of the folder may be; a garden's are a thousandth of it.
+// mostBytes is the size limit of a file in the folder; real ones are a thousandth of it.
 const mostBytes = 16 << 20
 
 func readFile(fsys fs.FS, name, file string) ([]byte, error) {
@@ -68,9 +68,9 @@ func readFile(fsys fs.FS, name, file string) ([]byte, error) {
 	case err != nil:
 		return nil, Fault{File: full, What: fmt.Sprintf("it can't be read (%v); look to its permissions", err)}
 	case info.IsDir():
-		return nil, Fault{File: full, What: "it is a folder; a file is due"}
+		return nil, Fault{File: full, What: "it is a folder; expected a file"}
 	case info.Size() > mostBytes:
-		return nil, Fault{File: full, What: fmt.Sprintf("it is larger than %d MB, which no garden is; look whether it is the right file", mostBytes>>20)}
+		return nil, Fault{File: full, What: fmt.Sprintf("it is larger than %d MB, too large for a garden; check that it is the right file", mostBytes>>20)}
 	}
 	data, err := fs.ReadFile(fsys, file)
 	if err != nil {
@@ -111,7 +111,7 @@ func (g *Garden) readGarden(s *section, hasNormals bool) {
 	if zone := s.text("time_zone", due); zone != "" {
 		var err error
 		if g.Zone, err = time.LoadLocation(zone); err != nil || zone == "Local" {
-			s.refuseKey("time_zone", "there is no zone %q; write it as region/city, such as America/New_York", zone)
+			s.refuseKey("time_zone", "there is no time zone %q; write it as region/city, such as America/New_York", zone)
 		}
 	}
 	if units := s.choice("units", due, "us", "metric"); units == "us" {
@@ -121,12 +121,12 @@ func (g *Garden) readGarden(s *section, hasNormals bool) {
 	g.Weather.File = s.text("weather", due)
 	switch {
 	case g.Weather.File == madeUpWeather && !hasNormals:
-		const none = "it is to be made up, but there are no "
+		const none = "weather is to be made up, but there are no "
 		s.refuseAs(s.place("weather"), "weather", "weather: "+none+"[normals]; give twelve monthly lows and highs, or a weather file", none+"mean lows and highs of the months; give twelve of each, or a weather file")
 	case g.Weather.File == madeUpWeather:
 		g.Weather.File = ""
 	case g.Weather.File != "" && !fs.ValidPath(g.Weather.File):
-		s.refuseFile("weather", fmt.Sprintf("%q does not lie in the folder; put the file beside %s and give its name", g.Weather.File, gardenFile), g.Weather.File)
+		s.refuseFile("weather", fmt.Sprintf("%q is not in the folder; put the file beside %s and give its name", g.Weather.File, gardenFile), g.Weather.File)
 	}
 	g.Weather.Station = s.text("station", free)
 	g.readYears(s)
@@ -169,7 +169,7 @@ func (g *Garden) readYears(s *section) {
 	from, hasFrom := s.whole("from_year", free, firstYear, lastYear)
 	to, hasTo := s.whole("to_year", free, firstYear, lastYear)
 	if hasFrom && hasTo && to < from {
-		s.refuseKey("to_year", "the years end (%d) before they begin (%d); turn them round", to, from)
+		s.refuseKey("to_year", "the years end (%d) before they begin (%d); swap them", to, from)
 	}
 	g.Weather.FromYear, g.Weather.ToYear = from, to
 }
@@ -193,7 +193,7 @@ func monthly[T any](s *section, key string, n need, parse func(string) (T, error
 		return months, false
 	}
 	if len(v.list) != 12 {
-		s.refuseAt(v.at, key, "twelve measures are due, January first; here are %d", len(v.list))
+		s.refuseAt(v.at, key, "expected twelve measures, January first; there are %d", len(v.list))
 		return months, false
 	}
 	ok = true
@@ -204,7 +204,7 @@ func monthly[T any](s *section, key string, n need, parse func(string) (T, error
 	return months, ok
 }
 
-// steadyOrMonthly reads one measure for the whole year or twelve, January first.
+// steadyOrMonthly reads one measure for the whole year, or twelve, January first.
 func steadyOrMonthly[T any](s *section, key string, n need, parse func(string) (T, error)) (months [12]T, ok bool) {
 	v, there := s.get(key, n)
 	if !there {
@@ -234,14 +234,14 @@ func (g *Garden) readSeason(s *section) {
 	g.Season.PlantYear, _ = s.whole("plant_year", due, firstYear+1, lastYear-1)
 	var ok bool
 	if g.Season.FrostRisk, ok = measured(s, "frost_risk", due, quantity.ParseShare); ok && (g.Season.FrostRisk <= 0 || g.Season.FrostRisk >= 1) {
-		s.refuseKey("frost_risk", "odds of 0%% or 100%% can't be planned for; give what you would accept, such as 10%%")
+		s.refuseKey("frost_risk", "0%% and 100%% can't be planned for; give the risk that you accept, such as 10%%")
 	}
 	if g.Season.Fits, ok = measured(s, "fits", due, quantity.ParseShare); ok && g.Season.Fits <= 0 {
-		s.refuseKey("fits", "benches that suffice in no year are no benches; give a share such as 90%%")
+		s.refuseKey("fits", "benches must be large enough in some years; give a share such as 90%%")
 	}
 	g.Season.HoursPerWeek, ok = measured(s, "hours_per_week", due, quantity.ParseDuration)
 	if ok && (g.Season.HoursPerWeek < 0 || g.Season.HoursPerWeek > 1000*time.Hour) {
-		s.refuseKey("hours_per_week", "%v lies outside 0 to 1000 hours; check the number", g.Season.HoursPerWeek)
+		s.refuseKey("hours_per_week", "%v is outside 0 to 1000 hours; check the number", g.Season.HoursPerWeek)
 	}
 	g.Season.StemsSold, _ = measured(s, "stems_sold", due, quantity.ParseShare)
 	s.rest()

@@ -49,8 +49,8 @@ func TestGardenRefusals(t *testing.T) {
 		{`"America/Toronto"`, `"../../etc/passwd"`, `"../../etc/passwd"`, "region/city"},
 		{`units     = "us"`, `units     = "metrical"`, `"metrical"`, "did you mean metric"},
 		{`currency  = "CAD"`, `currency  = "QQQ"`, `"QQQ"`, "no currency"},
-		{`"made-up"`, `"../weather.csv"`, `"../weather.csv"`, "does not lie in the folder"},
-		{`"made-up"`, `"w.csv"` + "\nfrom_year = 2010\nto_year = 1981", `1981`, "turn them round"},
+		{`"made-up"`, `"../weather.csv"`, `"../weather.csv"`, "is not in the folder"},
+		{`"made-up"`, `"w.csv"` + "\nfrom_year = 2010\nto_year = 1981", `1981`, "swap them"},
 		{`[normals]`, `[normal]`, `"made-up"`, "no [normals]"},
 		{`name      = "Fallow End"`, `name      = "Fallow\u001b[2J"`, `"Fallow\u001b`, "can't be printed"},
 		{`name      = "Fallow End"`, `name      = " "`, `" "`, "empty"},
@@ -65,17 +65,17 @@ func TestGardenRefusals(t *testing.T) {
 		{`"10%"`, `0.1`, `0.1`, "no unit"},
 		{`"90%"`, `"190%"`, `"190%"`, "0% to 100%"},
 		{`"12.5 h"`, `"-12.5 h"`, `"-12.5 h"`, "0 to 1000 hours"},
-		{`"11 CAD/ft3"`, `"11 USD/ft3"`, `"11 USD/ft3"`, "reckons in CAD"},
+		{`"11 CAD/ft3"`, `"11 USD/ft3"`, `"11 USD/ft3"`, "currency is CAD"},
 		{`"11 CAD/ft3"`, `"11 CAD"`, `"11 CAD"`, "for each of what"},
-		{`"11 CAD/ft3"`, `"-11 CAD/ft3"`, `"-11 CAD/ft3"`, "below nothing"},
-		{`"0.60 CAD"`, `"-0.60 CAD"`, `"-0.60 CAD"`, "below nothing"},
-		{`"0.92 CAD/gal"`, `"0.92 CAD/lb"`, `"0.92 CAD/lb"`, "not bought by weight"},
+		{`"11 CAD/ft3"`, `"-11 CAD/ft3"`, `"-11 CAD/ft3"`, "a negative price"},
+		{`"0.60 CAD"`, `"-0.60 CAD"`, `"-0.60 CAD"`, "a negative price"},
+		{`"0.92 CAD/gal"`, `"0.92 CAD/lb"`, `"0.92 CAD/lb"`, "not sold by weight"},
 		{`"0.92 CAD/gal"`, `"0.92 CAD/K"`, `"0.92 CAD/K"`, "bought by the gal"},
 		{`pot_no1 `, `pot_no9 `, `pot_no9`, "did you mean pot_no"},
 		{`sprout.sum`, `sprout.summ`, `"180`, "sprout.sum"},
 		{`"180 °C·d"`, `"180"`, `"180"`, "unit"},
 		{`[figures.dahlia]`, `[figures.dalia]`, `dalia`, "did you mean dahlia"},
-		{`name        = "landing"`, `name        = "cellar"`, `"cellar"` + "\nsort        = \"room\"", "a place of that name already"},
+		{`name        = "landing"`, `name        = "cellar"`, `"cellar"` + "\nsort        = \"room\"", "a place with the same name"},
 		{`sort        = "room"`, `sort        = "roam"`, `"roam"`, "did you mean room"},
 		{`temperature = "68F"`, `temperature = 68`, `68`, "68 F or 68 C"},
 		{`temperature = "68F"`, `temperature = "680F"`, `"680F"`, "outside"},
@@ -92,8 +92,8 @@ func TestGardenRefusals(t *testing.T) {
 		{`power = "6 kW"`, `power = "-6 kW"`, `"-6 kW"`, "gives no heat"},
 		{`fuel = "propane"`, `fuel = "propan"`, `"propan"`, "did you mean propane"},
 		{`fuel = "propane"`, `fule = "propane"`, `fule`, "did you mean fuel"},
-		{`efficiency = "80%"`, `efficiency = "0%"`, `"0%"`, "no heat is useful"},
-		{`heater      = { power = "6 kW", fuel = "propane", efficiency = "80%" }`, `heater      = "6 kW"`, `"6 kW"`, "a group is due"},
+		{`efficiency = "80%"`, `efficiency = "0%"`, `"0%"`, "an efficiency of 0% is not possible"},
+		{`heater      = { power = "6 kW", fuel = "propane", efficiency = "80%" }`, `heater      = "6 kW"`, `"6 kW"`, "expected a group"},
 		{"heater      = { power = \"6 kW\", fuel = \"propane\", efficiency = \"80%\" }\n", "", `levels      = ["off"`, "no heater to hold them"},
 		{`by = "hand"`, `by = "hands"`, `"hands"`, "did you mean hand"},
 		{`"off", "40F"`, `"of", "40F"`, `"of"`, "number"},
@@ -137,7 +137,7 @@ func TestStockRefusals(t *testing.T) {
 		{`code,variety`, `code,varieties`, `varieties`, "did you mean variety"},
 		{`code,variety`, `code`, `code`, `"variety" is missing`},
 		{`code,variety`, `variety,variety`, `variety,kind`, "twice"},
-		{`MRMM5`, `MRMM6`, `MRMM6`, "check sign"},
+		{`MRMM5`, `MRMM6`, `MRMM6`, "check character"},
 		{`,14,cellar`, `,-14,cellar`, `-14`, "from 1"},
 		{`,14,cellar`, `,fourteen,cellar`, `fourteen`, "whole number"},
 		{`,14,cellar`, `,1e3,cellar`, `1e3`, "whole number"},
@@ -147,14 +147,14 @@ func TestStockRefusals(t *testing.T) {
 		{`,late,`, `,later,`, `later`, "did you mean late"},
 		{`#F4EFE4`, `white`, `white`, "is not a colour"},
 		{`130 cm`, `130`, `130`, "no unit"},
-		{`130 cm`, `-130 cm`, `-130`, "can't be meant"},
+		{`130 cm`, `-130 cm`, `-130`, "is not plausible"},
 		{`Grey Barn`, ``, `,dahlia`, "variety is missing"},
-		{`PT877`, `MRMM5`, `MRMM5,Copper`, "every lot has its own"},
-		{`PT877,Copper Gate`, `PT877,Grey Barn`, `early`, "must agree"},
+		{`PT877`, `MRMM5`, `MRMM5,Copper`, "give every lot its own"},
+		{`PT877,Copper Gate`, `PT877,Grey Barn`, `early`, "make them agree"},
 		{`Copper Gate`, `Copper, Gate`, `PT877`, "the header 14"},
 		{`Copper Gate`, "Copper\x1b[2J Gate", "Copper", "can't be printed"},
 		{`Copper Gate`, "Copp\xe9 Gate", "PT877", "UTF-8"},
-		{`code,variety,kind,form,count,place,crate,pack,timing,colour,height,plant,reserve,note`, `code;variety;kind`, `code`, "divided by commas"},
+		{`code,variety,kind,form,count,place,crate,pack,timing,colour,height,plant,reserve,note`, `code;variety;kind`, `code`, "separated by commas"},
 		{`Copper Gate`, `Copper "Gate"`, `"Gate"`, "double quotes"},
 	} {
 		changed := strings.Replace(goodStock, c.old, c.new, 1)
@@ -185,7 +185,7 @@ func TestFaultsAreToldTogether(t *testing.T) {
 		t.Errorf("got %d: %v", len(faults), faults)
 	}
 	lines := strings.Split(faults.Error(), "\n")
-	if len(lines) != 11 || lines[10] != "and 3 more; put these right first" {
+	if len(lines) != 11 || lines[10] != "and 3 more; correct these first" {
 		t.Errorf("got %d lines: %s", len(lines), faults.Error())
 	}
 }

@@ -12,20 +12,20 @@ import (
 	"eyeup/quantity"
 )
 
-// section reads one table of a file. It remembers which keys were asked for, so that
-// what was never asked for can be refused, and gathers what is wrong instead of stopping.
+// section reads one table of a file. It remembers which keys were read, so that the others can
+// be reported, and collects errors instead of stopping at the first.
 type section struct {
 	file   string
-	name   string // as it is called in messages, such as "[season]" or `place "glass"`
-	group  *group // nil where the file has none
+	name   string // for messages, such as "[season]" or `place "glass"`
+	group  *group // nil if the file has none
 	asked  []string
 	faults *Faults
 
-	part string // of garden.toml, as Words names it; empty outside of all
-	path string // of this table in the part, with a dot at its end; empty for the part itself
+	part string // part of garden.toml, as in Words; empty if it is in none
+	path string // of this table within the part, with a dot at the end; empty for the part itself
 }
 
-// need is whether a key must be there.
+// need is whether a key is required.
 type need bool
 
 const (
@@ -33,25 +33,24 @@ const (
 	free need = false
 )
 
-// refuse notes that something is wrong at a spot.
+// refuse reports an error at a spot.
 func (s *section) refuse(at spot, format string, args ...any) {
 	what := fmt.Sprintf(format, args...)
 	s.refuseAs(at, "", what, what)
 }
 
-// refuseKey notes that what a key is set to can't be.
+// refuseKey reports that the value of a key is wrong.
 func (s *section) refuseKey(key, format string, args ...any) {
 	s.refuseAt(s.place(key), key, format, args...)
 }
 
-// refuseAt notes the same of something at a spot within.
+// refuseAt reports that something within the value of a key is wrong.
 func (s *section) refuseAt(at spot, key, format string, args ...any) {
 	what := fmt.Sprintf(format, args...)
 	s.refuseAs(at, key, key+": "+what, what)
 }
 
-// refuseAs notes what is wrong with a key, in the words of the file and in those of a form
-// that asks for it.
+// refuseAs reports an error of a key with one message for the file and another for a form.
 func (s *section) refuseAs(at spot, key, file, form string) {
 	if s.name != "" {
 		file = s.name + ": " + file
@@ -59,10 +58,10 @@ func (s *section) refuseAs(at spot, key, file, form string) {
 	*s.faults = append(*s.faults, Fault{s.file, at.line, at.column, file, s.part, strings.TrimSuffix(s.path+key, "."), form})
 }
 
-// called says another key of the section as a form asks for it.
+// called names another key of the section as a form labels it.
 func (s *section) called(key string) string { return "“" + Called(s.part, s.path+key) + "”" }
 
-// place returns where the value of a key stands, or the table where the key is missing.
+// place returns the place of a key's value, or of the table if the key is missing.
 func (s *section) place(key string) spot {
 	switch v, there := s.look(key); {
 	case there:
@@ -87,38 +86,38 @@ func (s *section) has(key string) bool {
 	return there
 }
 
-// get returns what a key is set to; it notes a key that is due and missing.
+// get returns the value of a key; a missing key that is required is an error.
 func (s *section) get(key string, n need) (value, bool) {
 	if !slices.Contains(s.asked, key) {
 		s.asked = append(s.asked, key)
 	}
 	v, there := s.look(key)
 	if !there && n == due {
-		s.refuseAs(s.place(key), key, fmt.Sprintf("%s is missing; write it as %s = …", key, key), "it is missing, and must be said")
+		s.refuseAs(s.place(key), key, fmt.Sprintf("%s is missing; write it as %s = …", key, key), "it is missing; give it")
 	}
 	return v, there
 }
 
-// text returns a text, which stands in quotes.
+// text returns a text, which must be quoted.
 func (s *section) text(key string, n need) string {
 	v, there := s.get(key, n)
 	if !there {
 		return ""
 	}
 	if v.kind != unstable.String {
-		s.refuseAs(v.at, key, key+": a text is due here; write it in quotes", "a text is due here")
+		s.refuseAs(v.at, key, key+": expected a text; write it in quotes", "expected a text")
 		return ""
 	}
 	switch {
 	case n == due && strings.TrimSpace(v.text) == "":
-		s.refuseAs(v.at, key, key+" is empty; write it in the quotes", "it is empty, and must be said")
+		s.refuseAs(v.at, key, key+" is empty; write it between the quotes", "it is empty; give it")
 	case strings.ContainsFunc(v.text, unicode.IsControl):
-		s.refuseAt(v.at, key, "%q holds a sign that can't be printed; type it anew on one line", v.text)
+		s.refuseAt(v.at, key, "%q contains a character that can't be printed; retype it on one line", v.text)
 	}
 	return v.text
 }
 
-// choice returns one of the known words; empty where it is missing or refused.
+// choice returns one of the known words; empty if it is missing or wrong.
 func (s *section) choice(key string, n need, known ...string) string {
 	word := s.text(key, n)
 	if word == "" || slices.Contains(known, word) {
@@ -128,19 +127,19 @@ func (s *section) choice(key string, n need, known ...string) string {
 	return ""
 }
 
-// notKnown says that a word is none of the known ones, and which is nearest.
+// notKnown returns the message for an unknown word, with the nearest known one.
 func notKnown(what, word string, known []string) string { return what + ": " + noneOf(word, known) }
 
-// noneOf says the same without what the word is.
+// noneOf is the message of notKnown without what the word is for.
 func noneOf(word string, known []string) string {
-	message := fmt.Sprintf("%q is none of %s", word, strings.Join(known, ", "))
+	message := fmt.Sprintf("%q is not one of %s", word, strings.Join(known, ", "))
 	if near, ok := quantity.Nearest(word, known); ok {
 		message += fmt.Sprintf("; did you mean %s", near)
 	}
 	return message
 }
 
-// whole returns a whole number from low to high; 0 where it is missing or refused.
+// whole returns a whole number from low to high; 0 if it is missing or wrong.
 func (s *section) whole(key string, n need, low, high int) (int, bool) {
 	v, there := s.get(key, n)
 	if !there {
@@ -148,14 +147,14 @@ func (s *section) whole(key string, n need, low, high int) (int, bool) {
 	}
 	i, err := strconv.Atoi(strings.ReplaceAll(v.text, "_", ""))
 	if v.kind != unstable.Integer || err != nil || i < low || i > high {
-		form := fmt.Sprintf("a whole number from %d to %d is due here", low, high)
+		form := fmt.Sprintf("expected a whole number from %d to %d", low, high)
 		s.refuseAs(v.at, key, key+": "+form+", without quotes", form)
 		return 0, false
 	}
 	return i, true
 }
 
-// decimal returns a number without a unit; 0 where it is missing or refused.
+// decimal returns a number without a unit; 0 if it is missing or wrong.
 func (s *section) decimal(key string, n need) (float64, bool) {
 	v, there := s.get(key, n)
 	if !there {
@@ -163,13 +162,13 @@ func (s *section) decimal(key string, n need) (float64, bool) {
 	}
 	f, err := strconv.ParseFloat(strings.ReplaceAll(v.text, "_", ""), 64)
 	if v.kind != unstable.Integer && v.kind != unstable.Float || err != nil {
-		s.refuseAs(v.at, key, key+": a number is due here, without quotes and unit", "a number is due here, without unit")
+		s.refuseAs(v.at, key, key+": expected a number without quotes and unit", "expected a number without a unit")
 		return 0, false
 	}
 	return f, true
 }
 
-// measured returns a quantity typed with its unit, and whether there is one to go by.
+// measured returns a quantity with its unit; false if it is missing or wrong.
 func measured[T any](s *section, key string, n need, parse func(string) (T, error)) (T, bool) {
 	v, there := s.get(key, n)
 	if !there {
@@ -184,7 +183,7 @@ func measuredIn[T any](s *section, key string, v value, parse func(string) (T, e
 	switch v.kind {
 	case unstable.String, unstable.Integer, unstable.Float:
 	default:
-		s.refuseAs(v.at, key, key+": one measure with its unit is due here, in quotes", "one measure with its unit is due here")
+		s.refuseAs(v.at, key, key+": expected one measure with its unit, in quotes", "expected one measure with its unit")
 		return none, false
 	}
 	got, err := parse(v.text)
@@ -199,23 +198,23 @@ func measuredIn[T any](s *section, key string, v value, parse func(string) (T, e
 	return got, true
 }
 
-// within notes a quantity outside low to high, and says in which words they are shown.
+// within reports a quantity outside low to high; shown formats the three.
 func within[T ~float64](s *section, key string, got T, ok bool, low, high T, shown func(T) string) bool {
 	if ok && !(got >= low && got <= high) {
-		s.refuseKey(key, "%s lies outside %s to %s; check the number and its unit", shown(got), shown(low), shown(high))
+		s.refuseKey(key, "%s is outside %s to %s; check the number and its unit", shown(got), shown(low), shown(high))
 		return false
 	}
 	return ok
 }
 
-// sub returns the section in an inline table or a table beneath; nothing where it is missing.
+// sub returns the section of a table within this one; nil group if it is missing.
 func (s *section) sub(key string, n need) *section {
 	v, there := s.get(key, n)
 	if !there {
 		return nil
 	}
 	if v.group == nil {
-		s.refuseAs(v.at, key, fmt.Sprintf("%s: a group is due here; write it such as %s = { … = … }", key, key), "its parts are due here, each by itself")
+		s.refuseAs(v.at, key, fmt.Sprintf("%s: expected a group, such as %s = { … = … }", key, key), "give its parts separately")
 		return nil
 	}
 	name := strings.TrimSpace(s.name + ", " + key)
@@ -229,10 +228,10 @@ func (s *section) sub(key string, n need) *section {
 	return inner
 }
 
-// unasked is what a form says of a key that nobody asks for.
-const unasked = "nothing of that name is asked here; leave it empty"
+// unasked is a form's message for an unknown key.
+const unasked = "there is no such setting here; leave it empty"
 
-// rest refuses every key that was not asked for.
+// rest reports every key that was not read.
 func (s *section) rest() {
 	if s.group == nil {
 		return
@@ -241,7 +240,7 @@ func (s *section) rest() {
 		if slices.Contains(s.asked, key) {
 			continue
 		}
-		message := fmt.Sprintf("there is no key %q here; there are %s", key, strings.Join(s.asked, ", "))
+		message := fmt.Sprintf("there is no key %q here; the keys are %s", key, strings.Join(s.asked, ", "))
 		if near, ok := quantity.Nearest(key, s.asked); ok {
 			message = fmt.Sprintf("there is no key %q here; did you mean %s", key, near)
 		}

@@ -22,10 +22,10 @@ var stockColumns = []string{
 	"timing", "colour", "height", "plant", "reserve", "note",
 }
 
-// dueColumns are those without which a stock list says too little.
+// dueColumns are the required columns.
 var dueColumns = []string{"variety", "kind", "form", "count", "place"}
 
-// Bounds of plausibility for stock.
+// The plausible range of each number in a stock list.
 const (
 	mostCount = 1000000
 	tallest   = 20 * quantity.Metre
@@ -45,8 +45,8 @@ type stockReader struct {
 	varieties map[string]stock.Holding // the first row of each variety
 }
 
-// readStock reads the stock list of the folder. A fault that leaves nothing to read is
-// returned at once, others are gathered.
+// readStock reads the folder's stock list. An error that leaves nothing to read is returned at
+// once, others are collected.
 func (g *Garden) readStock(fsys fs.FS, name string, faults *Faults) error {
 	data, err := readFile(fsys, name, stockFile)
 	if err != nil {
@@ -65,7 +65,7 @@ func (g *Garden) readStock(fsys fs.FS, name string, faults *Faults) error {
 		r.agree(h)
 		g.Stock = append(g.Stock, h)
 		if len(g.Stock) > mostRows {
-			r.refuse(spot{h.Line, 0}, "there are more than %d rows; a book holds that many lots, a folder doesn't", mostRows)
+			r.refuse(spot{h.Line, 0}, "there are more than %d rows; keep a garden that large in a book, not a folder", mostRows)
 			break
 		}
 	}
@@ -76,21 +76,21 @@ func (r *stockReader) refuse(at spot, format string, args ...any) {
 	*r.faults = append(*r.faults, Fault{File: r.file, Line: at.line, Column: at.column, What: fmt.Sprintf(format, args...)})
 }
 
-// isText reports whether the file is UTF-8, and notes the first line that is not.
+// isText reports whether the file is UTF-8, and reports the first line that is not.
 func (r *stockReader) isText(data []byte) bool {
 	if utf8.Valid(data) {
 		return true
 	}
 	for i, line := range bytes.Split(data, []byte("\n")) {
 		if !utf8.Valid(line) {
-			r.refuse(spot{i + 1, 0}, "the line is not in UTF-8; save the table anew as CSV in UTF-8")
+			r.refuse(spot{i + 1, 0}, "the line is not in UTF-8; save the table again as CSV in UTF-8")
 			break
 		}
 	}
 	return false
 }
 
-// next reads a row; it stops at the end, and at what is no table any more.
+// next reads a row; false at the end, or where the file stops being a table.
 func (r *stockReader) next() bool {
 	var err error
 	r.row, err = r.csv.Read()
@@ -101,16 +101,16 @@ func (r *stockReader) next() bool {
 	case errors.Is(err, io.EOF):
 		return false
 	case errors.As(err, &wrong) && errors.Is(wrong.Err, csv.ErrFieldCount):
-		r.refuse(spot{wrong.Line, 0}, "the row has %d fields, the header %d; put what holds a comma in double quotes", len(r.row), len(r.columns))
+		r.refuse(spot{wrong.Line, 0}, "the row has %d fields, the header %d; put fields with commas in double quotes", len(r.row), len(r.columns))
 	case errors.As(err, &wrong):
-		r.refuse(spot{wrong.Line, wrong.Column}, "%v; a field with quotes or commas stands in double quotes, quotes within doubled", wrong.Err)
+		r.refuse(spot{wrong.Line, wrong.Column}, "%v; put fields with quotes or commas in double quotes, and double the quotes inside", wrong.Err)
 	default:
 		r.refuse(spot{}, "%v", err)
 	}
 	return false
 }
 
-// header reads the first row, and reports whether there is anything to go on with.
+// header reads the first row, and reports whether reading can go on.
 func (r *stockReader) header() bool {
 	if !r.next() {
 		if len(*r.faults) == 0 {
@@ -119,7 +119,7 @@ func (r *stockReader) header() bool {
 		return false
 	}
 	if len(r.row) == 1 && strings.ContainsAny(r.row[0], ";\t") {
-		r.refuse(spot{1, 0}, "the columns are not divided by commas; save the table anew as CSV with commas")
+		r.refuse(spot{1, 0}, "the columns are not separated by commas; save the table again as CSV with commas")
 		return false
 	}
 	good := true
@@ -128,7 +128,7 @@ func (r *stockReader) header() bool {
 		column = strings.TrimSpace(column)
 		at := r.spot(i)
 		if _, twice := r.columns[column]; twice {
-			r.refuse(at, "the column %q stands twice; leave one out", column)
+			r.refuse(at, "the column %q appears twice; remove one", column)
 			good = false
 		}
 		if !slices.Contains(stockColumns, column) {

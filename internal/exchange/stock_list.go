@@ -16,19 +16,19 @@ import (
 	"eyeup/stock"
 )
 
-// StockList is a stock list as a grower has it, in whatever columns.
+// StockList is a stock list read from a grower's own table.
 type StockList struct {
 	Columns []ListColumn
 	Rows    []stock.Holding
 }
 
-// ListColumn says what a column of a list was taken for.
+// ListColumn is how a column of a table was understood.
 type ListColumn struct {
 	Header string
-	For    string // a column of a stock list; empty where it was passed over
+	For    string // a column of a stock list; empty if it was ignored
 }
 
-// otherWords are headers that growers use for the columns of a stock list.
+// otherWords maps headers that growers use to the columns of a stock list.
 var otherWords = map[string]string{
 	"lot": "code", "label": "code", "name": "variety", "cultivar": "variety", "sort": "variety",
 	"species": "kind", "crop": "kind", "type": "kind", "number": "count", "qty": "count", "quantity": "count",
@@ -38,14 +38,13 @@ var otherWords = map[string]string{
 	"notes": "note", "remark": "note", "remarks": "note", "comment": "note", "comments": "note",
 }
 
-// maxTable is how large a table may be when it is unpacked.
+// maxTable is the size limit of an unpacked table, in bytes.
 const maxTable = 64 << 20
 
-// ReadStockList reads a stock list from a CSV file (columns divided by commas, semicolons or
-// tabs) or an XLSX file (its first sheet). Headers are taken for the columns of a stock
-// list by their names or what growers also call them; always says what the columns that
-// are missing hold. Places are those that stock may stand in; with none, any will do.
-// All faults are told together, as of a garden's folder.
+// ReadStockList reads a stock list from a CSV file (separated by commas, semicolons or tabs)
+// or the first sheet of an XLSX file. Columns are found by their names or by other names that
+// growers use; always gives the values of columns that are missing. places lists the allowed
+// places; empty allows any. All errors are returned together, as Faults.
 func ReadStockList(name string, data []byte, always map[string]string, places []string) (*StockList, error) {
 	rows, err := cells(name, data)
 	if err != nil {
@@ -73,12 +72,12 @@ func ReadStockList(name string, data []byte, always map[string]string, places []
 	return t, err
 }
 
-// lacking tells the columns that a stock list can't do without and that nothing stands for.
+// lacking reports the required columns that the table lacks.
 func lacking(name string, taken map[string]int, always map[string]string) error {
 	var faults Faults
 	for _, column := range dueColumns {
 		if _, there := taken[column]; !there && always[column] == "" {
-			faults = append(faults, Fault{File: name, Line: 1, What: fmt.Sprintf("no column was taken for the %s; call one %s, or say it for all rows", column, column)})
+			faults = append(faults, Fault{File: name, Line: 1, What: fmt.Sprintf("there is no column for the %s; name one %s, or give one value for all rows", column, column)})
 		}
 	}
 	if len(faults) > 0 {
@@ -87,7 +86,7 @@ func lacking(name string, taken map[string]int, always map[string]string) error 
 	return nil
 }
 
-// columnFor says which column of a stock list a header means; empty for none.
+// columnFor returns the column of a stock list that a header means; empty for none.
 func columnFor(header string) string {
 	word := strings.Join(strings.Fields(strings.ToLower(header)), " ")
 	if slices.Contains(stockColumns, word) {
@@ -96,11 +95,11 @@ func columnFor(header string) string {
 	return otherWords[word]
 }
 
-// holdings lays the rows out in the columns of a stock list, and reads them as one.
+// holdings arranges the rows in the columns of a stock list, and reads them.
 func holdings(name string, rows [][]string, taken map[string]int, always map[string]string, places []string) ([]stock.Holding, error) {
 	for column := range always {
 		if !slices.Contains(stockColumns, column) {
-			return nil, fmt.Errorf("%q is no column of a stock list; %s", column, notKnown("column", column, stockColumns))
+			return nil, fmt.Errorf("%q is not a column of a stock list; %s", column, notKnown("column", column, stockColumns))
 		}
 	}
 	var out bytes.Buffer
@@ -111,7 +110,7 @@ func holdings(name string, rows [][]string, taken map[string]int, always map[str
 			at, there := taken[column]
 			switch {
 			case i == 0:
-				laid[c] = column // an empty column says nothing
+				laid[c] = column // an empty column is ignored
 			case there && at < len(row) && strings.TrimSpace(row[at]) != "":
 				laid[c] = row[at]
 			default:
@@ -149,7 +148,7 @@ func readLaid(name string, laid []byte, places []string) ([]stock.Holding, error
 		all = append(all, h)
 	}
 	for i := range faults {
-		faults[i].Column = 0 // of the table as laid out, which nobody has seen
+		faults[i].Column = 0 // columns of the rearranged table mean nothing to the grower
 	}
 	if len(faults) > 0 {
 		return nil, faults
@@ -157,13 +156,13 @@ func readLaid(name string, laid []byte, places []string) ([]stock.Holding, error
 	return all, nil
 }
 
-// cells reads the cells of a table, each row as long as it is.
+// cells reads the cells of a table; rows may differ in length.
 func cells(name string, data []byte) ([][]string, error) {
 	if bytes.HasPrefix(data, []byte("PK\x03\x04")) {
 		return sheetCells(name, data)
 	}
 	if bytes.IndexByte(data, 0) >= 0 {
-		return nil, Fault{File: name, What: "it is neither CSV nor XLSX; save the table as one of the two"}
+		return nil, Fault{File: name, What: "it is neither CSV nor XLSX; save the table as one of these"}
 	}
 	data = bytes.TrimPrefix(data, []byte("\ufeff"))
 	r := csv.NewReader(bytes.NewReader(data))
@@ -177,17 +176,17 @@ func cells(name string, data []byte) ([][]string, error) {
 		case errors.Is(err, io.EOF):
 			return rows, nil
 		case errors.As(err, &wrong):
-			return nil, Fault{File: name, Line: wrong.Line, Column: wrong.Column, What: fmt.Sprintf("%v; a field with dividers or quotes stands in double quotes, quotes within doubled", wrong.Err)}
+			return nil, Fault{File: name, Line: wrong.Line, Column: wrong.Column, What: fmt.Sprintf("%v; put fields with separators or quotes in double quotes, and double the quotes inside", wrong.Err)}
 		case err != nil:
 			return nil, Fault{File: name, What: err.Error()}
 		}
 		if rows = append(rows, row); len(rows) > mostRows {
-			return nil, Fault{File: name, What: fmt.Sprintf("there are more than %d rows; bring them in by parts", mostRows)}
+			return nil, Fault{File: name, What: fmt.Sprintf("there are more than %d rows; import them in parts", mostRows)}
 		}
 	}
 }
 
-// divider is the sign that divides the columns: the one that the first line has most of.
+// divider returns the separator of the columns: the one most frequent in the first line.
 func divider(data []byte) rune {
 	first, _, _ := bytes.Cut(data, []byte("\n"))
 	best, most := ',', bytes.Count(first, []byte(","))
@@ -202,7 +201,7 @@ func divider(data []byte) rune {
 func sheetCells(name string, data []byte) ([][]string, error) {
 	f, err := excelize.OpenReader(bytes.NewReader(data), excelize.Options{UnzipSizeLimit: maxTable, UnzipXMLSizeLimit: maxTable})
 	if err != nil {
-		return nil, Fault{File: name, What: fmt.Sprintf("it is no XLSX file that can be read (%v); save the table anew, or as CSV", err)}
+		return nil, Fault{File: name, What: fmt.Sprintf("it can't be read as an XLSX file (%v); save the table again, or as CSV", err)}
 	}
 	defer f.Close()
 	sheet, err := f.Rows(f.GetSheetName(0))
@@ -211,14 +210,14 @@ func sheetCells(name string, data []byte) ([][]string, error) {
 	}
 	defer sheet.Close()
 	var rows [][]string
-	filled := 0 // rows up to the last that says something
+	filled := 0 // rows up to the last that is not empty
 	for sheet.Next() {
 		row, err := sheet.Columns()
 		if err != nil {
 			return nil, Fault{File: name, Line: len(rows) + 1, What: err.Error()}
 		}
 		if rows = append(rows, row); len(rows) > mostRows {
-			return nil, Fault{File: name, What: fmt.Sprintf("there are more than %d rows; bring them in by parts", mostRows)}
+			return nil, Fault{File: name, What: fmt.Sprintf("there are more than %d rows; import them in parts", mostRows)}
 		}
 		if len(row) > 0 {
 			filled = len(rows)
@@ -227,7 +226,7 @@ func sheetCells(name string, data []byte) ([][]string, error) {
 	return rows[:filled], sheet.Error()
 }
 
-// Meant says, of each column that was passed over, what it may have been meant for.
+// Meant suggests, for each ignored column, which column may have been meant.
 func (t *StockList) Meant() map[string]string {
 	all := map[string]string{}
 	known := append(slices.Clone(stockColumns), slices.Sorted(maps.Keys(otherWords))...)

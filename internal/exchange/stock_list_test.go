@@ -72,12 +72,12 @@ func TestStockListsAreRefused(t *testing.T) {
 	always := map[string]string{"kind": "dahlia", "form": "clump"}
 	for data, want := range map[string]string{
 		"":                                                           "the table is empty",
-		"variety,place\nA,cellar\n":                                  "list:1: no column was taken for the count",
+		"variety,place\nA,cellar\n":                                  "list:1: there is no column for the count",
 		"variety,count,place\nA,many,cellar\n":                       "list:2: count",
 		"variety,count,place\nA,1,cellar\n,2,x":                      "list:3: the variety is missing",
 		"variety,count,place\nA,1,attic\n":                           `"attic"`,
 		"variety,count,place\n\"A,1,cellar\n":                        "list:",
-		"PK\x03\x04not a workbook":                                   "no XLSX file that can be read",
+		"PK\x03\x04not a workbook":                                   "can't be read as an XLSX file",
 		"var\x00iety":                                                "neither CSV nor XLSX",
 		"variety,count,place,code\nA,1,cellar,MRMMS\n":               "is MRMM5 meant?",
 		"variety,count,place,height\nA,1,cellar,130\n":               "height",

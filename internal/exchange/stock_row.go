@@ -18,7 +18,7 @@ func (r *stockReader) spot(field int) spot {
 	return spot{line, column}
 }
 
-// at returns where a column of the row stands.
+// at returns the place of a column in the row.
 func (r *stockReader) at(column string) spot {
 	i, there := r.columns[column]
 	if !there {
@@ -27,23 +27,23 @@ func (r *stockReader) at(column string) spot {
 	return r.spot(i)
 }
 
-// field returns a column of the row without the spaces round it; empty where there is none.
+// field returns a column of the row without surrounding spaces; empty if there is none.
 func (r *stockReader) field(column string) string {
 	text := r.typed(column)
 	if strings.ContainsFunc(text, unicode.IsControl) {
-		r.refuse(r.at(column), "%s: %q holds a sign that can't be printed; type it anew on one line", column, text)
+		r.refuse(r.at(column), "%s: %q contains a character that can't be printed; retype it on one line", column, text)
 		return ""
 	}
 	return text
 }
 
-// typed is field without its check.
+// typed is field without the check for unprintable characters.
 func (r *stockReader) typed(column string) string {
 	i, there := r.columns[column]
 	if !there {
 		return ""
 	}
-	return strings.TrimSpace(Armed(strings.TrimSpace(r.row[i]))) // tables are written defused
+	return strings.TrimSpace(Armed(strings.TrimSpace(r.row[i]))) // exported tables are defused
 }
 
 func (r *stockReader) holding() stock.Holding {
@@ -61,7 +61,7 @@ func (r *stockReader) holding() stock.Holding {
 	h.Plant = r.count("plant", 0)
 	h.Reserve = r.count("reserve", 0)
 	if h.Crate != "" && h.Bed != "" {
-		r.refuse(r.at("bed"), "crate %s and bed %s can't both be where they stand; leave one empty", h.Crate, h.Bed)
+		r.refuse(r.at("bed"), "crate %s and bed %s exclude each other; leave one empty", h.Crate, h.Bed)
 	}
 	if _, known := r.garden.Place(h.Place); h.Place != "" && !known {
 		names := make([]string, len(r.garden.Places))
@@ -134,12 +134,12 @@ func (r *stockReader) height() quantity.Length {
 	case err != nil:
 		r.refuse(r.at("height"), "height: %v", err)
 	case l <= 0 || l > tallest:
-		r.refuse(r.at("height"), "a plant %s high can't be meant; check the number and its unit", r.garden.System.Length(l))
+		r.refuse(r.at("height"), "a plant height of %s is not plausible; check the number and its unit", r.garden.System.Length(l))
 	}
 	return l
 }
 
-// count returns a whole number from least up. An empty field is 0 where that is allowed.
+// count returns a whole number of at least least. An empty field is 0 if that is allowed.
 func (r *stockReader) count(column string, least int) int {
 	typed := r.field(column)
 	if typed == "" && least == 0 {
@@ -147,18 +147,18 @@ func (r *stockReader) count(column string, least int) int {
 	}
 	n, err := strconv.Atoi(typed)
 	if err != nil || n < least || n > mostCount {
-		r.refuse(r.at(column), "%s: a whole number from %d to %d is due here, not %q", column, least, mostCount, typed)
+		r.refuse(r.at(column), "%s: expected a whole number from %d to %d, not %q", column, least, mostCount, typed)
 		return 0
 	}
 	return n
 }
 
-// agree refuses a row that says otherwise than an earlier one of the same lot or variety.
+// agree reports a row that contradicts an earlier row of the same lot or variety.
 func (r *stockReader) agree(h stock.Holding) {
 	if h.Code != "" {
 		first, again := r.codes[h.Code]
 		if again && (first.Variety.Name != h.Variety.Name || first.Variety.Kind != h.Variety.Kind) {
-			r.refuse(r.at("code"), "the code %s is that of %s in line %d; every lot has its own", h.Code, first.Variety.Name, first.Line)
+			r.refuse(r.at("code"), "the code %s already belongs to %s in line %d; give every lot its own", h.Code, first.Variety.Name, first.Line)
 		}
 		if !again {
 			r.codes[h.Code] = h
@@ -177,6 +177,6 @@ func (r *stockReader) agree(h stock.Holding) {
 
 func (r *stockReader) same(column, here, there string, line int) {
 	if r.typed(column) != "" && here != there {
-		r.refuse(r.at(column), "the %s is %s, but line %d says otherwise of the same variety; they must agree", column, here, line)
+		r.refuse(r.at(column), "the %s is %s, but line %d has another for the same variety; make them agree", column, here, line)
 	}
 }

@@ -11,10 +11,10 @@ import (
 	"eyeup/civil"
 )
 
-// FieldType is what a column of a table holds. The names are those of Table Schema.
+// FieldType is the type of a column. The names are those of Table Schema.
 type FieldType string
 
-// The types that columns have.
+// The types of columns.
 const (
 	Text   FieldType = "string"
 	Whole  FieldType = "integer"
@@ -27,12 +27,12 @@ const (
 type Field struct {
 	Name string // a word or several joined by _
 	Type FieldType
-	Unit string // of numbers; empty where they have none
+	Unit string // of numbers; empty if they have none
 	Says string // what it means
 }
 
-// Table is a table on its way out. A cell is a string, int, float64, civil.Date or bool, of
-// its field's type; nil, a date that is none, or a number that is none stand for nothing.
+// Table is a table to export. A cell is a string, int, float64, civil.Date or bool, as its
+// field's type requires. nil, the zero date and NaN are empty cells.
 type Table struct {
 	Name   string // of the file without its ending
 	Says   string
@@ -40,15 +40,15 @@ type Table struct {
 	Rows   [][]any
 }
 
-// check refuses a table whose rows do not hold what its fields say.
+// check returns an error if a row does not fit the fields.
 func (t *Table) check() error {
 	for i, row := range t.Rows {
 		if len(row) != len(t.Fields) {
-			return fmt.Errorf("table %s, row %d has %d cells; there are %d fields", t.Name, i+1, len(row), len(t.Fields))
+			return fmt.Errorf("table %s, row %d has %d cells for %d fields", t.Name, i+1, len(row), len(t.Fields))
 		}
 		for j, cell := range row {
 			if !t.Fields[j].holds(cell) {
-				return fmt.Errorf("table %s, row %d: %v is no %s, which %s is", t.Name, i+1, cell, t.Fields[j].Type, t.Fields[j].Name)
+				return fmt.Errorf("table %s, row %d: %v does not have the type %s of %s", t.Name, i+1, cell, t.Fields[j].Type, t.Fields[j].Name)
 			}
 		}
 	}
@@ -73,7 +73,7 @@ func (f Field) holds(cell any) bool {
 	return false
 }
 
-// isNothing reports whether a cell stands for nothing.
+// isNothing reports whether a cell is empty.
 func isNothing(cell any) bool {
 	switch v := cell.(type) {
 	case nil:
@@ -86,9 +86,8 @@ func isNothing(cell any) bool {
 	return false
 }
 
-// WriteCSV writes a table as CSV by RFC 4180, in UTF-8, with numbers in full and dates
-// year-month-day. A text that a spreadsheet would take for a formula is defused: see
-// Defused.
+// WriteCSV writes a table as CSV by RFC 4180, in UTF-8, with numbers in full and dates as
+// year-month-day. Text that a spreadsheet would read as a formula is defused: see Defused.
 func WriteCSV(w io.Writer, t Table) error {
 	if err := t.check(); err != nil {
 		return err
@@ -131,13 +130,13 @@ func csvCell(cell any) string {
 	return fmt.Sprint(cell)
 }
 
-// formula is what a spreadsheet takes for the beginning of a formula, and the same with
-// apostrophes before it.
+// formula matches text that a spreadsheet reads as a formula, and such text with apostrophes
+// before it.
 var formula = regexp.MustCompile(`^'*[=+\-@\t\r]`)
 
-// Defused puts an apostrophe before a text that a spreadsheet would reckon out as a
-// formula; Armed takes it away again, and no other text is changed by either. Source: OWASP,
-// CSV Injection, for the signs.
+// Defused puts an apostrophe before text that a spreadsheet would evaluate as a formula. Armed
+// removes it again. Neither changes any other text. Source of the characters: OWASP, CSV
+// Injection.
 func Defused(text string) string {
 	if formula.MatchString(text) {
 		return "'" + text

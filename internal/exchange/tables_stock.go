@@ -4,9 +4,9 @@ import (
 	"eyeup/stock"
 )
 
-// StockTable makes the table of stock: the columns of a stock list, which reads it back.
+// StockTable makes the table of stock, with the columns of a stock list.
 func StockTable(holdings []stock.Holding) Table {
-	t := Table{Name: "stock", Says: "What stands in the garden; it can be read back as a stock list.", Fields: stockFields}
+	t := Table{Name: "stock", Says: "What the garden holds; it can be read back as a stock list.", Fields: stockFields}
 	for _, h := range holdings {
 		height := ""
 		if h.Variety.Height != 0 {
@@ -22,20 +22,20 @@ func StockTable(holdings []stock.Holding) Table {
 
 // stockFields are the columns of a stock list, in the order of stockColumns.
 var stockFields = []Field{
-	{"code", Text, "", "the lot's, for life"},
+	{"code", Text, "", "the lot's code, which never changes"},
 	{"variety", Text, "", "its name"},
-	{"kind", Text, "", "what it is for its culture, such as dahlia"},
+	{"kind", Text, "", "kind of plant, such as dahlia"},
 	{"form", Text, "", "clump, division, corm, seed, cutting, tray, pot or plant"},
-	{"count", Whole, "individuals", "how many stand there; packets of seed"},
+	{"count", Whole, "individuals", "how many stand there; for seed, packets"},
 	{"place", Text, "", "where they stand"},
 	{"crate", Text, "", "crate, tray or pot within the place"},
 	{"bed", Text, "", "bed in open ground"},
 	{"row", Text, "", "row within the bed"},
 	{"pack", Text, "", "what they are packed in"},
-	{"timing", Text, "", "early, mid or late beside others of the kind"},
+	{"timing", Text, "", "early, mid or late compared with others of the kind"},
 	{"colour", Text, "", "# and six hexadecimal digits, red, green, blue"},
 	{"height", Text, "", "a length with its unit"},
 	{"plant", Whole, "individuals", "how many are wanted in the patch"},
 	{"reserve", Whole, "individuals", "how many are kept back as insurance"},
-	{"note", Text, "", "the grower's own"},
+	{"note", Text, "", "the grower's note"},
 }

@@ -218,9 +218,9 @@ func TestStockComesBack(t *testing.T) {
 
 func TestTablesRefused(t *testing.T) {
 	for want, table := range map[string]Table{
-		"there are 1 fields": {Name: "t", Fields: []Field{{"a", Text, "", ""}}, Rows: [][]any{{"x", "y"}}},
-		"x is no integer":    {Name: "t", Fields: []Field{{"a", Whole, "", ""}}, Rows: [][]any{{"x"}}},
-		"1.5 is no date":     {Name: "t", Fields: []Field{{"a", Day, "", ""}}, Rows: [][]any{{1.5}}},
+		"for 1 fields":                     {Name: "t", Fields: []Field{{"a", Text, "", ""}}, Rows: [][]any{{"x", "y"}}},
+		"x does not have the type integer": {Name: "t", Fields: []Field{{"a", Whole, "", ""}}, Rows: [][]any{{"x"}}},
+		"1.5 does not have the type date":  {Name: "t", Fields: []Field{{"a", Day, "", ""}}, Rows: [][]any{{1.5}}},
 	} {
 		for _, err := range []error{WriteCSV(io.Discard, table), WriteXLSX(io.Discard, []Table{table})} {
 			if err == nil || !strings.Contains(err.Error(), want) {

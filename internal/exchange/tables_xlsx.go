@@ -12,17 +12,17 @@ import (
 	"eyeup/civil"
 )
 
-// The bounds of a sheet, by ECMA-376 as spreadsheets keep them.
+// The limits of a sheet by ECMA-376, as spreadsheet programs apply them.
 const (
 	sheetRows = 1048576
 	sheetName = 31 // letters
 	cellSigns = 32767
 )
 
-// WriteXLSX writes tables as a workbook, a sheet each: texts as texts, whatever they begin
-// with, so that none is ever reckoned out; numbers as numbers and days as days. The last
-// sheet, contents, says what each column means and in which unit. The same tables are the
-// same bytes. It fails for a table longer than a sheet.
+// WriteXLSX writes tables as a workbook, one sheet each. Text is stored as text, so that it is
+// never evaluated as a formula; numbers are numbers and days are dates. The last sheet,
+// contents, gives the meaning and unit of each column. The same tables give the same bytes. A
+// table longer than a sheet is an error.
 func WriteXLSX(w io.Writer, tables []Table) error {
 	if len(tables) == 0 {
 		return errors.New("there are no tables to write")
@@ -41,7 +41,7 @@ func WriteXLSX(w io.Writer, tables []Table) error {
 	return book.Write(w)
 }
 
-// contents is the table of what the others hold.
+// contents returns the table that describes the others.
 func contents(tables []Table) Table {
 	c := Table{Name: "contents", Fields: []Field{{Name: "table", Type: Text}, {Name: "column", Type: Text}, {Name: "holds", Type: Text}, {Name: "unit", Type: Text}, {Name: "means", Type: Text}}}
 	for _, t := range tables {
@@ -76,7 +76,7 @@ func (x *workbook) sheet(t Table, first bool) error {
 		return err
 	}
 	if len(t.Rows)+1 > sheetRows || utf8.RuneCountInString(t.Name) > sheetName {
-		return fmt.Errorf("table %s does not go into a sheet of %d rows; write it as CSV into a folder instead", t.Name, sheetRows)
+		return fmt.Errorf("table %s does not fit in a sheet of %d rows; export CSV to a folder instead", t.Name, sheetRows)
 	}
 	if first {
 		if err := x.SetSheetName("Sheet1", t.Name); err != nil {
@@ -123,7 +123,7 @@ func (x *workbook) rows(s *excelize.StreamWriter, t Table) error {
 	return s.Flush()
 }
 
-// cell makes what the writer takes for a cell.
+// cell converts a cell for the writer.
 func (x *workbook) cell(cell any) (any, error) {
 	if isNothing(cell) {
 		return nil, nil
@@ -136,9 +136,9 @@ func (x *workbook) cell(cell any) (any, error) {
 			return nil, errors.New("the text is not UTF-8")
 		}
 		if utf8.RuneCountInString(v) > cellSigns {
-			return nil, fmt.Errorf("the text has more than the %d signs that a cell holds; write it as CSV instead", cellSigns)
+			return nil, fmt.Errorf("the text is longer than the %d characters that a cell holds; export CSV instead", cellSigns)
 		}
-		if Armed(v) != v { // so that reading, which arms, gives it back
+		if Armed(v) != v { // so that reading, which calls Armed, gives it back
 			v = "'" + v
 		}
 		return v, nil
@@ -146,7 +146,7 @@ func (x *workbook) cell(cell any) (any, error) {
 	return cell, nil
 }
 
-// wide returns a column width, in letters, at which its first rows can be read.
+// wide returns a column width, in characters, at which the first rows are readable.
 func wide(f Field, rows [][]any, column int) float64 {
 	most := utf8.RuneCountInString(f.Name)
 	for _, row := range rows[:min(len(rows), 200)] {

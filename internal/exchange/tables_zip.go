@@ -12,8 +12,8 @@ import (
 	"github.com/xuri/excelize/v2"
 )
 
-// orderly keeps the parts of a workbook and writes them in the order of their names, with
-// no time of writing: the same tables are the same bytes.
+// orderly collects the parts of a workbook and writes them sorted by name, without times, so
+// that the same tables give the same bytes.
 type orderly struct {
 	to    io.Writer
 	parts map[string]*bytes.Buffer
@@ -21,13 +21,13 @@ type orderly struct {
 
 func newOrderly(to io.Writer) excelize.ZipWriter { return &orderly{to, map[string]*bytes.Buffer{}} }
 
-// Create begins a part; what was begun by the same name is replaced.
+// Create begins a part; an earlier part with the same name is replaced.
 func (o *orderly) Create(name string) (io.Writer, error) {
 	o.parts[name] = &bytes.Buffer{}
 	return o.parts[name], nil
 }
 
-// AddFS is not used for workbooks that are made anew.
+// AddFS is not used for new workbooks.
 func (o *orderly) AddFS(fs.FS) error { return errors.ErrUnsupported }
 
 // Close writes all parts.

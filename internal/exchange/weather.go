@@ -16,7 +16,7 @@ import (
 	"eyeup/weather/tmy3"
 )
 
-// headLength is how much of a weather file is looked at to tell its format.
+// headLength is how many bytes of a weather file are used to recognise its format.
 const headLength = 1 << 13
 
 // weatherFormat is one format of weather files.
@@ -26,7 +26,7 @@ type weatherFormat struct {
 	read       func(io.Reader) ([]*weather.Record, error)
 }
 
-// weatherFormats are the formats known, the most easily told first.
+// weatherFormats are the known formats, the easiest to recognise first.
 var weatherFormats = []weatherFormat{
 	{"a GHCN-Daily .dly file", ghcn.RecognisesMonths, ghcn.ReadMonths},
 	{"a GHCN-Daily table", ghcn.RecognisesTable, ghcn.ReadTable},
@@ -36,9 +36,9 @@ var weatherFormats = []weatherFormat{
 	{`a table with a heading like "date,low (C),high (C)"`, table.Recognises, table.Read},
 }
 
-// ReadWeather reads a weather file in any format known; it tells them apart by their first
-// bytes. The name serves for messages alone. A file of several stations gives several
-// records: see Station. Refusals name the file, the line, what is wrong and what to do.
+// ReadWeather reads a weather file in any known format, which it recognises by the first
+// bytes. The name is used only in messages. A file with several stations gives several
+// records: see Station. Errors name the file, the line, what is wrong and what to do.
 func ReadWeather(name string, r io.Reader) ([]*weather.Record, error) {
 	b := bufio.NewReaderSize(r, headLength)
 	head, err := b.Peek(headLength)
@@ -57,10 +57,10 @@ func ReadWeather(name string, r io.Reader) ([]*weather.Record, error) {
 	return nil, fmt.Errorf("%s: %w", name, unknownFormat(head, b))
 }
 
-// unknownFormat says what a file is that no reader knows.
+// unknownFormat returns the error for a file of no known format.
 func unknownFormat(head []byte, r io.Reader) error {
 	if len(head) == 0 {
-		return &reading.Fault{What: "the file is empty", Do: "look whether it was fetched to its end"}
+		return &reading.Fault{What: "the file is empty", Do: "check that the download was complete"}
 	}
 	lines := reading.NewLines(r)
 	first, _ := lines.Next()
@@ -72,12 +72,12 @@ func unknownFormat(head []byte, r io.Reader) error {
 		names[i] = f.name
 	}
 	return &reading.Fault{Line: 1,
-		What: fmt.Sprintf("%s begins no weather file known here", reading.Shown(first)),
+		What: fmt.Sprintf("a file that begins with %s is not a known weather file", reading.Shown(first)),
 		Do:   "give " + strings.Join(names, ", or ")}
 }
 
-// Station picks the record of a station. Without an id it picks the only one there is.
-// Its error lists the stations there are, each with its years.
+// Station returns the record of a station. An empty id selects the only one. Its error lists
+// the stations with their years.
 func Station(records []*weather.Record, id string) (*weather.Record, error) {
 	if id == "" && len(records) == 1 {
 		return records[0], nil
@@ -88,14 +88,14 @@ func Station(records []*weather.Record, id string) (*weather.Record, error) {
 			return r, nil
 		}
 	}
-	what := fmt.Sprintf("the weather file holds no station %q", id)
+	what := fmt.Sprintf("the weather file has no station %q", id)
 	if id == "" {
-		what = fmt.Sprintf("the weather file holds %d stations", len(records))
+		what = fmt.Sprintf("the weather file has %d stations", len(records))
 	}
 	return nil, fmt.Errorf("%s; name one of these: %s", what, stationList(records))
 }
 
-// stationList names at most twelve stations with the years of their records.
+// stationList lists at most twelve stations with the years of their records.
 func stationList(records []*weather.Record) string {
 	const most = 12
 	var names []string

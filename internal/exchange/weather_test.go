@@ -50,12 +50,12 @@ func TestReadWeatherFindsFormats(t *testing.T) {
 func TestReadWeatherRefuses(t *testing.T) {
 	for name, c := range map[string]struct{ text, want string }{
 		"empty":          {"", "w.csv: the file is empty; "},
-		"prose":          {"Dear friend,\nit froze.\n", `w.csv: line 1: "Dear friend," begins no weather file known here; give a GHCN-Daily .dly file, or `},
+		"prose":          {"Dear friend,\nit froze.\n", `w.csv: line 1: a file that begins with "Dear friend," is not a known weather file; give a GHCN-Daily .dly file, or `},
 		"gzip":           {"\x1f\x8b\x08\x00", "w.csv: line 1: the file is packed with gzip; "},
-		"binary":         {"\x7fELF\x00\x00\x00", "w.csv: line 1: the line holds bytes that are not text; "},
+		"binary":         {"\x7fELF\x00\x00\x00", "w.csv: line 1: the line has bytes that are not text; "},
 		"no unit":        {"date,low,high\n2026-05-10,38,57\n", `w.csv: line 2: column "low": neither the heading nor "38" says the unit; write C, F`},
 		"cut":            {"STATION,STATION_NAME,DATE,TMAX,TMIN\nGHCND:ZZ1,HILL,2019", "w.csv: line 2: the file stops within a line, after 3 of 5 fields; fetch the file again"},
-		"page, not data": {"<!DOCTYPE html>\n<html>", `w.csv: line 1: "<!DOCTYPE html>" begins no weather file known here; `},
+		"page, not data": {"<!DOCTYPE html>\n<html>", `w.csv: line 1: a file that begins with "<!DOCTYPE html>" is not a known weather file; `},
 	} {
 		_, err := ReadWeather("w.csv", strings.NewReader(c.text))
 		if err == nil || !strings.HasPrefix(err.Error(), c.want) {
@@ -128,8 +128,8 @@ func TestStation(t *testing.T) {
 		}
 	}
 	for id, want := range map[string]string{
-		"":    "the weather file holds 2 stations; name one of these: USC00205892 NILES MI US (2009 to 2016), USC00179151 WATERVILLE WWTP ME US (1965 to 2016)",
-		"XX1": `the weather file holds no station "XX1"; name one of these: USC00205892 NILES MI US (2009 to 2016), `,
+		"":    "the weather file has 2 stations; name one of these: USC00205892 NILES MI US (2009 to 2016), USC00179151 WATERVILLE WWTP ME US (1965 to 2016)",
+		"XX1": `the weather file has no station "XX1"; name one of these: USC00205892 NILES MI US (2009 to 2016), `,
 	} {
 		if _, err := Station(records, id); err == nil || !strings.HasPrefix(err.Error(), want) {
 			t.Errorf("Station(%q): %v", id, err)

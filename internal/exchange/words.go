@@ -9,11 +9,11 @@ import (
 	"eyeup/quantity"
 )
 
-// As is what is typed for a key of garden.toml.
+// As is the type of the value of a key of garden.toml.
 type As int
 
-// The sorts of what is typed. A list stands with commas between; months are one measure for
-// all the year or a list of twelve, January first.
+// The types of values. Items of a list are separated by commas. AsMonths is one measure for
+// the whole year or a list of twelve, January first.
 const (
 	AsText As = iota
 	AsWhole
@@ -22,17 +22,17 @@ const (
 	AsMonths
 )
 
-// Word is how one key of garden.toml is said to the grower.
+// Word is the label and help of one key of garden.toml, for a form.
 type Word struct {
-	Key     string // tables within after a dot; # stands for a number of several, * for a name
+	Key     string // tables within it after a dot; # stands for a number, * for a name
 	Label   string // * stands for that name
-	Help    string // what it is, with its unit; empty where the label says all
-	US      string // the same in US measures, where it differs
+	Help    string // explanation with an example and unit; empty if the label suffices
+	US      string // Help in US measures, if it differs
 	As      As
-	Choices []string // all that may be said; empty where anything may
+	Choices []string // the allowed values; empty: any
 }
 
-// HelpIn returns the help in the measures of a system.
+// HelpIn returns the help in a system of measures.
 func (w Word) HelpIn(u quantity.System) string {
 	if u == quantity.US && w.US != "" {
 		return w.US
@@ -40,12 +40,12 @@ func (w Word) HelpIn(u quantity.System) string {
 	return w.Help
 }
 
-// Parts returns the parts of garden.toml but its places, in the order in which they are told.
+// Parts returns the parts of garden.toml except its places, in the order of the form.
 func Parts() []string {
 	return []string{"garden", "normals", "offset", "season", "prices", "patch", "figures"}
 }
 
-// PartTitle says a part in the grower's words; of a place it is the place's sort.
+// PartTitle returns the title of a part; for a place, that of its type.
 func PartTitle(part string) string {
 	if title, known := partTitles[part]; known {
 		return title
@@ -53,17 +53,17 @@ func PartTitle(part string) string {
 	return strings.TrimPrefix(part, placePart)
 }
 
-// placePart stands before the sort of a place where parts are named.
+// placePart is the prefix of a part that is a type of place.
 const placePart = "place/"
 
-// PlacePart names the part that a place of a sort is.
+// PlacePart returns the part for a type of place.
 func PlacePart(sort Sort) string { return placePart + string(sort) }
 
-// Words returns the words of a part, in the order in which they are told.
+// Words returns the words of a part, in the order of the form.
 func Words(part string) []Word { return partWords()[part] }
 
-// WordOf returns the word of a key as it stands in a body, such as mix.2.want.early. The
-// numbers and names that # and * stand for are put into key and label.
+// WordOf returns the word of a key as it appears in a request, such as mix.2.want.early. In
+// its key and label, # and * are replaced by their number and name.
 func WordOf(part, key string) (Word, bool) {
 	if part == "figures" {
 		return figureWord(key)
@@ -77,7 +77,7 @@ func WordOf(part, key string) (Word, bool) {
 	return Word{}, false
 }
 
-// fits reports whether a key is the word's, and what * stands for.
+// fits reports whether a key matches the word, and the name that * matched.
 func (w Word) fits(key string) (name string, fits bool) {
 	own, typed := strings.Split(w.Key, "."), strings.Split(key, ".")
 	if len(own) != len(typed) {
@@ -95,7 +95,7 @@ func (w Word) fits(key string) (name string, fits bool) {
 	return name, true
 }
 
-// figureWord says a figure of a kind, whose keys the kinds' own tables hold.
+// figureWord returns the word of a figure of a kind; the kinds' tables list those keys.
 func figureWord(key string) (Word, bool) {
 	kind, figure, _ := strings.Cut(key, ".")
 	k, known := culture.Lookup(kind)
@@ -114,7 +114,7 @@ func figureWord(key string) (Word, bool) {
 	return Word{Key: key, Label: all[i].Meaning, Help: help}, true
 }
 
-// Group says in which group of a part a key stands, such as "mix 2"; empty for none.
+// Group returns the group of a key within a part, such as "mix 2"; empty for none.
 func Group(part, key string) string {
 	typed := strings.Split(key, ".")
 	title, known := groupTitles[typed[0]]
@@ -129,8 +129,8 @@ func Group(part, key string) string {
 	return title.says
 }
 
-// Called says a key of a part in the grower's words: its group, then its label. A group as a
-// whole is called by its title.
+// Called names a key of a part in the grower's words: its group, then its label. A group
+// itself is named by its title.
 func Called(part, key string) string {
 	group := Group(part, key)
 	w, known := WordOf(part, key)
@@ -148,7 +148,7 @@ func Called(part, key string) string {
 	return key
 }
 
-// Said tells a fault of garden.toml in the words of a form that asks for its keys.
+// Said returns a fault of garden.toml in the words of a form with its keys.
 func (f Fault) Said() string {
 	if f.Part == "" {
 		return f.What

@@ -6,21 +6,21 @@ import (
 	"eyeup/place"
 )
 
-// placeWords returns the words of places, by their sorts.
+// placeWords returns the words of places, by their types.
 func placeWords() map[string][]Word {
 	sort := Word{Key: "sort", Label: "sort"}
-	store := slices.Concat([]Word{sort}, steadyWords, []Word{{Key: "crates", Label: "crates it takes", As: AsWhole}})
+	store := slices.Concat([]Word{sort}, steadyWords, []Word{{Key: "crates", Label: "crates it holds", As: AsWhole}})
 	room := slices.Concat([]Word{sort}, steadyWords, []Word{
 		{Key: "shelf", Label: "shelf", Help: "such as 3 m2", US: "such as 32 ft2"},
 		{Key: "daylight", Label: "daylight", Help: "share of the light outside, such as 10%"},
-		{Key: "heat", Label: "heat it costs", Help: "for each degree that it is warmer than outside, such as 20 W/K; 0 W/K where it is heated anyway", US: "for each degree that it is warmer than outside, such as 40 Btu/h/F; 0 W/K where it is heated anyway"},
+		{Key: "heat", Label: "heat it costs", Help: "for each degree that it is warmer than outside, such as 20 W/K; 0 W/K if it is heated anyway", US: "for each degree that it is warmer than outside, such as 40 Btu/h/F; 0 W/K if it is heated anyway"},
 	}, lampWords)
 	glass := slices.Concat([]Word{sort}, shapeWords, coverWords(), []Word{
-		{Key: "air_changes", Label: "air changes", Help: "how often its air is changed through cracks, shut; such as 1 /h"},
+		{Key: "air_changes", Label: "air changes", Help: "how often its air changes through gaps while shut, such as 1 /h"},
 		{Key: "bench", Label: "bench", Help: "such as 15 m2", US: "such as 160 ft2"},
 		levelsWord,
 	}, heaterWords(), ventWords, []Word{
-		{Key: "screen.saves", Label: "what it saves", Help: "share of the heat that goes out by night, such as 30%"},
+		{Key: "screen.saves", Label: "what it saves", Help: "share of the heat lost at night, such as 30%"},
 		{Key: "warm_bench.area", Label: "area", Help: "besides the bench, such as 2 m2", US: "besides the bench, such as 20 ft2"},
 		{Key: "warm_bench.root", Label: "warmth of roots", Help: "such as 20C", US: "such as 68F"},
 		{Key: "warm_bench.power", Label: "power", Help: "such as 300 W"},
@@ -34,9 +34,9 @@ func placeWords() map[string][]Word {
 }
 
 var steadyWords = []Word{
-	{Key: "temperature", Label: "warmth", Help: "such as 6C; or twelve with commas between, January first", US: "such as 42F; or twelve with commas between, January first", As: AsMonths},
+	{Key: "temperature", Label: "warmth", Help: "such as 6C; or twelve separated by commas, January first", US: "such as 42F; or twelve separated by commas, January first", As: AsMonths},
 	{Key: "humidity", Label: "humidity of its air", Help: "such as 60%; or twelve", As: AsMonths},
-	{Key: "logged", Label: "file that a logger recorded in it", Help: "such as cellar.csv"},
+	{Key: "logged", Label: "file with a logger's record of it", Help: "such as cellar.csv"},
 }
 
 var shapeWords = []Word{
@@ -44,12 +44,12 @@ var shapeWords = []Word{
 	{Key: "eaves", Label: "height at the eaves", Help: "such as 1.8 m", US: "such as 6 ft"}, {Key: "ridge", Label: "height at the ridge", Help: "such as 2.7 m", US: "such as 9 ft"},
 }
 
-// coverWords are the words of what a place is covered with.
+// coverWords are the words of a cover.
 func coverWords() []Word {
 	return []Word{
-		{Key: "cover", Label: "cover", Help: "or the two figures beneath", Choices: place.CoverNames()},
-		{Key: "u", Label: "heat that goes through the cover", Help: "such as 3.6 W/m2/K, of a cover that is not in the list"},
-		{Key: "light", Label: "light that comes through the cover", Help: "such as 72%, of the same"},
+		{Key: "cover", Label: "cover", Help: "or the two figures below", Choices: place.CoverNames()},
+		{Key: "u", Label: "heat loss through the cover (U value)", Help: "such as 3.6 W/m2/K, for a cover that is not in the list"},
+		{Key: "light", Label: "light through the cover", Help: "such as 72%, for a cover that is not in the list"},
 	}
 }
 
@@ -65,14 +65,14 @@ func heaterWords() []Word {
 	return []Word{
 		{Key: "heater.power", Label: "power", Help: "such as 8 kW", US: "such as 30000 Btu/h"},
 		{Key: "heater.fuel", Label: "fuel", Choices: place.FuelNames()},
-		{Key: "heater.efficiency", Label: "share of its heat that is useful", Help: "such as 85%; empty: as is usual for the fuel"},
+		{Key: "heater.efficiency", Label: "share of its heat that is useful", Help: "such as 85%; empty: usual for the fuel"},
 	}
 }
 
 var ventWords = []Word{
-	{Key: "vent.opens", Label: "from which warmth", Help: "such as 24C", US: "such as 75F"},
+	{Key: "vent.opens", Label: "opens at", Help: "such as 24C", US: "such as 75F"},
 	{Key: "vent.by", Label: "by", Choices: []string{"thermostat", "hand"}},
 	{Key: "vent.most", Label: "most air changes", Help: "wide open, such as 40 /h"},
 }
 
-var levelsWord = Word{Key: "levels", Label: "levels you would hold", Help: "with commas between, such as off, 5C, 10C", US: "with commas between, such as off, 40F, 50F", As: AsList}
+var levelsWord = Word{Key: "levels", Label: "heating levels to choose from", Help: "separated by commas, such as off, 5C, 10C", US: "separated by commas, such as off, 40F, 50F", As: AsList}

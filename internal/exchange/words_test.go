@@ -127,7 +127,7 @@ func TestEveryWordIsAKey(t *testing.T) {
 // TestWordsAreSaid says keys by group and label, in either system.
 func TestWordsAreSaid(t *testing.T) {
 	for _, c := range []struct{ part, key, want string }{
-		{"patch", "low", "low is a variety up to"},
+		{"patch", "low", "a variety is low up to"},
 		{"patch", "mix.1.want.early", "mix 1, share of early"},
 		{"patch", "variety.12.wish", "variety 12, how much it is wanted"},
 		{"patch", "spacing.anemone", "from plant to plant, from anemone to anemone"},

@@ -14,12 +14,12 @@ import (
 	"eyeup/stock"
 )
 
-// WriteGarden writes the garden as a folder that ReadGarden reads as the same garden:
-// garden.toml and stock.csv, each through a writer that create opens by its name. The
-// weather file, where the garden has one, is for the caller to copy.
+// WriteGarden writes the garden as a folder that ReadGarden reads back the same: garden.toml
+// and stock.csv. create opens each file by its name. The caller copies the weather file, if
+// there is one.
 func WriteGarden(g *Garden, create func(name string) (io.WriteCloser, error)) error {
 	if g.Zone == nil {
-		return errors.New("the garden has no time zone; give it one before it is written")
+		return errors.New("the garden has no time zone; set one before writing it")
 	}
 	text, err := toml.Marshal(g.written())
 	if err != nil {
@@ -46,7 +46,7 @@ func writeFile(create func(string) (io.WriteCloser, error), name string, write f
 	return f.Close()
 }
 
-// writtenGarden is garden.toml as it is written.
+// writtenGarden is the content of garden.toml.
 type writtenGarden struct {
 	Garden  writtenSite                  `toml:"garden"`
 	Normals *writtenNormals              `toml:"normals,omitempty"`

@@ -4,7 +4,7 @@ import (
 	"eyeup/quantity"
 )
 
-// writtenPatch is [patch] as it is written; what is empty is left out.
+// writtenPatch is the content of [patch]; empty fields are left out.
 type writtenPatch struct {
 	Place     string                `toml:"place,omitempty"`
 	Kinds     []string              `toml:"kinds,omitempty"`
@@ -73,7 +73,7 @@ func (p *Patch) written() *writtenPatch {
 	return w
 }
 
-// writtenLength writes a length, and nothing for none.
+// writtenLength writes a length; empty for 0.
 func writtenLength(l quantity.Length) string {
 	if l == 0 {
 		return ""

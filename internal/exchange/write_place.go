@@ -8,7 +8,7 @@ import (
 	"eyeup/quantity"
 )
 
-// writtenPlace is a place as it is written; what is empty is left out.
+// writtenPlace is the content of one [[place]]; empty fields are left out.
 type writtenPlace struct {
 	Name        string            `toml:"name"`
 	Sort        string            `toml:"sort"`
@@ -78,7 +78,7 @@ func (w *writtenPlace) steady(s place.Steady) {
 	w.Lamps = writtenLamps(s.Lamps)
 }
 
-// oneOrMonths writes one measure where it is the same all year, else all twelve.
+// oneOrMonths writes one measure if it is the same all year, else all twelve.
 func oneOrMonths[T comparable](months [12]T, written func(T) string) any {
 	for _, one := range months {
 		if one != months[0] {

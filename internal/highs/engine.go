@@ -26,8 +26,8 @@ var packed []byte
 // needs more is stopped with the best answer so far.
 const pages = 448 << 20 >> 16
 
-// Engine is the solver's program, compiled and ready. It may be used from several goroutines
-// at once; each solve has a memory of its own.
+// Engine is the solver's program, compiled and ready. It may be used by several goroutines at
+// once; each solve has its own memory.
 type Engine struct {
 	pages   uint32 // the most memory of a solve
 	runtime wazero.Runtime
@@ -36,13 +36,13 @@ type Engine struct {
 	seat    wazero.CompiledModule
 
 	door sync.Mutex
-	idle []*guest // that wait for a next programme
+	idle []*guest // idle guests, ready for the next programme
 }
 
-// Open compiles the solver's program, or takes the compiled code out of folder, where it also
-// leaves it for the next time; an empty folder keeps nothing. Compiled code that was spoilt is
-// thrown away and made anew. It refuses a program that is not the one expected, and a folder
-// that cannot be written. folder is for the compiled code alone.
+// Open compiles the solver's program, or loads the compiled code from folder, where it also
+// stores it; an empty folder disables this cache. Damaged compiled code is discarded and made
+// again. It refuses a program other than the expected one, and a folder that can't be written.
+// folder must be used for nothing else.
 func Open(ctx context.Context, folder string) (*Engine, error) {
 	program, err := unpack(packed)
 	if err != nil {
@@ -55,7 +55,7 @@ func Open(ctx context.Context, folder string) (*Engine, error) {
 	kept, _ := filepath.Glob(filepath.Join(folder, "wazero-*")) // the pattern is well formed
 	for _, old := range kept {
 		if err := os.RemoveAll(old); err != nil {
-			return nil, fmt.Errorf("throw away the solver's spoilt code: %w; empty %s yourself", err, folder)
+			return nil, fmt.Errorf("remove the solver's damaged compiled code: %w; empty the folder %s yourself", err, folder)
 		}
 	}
 	return open(ctx, folder, program, pages)
@@ -67,7 +67,7 @@ func open(ctx context.Context, folder string, program []byte, pages uint32) (*En
 	if folder != "" {
 		cache, err := wazero.NewCompilationCacheWithDir(folder)
 		if err != nil {
-			return nil, fmt.Errorf("keep the solver's compiled code in %s: %w; name a folder that can be written", folder, err)
+			return nil, fmt.Errorf("store the solver's compiled code in %s: %w; give a folder that can be written", folder, err)
 		}
 		e.cache, config = cache, config.WithCompilationCache(cache)
 	}
@@ -79,7 +79,7 @@ func open(ctx context.Context, folder string, program []byte, pages uint32) (*En
 	return e, nil
 }
 
-// compile prepares the program and its host's functions.
+// compile prepares the program and its host functions.
 func (e *Engine) compile(ctx context.Context, program []byte) (err error) {
 	ctx = experimental.WithCompilationWorkers(ctx, runtime.GOMAXPROCS(0))
 	if e.program, err = e.runtime.CompileModule(ctx, program); err != nil {
@@ -95,7 +95,7 @@ func (e *Engine) compile(ctx context.Context, program []byte) (err error) {
 	return err
 }
 
-// Close gives the engine's memory back, that of waiting guests too. Nothing held may be used afterwards.
+// Close frees the engine's memory, including idle guests. No Held may be used afterwards.
 func (e *Engine) Close() error {
 	ctx := context.Background()
 	err := e.runtime.Close(ctx)
@@ -107,8 +107,8 @@ func (e *Engine) Close() error {
 	return err
 }
 
-// Solve answers one programme; it is a solve.Solver. When ctx ends it returns what it has,
-// and no error.
+// Solve solves one programme; it is a solve.Solver. When ctx ends it returns the best so far,
+// without an error.
 func (e *Engine) Solve(ctx context.Context, p *solve.Programme, limits solve.Limits, start []float64) (solve.Answer, error) {
 	if err := solve.Ready(p, limits, start); err != nil {
 		return solve.Answer{}, err
@@ -121,8 +121,8 @@ func (e *Engine) Solve(ctx context.Context, p *solve.Programme, limits solve.Lim
 	return h.Solve(ctx, limits, start)
 }
 
-// Relax answers one programme with whole numbers not asked for, and tells the prices of its
-// limits. When ctx ends it returns what it has, and no error.
+// Relax solves the linear relaxation of one programme, with its dual prices. When ctx ends it
+// returns the best so far, without an error.
 func (e *Engine) Relax(ctx context.Context, p *solve.Programme) (solve.Relaxation, error) {
 	h, err := e.Hold(ctx, p)
 	if err != nil {
@@ -136,11 +136,11 @@ func (e *Engine) Relax(ctx context.Context, p *solve.Programme) (solve.Relaxatio
 func unpack(packed []byte) ([]byte, error) {
 	r, err := gzip.NewReader(bytes.NewReader(packed))
 	if err != nil {
-		return nil, fmt.Errorf("unpack the solver: %w; build the program anew", err)
+		return nil, fmt.Errorf("unpack the solver: %w; build the program again", err)
 	}
 	program, err := io.ReadAll(r)
 	if err != nil {
-		return nil, fmt.Errorf("unpack the solver: %w; build the program anew", err)
+		return nil, fmt.Errorf("unpack the solver: %w; build the program again", err)
 	}
 	if sum := fmt.Sprintf("%x", sha256.Sum256(program)); sum != wasmSum {
 		return nil, fmt.Errorf("the solver's program has the SHA-256 %s, not %s of release %s; run go generate", sum, wasmSum, release)
@@ -148,8 +148,8 @@ func unpack(packed []byte) ([]byte, error) {
 	return program, nil
 }
 
-// known checks that all that the program asks for is understood and that it has all that is
-// called here.
+// known checks that the program imports only known functions and exports all that are called
+// here.
 func known(program wazero.CompiledModule) error {
 	for _, f := range program.ImportedFunctions() {
 		if _, name, _ := f.Import(); imports[name] == "" {

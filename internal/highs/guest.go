@@ -13,40 +13,40 @@ import (
 	"github.com/tetratelabs/wazero/experimental"
 )
 
-// guestName is the name by which the seating module asks for the solver.
+// guestName is the module name under which the seating module imports the solver.
 const guestName = "guest"
 
 // The guest's clock, in microseconds: never is its time limit, which counting does not reach;
-// jump is what is added, for good, when it is to stop.
+// jump is added, permanently, to stop it.
 const (
 	never = 1e11
 	jump  = 1e12
 )
 
-// guest is one running copy of the solver's program, with a memory of its own. It serves one
-// goroutine at a time, and one programme after another; only what hurried points to may be set
-// from another.
+// guest is one running copy of the solver's program, with its own memory. It serves one
+// goroutine at a time, and one programme after another; only hurried may be set from another
+// goroutine.
 type guest struct {
 	module  api.Module
 	seat    api.Module // keeps the callback in the table alive
 	calls   map[string]api.Function
-	jumps   float64           // by how much it has jumped
+	jumps   float64           // sum of its jumps
 	asked   uint64            // how often the clock was asked
-	hurried *atomic.Bool      // whether the clock has jumped in the present solve
-	watch   *watch            // what the callback has seen of the present solve
-	pages   uint32            // the most memory it may take, in pages of 64 KiB
-	place   uint64            // where its table of functions has the callback
-	names   map[string]uint64 // where its memory has the names of the callback's fields
+	hurried *atomic.Bool      // whether the clock has jumped in the current solve
+	watch   *watch            // what the callback has seen of the current solve
+	pages   uint32            // memory limit, in pages of 64 KiB
+	place   uint64            // index of the callback in its function table
+	names   map[string]uint64 // addresses of the names of the callback's fields
 	broken  error             // why the program can no longer be called
 }
 
 type guestKey struct{}
 
-// of returns the guest for whom a host function is called.
+// of returns the guest that calls a host function.
 func of(ctx context.Context) *guest { return ctx.Value(guestKey{}).(*guest) }
 
-// tick returns the guest's time in microseconds: one for each time it was asked, and what it
-// has jumped. It never goes back.
+// tick returns the guest's time in microseconds: one per call, plus its jumps. It never goes
+// back.
 func (g *guest) tick() float64 {
 	g.asked++
 	if g.hurried.Load() {
@@ -55,7 +55,7 @@ func (g *guest) tick() float64 {
 	return float64(g.asked) + g.jumps
 }
 
-// calm ends a solve: the next is not hurried.
+// calm ends a solve, so that the next is not stopped.
 func (g *guest) calm() {
 	if g.hurried.Load() {
 		g.jumps += jump
@@ -63,14 +63,14 @@ func (g *guest) calm() {
 	g.hurried, g.watch = new(atomic.Bool), nil
 }
 
-// mostIdle is how many guests wait for a next programme, and mostKept how much memory one of
-// them may have grown to, in bytes: a fresh one costs milliseconds, for its memory is wiped.
+// mostIdle limits the idle guests, and mostKept the memory in bytes that one of them may have
+// grown to. A new guest costs milliseconds, to clear its memory.
 const (
 	mostIdle = 2
 	mostKept = 64 << 20
 )
 
-// guest returns a guest that waits, or a fresh one.
+// guest returns an idle guest, or a new one.
 func (e *Engine) guest(ctx context.Context) (*guest, error) {
 	if g := e.waiting(); g != nil {
 		return g, nil
@@ -78,7 +78,7 @@ func (e *Engine) guest(ctx context.Context) (*guest, error) {
 	return e.start(ctx)
 }
 
-// waiting returns a guest that waits, nil where none does.
+// waiting returns an idle guest, or nil.
 func (e *Engine) waiting() *guest {
 	e.door.Lock()
 	defer e.door.Unlock()
@@ -91,11 +91,11 @@ func (e *Engine) waiting() *guest {
 	return g
 }
 
-// leave lets a guest wait for the next programme, once it has forgotten the one under self;
-// one that is broken or has grown large gives its memory back instead.
+// leave makes a guest idle after deleting its programme; a broken guest, or one that has grown
+// large, is closed instead.
 func (e *Engine) leave(g *guest, self uint64) {
 	if self != 0 {
-		_, _ = g.call("Highs_destroy", self) // where it fails the guest is broken
+		_, _ = g.call("Highs_destroy", self) // if it fails the guest is broken
 	}
 	e.door.Lock()
 	defer e.door.Unlock()
@@ -106,7 +106,7 @@ func (e *Engine) leave(g *guest, self uint64) {
 	e.idle = append(e.idle, g)
 }
 
-// start runs a fresh copy of the program, with its callback seated.
+// start starts a new copy of the program, with its callback in place.
 func (e *Engine) start(ctx context.Context) (*guest, error) {
 	ctx = context.WithoutCancel(ctx)
 	g := &guest{pages: e.pages, calls: map[string]api.Function{}, hurried: new(atomic.Bool)}
@@ -127,7 +127,7 @@ func (e *Engine) start(ctx context.Context) (*guest, error) {
 	return g, g.spell()
 }
 
-// spell writes the names of the callback's fields into the guest's memory, where they stay.
+// spell writes the names of the callback's fields into the guest's memory.
 func (g *guest) spell() error {
 	a := arena{g: g}
 	g.names = map[string]uint64{solutionField: a.text(solutionField)}
@@ -137,7 +137,7 @@ func (g *guest) spell() error {
 	return a.err
 }
 
-// sit gives the callback a place in the guest's table of functions and returns which.
+// sit puts the callback into the guest's function table and returns its index.
 func (e *Engine) sit(ctx context.Context, g *guest) (uint64, error) {
 	ctx = experimental.WithImportResolver(context.WithoutCancel(ctx), func(name string) api.Module {
 		if name == guestName {
@@ -155,12 +155,12 @@ func (e *Engine) sit(ctx context.Context, g *guest) (uint64, error) {
 		return 0, fmt.Errorf("seat the solver's callback: %w", err)
 	}
 	if int32(place[0]) < 0 {
-		return 0, errors.New("seat the solver's callback: its table of functions cannot grow")
+		return 0, errors.New("seat the solver's callback: its function table can't grow")
 	}
 	return place[0], nil
 }
 
-// close gives the guest's memory back.
+// close frees the guest's memory.
 func (g *guest) close() {
 	ctx := context.Background()
 	if g.seat != nil {
@@ -169,8 +169,8 @@ func (g *guest) close() {
 	_ = g.module.Close(ctx)
 }
 
-// in returns the context under which the guest's functions run. It does not end when ctx
-// does: the guest is stopped by its clock, not torn down.
+// in returns the context in which the guest's functions run. It does not end with ctx: the
+// guest is stopped by its clock, not aborted.
 func (g *guest) in(ctx context.Context) context.Context {
 	return context.WithValue(context.WithoutCancel(ctx), guestKey{}, g)
 }
@@ -191,7 +191,7 @@ func (g *guest) call(name string, args ...uint64) (uint64, error) {
 	return out[0], nil
 }
 
-// do runs a function that answers with a status, and refuses an error's.
+// do calls a function that returns a status, and turns an error status into an error.
 func (g *guest) do(name string, args ...uint64) error {
 	status, err := g.call(name, args...)
 	if err == nil && api.DecodeI32(status) < 0 {
@@ -200,11 +200,11 @@ func (g *guest) do(name string, args ...uint64) error {
 	return err
 }
 
-// arena holds memory of the guest's for the length of one call.
+// arena allocates guest memory for the duration of one call.
 type arena struct {
 	g    *guest
 	held []uint64
-	err  error // the first that went wrong
+	err  error // the first error
 }
 
 func (a *arena) bytes(b []byte) uint64 {
@@ -216,7 +216,7 @@ func (a *arena) bytes(b []byte) uint64 {
 	case err != nil:
 		a.err = err
 	case at == 0 || !a.g.module.Memory().Write(uint32(at), b):
-		a.err = errors.New("the solver has no memory left")
+		a.err = errors.New("the solver is out of memory")
 	}
 	a.held = append(a.held, at)
 	return at
@@ -240,14 +240,14 @@ func (a *arena) counts(v []int32) uint64 {
 
 func (a *arena) text(s string) uint64 { return a.bytes(append([]byte(s), 0)) }
 
-// release gives the memory back.
+// release frees the memory.
 func (a *arena) release() {
 	for _, at := range a.held {
-		_, _ = a.g.call("free", at) // a broken guest frees nothing, and need not
+		_, _ = a.g.call("free", at) // a broken guest can't free memory, and need not
 	}
 }
 
-// numbers reads n of the guest's numbers.
+// numbers reads n numbers from the guest's memory.
 func (g *guest) numbers(at uint64, n int) ([]float64, error) {
 	b, ok := g.module.Memory().Read(uint32(at), uint32(8*n))
 	if !ok {

@@ -11,18 +11,17 @@ import (
 )
 
 // Held is a programme in the solver's memory. Its costs and limits can be changed and it can
-// be solved again, which the linear method takes up where it left off. It serves one
-// goroutine at a time. What it answers depends on what it was asked before, and on nothing
-// else.
+// be solved again; the simplex method then continues from the last solution. It serves one
+// goroutine at a time. Its answers depend on earlier calls, and on nothing else.
 type Held struct {
-	p    solve.Programme // as it stands now
+	p    solve.Programme // current state
 	e    *Engine
 	g    *guest
-	self uint64 // the solver's own handle
+	self uint64 // the solver's handle
 	w    *watch
 }
 
-// Hold puts a programme into the solver. p itself may be changed afterwards without effect.
+// Hold loads a programme into the solver. Later changes of p have no effect.
 func (e *Engine) Hold(ctx context.Context, p *solve.Programme) (*Held, error) {
 	if err := p.Sound(); err != nil {
 		return nil, err
@@ -39,7 +38,7 @@ func (e *Engine) Hold(ctx context.Context, p *solve.Programme) (*Held, error) {
 	return h, nil
 }
 
-// Close lets go of the programme. Nothing may be asked of it afterwards.
+// Close frees the programme. It must not be used afterwards.
 func (h *Held) Close() {
 	if h.g != nil {
 		h.e.leave(h.g, h.self)
@@ -47,10 +46,10 @@ func (h *Held) Close() {
 	}
 }
 
-// Programme returns the programme as it stands now; it must not be changed.
+// Programme returns the programme in its current state; it must not be changed.
 func (h *Held) Programme() *solve.Programme { return &h.p }
 
-// fill makes the solver, sets what never changes, and passes the programme.
+// fill creates the solver, sets the constant options, and loads the programme.
 func (h *Held) fill() (err error) {
 	if h.self, err = h.g.call("Highs_create"); err != nil {
 		return err
@@ -67,7 +66,7 @@ func (h *Held) fill() (err error) {
 	return h.listen()
 }
 
-// pass hands the columns and rows over, by rows.
+// pass loads the columns and rows, by rows.
 func (h *Held) pass() error {
 	a := arena{g: h.g}
 	defer a.release()
@@ -97,7 +96,7 @@ func (h *Held) pass() error {
 	return h.g.do("Highs_passMip", args...)
 }
 
-// listen asks the solver to call back on the occasions of use.
+// listen registers for the callbacks that are used.
 func (h *Held) listen() error {
 	h.w = &watch{p: &h.p, names: h.g.names}
 	if err := h.g.do("Highs_js_setCallback", h.self, h.g.place, 0); err != nil {
@@ -118,7 +117,7 @@ func api32(b bool) int32 {
 	return 0
 }
 
-// option sets one of the solver's options, of the sort Bool, Int or Double.
+// option sets one of the solver's options, of type Bool, Int or Double.
 func (h *Held) option(name, sort string, value uint64) error {
 	a := arena{g: h.g}
 	defer a.release()
@@ -132,10 +131,10 @@ func (h *Held) option(name, sort string, value uint64) error {
 	return nil
 }
 
-// Costs changes what the columns cost, one a column, and the offset.
+// Costs sets the costs, one per column, and the offset.
 func (h *Held) Costs(costs []float64, offset float64) error {
 	if len(costs) != len(h.p.Columns) {
-		return fmt.Errorf("%d costs for %d columns; give one a column", len(costs), len(h.p.Columns))
+		return fmt.Errorf("%d costs for %d columns; give one per column", len(costs), len(h.p.Columns))
 	}
 	was := h.p
 	h.p.Columns, h.p.Offset = slices.Clone(h.p.Columns), offset
@@ -149,7 +148,7 @@ func (h *Held) Costs(costs []float64, offset float64) error {
 	return h.charge(costs, offset)
 }
 
-// charge sets the costs in the solver alone.
+// charge sets the costs in the solver only.
 func (h *Held) charge(costs []float64, offset float64) error {
 	if err := h.g.do("Highs_changeObjectiveOffset", h.self, api.EncodeF64(offset)); err != nil {
 		return err
@@ -169,7 +168,7 @@ func (h *Held) charge(costs []float64, offset float64) error {
 // Column changes the bounds of a column.
 func (h *Held) Column(i int, low, high float64) error {
 	if i < 0 || i >= len(h.p.Columns) {
-		return fmt.Errorf("column %d of %d; name one that is held", i, len(h.p.Columns))
+		return fmt.Errorf("there is no column %d among %d; give the number of a column", i, len(h.p.Columns))
 	}
 	if err := solve.Ordered(low, high); err != nil {
 		return fmt.Errorf("column %d: %w", i, err)
@@ -181,7 +180,7 @@ func (h *Held) Column(i int, low, high float64) error {
 // Row changes the limits of a row.
 func (h *Held) Row(i int, low, high float64) error {
 	if i < 0 || i >= len(h.p.Rows) {
-		return fmt.Errorf("row %d of %d; name one that is held", i, len(h.p.Rows))
+		return fmt.Errorf("there is no row %d among %d; give the number of a row", i, len(h.p.Rows))
 	}
 	if err := solve.Ordered(low, high); err != nil {
 		return fmt.Errorf("row %d: %w", i, err)

@@ -8,17 +8,18 @@ import (
 	"github.com/tetratelabs/wazero/sys"
 )
 
-// The names under which the host's functions are asked for: by the solver's program, and by
+// The module names under which host functions are imported: by the solver's program, and by
 // the module that seats the callback.
 const (
 	hostName     = "a"
 	callbackName = "callback"
 )
 
-// gone is what opening any file answers: there is none (errno 44 of WASI, ENOENT), negated.
+// gone is the result of opening any file: it does not exist (errno 44 of WASI, ENOENT),
+// negated.
 const gone = -44
 
-// host gives the program the functions it asks for. All state is the guest's that calls.
+// host defines the functions that the program imports. All state belongs to the calling guest.
 func (e *Engine) host(ctx context.Context) error {
 	b := e.runtime.NewHostModuleBuilder(hostName)
 	for _, f := range e.program.ImportedFunctions() {
@@ -39,8 +40,8 @@ func (e *Engine) host(ctx context.Context) error {
 
 const i32 = api.ValueTypeI32
 
-// serve returns what stands in for a function of the usual host. What has no use here, such
-// as time zones and terminals, answers nothing.
+// serve returns the replacement for a function of the usual host. Those without use here, such
+// as time zones and terminals, do nothing.
 func serve(what string, results int) api.GoModuleFunc {
 	switch what {
 	case "cxa_throw", "abort_js":
@@ -78,8 +79,8 @@ func clock(ctx context.Context, m api.Module, s []uint64) {
 	s[0] = 0
 }
 
-// grow gives the program memory: what it asks for, and a fifth more than it has where that
-// is allowed, so that it need not ask often.
+// grow enlarges the program's memory by what it asks for, and a fifth more if allowed, so that
+// it asks less often.
 func grow(_ context.Context, m api.Module, s []uint64) {
 	want, have := uint64(uint32(s[0])), uint64(m.Memory().Size())
 	s[0] = 0
@@ -93,7 +94,7 @@ func grow(_ context.Context, m api.Module, s []uint64) {
 	}
 }
 
-// swallow takes what the solver prints and lets it go.
+// swallow discards what the solver prints.
 func swallow(_ context.Context, m api.Module, s []uint64) {
 	vectors, n, total := uint32(s[1]), uint32(s[2]), uint32(0)
 	for k := range n {
@@ -104,16 +105,16 @@ func swallow(_ context.Context, m api.Module, s []uint64) {
 	s[0] = 0
 }
 
-// put writes a number where the program asked for it.
+// put writes a number to the address that the program gave.
 func put(m api.Module, at uint64, x uint32) {
 	if !m.Memory().WriteUint32Le(uint32(at), x) {
 		panic("the solver asked for an answer outside its memory")
 	}
 }
 
-// seat returns a module that gives the host's callback a place in the solver's table of
-// functions, where the solver can call it: its one function, seat, says which.
-// Source: WebAssembly core specification 2.0, chapter 5.
+// seat returns a module that puts the host's callback into the solver's function table, where
+// the solver can call it. Its one function, seat, returns the index. Source: WebAssembly core
+// specification 2.0, chapter 5.
 func seat() []byte {
 	name := func(s string) string { return string(rune(len(s))) + s }
 	section := func(id byte, body string) string { return string(rune(id)) + name(body) }

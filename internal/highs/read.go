@@ -11,7 +11,7 @@ import (
 	"github.com/tetratelabs/wazero/api"
 )
 
-// info reads one of the solver's figures, of the sort Int, Int64 or Double.
+// info reads one of the solver's results, of type Int, Int64 or Double.
 func (h *Held) info(name, sort string) (uint64, error) {
 	a := arena{g: h.g}
 	defer a.release()
@@ -51,7 +51,7 @@ func (h *Held) figures(a *solve.Answer) error {
 	return nil
 }
 
-// values reads the present values, one a column; nil when there are none.
+// values reads the current values, one per column; nil if there are none.
 func (h *Held) values() ([]float64, error) {
 	if len(h.p.Columns) == 0 {
 		return []float64{}, nil
@@ -65,7 +65,7 @@ func (h *Held) values() ([]float64, error) {
 	return all[0], err
 }
 
-// solution reads values and reduced costs of columns, sums and prices of rows.
+// solution reads values and reduced costs of columns, and sums and dual prices of rows.
 func (h *Held) solution() ([4][]float64, error) {
 	var all [4][]float64
 	a := arena{g: h.g}
@@ -90,7 +90,8 @@ func (h *Held) solution() ([4][]float64, error) {
 	return all, nil
 }
 
-// beside solves again what need not be whole, with the whole columns fixed at their values.
+// beside solves for the continuous columns again, with the whole columns fixed at their
+// values.
 func (h *Held) beside(ctx context.Context, values []float64) ([]float64, error) {
 	for i, c := range h.p.Columns {
 		if c.Whole {
@@ -122,9 +123,8 @@ func (h *Held) beside(ctx context.Context, values []float64) ([]float64, error) 
 	return again, nil
 }
 
-// Relax answers the programme without asking for whole numbers, with the prices that prove
-// it. After a change of costs
-// or limits it takes up where the last answer left off.
+// Relax solves the linear relaxation, with its dual prices. After a change of costs or limits
+// it continues from the last solution.
 func (h *Held) Relax(ctx context.Context, limits solve.Limits) (solve.Relaxation, error) {
 	if err := solve.Ready(&h.p, limits, nil); err != nil {
 		return solve.Relaxation{}, err
@@ -159,7 +159,7 @@ func (h *Held) Relax(ctx context.Context, limits solve.Limits) (solve.Relaxation
 			return r, fmt.Errorf("solver: %w", err)
 		}
 		r = solve.Relaxation{State: solve.Proved, Values: all[0], Objective: h.p.Cost(all[0]), Reduced: all[1], Prices: all[3]}
-		drawn, _ := h.p.DrawnIn() // without whole numbers it may be possible all the same, and the bound holds
+		drawn, _ := h.p.DrawnIn() // the relaxation may still be feasible, and the bound holds
 		if r.Bound, err = drawn.Bound(r.Prices); err != nil {
 			return r, fmt.Errorf("solver: %w", err)
 		}

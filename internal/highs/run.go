@@ -12,8 +12,8 @@ import (
 	"github.com/tetratelabs/wazero/api"
 )
 
-// The solver's states that are told apart here; in every other it stopped short.
-// Source: HiGHS C API, HighsModelStatus.
+// The solver's states that are distinguished here; in all others it stopped early. Source:
+// HiGHS C API, HighsModelStatus.
 const (
 	empty               = 6 // no columns
 	optimal             = 7
@@ -23,7 +23,7 @@ const (
 	stoppedShort        = -1 // ours: out of memory, with an answer found before
 )
 
-// Solve answers the programme as it stands; see solve.Solver for the arguments.
+// Solve solves the programme in its current state; see solve.Solver for the arguments.
 func (h *Held) Solve(ctx context.Context, limits solve.Limits, start []float64) (solve.Answer, error) {
 	if err := solve.Ready(&h.p, limits, start); err != nil {
 		return solve.Answer{}, err
@@ -42,7 +42,7 @@ func (h *Held) Solve(ctx context.Context, limits solve.Limits, start []float64) 
 	return a, nil
 }
 
-// cost returns what a start costs, and infinity when it breaks the programme.
+// cost returns the cost of a start; infinity if it is infeasible.
 func (h *Held) cost(start []float64) float64 {
 	if v, err := h.p.Check(start); err != nil || !v.Holds(solve.Tolerance) {
 		return math.Inf(1)
@@ -50,7 +50,7 @@ func (h *Held) cost(start []float64) float64 {
 	return h.p.Cost(start)
 }
 
-// answer runs the solver and reads what it found.
+// answer runs the solver and reads its result.
 func (h *Held) answer(ctx context.Context, limits solve.Limits, start []float64) (solve.Answer, error) {
 	if err := h.ask(limits, start); err != nil {
 		return solve.Answer{}, err
@@ -131,13 +131,13 @@ func (h *Held) run(ctx context.Context, limits solve.Limits) (int32, error) {
 		return stoppedShort, nil
 	}
 	if err != nil {
-		return 0, fmt.Errorf("%w; the programme may be too large for its %d MiB: solve a smaller one", err, h.g.pages>>4)
+		return 0, fmt.Errorf("%w; the programme may be too large for the solver's %d MiB: solve a smaller one", err, h.g.pages>>4)
 	}
 	state, err := h.g.call("Highs_getModelStatus", h.self)
 	return api.DecodeI32(state), err
 }
 
-// bare is the state of a programme without columns: its rows keep their limits or not.
+// bare returns the state of a programme without columns: its rows are satisfied or not.
 func (h *Held) bare() int32 {
 	for _, r := range h.p.Rows {
 		if r.Low > 0 || r.High < 0 {
@@ -147,9 +147,9 @@ func (h *Held) bare() int32 {
 	return optimal
 }
 
-// which tells an infeasible programme from one whose costs fall without end: without costs,
-// only the first has no answer. For programmes with whole numbers this holds when their
-// figures are fractions of whole numbers, as all that a computer holds are (Meyer 1974).
+// which distinguishes an infeasible programme from an unbounded one: without costs, only the
+// first has no answer. For programmes with whole numbers this holds if their figures are
+// rational, as all floating-point numbers are (Meyer 1974).
 func (h *Held) which(ctx context.Context) (int32, error) {
 	costs := make([]float64, len(h.p.Columns))
 	if err := h.charge(costs, 0); err != nil {
@@ -168,7 +168,7 @@ func (h *Held) which(ctx context.Context) (int32, error) {
 	return state, err
 }
 
-// read takes the values over, whole where they must be, and holds them to the programme.
+// read reads the values, rounds whole columns, and checks them against the programme.
 func (h *Held) read(ctx context.Context, a *solve.Answer) error {
 	values := h.w.best
 	if h.g.broken == nil {
@@ -183,7 +183,7 @@ func (h *Held) read(ctx context.Context, a *solve.Answer) error {
 	values, err := h.settled(ctx, values)
 	if err != nil || values == nil {
 		if a.State == solve.Proved && err == nil {
-			err = errors.New("it says proved, but its answer does not keep the programme; choose units in which the figures are nearer 1")
+			err = errors.New("it reports an optimum, but its answer is infeasible; choose units in which the figures are nearer 1")
 		}
 		return err
 	}
@@ -191,13 +191,12 @@ func (h *Held) read(ctx context.Context, a *solve.Answer) error {
 	if a.State == solve.Proved && !h.p.Wholes() {
 		a.Bound = a.Objective
 	}
-	a.Bound = math.Min(a.Bound, a.Objective) // above it only by what rounding to whole numbers moved
+	a.Bound = math.Min(a.Bound, a.Objective) // larger only by the effect of rounding to whole numbers
 	return nil
 }
 
-// settled rounds values to whole numbers where they must be; what is not whole is solved
-// again beside them if the rounding broke a limit. It returns nil when the values do not
-// keep the programme.
+// settled rounds the whole columns; if the rounding violated a constraint, it solves for the
+// others again. It returns nil if the values are infeasible.
 func (h *Held) settled(ctx context.Context, values []float64) ([]float64, error) {
 	if values == nil {
 		return nil, nil
@@ -217,8 +216,8 @@ func (h *Held) settled(ctx context.Context, values []float64) ([]float64, error)
 	return h.beside(ctx, values)
 }
 
-// tidy takes a value over what the solver's own tolerance left it short of: a whole number or
-// a bound. What is further off stays as it is, to be found out by Check.
+// tidy removes a deviation within the solver's own tolerance from a whole number or a bound.
+// Larger ones are left for Check to find.
 func tidy(x float64, c solve.Column) float64 {
 	near := math.Min(math.Max(x, c.Low), c.High)
 	if c.Whole {

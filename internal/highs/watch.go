@@ -9,15 +9,14 @@ import (
 	"github.com/tetratelabs/wazero/api"
 )
 
-// The occasions on which the solver calls back that are of use here.
-// Source: HiGHS C API, HighsCallbackType.
+// The types of callbacks that are used. Source: HiGHS C API, HighsCallbackType.
 const (
-	simplexStep = 1 // a step of the linear method; may be interrupted
+	simplexStep = 1 // a simplex iteration; may be interrupted
 	betterFound = 4 // a better answer was found
-	branchStep  = 6 // a step of the search for whole numbers; may be interrupted
+	branchStep  = 6 // a branch-and-bound step; may be interrupted
 )
 
-// fields are the figures that come with a callback, by the solver's names.
+// fields are the data of a callback that are used, by the solver's names.
 var fields = []string{"mip_node_count", "mip_total_lp_iterations", "mip_dual_bound", "simplex_iteration_count"}
 
 // solutionField is the field that points to a better answer's values.
@@ -29,13 +28,13 @@ type watch struct {
 	limits solve.Limits
 	best   []float64 // the best answer's values so far; nil before the first
 	seen   solve.Progress
-	told   solve.Progress // what Progress was last told
+	told   solve.Progress // the last Progress reported
 	names  map[string]uint64
-	offset map[string]uint32 // where each field lies in what comes with a callback
+	offset map[string]uint32 // offset of each field in a callback's data
 }
 
-// called is what the solver calls back: the occasion, a message, what it tells, where it
-// listens, and a number of ours.
+// called is the callback: its type, a message, its data out, its data in, and a number of
+// ours.
 func called(ctx context.Context, m api.Module, s []uint64) {
 	g := of(ctx)
 	w := g.watch
@@ -61,14 +60,14 @@ func called(ctx context.Context, m api.Module, s []uint64) {
 	default:
 		return
 	}
-	listen := uint32(0) // written each time: what was said in an earlier solve is still there
+	listen := uint32(0) // written each time, because the value of an earlier solve is still there
 	if stop {
 		listen = 1
 	}
 	put(m, in, listen)
 }
 
-// locate finds where the fields lie, which is the same for every callback.
+// locate finds the offsets of the fields, which are the same for every callback.
 func (w *watch) locate(g *guest, out uint64) {
 	w.offset = map[string]uint32{}
 	for _, name := range fields {
@@ -93,7 +92,7 @@ func (w *watch) better(g *guest, out uint64) {
 	w.best, w.seen.Objective = values, w.p.Cost(values)
 }
 
-// tell reads how far the search is and passes it on if it got better.
+// tell reads the state of the search and reports it if it improved.
 func (w *watch) tell(m api.Module, out uint64) {
 	w.seen.Nodes = int(w.count64(m, out, "mip_node_count"))
 	w.seen.Iterations = int(w.count64(m, out, "mip_total_lp_iterations"))
@@ -106,7 +105,7 @@ func (w *watch) tell(m api.Module, out uint64) {
 	w.limits.Progress(&told)
 }
 
-// bounded returns the better of a bound told and the one known.
+// bounded returns the better of a reported bound and the known one.
 func (w *watch) bounded(bound float64) float64 {
 	if math.IsNaN(bound) || bound < w.seen.Bound {
 		return w.seen.Bound

@@ -64,10 +64,10 @@ func TestWishesAreRefusedInWords(t *testing.T) {
 	h, d := writing(t)
 	for _, c := range []struct{ key, value, says string }{
 		{"key.mix.1.want.early", "135%", "Mix 1, share of early: "},
-		{"key.mix.2.slack", "", "Mix 2, what may be off before it counts: it is missing"},
-		{"key.variety.1.least", "some", "Variety 1, fewest worth planting: a whole number from 1 to "},
+		{"key.mix.2.slack", "", "Mix 2, deviation allowed at no cost: it is missing"},
+		{"key.variety.1.least", "some", "Variety 1, fewest worth planting: expected a whole number from 1 to "},
 		{"key.variety.11.name", "Sloe Morning", "Variety 11, kind: it is missing"},
-		{"key.low", "130 cm", "Tall is a variety from: it stands together with “low is a variety up to”"},
+		{"key.low", "130 cm", "A variety is tall from: give it together with “a variety is low up to”"},
 		{"key.row_length", "30", "Length of a row: "},
 	} {
 		form := partForm(t, d, "garden", "patch")

@@ -204,7 +204,7 @@ func TestBedAndRowAreKept(t *testing.T) {
 		}
 	}
 	form.Set("crate", "2")
-	if status, body, _ := post(t, h, "/write/taken-in", form); status != http.StatusUnprocessableEntity || !strings.Contains(said(body), "crate 2 and bed 9 can't both be where they stand") {
+	if status, body, _ := post(t, h, "/write/taken-in", form); status != http.StatusUnprocessableEntity || !strings.Contains(said(body), "crate 2 and bed 9 exclude each other") {
 		t.Error(status, gist(body))
 	}
 }

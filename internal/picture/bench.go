@@ -9,7 +9,7 @@ import (
 	"eyeup/season"
 )
 
-// benches returns the places whose bench is used and has a size.
+// benches returns the places with a bench of known size that is used.
 func (c *course) benches() []season.PlacePlan {
 	var all []season.PlacePlan
 	for _, p := range c.Plan.Places {
@@ -21,7 +21,7 @@ func (c *course) benches() []season.PlacePlan {
 	return all
 }
 
-// fills draws how full each bench is, week by week, against the room there is.
+// fills draws how full each bench is, week by week.
 func (c *course) fills(y float64, benches []season.PlacePlan) {
 	c.text(left, y, "How full the benches are", "class", "head")
 	y += 12

@@ -11,12 +11,12 @@ import (
 	"eyeup/season"
 )
 
-// Season is what a drawing of a plan is made from.
+// Season is the input of Draw.
 type Season struct {
 	Garden string
 	Plan   *season.Plan
 	Frost  []season.FrostWeek
-	Early  []season.EarlyPoint // drawn beneath where there are two or more
+	Early  []season.EarlyPoint // drawn below if there are two or more
 	Units  quantity.System
 	Today  civil.Date
 	MadeUp bool // the weather was made up
@@ -36,7 +36,7 @@ const (
 	thinnest  = 2.2
 )
 
-// course lays out the course of a season.
+// course is the layout of the course of a season.
 type course struct {
 	*drawing
 	Season
@@ -49,26 +49,26 @@ type course struct {
 type band struct {
 	season.PlacePlan
 	y, tall float64
-	room    float64 // m² that fill the band; 0 where the place has no bench
+	room    float64 // m² that fill the band; 0 if the place has no bench
 	taken   []slot
 }
 
-// slot is a part of a band that a ribbon takes for some days.
+// slot is the part of a band that a ribbon occupies for some days.
 type slot struct{ from, to, y, tall float64 }
 
-// ribbon is a group of batches of one kind and timing that go the same way.
+// ribbon is a group of batches of one kind and timing with the same stays.
 type ribbon struct {
 	name   string
 	colour string
 	count  int
 	stays  []season.Stay
 	dates  season.Dates
-	laid   []slot // by stay: where it lies; of no height where it is nowhere
+	laid   []slot // by stay: its slot; of height 0 if it has none
 	end    slot   // its last
 }
 
-// Draw returns the drawing of a plan: the course of the season, and beneath it how full
-// each bench is week by week.
+// Draw returns the drawing of a plan: the course of the season, and below it how full each
+// bench is, week by week.
 func Draw(s Season) []byte {
 	c := &course{Season: s}
 	c.gather()
@@ -97,7 +97,7 @@ func Draw(s Season) []byte {
 	return c.end()
 }
 
-// gather puts batches together into ribbons.
+// gather groups batches into ribbons.
 func (c *course) gather() {
 	for _, b := range c.Plan.Batches {
 		name := b.Kind
@@ -143,16 +143,16 @@ func (c *course) span() {
 	c.last = c.last.AddDays(civil.Days(float64(c.last.Sub(c.first)) * forNames))
 }
 
-// x is where a day lies across the drawing.
+// x returns the horizontal position of a day.
 func (c *course) x(d civil.Date) float64 {
 	share := float64(d.Sub(c.first)) / float64(c.last.Sub(c.first))
 	return left + (right-left)*min(max(share, 0), 1)
 }
 
-// order of the bands, from the dark and cool down to the open ground.
+// order is the order of the bands, from dark and cool places down to the open ground.
 var order = []string{"store", "room", "bench", "glass", "frame", "ground"}
 
-// layOut gives every place that is used its band and returns where the last one ends.
+// layOut gives every used place its band and returns the bottom of the last one.
 func (c *course) layOut() float64 {
 	y := 74.0
 	for _, sort := range order {
@@ -175,8 +175,8 @@ func (c *course) layOut() float64 {
 	return y
 }
 
-// wanted is the room that all ribbons want in a place together: in the ground, which all share
-// in the end, more may be wanted than there is.
+// wanted returns the area that all ribbons in a place need together. In the ground, where all
+// end up, it may exceed the area.
 func (c *course) wanted(place string) float64 {
 	area := 0.0
 	for _, r := range c.ribbons {
@@ -222,7 +222,7 @@ func (c *course) head() {
 	}
 }
 
-// months marks the beginning of each month down the bands.
+// months marks the start of each month.
 func (c *course) months(bottom float64) {
 	d := c.first
 	for d = d.AddDays(1); !d.After(c.last); d = d.AddDays(1) {
@@ -247,7 +247,7 @@ func (c *course) band(b *band) {
 	})
 }
 
-// words writes what there is to say of a place, over its ribbons.
+// words writes the description of a place above its ribbons.
 func (c *course) words(b *band) {
 	words := b.Place
 	switch {
@@ -269,7 +269,7 @@ func (c *course) words(b *band) {
 	}
 }
 
-// frost shades the ground by how often it freezes in each week.
+// frost shades the ground by the share of years with a freeze in each week.
 func (c *course) frost(b *band) {
 	for _, w := range c.Frost {
 		if w.Share == 0 || w.Week.Before(c.first) || w.Week.After(c.last) {
@@ -280,7 +280,7 @@ func (c *course) frost(b *band) {
 	}
 }
 
-// apart is how far the figures of heat bills stand from each other, in pixels.
+// apart is the smallest distance between the figures of heat bills, in pixels.
 const apart = 24.0
 
 // bills writes the heat bill of some weeks along the band's foot.

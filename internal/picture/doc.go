@@ -1,5 +1,4 @@
-// Package picture draws what people would rather look at than read: how full the benches
-// are, and the course of the season. Drawings are SVG made for a width of 390 pixels, so
-// that a phone shows them as they are; colours are the flowers' own, and every shape has
-// an outline and a name, so that they can be read in grey.
+// Package picture draws how full the benches are and the course of the season. Drawings are
+// SVG, 390 pixels wide to fit a phone. Colours are those of the flowers; every shape has an
+// outline and a name, so that the drawings work in greyscale.
 package picture

@@ -7,11 +7,11 @@ import (
 	"eyeup/season"
 )
 
-// earlyTall is the height of the price of early, its words included.
+// earlyTall is the height of the price-of-early chart with its words.
 const earlyTall = 150.0
 
-// early draws the price of early: what each level of heat costs, and what it gains. Where the
-// best plans are known, it is all that they cost.
+// early draws the price of early: what each level of heat costs, and the weeks it gains. If
+// the best plans are known, it shows their total costs.
 func (c *course) early(y float64) {
 	c.text(left, y+12, "The price of early", "class", "head")
 	c.text(left, y+26, fmt.Sprintf("weeks of flower gained a plant, against %s %s", c.Plan.Cost.Currency, c.costs()), "class", "small")
@@ -39,7 +39,7 @@ func (c *course) early(y float64) {
 		c.titled(fmt.Sprintf("%s: %.0f %s, %.1f weeks", name, cost(p), c.Plan.Cost.Currency, p.GainWeeks), func() {
 			c.tag("circle", "class", "ink", "cx", x, "cy", at, "r", r)
 		})
-		if used-at >= labelTall { // what would stand on another's words is told by pointing at it
+		if used-at >= labelTall { // a label that would overlap another is shown as a tooltip only
 			c.text(x+6, at+8, fmt.Sprintf("%.0f: %.1f", cost(p), p.GainWeeks), "class", "small halo")
 			used = at
 		}
@@ -50,7 +50,7 @@ func (c *course) early(y float64) {
 	c.text(to, foot+12, fmt.Sprintf("%.0f", cost(last)), "class", "small end")
 }
 
-// cost is all that a point costs, or its heat where no more is known.
+// cost returns the total cost of a point, or its heat if no more is known.
 func cost(p season.EarlyPoint) float64 {
 	if p.Proof != nil {
 		return p.TotalCost
@@ -58,7 +58,7 @@ func cost(p season.EarlyPoint) float64 {
 	return p.HeatCost
 }
 
-// costs says what the points' cost is made of.
+// costs names what the points' cost includes.
 func (c *course) costs() string {
 	if c.Early[0].Proof != nil {
 		return "in all"

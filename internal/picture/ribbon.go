@@ -10,7 +10,7 @@ import (
 	"eyeup/season"
 )
 
-// place lays every ribbon into its bands and draws it.
+// place places every ribbon in its bands and draws it.
 func (c *course) place() {
 	for _, r := range c.ribbons {
 		r.laid = make([]slot, len(r.stays))
@@ -30,12 +30,12 @@ func (c *course) place() {
 	}
 }
 
-// mostLaid is how often the ribbons of a band are laid, each time thinner, till they fit.
+// mostLaid is how often the ribbons of a band are laid out, each time thinner, until they fit.
 const mostLaid = 20
 
-// lay lays the ribbons into a band, the highest free part first. A ribbon is as thick throughout as
-// it is where it takes most, so that together they can come to more than a bench on which all
-// have room: there they are drawn thinner, till they stand in the band.
+// lay places the ribbons in a band, each in the highest free part. A ribbon has one thickness,
+// that of its largest need, so that together they may exceed a bench that is large enough in
+// every week. Then they are drawn thinner until they fit the band.
 func (c *course) lay(b *band) {
 	for range mostLaid {
 		b.taken = nil
@@ -54,12 +54,12 @@ func (c *course) lay(b *band) {
 	}
 }
 
-// suffices reports whether nobody lacks room in any week.
+// suffices reports whether the bench is large enough in every week.
 func (b *band) suffices() bool {
 	return !slices.ContainsFunc(b.Weeks, func(w season.PlaceWeek) bool { return w.UsedM2 > w.RoomM2+1e-6 })
 }
 
-// foot is how far down its ribbons reach.
+// foot returns the lowest point of its ribbons.
 func (b *band) foot() float64 {
 	foot := b.y
 	for _, s := range b.taken {
@@ -80,8 +80,8 @@ func (c *course) slotOf(b *band, s season.Stay, first bool) slot {
 	return slot{from: from, to: max(from+1, c.x(s.To)-turn), tall: tall}
 }
 
-// take finds the highest free part of the band for a slot and keeps it. Where a bench is full
-// the slot hangs out beneath: it is too small, and it shows.
+// take reserves the highest free part of the band for a slot. On a full bench the slot extends
+// below the band, which shows that the bench is too small.
 func (b *band) take(s slot) slot {
 	y := b.y
 	for again := true; again; {
@@ -98,8 +98,8 @@ func (b *band) take(s slot) slot {
 	return s
 }
 
-// outline is the path around a ribbon: along the tops of its slots, bending between
-// them, and back along their feet.
+// outline returns the path around a ribbon: along the tops of its slots, with bends between,
+// and back along their bottoms.
 func outline(slots []slot) string {
 	var there, back strings.Builder
 	fmt.Fprintf(&there, "M%s %s", number(slots[0].from), number(slots[0].y))

@@ -15,8 +15,8 @@ type drawing struct {
 	bytes.Buffer
 }
 
-// tag writes an element with attributes given as name, value, name, value …; a value may be
-// a number or text.
+// tag writes an element with attributes given as name, value, name, value …; a value may be a
+// number or text.
 func (d *drawing) tag(name string, attributes ...any) {
 	d.open(name, "/>", attributes...)
 }
@@ -36,7 +36,7 @@ func attribute(v any) string {
 	return escaped(fmt.Sprint(v))
 }
 
-// number writes a coordinate to a tenth of a pixel, without a needless nought.
+// number writes a coordinate to a tenth of a pixel, without trailing zeros.
 func number(x float64) string {
 	s := strings.TrimSuffix(fmt.Sprintf("%.1f", x), ".0")
 	if s == "-0" {
@@ -47,7 +47,7 @@ func number(x float64) string {
 
 func escaped(s string) string {
 	var b bytes.Buffer
-	_ = xml.EscapeText(&b, []byte(s)) // a Buffer takes all
+	_ = xml.EscapeText(&b, []byte(s)) // writing to a Buffer can't fail
 	return b.String()
 }
 
@@ -60,7 +60,7 @@ func (d *drawing) text(x, y float64, words string, attributes ...any) {
 	fmt.Fprintf(d, ` x="%s" y="%s">%s</text>`+"\n", number(x), number(y), escaped(words))
 }
 
-// titled writes a group with a title, which shows when it is pointed at and is read aloud.
+// titled writes a group with a title, which is shown as a tooltip and read by screen readers.
 func (d *drawing) titled(title string, draw func()) {
 	fmt.Fprintf(d, "<g><title>%s</title>\n", escaped(title))
 	draw()
@@ -80,7 +80,7 @@ text{font:11px system-ui,sans-serif;fill:#1d1d1b}
 </style>
 `
 
-// begin opens a drawing of a height, named for those who can't see it.
+// begin starts a drawing of the given height, with a name and description for screen readers.
 func begin(height float64, title, description string) *drawing {
 	d := &drawing{}
 	fmt.Fprintf(d, `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 %s %s" width="%s" height="%s" role="img" aria-labelledby="t d">`+"\n",

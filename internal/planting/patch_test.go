@@ -94,7 +94,7 @@ func TestChoiceOfTheInventedGarden(t *testing.T) {
 	}
 	a := planted(t, g)
 	testkit.Holds(t, "patch", a)
-	if said := readable(t, a); !strings.Contains(said, "makes way altogether") {
+	if said := readable(t, a); !strings.Contains(said, "makes way completely") {
 		t.Error(said)
 	}
 	lost := map[patch.Wish]int{}

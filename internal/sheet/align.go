@@ -7,8 +7,8 @@ import (
 	"eyeup/civil"
 )
 
-// Alignment writes one page that shows where each label of a layout will fall: lay it over
-// a sheet of labels against the light. Each box has its number in its very middle.
+// Alignment writes a page that shows where each label of a layout falls. Hold it against the
+// light with a sheet of labels. Each box has its number in the exact middle.
 func Alignment(w io.Writer, l Layout, today civil.Date) (Told, error) {
 	p := newPaper("alignment test", l.Page, today)
 	p.page()
@@ -30,6 +30,6 @@ func Alignment(w io.Writer, l Layout, today civil.Date) (Told, error) {
 	return p.finish(w)
 }
 
-// capital returns how tall figures and capitals are at a type size, in millimetres. Source:
-// the typeface's own capital height, 714 of 1000 units.
+// capital returns the height of figures and capitals at a type size, in millimetres. Source:
+// the typeface's capital height, 714 of 1000 units.
 func capital(size float64) float64 { return 0.714 * size * point }

@@ -7,8 +7,7 @@ import (
 	"eyeup/civil"
 )
 
-// Card is what hangs on a crate: its number to be read from the cellar door, and what lies
-// in it.
+// Card is the card of a crate: its number, readable from the cellar door, and its contents.
 type Card struct {
 	Crate string
 	Place string
@@ -23,12 +22,12 @@ type CardLot struct {
 	Holds   string // such as 14 clumps in vermiculite
 }
 
-// Cards writes cards for crates as PDF, into a layout of cards of 90 by 60 mm at least.
-// It fails where there are none, and where a card holds more lots than go onto it.
+// Cards writes cards for crates as PDF; the layout's cards must be at least 90 by 60 mm. It
+// fails without cards, and if a crate has more lots than fit on its card.
 func Cards(w io.Writer, l Layout, cards []Card, outline bool, today civil.Date) (Told, error) {
 	size := l.Label()
 	if len(cards) == 0 {
-		return Told{}, fmt.Errorf("there is nothing in crates to print cards for; give the stock its crates first")
+		return Told{}, fmt.Errorf("there are no crates to print cards for; first assign crates to the stock")
 	}
 	if size.Width < 90 || size.Height < 60 {
 		return Told{}, fmt.Errorf("a card of %.0f by %.0f mm is too small for a crate; take 90 by 60 mm at least, such as a4:2x4", size.Width, size.Height)
@@ -50,12 +49,12 @@ func Cards(w io.Writer, l Layout, cards []Card, outline bool, today civil.Date) 
 	return p.finish(w)
 }
 
-// leastRow is the least height of a lot's row on a card, in millimetres: its square code
-// must be read.
+// leastRow is the smallest height of a lot's row on a card, in millimetres, at which its
+// square code can be read.
 const leastRow = 11.0
 
-// roomyRow is the height of a lot's row, in millimetres, from which it has lines enough to
-// put all below each other.
+// roomyRow is the height of a lot's row, in millimetres, at which its lines fit below each
+// other.
 const roomyRow = 24.0
 
 func (p *paper) card(c Card, x, y float64, size Size) {
@@ -70,7 +69,7 @@ func (p *paper) card(c Card, x, y float64, size Size) {
 	room := size.Height - 2*pad - head
 	each := min(room/float64(len(c.Lots)), 38)
 	if each < leastRow {
-		p.fail(fmt.Errorf("%d lots do not go onto a card of %.0f by %.0f mm; take larger cards", len(c.Lots), size.Width, size.Height))
+		p.fail(fmt.Errorf("%d lots do not fit on a card of %.0f by %.0f mm; use larger cards", len(c.Lots), size.Width, size.Height))
 		return
 	}
 	for i, lot := range c.Lots {
@@ -78,8 +77,8 @@ func (p *paper) card(c Card, x, y float64, size Size) {
 	}
 }
 
-// cardLot draws one lot of a crate: name, code and what it holds below each other where
-// the crate holds few lots, code and the rest beside each other where it holds many.
+// cardLot draws one lot of a crate: name, code and contents below each other if the crate has
+// few lots, beside each other if it has many.
 func (p *paper) cardLot(lot CardLot, x, y, width, height float64) {
 	p.drawSquare(lot.Code, x+width-height+quietOf(lot.Code, height), y, height)
 	inner := width - height - 2
@@ -96,7 +95,7 @@ func (p *paper) cardLot(lot CardLot, x, y, width, height float64) {
 	p.cardHolds(lot, x+after, y+height*0.54, inner-after, height*0.44)
 }
 
-// cardHolds draws a lot's colour and what it holds.
+// cardHolds draws a lot's colour and amount.
 func (p *paper) cardHolds(lot CardLot, x, y, width, height float64) {
 	words := ColourWords(lot.Colour)
 	if words != "" {

@@ -7,12 +7,12 @@ import (
 	"github.com/go-text/typesetting/font"
 )
 
-// The letters that Unicode leaves to private use. Glyphs that no letter leads to are called
-// by them within a PDF.
+// The private-use range of Unicode. In a PDF its letters name the glyphs that no letter maps
+// to.
 const firstOwn, lastOwn = 0xE000, 0xF8FF
 
-// codesOf names each of a typeface's glyphs by the letter that leads to it, or by one of
-// private use; 0 where those are used up. glyphs is the same the other way round.
+// codesOf assigns each glyph of a typeface the letter that maps to it, or a private-use
+// letter; 0 when those are used up. glyphs is the inverse.
 func codesOf(f *font.Font, count int) (codes []rune, glyphs []uint16) {
 	codes, glyphs = make([]rune, count), make([]uint16, widest+1)
 	for all := f.Cmap.Iter(); all.Next(); {
@@ -42,7 +42,7 @@ const widest = 0xFFFF
 // length. Source: ISO/IEC 14496-22, section 4.
 const tablesHead, tableEntry = 12, 16
 
-// tableIn finds the entry of a table in the list, and its place; 0 where there is none.
+// tableIn finds the entry of a table in the list, and its position; 0 if there is none.
 func tableIn(file []byte, name string) (entry, place int) {
 	for entry = tablesHead; entry < tablesHead+tableEntry*int(binary.BigEndian.Uint16(file[4:])); entry += tableEntry {
 		if string(file[entry:entry+4]) == name {
@@ -52,13 +52,13 @@ func tableIn(file []byte, name string) (entry, place int) {
 	return 0, 0
 }
 
-// glyphsIn returns how many glyphs a typeface has: table maxp says so.
+// glyphsIn returns the number of glyphs of a typeface, from table maxp.
 func glyphsIn(file []byte) int {
 	_, place := tableIn(file, "maxp")
 	return int(binary.BigEndian.Uint16(file[place+4:]))
 }
 
-// withChart returns a typeface's file with another chart from letters to glyphs.
+// withChart returns a typeface's file with another mapping from letters to glyphs.
 func withChart(file []byte, glyphs []uint16) []byte {
 	entry, _ := tableIn(file, "cmap")
 	chart := chartOf(glyphs)
@@ -71,9 +71,8 @@ func withChart(file []byte, glyphs []uint16) []byte {
 	return append(out, chart...)
 }
 
-// chartOf writes a chart from letters to glyphs as table cmap holds it, in format 4: a
-// stretch for all letters whose glyphs follow each other as they do. Source: ISO/IEC
-// 14496-22, table cmap.
+// chartOf returns a cmap table in format 4: one segment for each run of letters with
+// consecutive glyphs. Source: ISO/IEC 14496-22, table cmap.
 func chartOf(glyphs []uint16) []byte {
 	var ends, starts, deltas []uint16
 	for r, g := range glyphs[:widest] {

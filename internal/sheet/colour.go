@@ -2,12 +2,12 @@ package sheet
 
 import "math"
 
-// ColourWords says a flower's colour, #rrggbb, in words, such as "dark red" or "cream": for
-// those who read a label by lamplight, in grey, or who don't see all colours. It returns
-// nothing for what is no colour.
+// ColourWords describes a flower's colour #rrggbb in words, such as "dark red" or "cream", for
+// those who read a label in poor light or greyscale, or are colour-blind. It returns an empty
+// string for an invalid colour.
 //
-// Lightness, strength and hue are those of OKLab (Ottosson 2020); where one word ends and
-// the next begins is our own choice, held to the names of CSS Color 4.
+// Lightness, chroma and hue are those of OKLab (Ottosson 2020); the borders between words are
+// our choice, checked against the names of CSS Color 4.
 func ColourWords(hex string) string {
 	c, ok := inkOf(hex)
 	if !ok {
@@ -27,7 +27,7 @@ func ColourWords(hex string) string {
 	return hueWords(light, strong, hue)
 }
 
-// depth puts how light or dark a colour is before its name.
+// depth prefixes a colour's name by how light or dark it is.
 func depth(light float64, name string) string {
 	switch {
 	case light > 0.84:
@@ -42,7 +42,7 @@ func depth(light float64, name string) string {
 	return name
 }
 
-// hues are the words round the circle: each holds up to its angle, in degrees.
+// hues are the words around the colour circle, each up to an angle in degrees.
 var hues = []struct {
 	to   float64
 	name func(light, strong float64) string
@@ -152,7 +152,7 @@ func purple(light, strong float64) string {
 	return "purple"
 }
 
-// oklch returns lightness (0 to 1), strength (0 to some 0.32) and hue in degrees. Source:
+// oklch returns lightness (0 to 1), chroma (0 to about 0.32) and hue in degrees. Source:
 // Ottosson 2020, "A perceptual color space for image processing"; CSS Color 4, section 10.
 func oklch(c ink) (light, strong, hue float64) {
 	linear := func(v int) float64 {

@@ -13,14 +13,14 @@ import (
 //go:embed faces/*.ttf.gz
 var faceFiles embed.FS
 
-// face is one typeface. It is unpacked when the first letter is asked of it.
+// face is one typeface. It is unpacked on first use.
 type face struct {
-	id     string    // as the PDF calls it
-	blocks [][2]rune // the letters it is asked for first, by Unicode's blocks
+	id     string    // name in the PDF
+	blocks [][2]rune // Unicode blocks for which it is preferred
 	opened func() openedFace
 }
 
-// openedFace is a typeface that is read.
+// openedFace is an unpacked typeface.
 type openedFace struct {
 	*font.Font
 	codes []rune // by glyph: see codesOf
@@ -67,8 +67,8 @@ var (
 	}
 )
 
-// open unpacks and reads a typeface. It is part of the program, so a fault in it is a fault
-// of the program's making.
+// open unpacks and reads a typeface. It is part of the program, so an error is a programming
+// error.
 func (f *face) open() openedFace {
 	b, err := f.unpacked()
 	if err != nil {
@@ -101,7 +101,7 @@ func (f *face) has(r rune) bool {
 	return is
 }
 
-// isFor reports whether the typeface is that of the letter's script.
+// isFor reports whether the typeface is the preferred one for the letter.
 func (f *face) isFor(r rune) bool {
 	for _, b := range f.blocks {
 		if b[0] <= r && r <= b[1] {
@@ -111,8 +111,8 @@ func (f *face) isFor(r rune) bool {
 	return false
 }
 
-// faceFor returns the typeface for a letter; nil where none holds it. before is that of the
-// letter before it, nil for none: marks and spaces stay in it where they can.
+// faceFor returns the typeface for a letter; nil if none has it. before is the typeface of the
+// previous letter, or nil: marks and spaces stay in it if possible.
 func faceFor(r rune, bold bool, before *face) *face {
 	latin := plainFace
 	if bold {

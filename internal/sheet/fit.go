@@ -5,23 +5,23 @@ import (
 	"strings"
 )
 
-// A line takes so much above its foot and below it, as multiples of the type size; more
-// where its letters are taller or reach deeper than those of common Latin type, which may
-// touch the edge of their line. leading is both.
+// Space above and below a line's baseline, in multiples of the type size; more if its letters
+// are taller or deeper than those of common Latin type, which may touch the edge of their
+// line. leading is the sum.
 const (
 	above   = 1.0
 	below   = 0.22
 	leading = above + below
 	tall    = 1.08  // the dots and rings on Latin capitals
 	deep    = 0.245 // the tails of Latin letters
-	gap     = 0.04  // left free where letters reach further
+	gap     = 0.04  // extra space for such letters
 )
 
-// smallest is the least type size, in points, that a label is read at without glasses: an
-// assumption, chosen on printed samples.
+// smallest is the smallest type size, in points, readable without glasses. Assumption, chosen
+// on printed samples.
 const smallest = 4.5
 
-// block is text broken into lines at a size.
+// block is text broken into lines at a type size.
 type block struct {
 	lines    []string
 	size     float64
@@ -39,7 +39,7 @@ func (p *paper) block(lines []string, size float64, bold bool) block {
 	return b
 }
 
-// reach returns what a line takes above and below its foot, in type sizes.
+// reach returns the space that a line needs above and below its baseline, in type sizes.
 func (p *paper) reach(line string, bold bool) (up, down float64) {
 	up, down = above, below
 	for _, r := range p.runs(line, bold) {
@@ -56,7 +56,7 @@ func (p *paper) reach(line string, bold bool) (up, down float64) {
 // leading returns the height of a line of the block, in type sizes.
 func (b block) leading() float64 { return b.up + b.down }
 
-// height returns how much paper the block takes from top to foot.
+// height returns the height of the block, in millimetres.
 func (b block) height() float64 { return float64(len(b.lines)) * b.leading() * b.size * point }
 
 // draw writes the block with its upper left corner at a point.
@@ -66,7 +66,7 @@ func (p *paper) draw(b block, x, y float64, colour ink) {
 	}
 }
 
-// TooLong says that a text does not go where it should even in the smallest type.
+// TooLong is the error for a text that does not fit even in the smallest type.
 type TooLong struct {
 	Text          string
 	Width, Height float64 // of the room there is, in millimetres
@@ -74,12 +74,12 @@ type TooLong struct {
 
 // Error says what to do.
 func (t *TooLong) Error() string {
-	return fmt.Sprintf("%q does not go into %.0f by %.0f mm in type that can be read; take a larger label, or shorten the name", t.Text, t.Width, t.Height)
+	return fmt.Sprintf("%q does not fit into %.0f by %.0f mm in readable type; use a larger label, or shorten the name", t.Text, t.Width, t.Height)
 }
 
-// fit sets a text as large as it goes into a width and height: first smaller on one line,
-// down to three quarters, then on as many lines as it takes, smaller still. A word is
-// broken only where that makes the type half as large again. Nothing is ever cut.
+// fit sets a text as large as possible within a width and height: first smaller on one line,
+// down to three quarters, then on several lines, smaller still. A word is broken only if that
+// makes the type half as large again. Nothing is ever cut off.
 func (p *paper) fit(text string, width, height, size float64, bold bool) block {
 	b, goes := p.tryFit(text, width, height, size, bold)
 	if !goes {
@@ -88,7 +88,7 @@ func (p *paper) fit(text string, width, height, size float64, bold bool) block {
 	return b
 }
 
-// tryFit is fit for a text that may be left off where it does not go.
+// tryFit is fit for a text that may be omitted if it does not fit.
 func (p *paper) tryFit(text string, width, height, size float64, bold bool) (b block, goes bool) {
 	line := p.block([]string{text}, size, bold)
 	size = min(size, height/(point*line.leading()))
@@ -114,21 +114,21 @@ func (p *paper) tryFit(text string, width, height, size float64, bold bool) (b b
 	return whole, whole.size > 0
 }
 
-// unbroken reports whether the lines of a block break between words alone.
+// unbroken reports whether the lines of a block break between words only.
 func (p *paper) unbroken(text string, b block) bool {
 	kept, _ := readable(text)
 	return strings.Join(b.lines, " ") == string(kept)
 }
 
-// wrapped is the block of a text broken into lines no wider than width.
+// wrapped returns the block of a text broken into lines of at most the given width.
 func (p *paper) wrapped(text string, size float64, bold bool, width float64) block {
 	return p.block(p.wrap(text, size, bold, width), size, bold)
 }
 
-// wrap breaks text into lines no wider than width, between words where it can and within
-// a word that is wider than a line.
+// wrap breaks text into lines of at most the given width, between words if possible, and
+// within a word that is wider than a line.
 func (p *paper) wrap(text string, size float64, bold bool, width float64) []string {
-	p.runs(text, bold) // so that what can't be printed is told with the whole text
+	p.runs(text, bold) // so that the error for an unprintable letter quotes the whole text
 	kept, _ := readable(text)
 	var lines []string
 	line := ""
@@ -148,7 +148,7 @@ func (p *paper) wrap(text string, size float64, bold bool, width float64) []stri
 		for p.width(line, size, bold) > width {
 			head := p.head(line, size, bold, width)
 			if head == line {
-				break // not one letter goes into the width
+				break // not even one letter fits the width
 			}
 			lines = append(lines, head)
 			line = line[len(head):]
@@ -160,8 +160,8 @@ func (p *paper) wrap(text string, size float64, bold bool, width float64) []stri
 	return lines
 }
 
-// head returns as much of a word as goes into a width, one letter at least. Letters that
-// are written as one stay together.
+// head returns the longest start of a word that fits a width, at least one letter. Letters
+// that are written as one stay together.
 func (p *paper) head(word string, size float64, bold bool, width float64) string {
 	letters := []rune(word)
 	bound := p.bound(letters, bold)
@@ -178,9 +178,9 @@ func (p *paper) head(word string, size float64, bold bool, width float64) string
 	return string(letters[:end])
 }
 
-// bound tells of each letter of a word, and of its end, whether it is bound to the one
-// before it: both are written as one, or the one before is a vowel that stands in front of
-// its consonant, as in Thai and Lao.
+// bound reports, for each letter of a word and for its end, whether it can't be separated from
+// the previous one: both are written as one, or the previous one is a vowel before its
+// consonant, as in Thai and Lao.
 func (p *paper) bound(letters []rune, bold bool) []bool {
 	bound := make([]bool, len(letters)+1)
 	for _, run := range p.runs(string(letters), bold) {

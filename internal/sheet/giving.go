@@ -1,6 +1,6 @@
 package sheet
 
-// GivingLine is one variety of which some are over.
+// GivingLine is one variety with a surplus.
 type GivingLine struct {
 	Variety, Kind, Colour string
 	Have, Patch, Reserve  string
@@ -8,8 +8,7 @@ type GivingLine struct {
 	Note                  string
 }
 
-// Giving is the list of what is over to give away or sell. basis says how it is
-// reckoned.
+// Giving is the list of the surplus to give away or sell. basis says how it is computed.
 func Giving(head Head, lines []GivingLine, basis string) *Listing {
 	li := &Listing{Head: head, Title: "To give away or sell", Empty: "Nothing is over.",
 		Before: basis, Columns: []Column{

@@ -7,13 +7,13 @@ import (
 	"eyeup/civil"
 )
 
-// WeekJob is one thing to do in a week.
+// WeekJob is one job of a week.
 type WeekJob struct {
 	Week  civil.Date
 	What  string // such as start 34 dahlia
 	Where string
 	Sorts []string
-	Hours float64 // 0 where it is not known
+	Hours float64 // 0 if unknown
 	Why   string
 }
 

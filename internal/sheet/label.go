@@ -8,8 +8,8 @@ import (
 	"eyeup/civil"
 )
 
-// Label is what a label says of a lot. Variety and Code are due; what is empty is left
-// off.
+// Label is the text of a lot's label. Variety and Code are required; empty fields are left
+// out.
 type Label struct {
 	Code    string // the lot's
 	Variety string
@@ -21,21 +21,21 @@ type Label struct {
 	Note    string // such as 3 of 12
 }
 
-// LabelJob is a print of labels.
+// LabelJob is one print of labels.
 type LabelJob struct {
 	Layout  Layout
 	Labels  []Label
 	From    int    // the first free label of the first page, from 1; 0 is the first
-	Address string // see Address; empty: the square code holds the lot's code alone
+	Address string // see Address; empty: the square code contains only the lot's code
 	Outline bool   // draw the edge of each label, to cut along
 	Today   civil.Date
 }
 
-// Labels writes labels as PDF. It fails where there are none, where the first free label
-// is not on the page, and where a name can't be printed or does not go onto a label.
+// Labels writes labels as PDF. It fails without labels, if the first free label is not on the
+// page, and if a name can't be printed or does not fit.
 func Labels(w io.Writer, job LabelJob) (Told, error) {
 	if len(job.Labels) == 0 {
-		return Told{}, fmt.Errorf("there is nothing to print labels for; name lots that stand in the garden")
+		return Told{}, fmt.Errorf("there are no labels to print; name lots that stand in the garden")
 	}
 	at := max(job.From, 1) - 1
 	if at >= job.Layout.PerPage() || job.From < 0 {
@@ -63,9 +63,9 @@ func Labels(w io.Writer, job LabelJob) (Told, error) {
 // page begins a new page of the file's size.
 func (p *paper) page() { p.pdf.AddPageFormat("P", pageSize(p.size)) }
 
-// label draws a label into its place, lying or standing. A standing one is written along
-// its length and read from the right; its square code is not turned, so that its modules
-// lie on a printer's dots as they should.
+// label draws one label, horizontal or vertical. A vertical one is written along its length
+// and read from the right. Its square code is not turned, so that its modules align with a
+// printer's dots.
 func (p *paper) label(l Label, address string, x, y float64, size Size) {
 	if l.Code == "" || l.Variety == "" {
 		p.fail(fmt.Errorf("a label needs a code and a name"))
@@ -85,10 +85,10 @@ func (p *paper) label(l Label, address string, x, y float64, size Size) {
 	p.drawSquare(text, x+at.y-y, y+size.Height-(at.x-x)-at.side, at.side)
 }
 
-// room is where a square code goes, with its quiet margin: its upper left corner and side.
+// room is the space for a square code with its quiet zone: upper left corner and side.
 type room struct{ x, y, side float64 }
 
-// written writes a lying label and returns where its square code goes.
+// written writes a horizontal label and returns the space for its square code.
 func (p *paper) written(l Label, square string, x, y float64, size Size) room {
 	if size.Height < 22 || size.Width > 3.2*size.Height {
 		return p.strip(l, square, x, y, size)
@@ -96,7 +96,7 @@ func (p *paper) written(l Label, square string, x, y float64, size Size) room {
 	return p.plate(l, square, x, y, size)
 }
 
-// plate writes a label with the name across its top; the square code goes to its right.
+// plate writes a label with the name across its top and the square code on the right.
 func (p *paper) plate(l Label, square string, x, y float64, size Size) room {
 	pad := min(2.5, size.Height*0.07)
 	side := min(size.Height*0.6, size.Width*0.36, 32)
@@ -117,8 +117,8 @@ func (p *paper) plate(l Label, square string, x, y float64, size Size) room {
 	return at
 }
 
-// quietOf returns how wide the empty margin of a square code is, which may lie over that
-// of the label.
+// quietOf returns the width of a square code's quiet zone, which may overlap the label's
+// margin.
 func quietOf(text string, side float64) float64 {
 	code, err := square(text)
 	if err != nil {
@@ -127,8 +127,8 @@ func quietOf(text string, side float64) float64 {
 	return side * quiet / float64(code.Size+2*quiet)
 }
 
-// details writes what a label says beside name and code: colour, kind and form, place and
-// date, in as many lines as go.
+// details writes colour, kind and form, place and date beside name and code, in as many lines
+// as fit.
 func (p *paper) details(l Label, x, y, width, height float64) {
 	lines := l.lines()
 	words := ColourWords(l.Colour)
@@ -164,8 +164,8 @@ func (p *paper) details(l Label, x, y, width, height float64) {
 	}
 }
 
-// paragraph writes the same as details where there is no room for a line each. What does
-// not go onto so small a label is left off, place and date first, and told.
+// paragraph writes the same as details where there is no room for a line each. What does not
+// fit is left out, place and date first, and reported.
 func (p *paper) paragraph(words string, lines []string, colour string, x, y, width, height float64) {
 	mark := min(height, 6)
 	if words != "" && width >= mark {
@@ -207,7 +207,7 @@ func (l Label) lines() []string {
 	return all
 }
 
-// strip writes a narrow label along its length: square code, code, name and what else.
+// strip writes a narrow label along its length: square code, code, name and details.
 func (p *paper) strip(l Label, square string, x, y float64, size Size) room {
 	pad := min(1.5, size.Height*0.08)
 	side := min(size.Height, 32)

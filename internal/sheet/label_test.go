@@ -198,13 +198,13 @@ func TestLettersWithoutTypeAreRefused(t *testing.T) {
 func TestLabelsRefused(t *testing.T) {
 	l := layout(t, "a4:3x8")
 	for what, job := range map[string]LabelJob{
-		"there is nothing to print":   {Layout: l},
-		"there is no label 25":        {Layout: l, Labels: someLabels(1), From: 25},
-		"there is no label -1":        {Layout: l, Labels: someLabels(1), From: -1},
-		"does not go into":            {Layout: l, Labels: []Label{{Code: "FCXEN", Variety: strings.Repeat("very long ", 300)}}},
-		"a label needs a code":        {Layout: l, Labels: []Label{{Variety: "Tallow Bell"}}},
-		"can't stand in a square":     {Layout: l, Labels: []Label{{Code: "fcxen", Variety: "Tallow Bell"}}},
-		"the label of FCXEN: \"ꦩ\" c": {Layout: l, Labels: []Label{{Code: "FCXEN", Variety: "ꦩ"}}},
+		"there are no labels to print": {Layout: l},
+		"there is no label 25":         {Layout: l, Labels: someLabels(1), From: 25},
+		"there is no label -1":         {Layout: l, Labels: someLabels(1), From: -1},
+		"does not fit into":            {Layout: l, Labels: []Label{{Code: "FCXEN", Variety: strings.Repeat("very long ", 300)}}},
+		"a label needs a code":         {Layout: l, Labels: []Label{{Variety: "Tallow Bell"}}},
+		"can't be put in a square":     {Layout: l, Labels: []Label{{Code: "fcxen", Variety: "Tallow Bell"}}},
+		"the label of FCXEN: \"ꦩ\" c":  {Layout: l, Labels: []Label{{Code: "FCXEN", Variety: "ꦩ"}}},
 	} {
 		if _, err := Labels(io.Discard, job); err == nil || !strings.Contains(err.Error(), what) {
 			t.Errorf("want %q, got: %v", what, err)

@@ -7,7 +7,7 @@ import (
 	"eyeup/civil"
 )
 
-// Head is what stands over every list.
+// Head is the heading of every list.
 type Head struct {
 	Garden   string
 	Today    civil.Date
@@ -55,7 +55,7 @@ func (l *list) right() float64  { return l.size.Width - edge }
 func (l *list) bottom() float64 { return l.size.Height - edge - footRoom }
 func (l *list) inner() float64  { return l.size.Width - 2*edge }
 
-// turn begins a further page.
+// turn starts a new page.
 func (l *list) turn() {
 	l.page()
 	l.y = edge
@@ -64,7 +64,7 @@ func (l *list) turn() {
 	}
 }
 
-// need turns the page unless so much height is left on it.
+// need starts a new page unless the given height is left.
 func (l *list) need(height float64) {
 	if l.y+height > l.bottom() {
 		l.turn()
@@ -79,7 +79,7 @@ func (l *list) words(text string, size float64, colour ink) {
 	l.y += b.height() + 0.8
 }
 
-// care writes the cautions in a washed box with a bar at its side.
+// care writes the cautions in a tinted box with a bar at its side.
 func (l *list) care(cautions []string) {
 	var blocks []block
 	height := 3.0

@@ -58,13 +58,13 @@ func TestListsSayAll(t *testing.T) {
 // TestEmptyLists say that there is nothing, and are a page all the same.
 func TestEmptyLists(t *testing.T) {
 	for what, write := range map[string]func(io.Writer) (Told, error){
-		"Nothing is to be set to grow": func(w io.Writer) (Told, error) { return Potting(head, nil).Write(w) },
-		"Nothing lies in a store":      func(w io.Writer) (Told, error) { return Round(head, nil).Write(w) },
-		"Nothing is to be got":         func(w io.Writer) (Told, error) { return Shopping(head, nil, "").Write(w) },
-		"Nothing is to be planted":     func(w io.Writer) (Told, error) { return Planting(w, head, nil, nil, "") },
-		"Nothing is over":              func(w io.Writer) (Told, error) { return Giving(head, nil, "").Write(w) },
-		"No lot is to be tagged":       func(w io.Writer) (Told, error) { return Tags(head, nil).Write(w) },
-		"Nothing is due":               func(w io.Writer) (Told, error) { return Jobs(head, nil).Write(w) },
+		"Nothing more is to be started": func(w io.Writer) (Told, error) { return Potting(head, nil).Write(w) },
+		"Nothing is in a store":         func(w io.Writer) (Told, error) { return Round(head, nil).Write(w) },
+		"Nothing needs to be bought":    func(w io.Writer) (Told, error) { return Shopping(head, nil, "").Write(w) },
+		"Nothing is to be planted":      func(w io.Writer) (Told, error) { return Planting(w, head, nil, nil, "") },
+		"Nothing is over":               func(w io.Writer) (Told, error) { return Giving(head, nil, "").Write(w) },
+		"No lot is to be tagged":        func(w io.Writer) (Told, error) { return Tags(head, nil).Write(w) },
+		"Nothing is due":                func(w io.Writer) (Told, error) { return Jobs(head, nil).Write(w) },
 	} {
 		var pdf bytes.Buffer
 		if _, err := write(&pdf); err != nil || !strings.Contains(textOf(t, pdf.Bytes()), what) {
@@ -124,7 +124,7 @@ func TestCards(t *testing.T) {
 		t.Errorf("read %v", got)
 	}
 	for want, cards := range map[string][]Card{
-		"nothing in crates": nil, "crate 9: 9 lots do not go": {{"9", "cellar", make([]CardLot, 9)}},
+		"no crates to print cards": nil, "crate 9: 9 lots do not fit": {{"9", "cellar", make([]CardLot, 9)}},
 	} {
 		if _, err := Cards(io.Discard, l, cards, false, day); err == nil || !strings.Contains(err.Error(), want) {
 			t.Errorf("want %q, got: %v", want, err)

@@ -6,29 +6,29 @@ import (
 	"eyeup/civil"
 )
 
-// Listing is a list as a table, for paper and for a page.
+// Listing is a list as a table, for PDF and for a web page.
 type Listing struct {
 	Head
 	Title   string
-	Fill    string // a line that is filled in by hand
-	Before  string // how the list is to be taken
+	Fill    string // a line to fill in by hand
+	Before  string // how to use the list
 	Columns []Column
 	Groups  []Group
 	After   string
-	Empty   string // said instead of a table where there are no rows
+	Empty   string // text instead of a table without rows
 }
 
 // Group is a part of a list's rows, such as those of one week. Its name may be empty.
 type Group struct {
 	Name, Aside string
-	Week        civil.Date // that the group is of; none where it is of no week
+	Week        civil.Date // the Monday of its week; zero if it has none
 	Rows        [][]string // a cell for each column
 }
 
 // Write writes the list as PDF.
 func (li *Listing) Write(w io.Writer) (Told, error) { return li.drawn().finish(w) }
 
-// drawn draws the list, and leaves room to go on below it.
+// drawn draws the list; more can be drawn below it.
 func (li *Listing) drawn() *list {
 	l := newList(li.Title, li.Head)
 	if li.Fill != "" && len(li.Groups) > 0 {
@@ -59,7 +59,7 @@ func (li *Listing) drawn() *list {
 	return l
 }
 
-// add adds a row to the last group, or to a first one without a name.
+// add adds a row to the last group, or to a new group without a name.
 func (li *Listing) add(cells ...string) {
 	if len(li.Groups) == 0 {
 		li.Groups = append(li.Groups, Group{})
@@ -68,7 +68,7 @@ func (li *Listing) add(cells ...string) {
 	last.Rows = append(last.Rows, cells)
 }
 
-// addWeek begins the group of a week.
+// addWeek starts the group of a week.
 func (li *Listing) addWeek(monday civil.Date, aside string) {
 	li.Groups = append(li.Groups, Group{Name: weekOf(monday), Aside: aside, Week: monday})
 }

@@ -9,8 +9,8 @@ import (
 	"eyeup/quantity"
 )
 
-// Layout is how labels lie on what they are printed on, in millimetres. It is named by
-// measures alone.
+// Layout is the arrangement of labels on a page, in millimetres. Its name consists of measures
+// only.
 type Layout struct {
 	Page         Size
 	Across, Down int // labels in a row, rows on a page; one each on a roll
@@ -20,15 +20,15 @@ type Layout struct {
 	GapX, GapY    float64 // between labels
 }
 
-// The margins and gaps of a sheet that names none, in millimetres; what most printers can
-// reach, and room for scissors.
+// Default margins and gaps, in millimetres: reachable by most printers, with room for
+// scissors.
 const (
 	usualMargin = 8.0
 	usualGap    = 2.0
-	rollLength  = 29.0 // of a label from a roll whose length is not named
+	rollLength  = 29.0 // default length of a label from a roll
 )
 
-// Bounds against slips of the pen: millimetres of a page's side, labels in a row or column.
+// Limits that catch typing errors: millimetres of a page's side, labels in a row or column.
 const (
 	greatestSide = 1200.0
 	mostLabels   = 50
@@ -51,7 +51,7 @@ func ParseLayout(typed string) (Layout, error) {
 	parts := strings.Split(strings.ToLower(strings.ReplaceAll(typed, " ", "")), ",")
 	name, measures, found := strings.Cut(parts[0], ":")
 	if !found {
-		return Layout{}, fmt.Errorf("%q is no layout for labels; %s", typed, layoutForms)
+		return Layout{}, fmt.Errorf("%q is not a layout for labels; %s", typed, layoutForms)
 	}
 	var l Layout
 	var err error
@@ -62,7 +62,7 @@ func ParseLayout(typed string) (Layout, error) {
 		l, err = sheetOf(Letter, measures, parts[1:])
 	case "roll", "stake":
 		if len(parts) > 1 {
-			return Layout{}, fmt.Errorf("labels %q: a %s has no margins or gaps of its own; give its measures alone", typed, name)
+			return Layout{}, fmt.Errorf("labels %q: a %s has no margins or gaps; give its measures only", typed, name)
 		}
 		l, err = singleOf(measures, name == "roll")
 	default:
@@ -81,7 +81,7 @@ func sheetOf(page Size, counts string, rest []string) (Layout, error) {
 	l.Across, errs[0] = strconv.Atoi(across)
 	l.Down, errs[1] = strconv.Atoi(down)
 	if !found || errs[0] != nil || errs[1] != nil {
-		return l, fmt.Errorf("%q does not say how many across and down", counts)
+		return l, fmt.Errorf("%q does not give the number across and down", counts)
 	}
 	if min(l.Across, l.Down) < 1 || max(l.Across, l.Down) > mostLabels {
 		return l, fmt.Errorf("1 to %d labels go across and down", mostLabels)
@@ -144,7 +144,7 @@ func millimetres(typed string) (float64, error) {
 	}
 	mm := float64(length) * 1000
 	if mm < 0 || mm > greatestSide {
-		return 0, fmt.Errorf("%s can't be meant: lengths are from 0 to %.0f mm", typed, greatestSide)
+		return 0, fmt.Errorf("%s is not plausible: lengths are from 0 to %.0f mm", typed, greatestSide)
 	}
 	return mm, nil
 }
@@ -166,19 +166,19 @@ func (l Layout) corner(n int) (x, y float64) {
 	return l.Left + float64(n%l.Across)*(size.Width+l.GapX), l.Top + float64(n/l.Across)*(size.Height+l.GapY)
 }
 
-// check refuses labels too small to hold a code that can be read.
+// check refuses labels too small for a readable code.
 func (l Layout) check(typed string) error {
 	size := l.Label()
 	sides := []float64{size.Width, size.Height}
 	slices.Sort(sides)
 	if sides[0] < leastShort || sides[1] < leastLong {
-		return fmt.Errorf("labels %q: each would be %.1f by %.1f mm; the least is %.0f by %.0f mm, for the square code must be read; take fewer labels, smaller margins or a larger page",
+		return fmt.Errorf("labels %q: each would be %.1f by %.1f mm; the least is %.0f by %.0f mm, so that the square code can be read; use fewer labels, smaller margins or a larger page",
 			typed, size.Width, size.Height, leastShort, leastLong)
 	}
 	return nil
 }
 
-// The least label, in millimetres: room for a square code of 8 mm, and for the lot's code
+// The smallest label, in millimetres: room for a square code of 8 mm, and for the lot's code
 // and a name beside it.
 const (
 	leastShort = 10.0

@@ -6,16 +6,16 @@ import (
 	"golang.org/x/text/unicode/bidi"
 )
 
-// stretch is a part of a line that is read in one direction.
+// stretch is a part of a line with one direction of reading.
 type stretch struct {
 	from, to  int // its letters
 	fromRight bool
 }
 
-// fromLeft parts a line by the direction in which it is read, and orders the parts as they
-// stand on paper from left to right, by the Unicode Bidirectional Algorithm (UAX #9) for a
-// line without explicit embedding. Its rules are named beside each step. The library that
-// knows the classes of letters orders brackets wrongly, so the rules are here.
+// fromLeft splits a line by direction of reading, and orders the parts from left to right by
+// the Unicode Bidirectional Algorithm (UAX #9) for a line without explicit embedding. Its
+// rules are named beside each step. They are implemented here because the library that knows
+// the classes of letters orders brackets wrongly.
 func fromLeft(text []rune) []stretch {
 	if !slices.ContainsFunc(text, isRightToLeft) {
 		return []stretch{{0, len(text), false}}
@@ -47,8 +47,8 @@ func isRightToLeft(r rune) bool {
 	return c == bidi.R || c == bidi.AL
 }
 
-// firstStrong returns R where the first letter with a direction reads from the right, and
-// L otherwise (P2, P3).
+// firstStrong returns R if the first letter with a direction reads from the right, else L (P2,
+// P3).
 func firstStrong(text []rune) bidi.Class {
 	for _, r := range text {
 		switch classOf(r) {
@@ -61,7 +61,7 @@ func firstStrong(text []rune) bidi.Class {
 	return bidi.L
 }
 
-// at returns the class at a place, and that of the line beyond its ends.
+// at returns the class at a position, or that of the line beyond its ends.
 func (o *order) at(i int) bidi.Class {
 	if i < 0 || i >= len(o.classes) {
 		return o.base
@@ -69,7 +69,7 @@ func (o *order) at(i int) bidi.Class {
 	return o.classes[i]
 }
 
-// weak settles marks, numbers and what stands with them (W1 to W7).
+// weak resolves marks and numbers and their neighbours (W1 to W7).
 func (o *order) weak() {
 	c := o.classes
 	strong, letters := o.base, o.base // the last strong class, with and without Arabic as its own
@@ -112,7 +112,7 @@ func (o *order) weak() {
 	}
 }
 
-// terminators joins signs such as the per cent to the number beside them (W5).
+// terminators joins characters such as the percent sign to an adjacent number (W5).
 func (o *order) terminators() {
 	c := o.classes
 	for i := 0; i < len(c); i++ {
@@ -132,7 +132,7 @@ func (o *order) terminators() {
 	}
 }
 
-// direction is the side of a class for neutrals: numbers count as from the right.
+// direction is the direction of a class for neutrals: numbers count as right to left.
 func direction(c bidi.Class) bidi.Class {
 	switch c {
 	case bidi.L:
@@ -143,7 +143,7 @@ func direction(c bidi.Class) bidi.Class {
 	return bidi.ON
 }
 
-// brackets settles pairs of brackets by what they hold (N0).
+// brackets resolves pairs of brackets by their contents (N0).
 func (o *order) brackets() {
 	for _, pair := range o.pairs() {
 		inside, opposite := bidi.ON, false
@@ -170,7 +170,7 @@ func (o *order) brackets() {
 	}
 }
 
-// pairs finds the brackets that belong together (BD16), by where they open.
+// pairs finds matching brackets (BD16), sorted by where they open.
 func (o *order) pairs() [][2]int {
 	var found [][2]int
 	var open []int
@@ -195,7 +195,7 @@ func (o *order) pairs() [][2]int {
 	return found
 }
 
-// neutral gives spaces and signs the side of what stands round them (N1, N2).
+// neutral gives spaces and punctuation the direction of their surroundings (N1, N2).
 func (o *order) neutral() {
 	c := o.classes
 	for i := 0; i < len(c); i++ {
@@ -217,8 +217,7 @@ func (o *order) neutral() {
 	}
 }
 
-// stretches parts the line by its levels (I1, I2) and puts the parts in the order in which
-// they stand from left to right (L2).
+// stretches splits the line by levels (I1, I2) and orders the parts from left to right (L2).
 func (o *order) stretches() []stretch {
 	var all []stretch
 	var levels []int

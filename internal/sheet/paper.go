@@ -16,7 +16,7 @@ import (
 // ink is a colour as red, green and blue, 0 to 255.
 type ink [3]int
 
-// The inks of every page but for the flowers' own colours.
+// The inks of every page, except flowers' colours.
 var (
 	black = ink{20, 20, 18}
 	grey  = ink{110, 106, 96}
@@ -60,7 +60,7 @@ var (
 	Letter = Size{215.9, 279.4}
 )
 
-// newPaper begins a file of pages of a size. today is the date that the file bears.
+// newPaper starts a file with pages of a size. today is the date in the file.
 func newPaper(title string, size Size, today civil.Date) *paper {
 	pdf := fpdf.NewCustom(&fpdf.InitType{UnitStr: "mm", Size: fpdf.SizeType{Wd: size.Width, Ht: size.Height}})
 	pdf.SetAutoPageBreak(false, 0)
@@ -75,7 +75,7 @@ func newPaper(title string, size Size, today civil.Date) *paper {
 
 func (p *paper) fail(err error) { p.err = cmp.Or(p.err, err) }
 
-// runs lays a text out, once for all times that it is drawn.
+// runs lays a text out once, for every time that it is drawn.
 func (p *paper) runs(text string, bold bool) []run {
 	key := cacheKey{text, bold}
 	if runs, done := p.cache[key]; done {
@@ -107,7 +107,7 @@ func (p *paper) width(text string, size float64, bold bool) float64 {
 	return w
 }
 
-// text writes a line with its left end and foot at a point.
+// text writes a line with its left end and baseline at a point.
 func (p *paper) text(x, y float64, text string, size float64, bold bool, colour ink) {
 	p.pdf.SetTextColor(colour[0], colour[1], colour[2])
 	for _, r := range p.runs(text, bold) {
@@ -119,8 +119,8 @@ func (p *paper) text(x, y float64, text string, size float64, bold bool, colour 
 	}
 }
 
-// part draws a part of a run. What its glyphs say is written beside them where their names
-// don't, so that it can be sought and copied. Source: ISO 32000-1, 14.9.4.
+// part draws a part of a run. Where the names of its glyphs don't give its text, it adds the
+// text, so that it can be searched and copied. Source: ISO 32000-1, 14.9.4.
 func (p *paper) part(x, y float64, part part, em float64) {
 	if part.said != "" {
 		p.pdf.RawWriteStr("/Span <</ActualText <FEFF" + hexOf(part.said) + ">>> BDC")
@@ -142,7 +142,7 @@ func hexOf(text string) string {
 	return b.String()
 }
 
-// textEnd writes a line that ends at x; textMiddle one with its middle there.
+// textEnd writes a line that ends at x; textMiddle writes one centred at x.
 func (p *paper) textEnd(x, y float64, text string, size float64, bold bool, colour ink) {
 	p.text(x-p.width(text, size, bold), y, text, size, bold, colour)
 }
@@ -172,8 +172,8 @@ func (p *paper) line(x0, y0, x1, y1, thick float64, colour ink) {
 
 func (p *paper) box(x, y, side float64) { p.frame(x, y, side, side, 0.25, black) }
 
-// swatch draws a flower's colour with an outline, so that white shows on white. A text
-// that is no colour draws nothing.
+// swatch draws a flower's colour with an outline, so that white shows on white. An invalid
+// colour draws nothing.
 func (p *paper) swatch(x, y, w, h float64, hex string) {
 	if colour, ok := inkOf(hex); ok {
 		p.fill(x, y, w, h, colour)
@@ -191,7 +191,7 @@ func inkOf(hex string) (ink, bool) {
 	return c, err == nil
 }
 
-// finish writes the file and returns what was left out of it.
+// finish writes the file and reports what was left out.
 func (p *paper) finish(w io.Writer) (Told, error) {
 	if p.err != nil {
 		return Told{}, p.err
@@ -207,10 +207,10 @@ func (p *paper) finish(w io.Writer) (Told, error) {
 	return told, nil
 }
 
-// Told says what came of putting something on paper.
+// Told reports what was left out of a print.
 type Told struct {
 	Pages   int
-	LeftOut []string // pictograms for which there is no type
+	LeftOut []string // pictograms that no typeface has
 	Small   bool     // labels were too small for all of colour, kind, place and date
 }
 

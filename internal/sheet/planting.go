@@ -10,23 +10,23 @@ type PlantingLine struct {
 	Variety, Kind, Colour string
 	Height                string
 	Count, Reserve        int
-	When                  string // planted out, with its spread
+	When                  string // date of planting out, with its spread
 }
 
-// PatchRow is a row of the patch from its beginning to its end.
+// PatchRow is a row of the patch from start to end.
 type PatchRow struct {
 	Parts  []PatchPart
-	Places int // that the row has, planted or not
+	Places int // of the row, planted or not
 }
 
-// PatchPart is so many of one variety side by side.
+// PatchPart is a run of plants of one variety.
 type PatchPart struct {
 	Variety, Colour string
 	Count           int
 }
 
 // Planting writes the planting list and the plan of the rows. plan says how the rows are
-// reckoned.
+// computed.
 func Planting(w io.Writer, head Head, lines []PlantingLine, rows []PatchRow, plan string) (Told, error) {
 	li := &Listing{Head: head, Title: "Planting list", Empty: "Nothing is to be planted out.", Columns: []Column{
 		Column{Head: "done", Width: 9, Sort: Tick}, Column{Head: "", Width: 8, Sort: Colour}, Column{Head: "variety", Bold: true},
@@ -59,7 +59,7 @@ func (l *list) rows(rows []PatchRow, plan string) {
 	}
 }
 
-// dotMost is how large a plant is drawn at most, in millimetres.
+// dotMost is the largest size of a plant's dot, in millimetres.
 const dotMost = 4.4
 
 func (l *list) patchRow(n int, row PatchRow) {

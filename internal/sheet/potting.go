@@ -6,25 +6,25 @@ import (
 	"eyeup/civil"
 )
 
-// PottingSession is what is set to grow in one week.
+// PottingSession is what is started in one week.
 type PottingSession struct {
 	Week  civil.Date // its Monday
-	Aside string     // such as the mix that it takes
+	Aside string     // such as the mix needed
 	Lines []PottingLine
 }
 
-// PottingLine is one lot at the potting bench, in the order in which crates are carried up.
+// PottingLine is one lot at the potting bench, in the order of carrying up crates.
 type PottingLine struct {
 	Crate, Code, Variety, Colour string
 	From                         string // such as 14 clumps
-	Count                        int    // that are raised
-	Container                    string // what each is raised in
+	Count                        int    // number raised
+	Container                    string // container for each
 	To                           string // where they go
 }
 
 // Potting is the potting list, session by session.
 func Potting(head Head, sessions []PottingSession) *Listing {
-	li := &Listing{Head: head, Title: "Potting list", Empty: "Nothing is to be set to grow any more this season.", Columns: []Column{
+	li := &Listing{Head: head, Title: "Potting list", Empty: "Nothing more is to be started this season.", Columns: []Column{
 		Column{Head: "done", Width: 9, Sort: Tick}, Column{Head: "crate", Width: 11}, Column{Head: "code", Width: 18, Bold: true},
 		Column{Head: "", Width: 8, Sort: Colour}, Column{Head: "variety", Bold: true}, Column{Head: "from", Width: 24},
 		Column{Head: "raise", Width: 14, Sort: Number}, Column{Head: "in", Width: 34}, Column{Head: "where to", Width: 23},
@@ -38,7 +38,7 @@ func Potting(head Head, sessions []PottingSession) *Listing {
 	return li
 }
 
-// weekOf says a week by its Monday.
+// weekOf names a week by its Monday.
 func weekOf(monday civil.Date) string {
 	return fmt.Sprintf("Week of %s %d", monday.Short(), monday.Year())
 }

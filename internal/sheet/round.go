@@ -4,7 +4,7 @@ import (
 	"fmt"
 )
 
-// RoundCrate is one crate of a store, as the book has it.
+// RoundCrate is one crate of a store, as in the book.
 type RoundCrate struct {
 	Place, Crate string
 	Lots         []RoundLot
@@ -16,11 +16,10 @@ type RoundLot struct {
 	Count                             int
 }
 
-// Round is the sheet for going through a store by hand, crate by crate, with boxes for
-// what is found.
+// Round is the sheet for checking a store by hand, crate by crate, with boxes for the counts.
 func Round(head Head, crates []RoundCrate) *Listing {
-	li := &Listing{Head: head, Title: "Round", Empty: "Nothing lies in a store.", Fill: "Gone on ______________   by ______________   cellar at ________   humidity ________",
-		Before: "Handle every one. Soft ones go out at once, away from the others. Write numbers; what is found more or less than the book has is written too.", Columns: []Column{
+	li := &Listing{Head: head, Title: "Round", Empty: "Nothing is in a store.", Fill: "Gone on ______________   by ______________   cellar at ________   humidity ________",
+		Before: "Handle every one. Remove soft ones at once, away from the others. Write numbers, also if there are more or fewer than in the book.", Columns: []Column{
 			Column{Head: "crate", Width: 11}, Column{Head: "code", Width: 17, Bold: true}, Column{Head: "", Width: 8, Sort: Colour}, Column{Head: "variety", Bold: true},
 			Column{Head: "packed in", Width: 22}, Column{Head: "book has", Width: 19},
 			Column{Head: "firm", Width: 14, Sort: Entry}, Column{Head: "wrinkled", Width: 14, Sort: Entry},

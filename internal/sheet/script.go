@@ -10,18 +10,18 @@ import (
 	"golang.org/x/text/unicode/norm"
 )
 
-// Unprintable is a text with a letter that can't be put on paper rightly.
+// Unprintable is the error for a text with a letter that can't be printed correctly.
 type Unprintable struct {
 	Text string
 	Sign rune
 }
 
-// Error says which letter, and what to do.
+// Error names the letter, and says what to do.
 func (u *Unprintable) Error() string {
-	return fmt.Sprintf("%q can't be printed: there is no type here for %q (%U); write the name in another script beside it, or leave it out", u.Text, u.Sign, u.Sign)
+	return fmt.Sprintf("%q can't be printed: no typeface here has %q (%U); write the name in another script, or leave it out", u.Text, u.Sign, u.Sign)
 }
 
-// laid orders, joins and places a text's letters for drawing. left lists pictograms that
+// laid orders, joins and positions a text's letters for drawing. left lists pictograms that
 // were left out.
 func (s *setter) laid(text string, bold bool) (runs []run, left []rune, err error) {
 	kept, left := readable(text)
@@ -47,7 +47,7 @@ func (s *setter) laid(text string, bold bool) (runs []run, left []rune, err erro
 	return runs, left, nil
 }
 
-// facesOf finds each letter's typeface; a letter that none holds is returned as bad.
+// facesOf finds each letter's typeface; bad is a letter that none has.
 func facesOf(text []rune, bold bool) (faces []*face, bad rune) {
 	faces = make([]*face, len(text))
 	var before *face
@@ -60,7 +60,7 @@ func facesOf(text []rune, bold bool) (faces []*face, bad rune) {
 	return faces, 0
 }
 
-// sameType returns where letters of one typeface and script end that begin at from.
+// sameType returns the end of the letters of one typeface and script that start at from.
 func sameType(text []rune, faces []*face, from, limit int) int {
 	script := language.Common
 	for i := from; i < limit; i++ {
@@ -75,7 +75,7 @@ func sameType(text []rune, faces []*face, from, limit int) int {
 	return limit
 }
 
-// scriptOf returns the script of letters that have but one.
+// scriptOf returns the script of letters that have only one.
 func scriptOf(text []rune) language.Script {
 	for _, r := range text {
 		if script := language.LookupScript(r); script.Strong() {
@@ -85,14 +85,14 @@ func scriptOf(text []rune) language.Script {
 	return language.Common
 }
 
-// stays reports whether a sign goes with the letter before it: a mark, a space, or what
-// joins and parts letters.
+// stays reports whether a character goes with the previous letter: a mark, a space, or a
+// joiner.
 func stays(r rune) bool { return unicode.In(r, unicode.M, unicode.Zs) || isJoiner(r) }
 
-// isJoiner reports the two signs that join letters and keep them apart.
+// isJoiner reports the zero-width joiner and non-joiner.
 func isJoiner(r rune) bool { return r == '\u200c' || r == '\u200d' }
 
-// loose takes Arabic letters that were typed ready joined apart again.
+// loose decomposes Arabic presentation forms into plain letters.
 func loose(text string) string {
 	if !strings.ContainsFunc(text, isJoinedForm) {
 		return text
@@ -110,9 +110,9 @@ func loose(text string) string {
 
 func isJoinedForm(r rune) bool { return r >= 0xFB50 && r <= 0xFDFF || r >= 0xFE70 && r <= 0xFEFC }
 
-// readable drops what is no letter: signs that steer the direction of writing, joiners
-// with nothing to join, pictograms and their modifiers. Spaces are one each, and none at
-// the ends. What a reader would miss is listed.
+// readable drops characters that are not letters: direction marks, joiners with nothing to
+// join, pictograms and their modifiers. Spaces are collapsed and trimmed. What a reader would
+// miss is listed.
 func readable(text string) (kept, left []rune) {
 	for _, r := range loose(norm.NFC.String(text)) {
 		last := ' '

@@ -12,14 +12,14 @@ type SeasonPage struct {
 	Next    []string // the jobs that come next
 }
 
-// SeasonBatch is a group of plants that are raised alike.
+// SeasonBatch is a group of plants raised in the same way.
 type SeasonBatch struct {
 	Name, Start, Out, Flower string
 	Count                    string
 }
 
 // Season writes a plan on one page: its picture, its figures, and the dates of every group.
-// Groups that do not go beside the picture follow on a second page.
+// Groups that don't fit beside the picture follow on a second page.
 func Season(w io.Writer, head Head, page SeasonPage) (Told, error) {
 	l := newList("Season: "+page.Plan, head)
 	l.words(page.Says, bodySize, black)
@@ -67,8 +67,8 @@ func (l *list) side(page SeasonPage, x, width float64) {
 	}
 }
 
-// further returns the column to go on in: the same while so much height is left in it,
-// else the whole width of a new page.
+// further returns the column to continue in: the same if the height is left in it, else the
+// whole width of a new page.
 func (l *list) further(x, width, height float64) (newX, newWidth float64) {
 	if l.y+height <= l.bottom() {
 		return x, width

@@ -6,7 +6,7 @@ import (
 	"github.com/go-text/typesetting/language"
 )
 
-// setter sets texts in type. It serves one paper: what it keeps is not to be shared.
+// setter shapes texts. It belongs to one paper: its cache must not be shared.
 type setter struct {
 	fonts  map[*face]*harfbuzz.Font
 	buffer *harfbuzz.Buffer
@@ -16,33 +16,31 @@ func newSetter() *setter {
 	return &setter{map[*face]*harfbuzz.Font{}, harfbuzz.NewBuffer()}
 }
 
-// run is a piece of text in one typeface, its parts in the order in which they stand from
-// left to right.
+// run is a piece of text in one typeface, its parts in order from left to right.
 type run struct {
 	face     *face
 	parts    []part
 	ems      float64 // its width, as a multiple of the type size
-	up, down float64 // how far it reaches above its foot and below, likewise
+	up, down float64 // extent above and below its baseline, likewise
 }
 
-// part is what stands for the letters from to to of the whole text. said holds them where
-// the names of the glyphs don't say them, one by one.
+// part is the drawing of the letters from to to of the whole text. said holds them if the
+// names of the glyphs don't give them one by one.
 type part struct {
 	from, to int
 	said     string
 	set      []placed
 }
 
-// placed are glyphs that follow each other as they do by themselves, by their names in the
-// PDF, and where the first stands: to the right of the run's beginning and up from its
-// foot, as multiples of the type size.
+// placed are glyphs with natural spacing, by their names in the PDF, and the position of the
+// first, relative to the run's start and baseline, in multiples of the type size.
 type placed struct {
 	x, y  float64
 	codes string
 }
 
-// shape asks for the glyphs of letters of one typeface, script and direction: their order
-// is from left to right.
+// shape shapes letters of one typeface, script and direction; the glyphs are ordered from left
+// to right.
 func (s *setter) shape(text []rune, from, to int, f *face, fromRight bool) {
 	if s.fonts[f] == nil {
 		s.fonts[f] = harfbuzz.NewFont(font.NewFace(f.opened().Font))
@@ -56,8 +54,7 @@ func (s *setter) shape(text []rune, from, to int, f *face, fromRight bool) {
 	s.buffer.Shape(s.fonts[f], nil)
 }
 
-// shaped is shape with the glyphs gathered into parts. A letter that has no glyph is
-// returned as bad.
+// shaped is shape with the glyphs collected into parts. bad is a letter without a glyph.
 func (s *setter) shaped(text []rune, from, to int, f *face, fromRight bool) (r run, bad rune) {
 	s.shape(text, from, to, f, fromRight)
 	l := laying{openedFace: f.opened(), font: s.fonts[f], text: text, run: run{face: f}}
@@ -84,21 +81,21 @@ func (s *setter) shaped(text []rune, from, to int, f *face, fromRight bool) (r r
 	return l.run, 0
 }
 
-// laying is a run being laid out.
+// laying is a run while it is laid out.
 type laying struct {
 	openedFace
 	font *harfbuzz.Font
 	text []rune
 	run  run
 
-	pen   int // where the next glyph is put, in the typeface's own units
-	stand int // where it would stand by itself
-	level int // how high the last one stands
+	pen   int // position of the next glyph, in the typeface's units
+	stand int // its natural position
+	level int // height of the last glyph
 }
 
 func (l *laying) ems(units int) float64 { return float64(units) / float64(l.Upem()) }
 
-// add lays the glyphs of a part. Parts that say themselves are joined to one.
+// add adds the glyphs of a part. Parts whose glyphs give their own text are merged.
 func (l *laying) add(p part, glyphs []harfbuzz.GlyphInfo, places []harfbuzz.GlyphPosition) {
 	first := l.text[p.from]
 	nominal, _ := l.NominalGlyph(first)
@@ -121,7 +118,7 @@ func (l *laying) add(p part, glyphs []harfbuzz.GlyphInfo, places []harfbuzz.Glyp
 	}
 }
 
-// put lays one glyph into the last part.
+// put adds one glyph to the last part.
 func (l *laying) put(g font.GID, code rune, at harfbuzz.GlyphPosition) {
 	p := &l.run.parts[len(l.run.parts)-1]
 	x, y := l.pen+int(at.XOffset), int(at.YOffset)
@@ -136,8 +133,8 @@ func (l *laying) put(g font.GID, code rune, at harfbuzz.GlyphPosition) {
 	l.run.up, l.run.down = max(l.run.up, l.ems(y+up)), max(l.run.down, l.ems(down-y))
 }
 
-// reachOf returns how far a glyph's outline reaches above its foot and below, in the
-// typeface's own units. What typefaces say of it themselves is too little for some.
+// reachOf returns how far a glyph's outline extends above and below the baseline, in the
+// typeface's units. Some typefaces' own figures are too small.
 func reachOf(f harfbuzz.Face, g font.GID) (up, down int) {
 	outline, _ := f.GlyphDataOutline(g)
 	for _, segment := range outline.Segments {

@@ -10,26 +10,24 @@ import (
 	"strings"
 )
 
-// svgDrawing draws one of the garden's own pictures onto paper, so that what is printed is
-// what the screen shows. It knows the few elements that those pictures are made of, and
-// refuses any other.
+// svgDrawing draws one of package picture's SVGs on paper, so that the print matches the
+// screen. It supports only the elements of those pictures, and any other is an error.
 type svgDrawing struct {
 	*paper
 	x, y, scale float64 // of its corner in millimetres; millimetres for one of its units
 	rules       []svgRule
 }
 
-var errNoSize = errors.New("the picture does not say how large it is")
+var errNoSize = errors.New("the picture does not give its size")
 
-// svgElement is an element with its attributes and what the style rules say of it.
+// svgElement is an element with its attributes and style.
 type svgElement struct {
 	name       string
 	attributes map[string]string
 	style      map[string]string
 }
 
-// picture draws an SVG of the garden's own into a width and height, as large as it goes,
-// and returns how large it has become.
+// picture draws an SVG as large as fits a width and height, and returns its size.
 func (p *paper) picture(svg []byte, x, y, width, height float64) Size {
 	d := &svgDrawing{paper: p, x: x, y: y}
 	var size Size
@@ -93,7 +91,7 @@ func (e svgElement) number(name string) float64 {
 	return v
 }
 
-// words takes the words within an element: style rules, or what a text says.
+// words takes the text within an element: style rules, or the words of a text.
 func (d *svgDrawing) words(e svgElement, said string) {
 	switch e.name {
 	case "style":

@@ -67,9 +67,9 @@ func TestPictureRefused(t *testing.T) {
 		`<svg width="10" height="10"><ellipse/></svg>`:                                     "ellipse",
 		`<svg width="10" height="10"><path fill="#000000" d="M0 0 A1 1 0 0 0 1 1"/></svg>`: "path",
 		`<svg width="10" height="10"><path fill="#000000" d="M0"/></svg>`:                  "path",
-		`<svg><rect/></svg>`:  "how large",
+		`<svg><rect/></svg>`:  "does not give its size",
 		`<svg width="10" hei`: "can't be read",
-		`not a picture`:       "how large",
+		`not a picture`:       "does not give its size",
 	} {
 		if _, err := Season(&bytes.Buffer{}, head, SeasonPage{Picture: []byte(svg)}); err == nil || !strings.Contains(err.Error(), want) {
 			t.Errorf("%s: want %q, got: %v", svg, want, err)

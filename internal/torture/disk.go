@@ -12,9 +12,9 @@ import (
 	"eyeup/internal/book"
 )
 
-// disk is a VFS whose power may be cut, and which may be full. What is written goes to
-// the files as ever; beside it is kept what a disk would have kept by now: the files as
-// they were at their last sync, and every write since.
+// disk is a VFS that simulates power failures and a full disk. Writes go to the files as
+// usual; it also keeps what a real disk would hold: the files as of their last sync, and every
+// write since.
 type disk struct {
 	vfs.VFSFilename
 
@@ -25,14 +25,14 @@ type disk struct {
 	writes int
 }
 
-// platter is what of a file is on the disk for good, and what is on its way there.
+// platter is the durable content of a file, and the writes not yet synced.
 type platter struct {
 	there  bool // its name is in the folder for good
 	synced []byte
 	since  []change
 }
 
-// change is one write or one cutting short that was not synced yet.
+// change is one write or truncation that is not synced yet.
 type change struct {
 	at       int64
 	bytes    []byte
@@ -46,7 +46,7 @@ func newDisk(name string) *disk {
 	return d
 }
 
-// OpenFilename opens a file and begins to keep its platter.
+// OpenFilename opens a file and starts its platter.
 func (d *disk) OpenFilename(name *vfs.Filename, flags vfs.OpenFlag) (vfs.File, vfs.OpenFlag, error) {
 	f, got, err := d.VFSFilename.OpenFilename(name, flags)
 	if err != nil || name == nil || name.String() == "" {
@@ -65,7 +65,7 @@ func (d *disk) OpenFilename(name *vfs.Filename, flags vfs.OpenFlag) (vfs.File, v
 	return &file{book.Wrap(f), d, d.files[path]}, got, nil
 }
 
-// Delete removes a file; that too is sure only with the next sync of the folder.
+// Delete removes a file; the removal is durable only after the next sync of the folder.
 func (d *disk) Delete(path string, syncDir bool) error {
 	d.mu.Lock()
 	delete(d.files, path)
@@ -139,8 +139,8 @@ func (c change) apply(content []byte) []byte {
 	return content
 }
 
-// cut writes into a folder what is left of all files when the power goes now: what was
-// synced, and of what was not, by chance, any part in any order, down to half a sector.
+// cut writes to a folder what remains of all files after a power failure: what was synced, and
+// a random part of the rest in any order, down to half a sector.
 func (d *disk) cut(folder string, chance *rand.Rand) error {
 	d.mu.Lock()
 	defer d.mu.Unlock()

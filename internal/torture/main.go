@@ -7,7 +7,7 @@ import (
 	"time"
 )
 
-// toll is what a torture came to.
+// toll is the result of a test.
 type toll struct {
 	acknowledged, lost, doubled int
 	wrong                       []string

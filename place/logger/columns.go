@@ -9,12 +9,12 @@ import (
 	"eyeup/weather/reading"
 )
 
-// holds is what a column is for.
+// holds is the content of a column.
 type holds int
 
 const (
 	nothing holds = iota
-	when          // a time, alone or behind its date
+	when          // a time, alone or after its date
 	day
 	warmth
 	damp
@@ -29,13 +29,13 @@ var names = map[string]holds{
 type column struct {
 	name  string
 	holds holds
-	unit  string // "C" or "F" for a temperature whose heading says it
+	unit  string // "C" or "F" if the heading of a temperature gives it
 }
 
-// separators are tried in turn.
+// separators are the field separators, in the order in which they are tried.
 var separators = []byte{'\t', ';', ','}
 
-// columnsOf reads a heading and finds what parts its fields; false where the line is none.
+// columnsOf reads a heading and its separator; false if the line is not a heading.
 func columnsOf(line []byte) (all []column, separator byte, found bool) {
 	at := slices.IndexFunc(separators, func(s byte) bool { return bytes.IndexByte(line, s) >= 0 })
 	if at < 0 {
@@ -69,7 +69,7 @@ func columnOf(text string) column {
 	return c
 }
 
-// unitOf returns C or F, and nothing for what is neither.
+// unitOf returns C or F; empty for anything else.
 func unitOf(text string) string {
 	switch strings.ToLower(strings.NewReplacer("°", "", "º", "", "deg", "").Replace(strings.TrimSpace(text))) {
 	case "c", "celsius":
@@ -80,7 +80,7 @@ func unitOf(text string) string {
 	return ""
 }
 
-// celsius turns a number in one of the two scales into °C.
+// celsius converts a number in C or F to °C.
 func celsius(v float64, unit string) float64 {
 	if unit == "F" {
 		return quantity.Fahrenheit(v).Celsius()

@@ -6,14 +6,15 @@ import (
 	"eyeup/place"
 )
 
-// apart is how many hours may lie between two readings for the hours between to be known.
-// Assumption: a cellar or a room does not turn within three hours.
+// apart is the longest gap between two readings, in hours, that is interpolated. Assumption: a
+// cellar or room does not change much within three hours.
 const apart = 3
 
-// mostDays is more than a logger runs: a date a century off does not fill the memory.
+// mostDays is more days than any logger records; it keeps a date a century off from filling
+// memory.
 const mostDays = 20000
 
-// hours gathers readings by the hour.
+// hours collects readings by the hour.
 type hours struct {
 	first, last          one
 	begun                bool
@@ -21,8 +22,8 @@ type hours struct {
 	countWarm, countDamp []int
 }
 
-// add takes a reading; false where it is decades after the first, or more than an hour
-// earlier than the last: when summer time ends, one hour comes twice.
+// add adds a reading; false if it is decades after the first, or more than an hour before the
+// last. One hour is allowed since at the end of summer time one hour occurs twice.
 func (h *hours) add(o one) bool {
 	if !h.begun {
 		h.first, h.begun = o, true
@@ -50,17 +51,17 @@ func (h *hours) add(o one) bool {
 	return true
 }
 
-// before reports whether a lies more than an hour before b.
+// before reports whether a is more than an hour before b.
 func before(a, b one) bool {
 	return int(b.date.Sub(a.date))*24*60+b.minute-a.minute > 60
 }
 
-// series returns the hourly means, with short gaps bridged.
+// series returns the hourly means, with short gaps filled.
 func (h *hours) series() place.Series {
 	return place.Series{From: h.first.date, Celsius: means(h.warm, h.countWarm), Humidity: means(h.damp, h.countDamp)}
 }
 
-// means divides sums by counts and bridges gaps of fewer than apart hours.
+// means divides sums by counts and fills gaps of fewer than apart hours.
 func means(sums []float64, counts []int) []float64 {
 	all := make([]float64, len(sums))
 	last := -1

@@ -11,18 +11,18 @@ import (
 	"eyeup/weather/reading"
 )
 
-// Bounds of what a place for plants can have been, °C.
+// Plausible temperatures of a place for plants, °C.
 const coldest, warmest = -45.0, 60.0
 
-// Record is what a logger wrote down.
+// Record is what was read from a logger's file.
 type Record struct {
 	Series   place.Series
-	Readings int      // taken
+	Readings int      // readings used
 	Missing  int      // lines without a temperature
-	Passed   []string // columns that nothing is read from
+	Passed   []string // columns that were ignored
 }
 
-// Read reads a logger's file. What it refuses it refuses with a *reading.Fault.
+// Read reads a logger's file. Its errors are *reading.Fault.
 func Read(r io.Reader) (*Record, error) {
 	var t file
 	lines := reading.NewLines(r)
@@ -47,15 +47,15 @@ func Read(r io.Reader) (*Record, error) {
 	}
 	switch {
 	case t.columns == nil:
-		return nil, &reading.Fault{What: "no line names a time and a temperature", Do: `begin the file with a heading like "time,temperature (C),humidity (%)"`}
+		return nil, &reading.Fault{What: "no heading names a time and a temperature", Do: `begin the file with a heading like "time,temperature (C),humidity (%)"`}
 	case t.record.Readings == 0:
-		return nil, &reading.Fault{What: "there is no reading under the heading", Do: "look whether the logger was read out to its end"}
+		return nil, &reading.Fault{What: "there are no readings below the heading", Do: "check that the whole log was exported"}
 	}
 	t.record.Series = t.hours.series()
 	return &t.record, nil
 }
 
-// file is a logger's file while it is read.
+// file is a logger's file that is being read.
 type file struct {
 	columns   []column
 	separator byte
@@ -64,7 +64,7 @@ type file struct {
 	record    Record
 }
 
-// heading takes a line as the heading if it is one; what stands before it is passed over.
+// heading uses a line as the heading if it is one; lines before it are ignored.
 func (t *file) heading(line []byte) {
 	all, separator, found := columnsOf(line)
 	if !found {
@@ -89,15 +89,15 @@ type one struct {
 	humidKept bool
 }
 
-// line takes one reading.
+// line reads one reading.
 func (t *file) line(number int, line []byte) error {
 	var err error
 	fault := func(what, do string) error { return &reading.Fault{Line: number, What: what, Do: do} }
 	if t.fields, err = reading.Fields(t.fields, line, t.separator); err != nil {
-		return fault(err.Error(), "put the line right")
+		return fault(err.Error(), "correct the line")
 	}
 	if len(t.fields) != len(t.columns) {
-		return fault(fmt.Sprintf("%d fields where the heading has %d", len(t.fields), len(t.columns)), "put the line right, or read the logger out again if it was cut short")
+		return fault(fmt.Sprintf("%d fields where the heading has %d", len(t.fields), len(t.columns)), "correct the line, or export the log again if it was cut short")
 	}
 	var o one
 	for i, c := range t.columns {
@@ -113,17 +113,17 @@ func (t *file) line(number int, line []byte) error {
 		return nil
 	}
 	if !t.hours.add(o) {
-		return fault(fmt.Sprintf("%s %02d:%02d is earlier than the line before", o.date, o.minute/60, o.minute%60), "put the readings in the order of time, one place to a file")
+		return fault(fmt.Sprintf("%s %02d:%02d is earlier than the previous line", o.date, o.minute/60, o.minute%60), "sort the readings by time, with one place in each file")
 	}
 	t.record.Readings++
 	return nil
 }
 
-// cure says what to do about a field that can't be read.
+// cure returns what to do about a field that can't be read.
 func (t *file) cure(c column) string {
 	switch c.holds {
 	case warmth:
-		return `say the unit in the heading, like "temperature (F)", and put the value right or leave it empty`
+		return `give the unit in the heading, like "temperature (F)", and correct the value or leave it empty`
 	case damp:
 		return "give percent, 0 to 100, or leave it empty"
 	}
@@ -144,7 +144,7 @@ func (t *file) field(c column, b []byte, o *one) (err error) {
 	case damp:
 		percent, ok := t.number(bytes.TrimSuffix(b, []byte("%")))
 		if !ok || percent < 0 || percent > 100.5 {
-			return fmt.Errorf("%s is no humidity", reading.Shown(b))
+			return fmt.Errorf("%s is not a humidity", reading.Shown(b))
 		}
 		o.humidity, o.humidKept = min(percent/100, 1), true
 	}
@@ -161,13 +161,13 @@ func (t *file) number(b []byte) (float64, bool) {
 	return reading.Number(b)
 }
 
-// temperature reads a number with its unit, which the heading or the value itself must say.
+// temperature reads a number with its unit, which the heading or the value itself must give.
 func (t *file) temperature(c column, b []byte) (float64, error) {
 	number, unit := b, c.unit
 	if end := bytes.LastIndexAny(b, "0123456789"); end >= 0 && end < len(b)-1 {
 		number = b[:end+1]
 		if unit = unitOf(string(b[end+1:])); unit == "" {
-			return 0, fmt.Errorf("%s has a unit not known here", reading.Shown(b))
+			return 0, fmt.Errorf("%s has an unknown unit", reading.Shown(b))
 		}
 	}
 	v, ok := t.number(number)
@@ -179,19 +179,19 @@ func (t *file) temperature(c column, b []byte) (float64, error) {
 	}
 	v = celsius(v, unit)
 	if v < coldest || v > warmest {
-		return 0, fmt.Errorf("%s is %.4g °C, which no place for plants is", reading.Shown(b), v)
+		return 0, fmt.Errorf("%s is %.4g °C, which is not plausible in a place for plants", reading.Shown(b), v)
 	}
 	return v, nil
 }
 
-// setTime reads a date, a time of day, or both with a blank or a T between.
+// setTime reads a date, a time of day, or both separated by a space or a T.
 func (o *one) setTime(text string) error {
 	for _, part := range strings.FieldsFunc(text, func(r rune) bool { return r == ' ' || r == 'T' }) {
 		if strings.Contains(part, ":") {
 			var hour, minute int
 			rest := ""
 			if n, _ := fmt.Sscanf(part, "%d:%d%s", &hour, &minute, &rest); n < 2 || hour < 0 || hour > 23 || minute < 0 || minute > 59 {
-				return fmt.Errorf("%s is no time of the day", reading.Shown([]byte(text)))
+				return fmt.Errorf("%s is not a time of day", reading.Shown([]byte(text)))
 			}
 			o.minute = 60*hour + minute
 			continue

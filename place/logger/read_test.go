@@ -54,19 +54,19 @@ func TestShapes(t *testing.T) {
 func TestRefusals(t *testing.T) {
 	head := "time,temperature (C)\n"
 	for text, want := range map[string]string{
-		"":                                       "no line names a time and a temperature",
-		"dear,friend\n":                          "no line names a time and a temperature",
-		head:                                     "there is no reading under the heading",
+		"":                                       "no heading names a time and a temperature",
+		"dear,friend\n":                          "no heading names a time and a temperature",
+		head:                                     "there are no readings below the heading",
 		head + "2026-11-03 01:00\n":              "line 2: 1 fields where the heading has 2",
 		head + "01:00,4\n":                       "line 2: the line has no date",
-		head + "2026-11-03 25:00,4\n":            "is no time of the day",
-		head + "3/11/2026 01:00,4\n":             "is not a date as it is read here",
+		head + "2026-11-03 25:00,4\n":            "is not a time of day",
+		head + "3/11/2026 01:00,4\n":             "is not a date in a known form",
 		head + "2026-11-03 01:00,wet\n":          `"wet" is not a number`,
-		head + "2026-11-03 01:00,90\n":           "90 °C, which no place for plants is",
-		head + "2026-11-03 01:00,4K\n":           "unit not known here",
+		head + "2026-11-03 01:00,90\n":           "90 °C, which is not plausible in a place for plants",
+		head + "2026-11-03 01:00,4K\n":           "has an unknown unit",
 		"time,temperature\n2026-11-03 01:00,4\n": "whether it is °C or °F",
-		head + "2026-11-03 05:00,4\n2026-11-03 03:00,4\n":         "line 3: 2026-11-03 03:00 is earlier than the line before",
-		"time,temperature (C),humidity\n2026-11-03 01:00,4,140\n": `"140" is no humidity`,
+		head + "2026-11-03 05:00,4\n2026-11-03 03:00,4\n":         "line 3: 2026-11-03 03:00 is earlier than the previous line",
+		"time,temperature (C),humidity\n2026-11-03 01:00,4,140\n": `"140" is not a humidity`,
 	} {
 		_, err := Read(strings.NewReader(text))
 		var fault *reading.Fault

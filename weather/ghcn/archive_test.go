@@ -131,7 +131,7 @@ func TestReversedAtWaterville(t *testing.T) {
 		t.Fatal(err)
 	}
 	r := records[0]
-	if n := count(r, "high lies below its low"); n != 13 {
+	if n := count(r, "high is below its low"); n != 13 {
 		t.Errorf("%d days with reversed extremes in 1981 to 2010", n)
 	}
 	first := r.On(civil.MustOn(1982, time.September, 23))

@@ -7,7 +7,7 @@ import (
 	"eyeup/weather/reading"
 )
 
-// columns are where the fields of a table stand; none where there is no such.
+// columns are the positions of a table's fields; none if a field is missing.
 type columns struct {
 	station, name, date            int
 	latitude, longitude, elevation int
@@ -54,7 +54,7 @@ func columnsOf(line []byte) (columns, error) {
 	return c, nil
 }
 
-// plain returns where the place of a column goes that is known by its name alone.
+// plain returns where to store the position of a column that its name alone identifies.
 func (c *columns) plain(name string) *int {
 	switch name {
 	case "STATION":
@@ -75,8 +75,8 @@ func (c *columns) plain(name string) *int {
 	return nil
 }
 
-// temperature takes a column of temperatures, with its unit if one was written after the
-// name, and returns which it is.
+// temperature registers a temperature column, with its unit if the name includes one, and
+// returns which it is.
 func (c *columns) temperature(at int, name string) (int, error) {
 	name, text, told := strings.Cut(name, "(")
 	element := none
@@ -98,10 +98,10 @@ func (c *columns) temperature(at int, name string) (int, error) {
 			return element, nil
 		}
 	}
-	return none, fmt.Errorf("the unit of %s is not known here; write C, F or 0.1 C in brackets", strings.TrimSpace(name))
+	return none, fmt.Errorf("the unit of %s is unknown; write C, F or 0.1 C in brackets", strings.TrimSpace(name))
 }
 
-// lacking names the columns that a table can't do without and that are not there.
+// lacking returns the required columns that are missing.
 func (c columns) lacking() []string {
 	var names []string
 	for _, need := range []struct {

@@ -51,7 +51,7 @@ func (m *months) line(number int, line []byte) error {
 	}
 	if len(line) < firstValue || !RecognisesMonths(line) {
 		return &reading.Fault{Line: number,
-			What: fmt.Sprintf("%s is not how a month of a .dly file begins: station, year, month, element", reading.Shown(line[:min(len(line), firstValue)])),
+			What: fmt.Sprintf("%s is not the start of a month in a .dly file: station, year, month, element", reading.Shown(line[:min(len(line), firstValue)])),
 			Do:   "give a GHCN-Daily .dly file as the archive keeps it"}
 	}
 	if len(line) < shortest || len(line) > lineLength {
@@ -72,7 +72,7 @@ func (m *months) line(number int, line []byte) error {
 	return m.days(number, line, element)
 }
 
-// elementOf tells which element a line holds; false for those that are passed over.
+// elementOf returns the element of a line; false for those that are skipped.
 func elementOf(line []byte) (reading.Element, bool) {
 	switch string(line[17:firstValue]) {
 	case "TMIN":
@@ -89,14 +89,14 @@ func (m *months) days(number int, line []byte, element reading.Element) error {
 	month, _ := reading.Whole(line[15:17])
 	first, err := civil.On(year, time.Month(month), 1)
 	if err != nil {
-		return &reading.Fault{Line: number, What: fmt.Sprintf("%s is no year and month", reading.Shown(line[11:17])), Do: "put the line right or fetch the file again"}
+		return &reading.Fault{Line: number, What: fmt.Sprintf("%s is not a year and month", reading.Shown(line[11:17])), Do: "put the line right or fetch the file again"}
 	}
 	length := daysIn(year, month)
 	for i := range 31 {
 		field := line[firstValue+i*width:]
 		value, ok := reading.Whole(field[:5])
 		if !ok {
-			return &reading.Fault{Line: number, What: fmt.Sprintf("day %d has %s where a number is due", i+1, reading.Shown(field[:5])), Do: "fetch the file again"}
+			return &reading.Fault{Line: number, What: fmt.Sprintf("day %d has %s instead of a number", i+1, reading.Shown(field[:5])), Do: "fetch the file again"}
 		}
 		if value == missing {
 			continue
@@ -153,7 +153,7 @@ var checks = map[byte]string{
 	'Z': "official investigation",
 }
 
-// flagged says what was found and done of a value with a quality flag.
+// flagged describes a value with a quality flag and what was done.
 func flagged(e reading.Element, flag byte) string {
 	what := "low"
 	if e == reading.High {

@@ -19,11 +19,11 @@ func ReadTable(r io.Reader) ([]*weather.Record, error) {
 		if err := lines.Err(); err != nil {
 			return nil, err
 		}
-		return nil, &reading.Fault{What: "the file is empty", Do: "look whether it was fetched to its end"}
+		return nil, &reading.Fault{What: "the file is empty", Do: "check that the download was complete"}
 	}
 	c, err := columnsOf(heading)
 	if err != nil {
-		return nil, &reading.Fault{Line: 1, What: err.Error(), Do: "put the heading right"}
+		return nil, &reading.Fault{Line: 1, What: err.Error(), Do: "correct the heading"}
 	}
 	if lacks := c.lacking(); len(lacks) > 0 {
 		return nil, &reading.Fault{Line: 1,
@@ -70,7 +70,7 @@ func (t *table) line(number int, line []byte, open bool) error {
 	}
 	date, err := reading.Date(t.fields[t.date])
 	if err != nil {
-		return &reading.Fault{Line: number, What: err.Error(), Do: "put the date right, as 20270314 or 2027-03-14"}
+		return &reading.Fault{Line: number, What: err.Error(), Do: "correct the date, as 20270314 or 2027-03-14"}
 	}
 	if err := t.draft.Visit(number, date); err != nil {
 		return err
@@ -87,9 +87,9 @@ func (t *table) line(number int, line []byte, open bool) error {
 	return nil
 }
 
-// unlike refuses a line that does not have the heading's fields.
+// unlike reports a line whose fields don't match the heading.
 func (t *table) unlike(number int, open bool, err error) error {
-	f := &reading.Fault{Line: number, Do: "put the line right or fetch the file again"}
+	f := &reading.Fault{Line: number, Do: "correct the line or fetch the file again"}
 	switch {
 	case err != nil:
 		f.What = err.Error()
@@ -102,7 +102,7 @@ func (t *table) unlike(number int, open bool, err error) error {
 	return f
 }
 
-// findStation turns to the draft of the line's station.
+// findStation switches to the draft of the line's station.
 func (t *table) findStation(number int) error {
 	field := t.fields[t.station]
 	if t.draft != nil && bytes.Equal(field, t.before) {
@@ -111,7 +111,7 @@ func (t *table) findStation(number int) error {
 	t.before = append(t.before[:0], field...)
 	id := strings.TrimPrefix(reading.Plain(field), "GHCND:")
 	if id == "" {
-		return &reading.Fault{Line: number, What: "the line names no station", Do: "put the station's identity in the column STATION"}
+		return &reading.Fault{Line: number, What: "the line names no station", Do: "put the station's id in the column STATION"}
 	}
 	var err error
 	if t.draft, err = t.drafts.Of(number, id); err != nil {
@@ -120,7 +120,7 @@ func (t *table) findStation(number int) error {
 	return t.describe(number)
 }
 
-// describe takes the station's name and whereabouts from the line.
+// describe reads the station's name and location from the line.
 func (t *table) describe(number int) error {
 	s := &t.draft.Station
 	if t.name != none {
@@ -136,14 +136,14 @@ func (t *table) describe(number int) error {
 		}
 		value, ok := reading.Number(t.fields[part.at])
 		if !ok {
-			return &reading.Fault{Line: number, What: fmt.Sprintf("the %s %s is not a number", part.what, reading.Shown(t.fields[part.at])), Do: "put it right or fetch the file again"}
+			return &reading.Fault{Line: number, What: fmt.Sprintf("the %s %s is not a number", part.what, reading.Shown(t.fields[part.at])), Do: "correct it or fetch the file again"}
 		}
 		*part.into = value
 	}
 	return nil
 }
 
-// value takes one element of the line.
+// value reads one element of the line.
 func (t *table) value(number int, date civil.Date, e reading.Element) error {
 	field := t.fields[t.values[e]]
 	if reading.Missing(field) {
@@ -151,7 +151,7 @@ func (t *table) value(number int, date civil.Date, e reading.Element) error {
 	}
 	value, ok := reading.Number(field)
 	if !ok {
-		return &reading.Fault{Line: number, What: fmt.Sprintf("%s is not a temperature", reading.Shown(field)), Do: "put the line right or fetch the file again"}
+		return &reading.Fault{Line: number, What: fmt.Sprintf("%s is not a temperature", reading.Shown(field)), Do: "correct the line or fetch the file again"}
 	}
 	if flag := t.flag(e); flag != ' ' {
 		t.draft.Note(number, flagged(e, flag), "")

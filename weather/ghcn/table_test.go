@@ -99,7 +99,7 @@ func TestTableTellsUnits(t *testing.T) {
 // TestTableRefusesOtherUnits checks that the old form is not taken for °C when it can't be.
 func TestTableRefusesOtherUnits(t *testing.T) {
 	text := strings.Replace(year(-10, 20, "%.0f", func(x float64) float64 { return x*9/5 + 32 }), "NAME", "STATION_NAME", 1)
-	if _, err := Read(strings.NewReader(text)); err == nil || !strings.Contains(err.Error(), "cannot be in °C") {
+	if _, err := Read(strings.NewReader(text)); err == nil || !strings.Contains(err.Error(), "can't be in °C") {
 		t.Errorf("got %v", err)
 	}
 }
@@ -138,7 +138,7 @@ func TestTableDuplicates(t *testing.T) {
 		t.Fatal(err)
 	}
 	d := records[0].Days[0]
-	if d.Low.IsKnown() || d.High.Celsius() != 3.1 || count(records[0], "stands more than once") != 1 || count(records[0], "two unlike values") != 1 {
+	if d.Low.IsKnown() || d.High.Celsius() != 3.1 || count(records[0], "appears more than once") != 1 || count(records[0], "two different values") != 1 {
 		t.Errorf("%v %v", d, records[0].Findings)
 	}
 }

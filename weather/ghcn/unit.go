@@ -11,7 +11,7 @@ import (
 	"eyeup/weather/reading"
 )
 
-// unit is what the temperatures of a table may be in.
+// unit is a unit that a table's temperatures may have.
 type unit struct {
 	name        string
 	written     string // in a heading
@@ -27,22 +27,22 @@ var (
 	tenths     = unit{"tenths of °C", "0.1 C", func(x float64) float64 { return x / 10 }, reading.Coldest * 10, reading.Warmest * 10, true}
 )
 
-// strays is the share of temperatures that may lie beyond what a unit allows, as mistakes.
+// strays is the share of temperatures that may be outside a unit's range, as errors.
 const strays = 0.01
 
 // noSummer is a temperature, in °C, that the warmest hundredth of a year's lows and highs
-// passes wherever gardens are. The hottest places do not reach it where their °C are read
+// exceeds wherever there are gardens. The hottest places don't reach it if their °C are read
 // as °F (48 °F is 9 °C), or their °F as tenths of °C (118 tenths are 11.8 °C).
 const noSummer = 12.0
 
-// evidence is what the temperatures of a table show of their unit.
+// evidence is what the temperatures of a table show about their unit.
 type evidence struct {
 	values    []float64
 	fractions bool
 	months    map[time.Month]bool
 }
 
-// records lets the drafts go once the unit is sure.
+// records returns the records once the unit is known.
 func (t *table) records() ([]*weather.Record, error) {
 	if told := t.units[0]; told.name != "" || t.units[1].name != "" {
 		if told.name != t.units[1].name {
@@ -59,7 +59,7 @@ func (t *table) records() ([]*weather.Record, error) {
 	})
 	if !t.isDashed {
 		if !e.allows(celsius) {
-			return nil, e.refuse("more than one temperature in a hundred cannot be in °C")
+			return nil, e.refuse("more than one temperature in a hundred can't be in °C")
 		}
 		return t.drafts.Records()
 	}
@@ -86,8 +86,8 @@ func (e evidence) allows(u unit) bool {
 	return float64(out) <= strays*float64(len(e.values)) && !(u.wholeAlways && e.fractions)
 }
 
-// unit returns the one unit that is possible, and refuses where there are several. A
-// unit in which a whole year would have no summer is not possible.
+// unit returns the only possible unit; several are an error. A unit in which a whole year
+// would have no summer is impossible.
 func (e evidence) unit() (unit, error) {
 	slices.Sort(e.values)
 	whole := len(e.months) == 12

@@ -15,14 +15,14 @@ import (
 // Furnace Creek, 1913 (World Meteorological Organization, archive of weather and climate extremes).
 const Coldest, Warmest = -90.0, 60.0
 
-// mostSun is more, in J/m² a day, than the sun brings to a level surface above the air
-// anywhere: at the south pole in December FAO paper 56, equation 21, gives 48.5 MJ/m².
+// mostSun is above the highest daily sun on level ground anywhere, in J/m²: at the south pole
+// in December FAO paper 56, equation 21, gives 48.5 MJ/m² above the atmosphere.
 const mostSun = 49e6
 
-// moonlight is what an instrument may read, in J/m² a day, when there is no sun.
+// moonlight is what an instrument may show without sun, in J/m² a day.
 const moonlight = 0.2e6
 
-// sunOf returns the most sun that a day can have at the station.
+// sunOf returns the highest possible sun of a day at the station.
 func (d *Draft) sunOf(date civil.Date) float64 {
 	if lat := d.Station.Latitude; lat >= -90 && lat <= 90 {
 		return float64(sun.Extraterrestrial(lat, date)) + moonlight
@@ -30,7 +30,7 @@ func (d *Draft) sunOf(date civil.Date) float64 {
 	return mostSun
 }
 
-// lookOver makes missing, and reports, what cannot have been measured.
+// lookOver removes, and reports, impossible values.
 func (d *Draft) lookOver(days []weather.Day, lines []int32) {
 	for i := range days {
 		day, line := &days[i], int(lines[i])
@@ -39,11 +39,11 @@ func (d *Draft) lookOver(days []weather.Day, lines []int32) {
 		d.temperature(&day.DewPoint, line, "dew point")
 		d.temperature(&day.Soil, line, "soil temperature")
 		if s := float64(day.Sun); s < 0 || s > 0 && s > d.sunOf(d.first.AddDays(civil.Days(i))) {
-			d.Note(line, "less sun than none, or more than falls above the air: taken as missing", fmt.Sprintf("%s, %.4g MJ/m²", d.first.AddDays(civil.Days(i)), s/1e6))
+			d.Note(line, "negative sun, or more than above the atmosphere: taken as missing", fmt.Sprintf("%s, %.4g MJ/m²", d.first.AddDays(civil.Days(i)), s/1e6))
 			day.Sun = quantity.Insolation(math.NaN())
 		}
 		if day.High.Below(day.Low) {
-			d.Note(line, "a day's high lies below its low: both taken as missing",
+			d.Note(line, "a day's high is below its low: both taken as missing",
 				fmt.Sprintf("%s, high %.4g, low %.4g °C", d.first.AddDays(civil.Days(i)), day.High.Celsius(), day.Low.Celsius()))
 			day.High, day.Low = quantity.Unknown(), quantity.Unknown()
 		}

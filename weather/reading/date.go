@@ -8,11 +8,11 @@ import (
 	"eyeup/civil"
 )
 
-// months are the short names of the months, as they stand in dates like 14-mar-2027.
+// months are the short names of the months, as in 14-mar-2027.
 var months = []string{"jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec"}
 
-// Date reads a date that can be read in one way only: 2027-03-14, 2027/03/14, 20270314 or
-// 14-mar-2027. A date such as 3/4/2027 is refused, since nobody can tell its day from its month.
+// Date reads an unambiguous date: 2027-03-14, 2027/03/14, 20270314 or 14-mar-2027. A date such
+// as 3/4/2027 is refused.
 func Date(b []byte) (civil.Date, error) {
 	switch {
 	case len(b) == 8:
@@ -26,7 +26,7 @@ func Date(b []byte) (civil.Date, error) {
 			}
 		}
 	}
-	return civil.Date{}, fmt.Errorf("%s is not a date as it is read here", Shown(b))
+	return civil.Date{}, fmt.Errorf("%s is not a date in a known form", Shown(b))
 }
 
 func date(whole, year, month, day []byte) (civil.Date, error) {
@@ -34,16 +34,16 @@ func date(whole, year, month, day []byte) (civil.Date, error) {
 	m, ok2 := digits(month)
 	d, ok3 := digits(day)
 	if !ok1 || !ok2 || !ok3 {
-		return civil.Date{}, fmt.Errorf("%s is not a date as it is read here", Shown(whole))
+		return civil.Date{}, fmt.Errorf("%s is not a date in a known form", Shown(whole))
 	}
 	when, err := civil.On(y, time.Month(m), d)
 	if err != nil {
-		return when, fmt.Errorf("%s is no day of the calendar", Shown(whole))
+		return when, fmt.Errorf("%s is not a day of the calendar", Shown(whole))
 	}
 	return when, nil
 }
 
-// digits reads a number of digits alone.
+// digits reads a number that consists of digits only.
 func digits(b []byte) (int, bool) {
 	if b[0] < '0' || b[0] > '9' {
 		return 0, false

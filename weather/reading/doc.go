@@ -1,10 +1,9 @@
-// Package reading is what all readers of weather files share: lines, whatever ends
-// them; numbers and fields read from bytes; refusals that carry their line and say what
-// to do; and Drafts, in which records grow day by day and are looked over before they
-// are let go.
+// Package reading holds what all readers of weather files share: lines with any line ending;
+// numbers and fields from bytes; errors with their line and advice; and Drafts, in which
+// records are collected day by day and checked before they are returned.
 //
-// The rules it keeps for every format: what is missing stays missing; a day whose
-// extremes stand in the wrong order loses both and is reported, never swapped; a value
-// that cannot be is taken as missing and reported; two unlike values for one day are both
-// left out and reported; like findings are counted together; memory has a bound.
+// Its rules for every format: what is missing stays missing; a day with reversed extremes
+// loses both and is reported; an impossible value is taken as missing and reported; two
+// different values for one day are both dropped and reported; equal findings are counted
+// together; memory is limited.
 package reading

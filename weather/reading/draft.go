@@ -11,10 +11,10 @@ import (
 	"eyeup/weather"
 )
 
-// Element is one of the things measured of a day.
+// Element is a quantity measured each day.
 type Element int
 
-// The elements of a day, with the units in which Set takes them.
+// The elements, with the units that Set expects.
 const (
 	Low      Element = iota // °C
 	High                    // °C
@@ -23,18 +23,18 @@ const (
 	Soil                    // °C at 10 cm
 )
 
-// FirstYear and LastYear bound the years that a record may touch.
+// FirstYear and LastYear limit the years of a record.
 const FirstYear, LastYear = 1700, 2199
 
-// Draft is a record as it grows.
+// Draft is a record while it is read.
 type Draft struct {
 	Station weather.Station
 
 	all         *Drafts
 	days        []weather.Day // days[0] is the day from; there may be room before first and after last
-	lines       []int32       // the line that last told of each day; 0 for none
+	lines       []int32       // the last line about each day; 0 for none
 	from        civil.Date
-	first, last civil.Date // what the file spoke of
+	first, last civil.Date // first and last day in the file
 	notes       map[string]int
 	findings    []weather.Finding
 	unlike      map[place]bool
@@ -46,8 +46,8 @@ type place struct {
 	element Element
 }
 
-// Note reports a finding at a line. Findings of the same what are counted together; an
-// example, where one is given, is that of the first.
+// Note reports a finding at a line. Findings with the same what are counted together; the
+// example is that of the first.
 func (d *Draft) Note(line int, what, example string) {
 	i, known := d.notes[what]
 	if !known {
@@ -63,22 +63,22 @@ func (d *Draft) Note(line int, what, example string) {
 	d.findings[i].Line = min(d.findings[i].Line, line)
 }
 
-// Visit says that a line is about day date, for formats with one line a day, and notes
-// where another line was before.
+// Visit registers a line about day date, for formats with one line a day, and reports a
+// repeated day.
 func (d *Draft) Visit(line int, date civil.Date) error {
 	i, err := d.reach(line, date)
 	if err != nil {
 		return err
 	}
 	if d.lines[i] != 0 {
-		d.Note(line, "a day stands more than once in the file", date.String())
+		d.Note(line, "a day appears more than once in the file", date.String())
 	}
 	d.lines[i] = int32(line)
 	return nil
 }
 
-// Set records what a line says was measured on date, in the unit of the element. A second
-// value that differs makes the day's element unknown, and both are reported.
+// Set records a value measured on date, in the unit of the element. A second, different value
+// makes the element unknown, and both are reported.
 func (d *Draft) Set(line int, date civil.Date, e Element, value float64) error {
 	i, err := d.reach(line, date)
 	if err != nil {
@@ -94,7 +94,7 @@ func (d *Draft) Set(line int, date civil.Date, e Element, value float64) error {
 	case before != value:
 		set(day, e, math.NaN())
 		d.unlike[place{date, e}] = true
-		d.Note(line, "two unlike values for one day: both left out", fmt.Sprintf("%s, %g and %g", date, before, value))
+		d.Note(line, "two different values for one day: both left out", fmt.Sprintf("%s, %g and %g", date, before, value))
 	}
 	return nil
 }
@@ -130,13 +130,13 @@ func set(day *weather.Day, e Element, value float64) {
 	}
 }
 
-// Known returns whether anything was recorded of element e on date.
+// Known reports whether a value of element e on date was recorded.
 func (d *Draft) Known(date civil.Date, e Element) bool {
 	i := int(date.Sub(d.from))
 	return i >= 0 && i < len(d.days) && !math.IsNaN(of(&d.days[i], e))
 }
 
-// record lets the draft go.
+// record returns the finished record.
 func (d *Draft) record() *weather.Record {
 	skip := int(d.first.Sub(d.from))
 	keep := int(d.last.Sub(d.first)) + 1

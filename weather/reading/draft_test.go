@@ -82,7 +82,7 @@ func TestDraftReports(t *testing.T) {
 	want := []struct {
 		line, count int
 		what        string
-	}{{1, 1, "a day's high lies below its low"}, {3, 1, "two unlike values"}, {7, 2, "a high outside -90 to 60 °C"}, {9, 1, "less sun than none, or more"}}
+	}{{1, 1, "a day's high is below its low"}, {3, 1, "two different values"}, {7, 2, "a high outside -90 to 60 °C"}, {9, 1, "negative sun, or more"}}
 	if len(r.Findings) != len(want) {
 		t.Fatalf("found %v", r.Findings)
 	}

@@ -9,7 +9,7 @@ import (
 	"eyeup/weather"
 )
 
-// mostDays and mostStations bound the memory that a file can ask for: some 100 MB.
+// mostDays and mostStations limit the memory that a file can use, to some 100 MB.
 const (
 	mostDays     = 2_000_000 // room made, of which half is used at least
 	mostStations = 1000
@@ -22,17 +22,17 @@ type Drafts struct {
 	days  int // over all stations, gaps counted
 }
 
-// NewDrafts returns drafts of no station yet.
+// NewDrafts returns empty drafts.
 func NewDrafts() *Drafts { return &Drafts{byID: map[string]*Draft{}} }
 
-// Of returns the draft of a station, begun at this line where it is new. Nothing but the
-// identity of a new station is known.
+// Of returns the draft of a station, and creates it at this line if it is new, with its id
+// only.
 func (s *Drafts) Of(line int, id string) (*Draft, error) {
 	if d, ok := s.byID[id]; ok {
 		return d, nil
 	}
 	if len(s.order) == mostStations {
-		return nil, &Fault{line, fmt.Sprintf("the file holds more than %d stations", mostStations), "cut it into files of fewer stations"}
+		return nil, &Fault{line, fmt.Sprintf("the file has more than %d stations", mostStations), "split it into files with fewer stations"}
 	}
 	nan := math.NaN()
 	d := &Draft{
@@ -43,7 +43,7 @@ func (s *Drafts) Of(line int, id string) (*Draft, error) {
 	return d, nil
 }
 
-// Last returns the station begun last, or nil where there is none.
+// Last returns the latest new station, or nil if there is none.
 func (s *Drafts) Last() *Draft {
 	if len(s.order) == 0 {
 		return nil
@@ -82,8 +82,8 @@ func (s *Drafts) Convert(toCelsius func(float64) float64) {
 	}
 }
 
-// Records lets the drafts go as records, looked over. Stations of which no day was told
-// are left out; it fails where nothing is left.
+// Records checks the drafts and returns them as records. Stations without any day are left
+// out; none left is an error.
 func (s *Drafts) Records() ([]*weather.Record, error) {
 	var all []*weather.Record
 	for _, d := range s.order {
@@ -92,12 +92,12 @@ func (s *Drafts) Records() ([]*weather.Record, error) {
 		}
 	}
 	if len(all) == 0 {
-		return nil, &Fault{0, "the file holds no day of weather", "look whether it was fetched to its end"}
+		return nil, &Fault{0, "the file has no day of weather", "check that the download was complete"}
 	}
 	return all, nil
 }
 
-// reach returns the place of date among the days, making room for it.
+// reach returns the index of date among the days, and makes room for it.
 func (d *Draft) reach(line int, date civil.Date) (int, error) {
 	i := int(date.Sub(d.from))
 	if d.first.IsZero() || i < 0 || i >= len(d.days) {
@@ -115,11 +115,11 @@ func (d *Draft) reach(line int, date civil.Date) (int, error) {
 	return i, nil
 }
 
-// makeRoom lengthens the days to hold date, by as much again as there is, so that a file
-// costs no more than its length whichever way it runs.
+// makeRoom extends the days to include date, doubling their length, so that the cost is
+// proportional to the file whichever way its dates run.
 func (d *Draft) makeRoom(line int, date civil.Date) (int, error) {
 	if y := date.Year(); y < FirstYear || y > LastYear {
-		return 0, &Fault{line, fmt.Sprintf("the day %s lies outside the years %d to %d", date, FirstYear, LastYear), "put the date right"}
+		return 0, &Fault{line, fmt.Sprintf("the day %s is outside the years %d to %d", date, FirstYear, LastYear), "correct the date"}
 	}
 	if len(d.days) == 0 {
 		d.from = date
@@ -134,7 +134,7 @@ func (d *Draft) makeRoom(line int, date civil.Date) (int, error) {
 	}
 	d.all.days += before + after
 	if d.all.days > mostDays {
-		return 0, &Fault{line, fmt.Sprintf("up to here the file spans more than %d days over its stations", mostDays/2), "cut it into files of fewer stations, and look whether the dates are right"}
+		return 0, &Fault{line, fmt.Sprintf("up to here the file spans more than %d days over its stations", mostDays/2), "split it into files with fewer stations, and check the dates"}
 	}
 	size := before + len(d.days) + after
 	days, lines := make([]weather.Day, size), make([]int32, size)

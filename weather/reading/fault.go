@@ -6,9 +6,9 @@ import (
 	"unicode"
 )
 
-// Fault is a refusal to read on: where in the file, what is wrong, what to do.
+// Fault is an error in a file: where, what is wrong, what to do.
 type Fault struct {
-	Line int    // line of the file, from 1; 0 where the fault lies in no one line
+	Line int    // line of the file, from 1; 0: no particular line
 	What string // what is wrong
 	Do   string // what to do next
 }
@@ -21,7 +21,7 @@ func (f *Fault) Error() string {
 	return fmt.Sprintf("line %d: %s; %s", f.Line, f.What, f.Do)
 }
 
-// Shown is how a piece of a file is quoted in a message: at most forty bytes of it.
+// Shown quotes a piece of a file for a message, at most forty bytes of it.
 func Shown(b []byte) string {
 	const most = 40
 	if len(b) > most {
@@ -30,8 +30,8 @@ func Shown(b []byte) string {
 	return fmt.Sprintf("%q", b)
 }
 
-// Plain is a name as a file gives it, fit to be shown: without control characters, with a
-// question mark for bytes that are not UTF-8, and of at most eighty characters.
+// Plain makes a name from a file printable: without control characters, with a question mark
+// for bytes that are not UTF-8, and at most eighty characters long.
 func Plain(b []byte) string {
 	const most = 80
 	text := []rune(strings.Map(func(r rune) rune {

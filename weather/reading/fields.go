@@ -8,9 +8,9 @@ import (
 // errQuote is returned for a field whose quotation mark is not closed.
 var errQuote = errors.New("a quotation mark is not closed")
 
-// Fields cuts a line at sep into fields without the blanks around them, reusing into. A
-// field in quotation marks may hold sep, and holds a quotation mark where two stand
-// together. It fails where a quotation mark is not closed.
+// Fields splits a line at sep into fields without surrounding blanks, reusing into. A quoted
+// field may contain sep, and two quotation marks for one. An unclosed quotation mark is an
+// error.
 func Fields(into [][]byte, line []byte, sep byte) ([][]byte, error) {
 	into = into[:0]
 	for {
@@ -36,8 +36,8 @@ func Fields(into [][]byte, line []byte, sep byte) ([][]byte, error) {
 	}
 }
 
-// quoted reads a field up to its closing mark and returns what stands after the
-// following sep; nil where the line ends.
+// quoted reads a field up to its closing mark and returns the rest after the next sep; nil at
+// the end of the line.
 func quoted(b []byte, sep byte) (field, after []byte, err error) {
 	var whole []byte // what stood before a doubled mark
 	for {

@@ -11,12 +11,12 @@ import (
 	"eyeup/weather"
 )
 
-// mostSunHour is more, in W/m², than an hour's sun comes to anywhere: the solar constant
-// is 1361 W/m² (Kopp & Lean 2011) and varies by 3.4 % with the distance; clouds at the edge of the
-// sun may add to it for minutes.
+// mostSunHour is above the highest mean sun of an hour anywhere, in W/m²: the solar constant
+// is 1361 W/m² (Kopp & Lean 2011) and varies by 3.4 % with the distance; clouds near the sun
+// may add to it for minutes.
 const mostSunHour = 1500.0
 
-// Hourly is a Year as it is read, stamp by stamp.
+// Hourly is a Year while it is read, hour by hour.
 type Hourly struct {
 	year  Year
 	dates []stamp // of each day
@@ -24,27 +24,27 @@ type Hourly struct {
 	notes Draft
 }
 
-// stamp is the calendar day of a line as the file gives it.
+// stamp is the calendar day of a line, as given in the file.
 type stamp struct {
 	line, year int
 	civil.MonthDay
 }
 
-// NewHourly begins a year at a station whose clock is zone hours ahead of Greenwich.
+// NewHourly starts a year at a station whose clock is zone hours ahead of Greenwich.
 func NewHourly(station weather.Station, zone float64) (*Hourly, error) {
 	if !(zone >= -12 && zone <= 14) {
-		return nil, &Fault{1, fmt.Sprintf("a clock %g hours ahead of Greenwich is none on Earth", zone), "put the heading right or fetch the file again"}
+		return nil, &Fault{1, fmt.Sprintf("no clock on Earth is %g hours ahead of Greenwich", zone), "correct the heading or fetch the file again"}
 	}
 	return &Hourly{year: Year{Station: station, Zone: zone}, hour: 24, notes: Draft{notes: map[string]int{}}}, nil
 }
 
-// Add takes the sample stamped at an hour, 1 to 24, of a day: air and dew point in °C and
-// the mean sun in W/m²; NaN is missing. Hours must follow one another.
+// Add adds the values of hour 1 to 24 of a day: air and dew point in °C and the mean sun in
+// W/m²; NaN is missing. Hours must be consecutive.
 func (h *Hourly) Add(line, year int, month time.Month, day, hour int, air, dew, sunshine float64) error {
 	when := stamp{line, year, civil.MonthDay{Month: month, Day: day}}
 	if h.hour == 24 {
 		if len(h.dates) == 366 {
-			return &Fault{line, "the file holds more than a year of hours", "give a file of one year"}
+			return &Fault{line, "the file has more than a year of hours", "give a file of one year"}
 		}
 		h.dates, h.hour = append(h.dates, when), 0
 	}
@@ -61,7 +61,7 @@ func (h *Hourly) Add(line, year int, month time.Month, day, hour int, air, dew, 
 	return nil
 }
 
-// within returns v, or NaN, noted, where it cannot be.
+// within returns v; an impossible value is reported and becomes NaN.
 func (h *Hourly) within(line int, what string, v, least, most float64) float64 {
 	if v < least || v > most {
 		h.notes.Note(line, fmt.Sprintf("an hour's %s outside %g to %g: taken as missing", what, least, most), fmt.Sprintf("%g", v))
@@ -70,7 +70,7 @@ func (h *Hourly) within(line int, what string, v, least, most float64) float64 {
 	return v
 }
 
-// Year lets the year go once it is whole. lines is how many the file had.
+// Year returns the year when it is complete. lines is the number of lines in the file.
 func (h *Hourly) Year(lines int) (*Year, error) {
 	if len(h.dates) < 365 || h.hour != 24 {
 		return nil, &Fault{lines, fmt.Sprintf("the file stops after %d hours; a year has %d", len(h.year.Air), 365*24), "fetch the file again, whole"}
@@ -116,7 +116,7 @@ func (h *Hourly) isPlain() error {
 	first := civil.MustOn(PlainYear, time.January, 1)
 	for i, d := range h.dates {
 		if due := first.AddDays(civil.Days(i)).MonthDay(); due != d.MonthDay {
-			return &Fault{d.line, fmt.Sprintf("the day %s stands where %s is due", d.MonthDay, due), "fetch the file again, whole"}
+			return &Fault{d.line, fmt.Sprintf("the day is %s instead of %s", d.MonthDay, due), "fetch the file again, whole"}
 		}
 	}
 	return nil

@@ -13,11 +13,11 @@ import (
 const longest = 1 << 16
 
 // Lines reads a text line by line. A line ends in LF, CR LF or CR, in any mixture; a byte
-// order mark before the first is dropped. What is not text is refused.
+// order mark at the start is dropped. Anything but text is an error.
 type Lines struct {
 	scanner *bufio.Scanner
 	number  int
-	open    bool // whether the line last read had no end
+	open    bool // whether the last line had no line ending
 	fault   error
 }
 
@@ -29,8 +29,8 @@ func NewLines(r io.Reader) *Lines {
 	return l
 }
 
-// Next returns the next line without its end; the bytes hold until the next call. It
-// returns false at the end of the text or at a fault, which Err tells apart.
+// Next returns the next line without its line ending; the bytes are valid until the next call.
+// It returns false at the end of the text or on an error; see Err.
 func (l *Lines) Next() ([]byte, bool) {
 	if l.fault != nil || !l.scanner.Scan() {
 		l.fault = errors.Join(l.fault, l.stopped())
@@ -51,8 +51,8 @@ func (l *Lines) Next() ([]byte, bool) {
 // Number returns the number of the line last read, from 1.
 func (l *Lines) Number() int { return l.number }
 
-// Open reports whether the line last read had no end: the text stops within it, so that
-// nobody can say whether its last value is whole.
+// Open reports whether the last line had no line ending: the text stops within it, so its last
+// value may be incomplete.
 func (l *Lines) Open() bool { return l.open }
 
 // Err returns why Next stopped early, or nil at the end of the text.
@@ -61,8 +61,8 @@ func (l *Lines) Err() error { return l.fault }
 func (l *Lines) stopped() error {
 	err := l.scanner.Err()
 	if errors.Is(err, bufio.ErrTooLong) {
-		return &Fault{l.number + 1, fmt.Sprintf("the line is longer than %d bytes, so this is no weather file known here", longest),
-			"give a text file with one day or hour to a line"}
+		return &Fault{l.number + 1, fmt.Sprintf("the line is longer than %d bytes, so this is not a known weather file", longest),
+			"give a text file with one day or hour on each line"}
 	}
 	if err != nil {
 		return fmt.Errorf("after line %d the file could not be read: %w", l.number, err)
@@ -70,8 +70,8 @@ func (l *Lines) stopped() error {
 	return nil
 }
 
-// split finds the end of the next line. It looks through the buffer in short windows, so
-// that a text that ends its lines in CR alone is not searched to its end for each LF.
+// split finds the end of the next line. It searches the buffer in short windows, so that a
+// text with CR only is not searched to its end for each LF.
 func (l *Lines) split(data []byte, atEnd bool) (int, []byte, error) {
 	const window = 512
 	for from := 0; from < len(data); from += window {
@@ -113,7 +113,7 @@ var mark = []byte("\xef\xbb\xbf")
 // WithoutMark returns b without the byte order mark that some programs put before a text.
 func WithoutMark(b []byte) []byte { return bytes.TrimPrefix(b, mark) }
 
-// packed are the first bytes of files that hold a text only after unpacking.
+// packed maps the first bytes of packed files to a description.
 var packed = map[string]string{
 	"\x1f\x8b":   "the file is packed with gzip",
 	"PK\x03\x04": "the file is a zip archive or a spreadsheet",
@@ -122,7 +122,7 @@ var packed = map[string]string{
 	"%PDF":       "the file is a PDF",
 }
 
-// notText says why a line is not text, or nothing where it is.
+// notText returns why a line is not text; empty if it is.
 func notText(line []byte, first bool) string {
 	if first {
 		for start, what := range packed {
@@ -132,7 +132,7 @@ func notText(line []byte, first bool) string {
 		}
 	}
 	if bytes.IndexByte(line, 0) >= 0 {
-		return "the line holds bytes that are not text"
+		return "the line has bytes that are not text"
 	}
 	return ""
 }

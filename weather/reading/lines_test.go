@@ -60,7 +60,7 @@ func TestLinesRefuse(t *testing.T) {
 		"gzip":        {"\x1f\x8b\x08rest\n", "line 1: the file is packed with gzip"},
 		"spreadsheet": {"PK\x03\x04rest\n", "line 1: the file is a zip archive or a spreadsheet"},
 		"UTF-16":      {"\xff\xfed\x00a\x00\n", "line 1: the file is text in UTF-16"},
-		"binary":      {"a\nb\x00c\n", "line 2: the line holds bytes that are not text"},
+		"binary":      {"a\nb\x00c\n", "line 2: the line has bytes that are not text"},
 		"long":        {"a\n" + strings.Repeat("x", 70000), "line 2: the line is longer than 65536 bytes"},
 	} {
 		_, l := linesOf(strings.NewReader(c.text))

@@ -89,7 +89,7 @@ func TestRefuse(t *testing.T) {
 		"no high":         {"date,low (C)\n2026-05-10,3.5\n", "no column is named high", 1},
 		"two lows":        {"date,low (C),min (C),high (C)\n", "two columns", 1},
 		"unclear date":    {head + "5/10/2026,3.5,14.0\n", "not a date", 2},
-		"impossible date": {head + "2026-02-30,3.5,14.0\n", "no day of the calendar", 2},
+		"impossible date": {head + "2026-02-30,3.5,14.0\n", "not a day of the calendar", 2},
 		"no date":         {head + ",3.5,14.0\n", "not a date", 2},
 		"cut in half":     {head + day + "2026-05", "1 fields", 3},
 		"no number":       {head + "2026-05-10,cold,14.0\n", "not a number", 2},
