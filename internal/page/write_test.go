@@ -263,6 +263,8 @@ func TestAPlanIsFollowed(t *testing.T) {
 	}
 	if _, body := get(t, h, to); !strings.Contains(body, "By the plan “no added heat”.") {
 		t.Error("the first page does not go by the plan that is followed")
+	} else if !strings.Contains(body, "You now follow “no added heat”. This week, lists and labels go by it.") {
+		t.Errorf("the first page does not say what follows from the choice: %s", gist(body))
 	}
 	june, err := New(d, Options{Now: testNow, Today: civil.MustOn(2027, time.June, 10)})
 	if err != nil {
