@@ -54,7 +54,7 @@ func TestBrowserBest(t *testing.T) {
 	b.to("/season")
 	b.press(`form[action="/season/best"] button`)
 	begun := script[float64](b, "performance.timeOrigin")
-	b.until(`/weighed so far/.test(document.getElementById("looking").innerText)`)
+	b.until(`/compared so far/.test(document.getElementById("looking").innerText)`)
 	if script[float64](b, "performance.timeOrigin") != begun {
 		t.Error("the page is loaded anew to tell how far it is")
 	}
