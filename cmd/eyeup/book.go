@@ -13,24 +13,24 @@ import (
 
 // bookCommand keeps the stock book, one word for each thing done with it.
 type bookCommand struct {
-	New     bookNewCommand     `cmd:"" help:"A new book: empty, of a garden folder, or invented."`
-	Add     bookAddCommand     `cmd:"" help:"Write something down."`
-	Undo    bookUndoCommand    `cmd:"" help:"Let an entry count for nothing, or what was undone count again."`
-	Lots    bookLotsCommand    `cmd:"" help:"What stands where."`
-	Lot     bookLotCommand     `cmd:"" help:"One lot: what is left of it, and its life."`
-	Kin     bookKinCommand     `cmd:"" help:"What came of a lot, what it came of, and what it met."`
-	Outlook bookOutlookCommand `cmd:"" help:"What to count on at a date: good divisions of each variety, with odds."`
-	Log     bookLogCommand     `cmd:"" help:"All entries, a line of JSON each."`
-	People  bookPeopleCommand  `cmd:"" help:"Who the ids in entries are; a name may be blanked."`
-	Out     bookOutCommand     `cmd:"" help:"Write the book as a folder, from which the same book is made."`
+	New     bookNewCommand     `cmd:"" help:"Make a new book: empty, from a garden folder, or invented."`
+	Add     bookAddCommand     `cmd:"" help:"Write down what happened."`
+	Undo    bookUndoCommand    `cmd:"" help:"Undo an entry, or undo an undoing."`
+	Lots    bookLotsCommand    `cmd:"" help:"List what stands where."`
+	Lot     bookLotCommand     `cmd:"" help:"Show one lot: what is left of it, and its history."`
+	Kin     bookKinCommand     `cmd:"" help:"List the kin of a lot: lots that came from it, that it came from, and that touched it."`
+	Outlook bookOutlookCommand `cmd:"" help:"Predict how many good divisions of each variety there will be on a date."`
+	Log     bookLogCommand     `cmd:"" help:"Print all entries, each as a line of JSON."`
+	People  bookPeopleCommand  `cmd:"" help:"Name the people whose ids stand in entries, or remove a name."`
+	Out     bookOutCommand     `cmd:"" help:"Write the book as a folder, from which the same book can be made again."`
 }
 
 // bookFile names a book.
 type bookFile struct {
-	Book string `arg:"" placeholder:"FILE" help:"The book."`
+	Book string `arg:"" placeholder:"FILE" help:"The file of the book."`
 }
 
-// use opens the book, lets do something with it, and puts it down.
+// use opens the book, calls do with it, and closes it.
 func (f bookFile) use(d *door, do func(*stockbook.Book) error) error {
 	b, err := stockbook.Open(f.Book, d.now)
 	if err != nil {
@@ -45,14 +45,14 @@ func (f bookFile) use(d *door, do func(*stockbook.Book) error) error {
 // bookNewCommand makes a book.
 type bookNewCommand struct {
 	bookFile
-	Folder string `placeholder:"FOLDER" type:"existingdir" help:"Make it of this garden folder: from its log.jsonl, or, without one, of its stock."`
-	Demo   bool   `help:"Fill it with the invented garden and three years of its history."`
+	Folder string `placeholder:"FOLDER" type:"existingdir" help:"Make it from this garden folder: from its log.jsonl, or from its stock if there is no log."`
+	Demo   bool   `help:"Fill it with the invented garden and three years of history."`
 }
 
 // Run makes the book.
 func (c bookNewCommand) Run(d *door) error {
 	if c.Demo && c.Folder != "" {
-		return errors.New("--demo and --folder fill a book each in its own way; give one of the two")
+		return errors.New("--demo and --folder each fill the book, so give one of the two")
 	}
 	b, err := stockbook.New(c.Book, d.now)
 	if err != nil {
@@ -77,7 +77,7 @@ func removeBook(path string) error { return os.Remove(path) }
 // bookUndoCommand undoes an entry.
 type bookUndoCommand struct {
 	bookFile
-	Entry string `arg:"" optional:"" help:"The entry's id; without it, the last one that counts."`
+	Entry string `arg:"" optional:"" help:"The id of the entry. If not given, the last entry that is not undone."`
 }
 
 // Run undoes it and says what was undone.
@@ -90,7 +90,7 @@ func (c bookUndoCommand) Run(d *door) error {
 		if d.json {
 			return printLine(d.out, stockbook.BookAnswer{ID: by.ID})
 		}
-		fmt.Fprintf(d.out, "undone: %s of %s (entry %s); to have it back, undo %s\n", undone.Kind, undone.On, undone.ID, by.ID)
+		fmt.Fprintf(d.out, "undone: %s of %s (entry %s). To bring it back, undo %s\n", undone.Kind, undone.On, undone.ID, by.ID)
 		return nil
 	})
 }
@@ -103,13 +103,13 @@ func (c bookLotsCommand) Run(d *door) error {
 	return c.use(d, func(b *stockbook.Book) error { return d.answer(b.Lots(), quantity.Metric) })
 }
 
-// bookLotCommand tells one lot.
+// bookLotCommand shows one lot.
 type bookLotCommand struct {
 	bookFile
-	Code string `arg:"" help:"The code on its label, or its id."`
+	Code string `arg:"" help:"The code on the label of the lot, or its id."`
 }
 
-// Run tells it.
+// Run shows it.
 func (c bookLotCommand) Run(d *door) error {
 	return c.use(d, func(b *stockbook.Book) error {
 		a, err := b.Lot(c.Code)
@@ -120,13 +120,13 @@ func (c bookLotCommand) Run(d *door) error {
 	})
 }
 
-// bookKinCommand tells a lot's kin.
+// bookKinCommand lists the kin of a lot.
 type bookKinCommand struct {
 	bookFile
-	Code string `arg:"" help:"The code on its label, or its id."`
+	Code string `arg:"" help:"The code on the label of the lot, or its id."`
 }
 
-// Run tells them.
+// Run lists them.
 func (c bookKinCommand) Run(d *door) error {
 	return c.use(d, func(b *stockbook.Book) error {
 		a, err := b.Kin(c.Code)
@@ -137,10 +137,10 @@ func (c bookKinCommand) Run(d *door) error {
 	})
 }
 
-// bookOutlookCommand says what to count on.
+// bookOutlookCommand predicts how many good divisions there will be.
 type bookOutlookCommand struct {
 	bookFile
-	At string `required:"" placeholder:"DATE" help:"The day to count on, such as that of dividing."`
+	At string `required:"" placeholder:"DATE" help:"The date, such as the day you will divide."`
 }
 
 // Run says it.
@@ -169,9 +169,9 @@ func (c bookLogCommand) Run(d *door) error {
 // bookPeopleCommand names people.
 type bookPeopleCommand struct {
 	bookFile
-	ID    string  `arg:"" optional:"" help:"Whom to name."`
-	Name  *string `arg:"" optional:"" help:"The name."`
-	Blank bool    `help:"Take the name away for good; entries keep the id."`
+	ID    string  `arg:"" optional:"" help:"The id of the person."`
+	Name  *string `arg:"" optional:"" help:"The name of the person."`
+	Blank bool    `help:"Remove the name for good. Entries keep the id."`
 }
 
 // Run names or blanks one, or lists all.
@@ -179,7 +179,7 @@ func (c bookPeopleCommand) Run(d *door) error {
 	return c.use(d, func(b *stockbook.Book) error {
 		switch {
 		case c.ID != "" && (c.Name != nil) == c.Blank:
-			return errors.New("give the name, or --blank to take it away")
+			return errors.New("give a name after the id, or --blank to remove the name")
 		case c.ID != "" && c.Blank:
 			if err := b.Call(c.ID, ""); err != nil {
 				return err
@@ -200,19 +200,19 @@ func (c bookPeopleCommand) Run(d *door) error {
 // bookOutCommand writes the book as a folder.
 type bookOutCommand struct {
 	bookFile
-	Folder string `arg:"" help:"Where to; it must not exist, or be empty."`
+	Folder string `arg:"" help:"The folder to write. It must be empty or not exist yet."`
 }
 
 // Run writes it.
 func (c bookOutCommand) Run(d *door) error {
 	if held, err := os.ReadDir(c.Folder); err == nil && len(held) > 0 {
-		return fmt.Errorf("%s is not empty; name a folder that is not there yet", c.Folder)
+		return fmt.Errorf("%s is not empty. Name a folder that does not exist yet", c.Folder)
 	}
 	return c.use(d, func(b *stockbook.Book) error {
 		if err := b.WriteFolder(creator(c.Folder)); err != nil {
 			return err
 		}
-		fmt.Fprintf(d.errs, "the book is in %s; from there it is made again by: eyeup book new FILE --folder %s\n", c.Folder, strings.TrimRight(c.Folder, "/"))
+		fmt.Fprintf(d.errs, "the book is in %s. To make a book from it: eyeup book new FILE --folder %s\n", c.Folder, strings.TrimRight(c.Folder, "/"))
 		return nil
 	})
 }

@@ -14,14 +14,14 @@ import (
 	"eyeup/internal/stockbook"
 )
 
-// bookAddCommand writes entries down: JSON lines with --json, words after the kind, or
-// asked one by one.
+// bookAddCommand writes entries down. They come as JSON lines with --json, as words on the
+// command line, or as answers to questions.
 type bookAddCommand struct {
 	bookFile
-	Words []string `arg:"" optional:"" help:"What happened and what is to be said of it, such as: moved lot=MRMM5 count=3 to.place=glass. Without words it is asked; with --json, entries are read as JSON lines."`
-	On    string   `placeholder:"DATE" help:"The day it happened; today if not given."`
-	At    string   `placeholder:"HH:MM" help:"The time of day, where it matters."`
-	Who   string   `placeholder:"ID" help:"Who writes it."`
+	Words []string `arg:"" optional:"" help:"The kind of entry and its fields, such as: moved lot=MRMM5 count=3 to.place=glass. If not given, the program asks for each field. With --json it reads entries as lines of JSON."`
+	On    string   `placeholder:"DATE" help:"The day it happened. If not given, today."`
+	At    string   `placeholder:"HH:MM" help:"The time of day, if it matters."`
+	Who   string   `placeholder:"ID" help:"The id of the person who writes it."`
 }
 
 // Run writes them down.
@@ -38,7 +38,7 @@ func (c bookAddCommand) Run(d *door) error {
 	})
 }
 
-// kindAndWords parts the kind, which may be of several words, from name=value.
+// kindAndWords separates the kind, which may have several words, from the fields.
 func kindAndWords(words []string) (kind string, rest []string) {
 	for i, w := range words {
 		if strings.Contains(w, "=") {
@@ -87,7 +87,7 @@ func (c bookAddCommand) add(d *door, b *stockbook.Book, kind string, words []str
 func (c bookAddCommand) ask(d *door, b *stockbook.Book) error {
 	in := bufio.NewScanner(d.in)
 	for {
-		kind, more := prompt(d, in, "what happened (empty: done)")
+		kind, more := prompt(d, in, "what happened (leave empty to finish)")
 		if !more || kind == "" {
 			return in.Err()
 		}
@@ -105,7 +105,7 @@ func (c bookAddCommand) ask(d *door, b *stockbook.Book) error {
 			}
 			answer, more := prompt(d, in, text)
 			if !more {
-				return errors.New("the answers ended within an entry; it was not written down")
+				return errors.New("the input ended in the middle of an entry, so it was not written down. Answer every question of it")
 			}
 			if answer == "." {
 				break
@@ -120,7 +120,7 @@ func (c bookAddCommand) ask(d *door, b *stockbook.Book) error {
 	}
 }
 
-// prompt asks one thing; a point answers nothing to all that is left.
+// prompt asks one question. A dot as answer leaves all further fields empty.
 func prompt(d *door, in *bufio.Scanner, text string) (answer string, more bool) {
 	fmt.Fprintf(d.errs, "%s: ", text)
 	more = in.Scan()
@@ -137,7 +137,7 @@ func printLine(w io.Writer, a any) error {
 	return err
 }
 
-// creator returns what makes files within a folder, and the folder with them.
+// creator returns a function that makes files in a folder, and the folder if needed.
 func creator(folder string) func(name string) (io.WriteCloser, error) {
 	return func(name string) (io.WriteCloser, error) {
 		path := filepath.Join(folder, filepath.FromSlash(name))

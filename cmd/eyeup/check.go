@@ -7,11 +7,11 @@ import (
 	"eyeup/quantity"
 )
 
-// checkCommand asks whether a book is whole.
+// checkCommand checks that a book is undamaged.
 type checkCommand struct{ bookFile }
 
-// errNotWhole ends the program with 1; what is wrong has been told.
-var errNotWhole = errors.New("the book is not whole; take the last whole copy by: eyeup restore")
+// errNotWhole ends the program with 1, after the faults were printed.
+var errNotWhole = errors.New("the book is damaged. Take its newest undamaged copy with: eyeup restore FILE")
 
 // Run goes through the book.
 func (c checkCommand) Run(d *door) error {

@@ -9,7 +9,7 @@ import (
 // demoCommand serves the invented garden.
 type demoCommand struct{ pagesFlags }
 
-// Run serves the invented garden; what is written there ends with the program.
+// Run serves the invented garden. What is written there is gone when the program ends.
 func (c demoCommand) Run(d *door) error {
 	open, err := desk.DemoDesk(d.today, d.now)
 	if err != nil {

@@ -1,9 +1,9 @@
-// Command eyeup brings tender stock through the winter and works out the season.
+// Command eyeup keeps tender stock through the winter and works out the season.
 //
-// This package is the door: flags, the clock, exit codes. What is asked is answered in
-// internal/desk. Answers go to standard output, all else to standard error. It ends with
-// 0 when it answered, 1 when it refused (bad input, told with file and line and what to
-// do), 2 when the command itself was not understood.
+// This package reads flags, sets the clock and the exit code; internal/desk answers.
+// Answers go to standard output, all else to standard error. The exit code is 0 after an
+// answer, 1 after a refusal (with the file, the line and what to do next), and 2 if the
+// command was not understood.
 package main
 
 import (
@@ -18,8 +18,8 @@ import (
 	"github.com/alecthomas/kong"
 )
 
-// mostMemory is what the program tries to stay below, in bytes, while the best plans are looked
-// for; where more is in use at once it grows all the same. GOMEMLIMIT sets another.
+// mostMemory is the memory, in bytes, that the program tries to stay below while it searches
+// for the best plans. It may grow beyond that. GOMEMLIMIT sets another limit.
 const mostMemory = 512 << 20
 
 func main() {
@@ -31,24 +31,24 @@ func main() {
 
 // commands is the whole command line; each field is one word of it.
 type commands struct {
-	JSON  bool   `name:"json" help:"Answer in JSON; see 'eyeup schema'."`
-	Units string `enum:",us,metric" default:"" help:"Show measures in us or metric units (the garden's own if not given)."`
-	Today string `placeholder:"DATE" help:"Reckon as if today were this day, year-month-day."`
+	JSON  bool   `name:"json" help:"Print the answer as JSON. Run 'eyeup schema' for its fields."`
+	Units string `enum:",us,metric" default:"" help:"Units to print: us or metric. If not given, those of the garden."`
+	Today string `placeholder:"DATE" help:"Take this day for today, such as 2027-03-15."`
 
-	Season  seasonCommand  `cmd:"" help:"Work out the season and print it; first line, what to do this week."`
-	Patch   patchCommand   `cmd:"" help:"The planting list: how many places each variety gets, and why."`
-	Book    bookCommand    `cmd:"" help:"The stock book: what stands where, and all that happened to it."`
-	Check   checkCommand   `cmd:"" help:"Is the book whole?"`
-	Restore restoreCommand `cmd:"" help:"Put the newest whole copy in the place of a damaged book."`
-	Open    openCommand    `cmd:"" help:"This garden, in the browser."`
-	Demo    demoCommand    `cmd:"" help:"The invented garden, in the browser."`
-	Read    readCommand    `cmd:"" help:"Bring data in: look through it, or fetch it."`
-	Reckon  reckonCommand  `cmd:"" help:"One calculation; no book needed."`
-	Write   writeCommand   `cmd:"" help:"Take data out: labels, lists, calendar, tables."`
-	Schema  schemaCommand  `cmd:"" help:"The JSON Schema of an answer, by name; without a name, the list."`
+	Season  seasonCommand  `cmd:"" help:"Work out the season and print it. The first line says what to do this week."`
+	Patch   patchCommand   `cmd:"" help:"Choose how many plants of each variety go into the patch, and say why."`
+	Book    bookCommand    `cmd:"" help:"Keep the stock book: what stands where, and all that happened to it."`
+	Check   checkCommand   `cmd:"" help:"Check that a book is undamaged."`
+	Restore restoreCommand `cmd:"" help:"Replace a damaged book by its newest undamaged copy."`
+	Open    openCommand    `cmd:"" help:"Open a garden in the browser."`
+	Demo    demoCommand    `cmd:"" help:"Open an invented garden in the browser, to try things out."`
+	Read    readCommand    `cmd:"" help:"Read data from files or from the weather archive."`
+	Reckon  reckonCommand  `cmd:"" help:"Do one calculation. No book is needed."`
+	Write   writeCommand   `cmd:"" help:"Write labels, lists, a calendar or tables into files."`
+	Schema  schemaCommand  `cmd:"" help:"Print the JSON Schema of an answer. Without a name, list the names."`
 }
 
-// exit is thrown by the parser when it has printed help and wants to stop.
+// exit is the panic by which the parser stops after it printed help.
 type exit int
 
 // run is the program without the process around it.
@@ -65,7 +65,7 @@ func run(args []string, in io.Reader, out, errs io.Writer, now func() time.Time)
 	var c commands
 	parser := kong.Must(&c,
 		kong.Name("eyeup"),
-		kong.Description("Bring tender stock through the winter and work out the season."),
+		kong.Description("Keep tender stock through the winter and work out the season."),
 		kong.Writers(out, errs),
 		kong.Exit(func(code int) { panic(exit(code)) }),
 		kong.UsageOnError(),
@@ -91,7 +91,7 @@ func run(args []string, in io.Reader, out, errs io.Writer, now func() time.Time)
 	return 0
 }
 
-// asked returns the command that was typed, as far as it is one.
+// asked returns the words that were typed, as far as they are a command.
 func asked(err error) string {
 	words := "eyeup"
 	var wrong *kong.ParseError

@@ -25,17 +25,17 @@ import (
 // openCommand serves the pages of a garden.
 type openCommand struct {
 	pagesFlags
-	Garden string `arg:"" optional:"" help:"The book, or the folder, of the garden; without it, the invented garden."`
+	Garden string `arg:"" optional:"" help:"The book or the folder of the garden. A book that does not exist is made. If not given, the invented garden."`
 }
 
 // pagesFlags are the flags of all commands that serve pages.
 type pagesFlags struct {
-	Listen    string `placeholder:"ADDRESS" default:"127.0.0.1:0" help:"Where to serve the pages (127.0.0.1 and a free port)."`
+	Listen    string `placeholder:"ADDRESS" default:"127.0.0.1:0" help:"Address and port of the pages. If not given, 127.0.0.1 and a free port."`
 	NoBrowser bool   `help:"Do not open the browser."`
-	Share     bool   `help:"Open the pages to the local network; a device is paired by a code."`
+	Share     bool   `help:"Open the pages to your own network. Other devices are then paired with a code."`
 }
 
-// Run serves the pages until it is told to stop.
+// Run serves the pages until a signal stops it.
 func (c openCommand) Run(d *door) error {
 	if c.Garden == "" {
 		return demoCommand{c.pagesFlags}.Run(d)
@@ -84,7 +84,7 @@ func (c pagesFlags) serve(d *door, open *desk.Desk, demo bool) error {
 	defer open.Rest()
 	go open.Warm(d.today)
 	return c.serveHandler(d, func(o page.Options) (http.Handler, error) {
-		o.Demo, o.Stories = demo, demo
+		o.Demo, o.Gallery = demo, demo
 		if kept := open.Kept(); kept != "" {
 			o.Devices = devicesOf(kept)
 		}
@@ -92,7 +92,7 @@ func (c pagesFlags) serve(d *door, open *desk.Desk, demo bool) error {
 	})
 }
 
-// devicesOf names the file in which the devices paired with a book are kept.
+// devicesOf names the file that keeps the devices paired with a book.
 func devicesOf(book string) string { return book + ".devices" }
 
 // serveHandler serves what build builds until a signal comes.
@@ -126,19 +126,19 @@ func (c pagesFlags) serveHandler(d *door, build func(page.Options) (http.Handler
 func (c pagesFlags) listen() (net.Listener, error) {
 	host, port, err := net.SplitHostPort(c.Listen)
 	if err != nil {
-		return nil, fmt.Errorf("--listen %s: give an address and a port, such as 127.0.0.1:8080 (%w)", c.Listen, err)
+		return nil, fmt.Errorf("--listen %s is not an address with a port (%w). Write it as in 127.0.0.1:8080", c.Listen, err)
 	}
 	ip := net.ParseIP(host)
 	local := host == "localhost" || ip != nil && ip.IsLoopback()
 	switch {
 	case !local && !c.Share:
-		return nil, fmt.Errorf("--listen %s would open the pages to others; add --share if they are to be, so that devices have to be paired", c.Listen)
+		return nil, fmt.Errorf("--listen %s opens the pages to other computers. If you want that, add --share, so that devices must be paired", c.Listen)
 	case local && c.Share:
 		host = ""
 	}
 	l, err := net.Listen("tcp", net.JoinHostPort(host, port))
 	if err != nil {
-		return nil, fmt.Errorf("the pages can't be served at %s; is another eyeup open there? %w", c.Listen, err)
+		return nil, fmt.Errorf("the pages can't be served at %s: %w. If another eyeup runs there, stop it or choose another port", c.Listen, err)
 	}
 	return l, nil
 }
@@ -166,7 +166,7 @@ func localNames() []string {
 	return names
 }
 
-// newServer answers requests; who is slow to ask is left.
+// newServer answers requests, and drops connections that are too slow.
 func newServer(h http.Handler, errs io.Writer) *http.Server {
 	return &http.Server{
 		Handler: h, ReadHeaderTimeout: 5 * time.Second, ReadTimeout: time.Minute,
@@ -175,13 +175,13 @@ func newServer(h http.Handler, errs io.Writer) *http.Server {
 	}
 }
 
-// serveUntil serves until ctx ends; then what is being answered is answered to its end.
+// serveUntil serves until ctx ends. Requests that are being answered then are finished.
 func serveUntil(ctx context.Context, l net.Listener, srv *http.Server) error {
 	ended := make(chan error, 1)
 	go func() { ended <- srv.Serve(l) }()
 	select {
 	case err := <-ended:
-		return fmt.Errorf("the pages can't be served any more: %w", err)
+		return fmt.Errorf("the pages are no longer served: %w. Start the program again", err)
 	case <-ctx.Done():
 	}
 	wait, cancel := context.WithTimeout(context.Background(), 10*time.Second)
@@ -192,7 +192,7 @@ func serveUntil(ctx context.Context, l net.Listener, srv *http.Server) error {
 	return nil
 }
 
-// browse opens the browser; where that can't be, the address on the screen will do.
+// browse opens the browser. If it can't, the address is on the screen.
 func browse(address string, errs io.Writer) {
 	name, args := "xdg-open", []string{address}
 	switch runtime.GOOS {
@@ -202,6 +202,6 @@ func browse(address string, errs io.Writer) {
 		name, args = "rundll32", []string{"url.dll,FileProtocolHandler", address}
 	}
 	if err := exec.Command(name, args...).Start(); err != nil {
-		fmt.Fprintf(errs, "no browser could be opened; type the address into one\n")
+		fmt.Fprintf(errs, "the browser could not be opened. Type the address into it\n")
 	}
 }

@@ -16,9 +16,9 @@ import (
 
 // patchCommand works out a planting list.
 type patchCommand struct {
-	At     string `placeholder:"DATE" help:"Count on what there will be on this day (six weeks before the middle last frost if not given)."`
-	Quick  bool   `help:"Take a good list at once; how far it may be from the best is told."`
-	Garden string `arg:"" optional:"" help:"The book or the folder of the garden; without it, the invented garden."`
+	At     string `placeholder:"DATE" help:"The day to count the plants for. If not given, six weeks before the middle date of the last frost."`
+	Quick  bool   `help:"Take a good list at once, and say how far it may be from the best."`
+	Garden string `arg:"" optional:"" help:"The book or the folder of the garden. If not given, the invented garden."`
 }
 
 // Run prints the planting list. An interrupt takes the best list so far.
@@ -62,13 +62,13 @@ func (c patchCommand) ask(ctx context.Context, d *door, q planting.PatchQuestion
 	return a, g, err
 }
 
-// progress tells, once a second at most and not in the first, how far the work has come.
+// progress prints how far the work has come, at most once a second.
 func (c patchCommand) progress(d *door) func(planting.PatchProof) {
-	told := d.now()
+	last := d.now()
 	return func(p planting.PatchProof) {
-		if now := d.now(); now.Sub(told) >= time.Second {
-			told = now
-			fmt.Fprintf(d.errs, "so far a list that may be bettered by %.1f places; interrupt to take it\n", p.Gap)
+		if now := d.now(); now.Sub(last) >= time.Second {
+			last = now
+			fmt.Fprintf(d.errs, "the list so far may be %.1f places short of the best (Ctrl-C takes it)\n", p.Gap)
 		}
 	}
 }

@@ -8,16 +8,16 @@ import (
 	"eyeup/quantity"
 )
 
-// readLoggerCommand looks through what a logger recorded.
+// readLoggerCommand checks the file of a logger.
 type readLoggerCommand struct {
-	File string `arg:"" help:"What a logger recorded: a heading like \"time,temperature (F),humidity (%)\", then a line for each reading."`
+	File string `arg:"" help:"The file of the logger: a heading like \"time,temperature (F),humidity (%)\", then a line for each reading."`
 }
 
-// Run looks through the file.
+// Run checks the file.
 func (c readLoggerCommand) Run(d *door) error {
 	file, err := os.Open(c.File)
 	if err != nil {
-		return fmt.Errorf("%w; name a logger's file that is there", err)
+		return fmt.Errorf("%w; name a logger's file that exists", err)
 	}
 	defer file.Close() //nolint:errcheck // it was only read
 	a, err := reckon.ReadLogger(c.File, file)

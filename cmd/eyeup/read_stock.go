@@ -11,21 +11,21 @@ import (
 	"eyeup/quantity"
 )
 
-// readStockCommand brings in a stock list.
+// readStockCommand reads a stock list.
 type readStockCommand struct {
-	File   string `arg:"" help:"The list: CSV, divided by commas, semicolons or tabs, or XLSX (its first sheet)."`
-	Book   string `placeholder:"FILE" help:"The book to write it into: all of it, or nothing."`
-	On     string `placeholder:"DATE" help:"The day it was taken in; today if not given."`
-	DryRun bool   `help:"Look it through against the book, and write nothing."`
-	Kind   string `help:"The kind of all rows, where no column says it."`
-	Form   string `help:"The form of all rows, where no column says it."`
-	Place  string `help:"The place of all rows, where no column says it."`
+	File   string `arg:"" help:"The list: CSV with commas, semicolons or tabs, or the first sheet of an XLSX file."`
+	Book   string `placeholder:"FILE" help:"The book to write it into, all of it or nothing."`
+	On     string `placeholder:"DATE" help:"The day the stock came in. If not given, today."`
+	DryRun bool   `help:"Check the list against the book, and write nothing."`
+	Kind   string `help:"The kind of all rows, if no column says it."`
+	Form   string `help:"The form of all rows, if no column says it."`
+	Place  string `help:"The place of all rows, if no column says it."`
 }
 
 // mostList is how large a list may be.
 const mostList = 64 << 20
 
-// Run looks the list through, and writes it where it is told to.
+// Run checks the list, and writes it into the book if one is named.
 func (c readStockCommand) Run(d *door) error {
 	data, err := readWhole(c.File)
 	if err != nil {
@@ -66,12 +66,12 @@ func (c readStockCommand) Run(d *door) error {
 func readWhole(name string) ([]byte, error) {
 	f, err := os.Open(name)
 	if err != nil {
-		return nil, fmt.Errorf("%w; name a list that is there", err)
+		return nil, fmt.Errorf("%w; name a list that exists", err)
 	}
 	defer f.Close()
 	data, err := io.ReadAll(io.LimitReader(f, mostList+1))
 	if err == nil && len(data) > mostList {
-		err = errors.New(name + " is larger than 64 MB; bring it in by parts")
+		err = errors.New(name + " is larger than 64 MB; split it into smaller files")
 	}
 	return data, err
 }

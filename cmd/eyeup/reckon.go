@@ -2,19 +2,19 @@ package main
 
 // reckonCommand holds the single calculations, one word each.
 type reckonCommand struct {
-	Air     airCommand     `cmd:"" help:"What air of a temperature and humidity is like."`
-	Culture cultureCommand `cmd:"" help:"What is known of how a kind is raised, and how sure it is."`
-	Frost   frostCommand   `cmd:"" help:"When it freezes at a station, and the odds of one more."`
-	Heat    heatCommand    `cmd:"" help:"What it takes to hold a place at a level, and its worst nights."`
-	Hours   hoursCommand   `cmd:"" help:"The air of one day hour by hour, from its low and high."`
-	Keep    keepCommand    `cmd:"" help:"What a store does to what lies in it: drying, wrinkling, losses."`
-	Light   lightCommand   `cmd:"" help:"The light of a place month by month, and what lamps would have to add."`
-	Mite    miteCommand    `cmd:"" help:"How fast mites or thrips go from egg to adult."`
-	Mix     mixCommand     `cmd:"" help:"How much mix so many containers take."`
-	Nights  nightsCommand  `cmd:"" help:"How cold the nights ahead may be, and what they put at risk."`
-	Pack    packCommand    `cmd:"" help:"Crates and packing to put stock away for the winter."`
-	Soil    soilCommand    `cmd:"" help:"When open soil is warm enough."`
-	Sow     sowCommand     `cmd:"" help:"How many seeds to sow for so many plants."`
-	Sprout  sproutCommand  `cmd:"" help:"How soon a kind comes up in a warm place."`
-	Sun     sunCommand     `cmd:"" help:"Where the sun stands; when it rises and sets."`
+	Air     airCommand     `cmd:"" help:"Properties of air at a temperature and humidity."`
+	Culture cultureCommand `cmd:"" help:"How a kind of plant is raised, and how sure each figure is."`
+	Frost   frostCommand   `cmd:"" help:"When it freezes at a weather station, and the risk of one more freeze."`
+	Heat    heatCommand    `cmd:"" help:"Heat needed to keep a place at a temperature, and its coldest nights."`
+	Hours   hoursCommand   `cmd:"" help:"Temperature of one day hour by hour, from its low and high."`
+	Keep    keepCommand    `cmd:"" help:"How stock keeps in a store: drying, wrinkling, losses."`
+	Light   lightCommand   `cmd:"" help:"Light in a place month by month, and how much lamps would have to add."`
+	Mite    miteCommand    `cmd:"" help:"How fast mites or thrips grow from egg to adult."`
+	Mix     mixCommand     `cmd:"" help:"Potting mix needed for a number of containers."`
+	Nights  nightsCommand  `cmd:"" help:"How cold the nights ahead may be, and which stock is at risk."`
+	Pack    packCommand    `cmd:"" help:"Crates and packing needed to store stock over winter."`
+	Soil    soilCommand    `cmd:"" help:"When soil in open ground is warm enough."`
+	Sow     sowCommand     `cmd:"" help:"How many seeds to sow for a number of plants."`
+	Sprout  sproutCommand  `cmd:"" help:"How soon a kind comes up, at a temperature."`
+	Sun     sunCommand     `cmd:"" help:"Where the sun stands, and when it rises and sets."`
 }

@@ -10,13 +10,13 @@ import (
 	"eyeup/quantity"
 )
 
-// airCommand asks what air of a temperature and humidity is like.
+// airCommand asks for the properties of air at a temperature and humidity.
 type airCommand struct {
-	Temp      string `required:"" placeholder:"TEMPERATURE" help:"Of the air, such as 25C or 77F."`
+	Temp      string `required:"" placeholder:"TEMPERATURE" help:"Temperature of the air, such as 25C or 77F."`
 	RH        string `name:"rh" placeholder:"PERCENT" help:"Relative humidity in per cent, such as 60."`
-	Wet       string `placeholder:"TEMPERATURE" help:"What a ventilated wet-bulb thermometer shows, in place of --rh."`
-	Pressure  string `placeholder:"PRESSURE" help:"Of the air outside, such as 101.3 kPa."`
-	Elevation string `placeholder:"LENGTH" help:"Above the sea, in place of --pressure; sea level if neither is given."`
+	Wet       string `placeholder:"TEMPERATURE" help:"Reading of a ventilated wet-bulb thermometer, instead of --rh."`
+	Pressure  string `placeholder:"PRESSURE" help:"Pressure of the air outside, such as 101.3 kPa."`
+	Elevation string `placeholder:"LENGTH" help:"Height above sea level, instead of --pressure. If neither is given, sea level."`
 }
 
 // Run reads the question and answers it.
@@ -25,7 +25,7 @@ func (c airCommand) Run(d *door) error {
 		Humidity: quantity.Share(math.NaN()), WetBulb: quantity.Unknown(), Pressure: quantity.Pressure(math.NaN()),
 	}
 	if c.Pressure != "" && c.Elevation != "" {
-		return errors.New("--pressure and --elevation both say how thick the air is; give one of the two")
+		return errors.New("--pressure and --elevation both give the air pressure; give one of the two")
 	}
 	var err error
 	if q.Temperature, err = quantity.ParseTemperature(c.Temp); err != nil {

@@ -7,8 +7,8 @@ import (
 
 // cultureCommand asks what is known of how a kind is raised.
 type cultureCommand struct {
-	Kind   string `arg:"" help:"Such as dahlia, or 'sweet potato'."`
-	Garden string `placeholder:"FOLDER" help:"Show the figures of this garden in place of the usual ones."`
+	Kind   string `arg:"" help:"The kind, such as dahlia or 'sweet potato'."`
+	Garden string `placeholder:"FOLDER" help:"Show the figures of this garden instead of the usual ones."`
 	Why    bool   `help:"Say where each figure comes from."`
 }
 

@@ -13,15 +13,15 @@ import (
 // weatherFlags name a weather file and a station in it.
 type weatherFlags struct {
 	Weather string   `required:"" placeholder:"FILE" help:"A weather file: GHCN-Daily, Met Éireann, EPW, TMY3 or a plain table."`
-	Station string   `placeholder:"ID" help:"Which station, where the file has several."`
-	Lat     *float64 `placeholder:"DEGREES" help:"Where the station lies, if the file does not say; south is negative."`
+	Station string   `placeholder:"ID" help:"The station, if the file has several."`
+	Lat     *float64 `placeholder:"DEGREES" help:"Latitude of the station, if the file does not say it. South is negative."`
 }
 
 // open opens the weather file; the caller closes it.
 func (f weatherFlags) open() (garden.WeatherFile, *os.File, error) {
 	file, err := os.Open(f.Weather)
 	if err != nil {
-		return garden.WeatherFile{}, nil, fmt.Errorf("--weather: %w; name a file that is there", err)
+		return garden.WeatherFile{}, nil, fmt.Errorf("--weather: %w; name a file that exists", err)
 	}
 	return garden.WeatherFile{Name: f.Weather, File: file, Station: f.Station, Latitude: f.Lat}, file, nil
 }
@@ -29,10 +29,10 @@ func (f weatherFlags) open() (garden.WeatherFile, *os.File, error) {
 // frostCommand asks when it freezes.
 type frostCommand struct {
 	weatherFlags
-	From      int    `placeholder:"YEAR" help:"First year of the record that counts."`
-	To        int    `placeholder:"YEAR" help:"Last year that counts."`
-	Threshold string `default:"0C" placeholder:"TEMPERATURE" help:"A low at or below it is a freeze."`
-	After     string `placeholder:"MM-DD" help:"The odds of one more freeze later than this day."`
+	From      int    `placeholder:"YEAR" help:"First year of the record to use."`
+	To        int    `placeholder:"YEAR" help:"Last year of the record to use."`
+	Threshold string `default:"0C" placeholder:"TEMPERATURE" help:"A low at or below this is a freeze."`
+	After     string `placeholder:"MM-DD" help:"Give the risk of one more freeze after this day."`
 }
 
 // Run reads the question and answers it.

@@ -11,16 +11,16 @@ import (
 	"eyeup/quantity"
 )
 
-// heatCommand asks what it takes to hold a place at a level.
+// heatCommand asks for the heat needed to keep a place at a level.
 type heatCommand struct {
-	Garden string   `placeholder:"FOLDER" help:"The folder of the garden; without it, the invented garden."`
-	Place  string   `required:"" placeholder:"NAME" help:"Which place of the garden."`
-	Level  []string `required:"" placeholder:"TEMPERATURE" help:"What is held, such as 50F, or off; several, with commas between, are compared."`
-	Step   []string `placeholder:"MM-DD=TEMPERATURE" help:"A change of level from a day on, such as 04-01=60F; may be given often."`
-	From   string   `placeholder:"MM-DD" help:"From when the heat is on (the season's first day)."`
-	To     string   `placeholder:"MM-DD" help:"The last day of it (a year on)."`
+	Garden string   `placeholder:"FOLDER" help:"The folder of the garden. If not given, the invented garden."`
+	Place  string   `required:"" placeholder:"NAME" help:"The place in the garden."`
+	Level  []string `required:"" placeholder:"TEMPERATURE" help:"Thermostat level, such as 50F, or off. Several, with commas between, are compared."`
+	Step   []string `placeholder:"MM-DD=TEMPERATURE" help:"Change the level from a day on, such as 04-01=60F. May be given several times."`
+	From   string   `placeholder:"MM-DD" help:"The first day with heat. If not given, the first day of the season."`
+	To     string   `placeholder:"MM-DD" help:"The last day with heat. If not given, a year later."`
 	Hourly string   `placeholder:"FILE.csv" type:"path" help:"Write every hour of the first level into this file."`
-	Why    bool     `help:"Say what the figures mean and where each comes from."`
+	Why    bool     `help:"Say what each figure means and where it comes from."`
 }
 
 // Run reads the question and answers it.
@@ -85,7 +85,7 @@ func levelOrOff(text string) (*quantity.Temperature, error) {
 func heatStep(text string) (reckon.HeatStep, error) {
 	day, level, found := strings.Cut(text, "=")
 	if !found {
-		return reckon.HeatStep{}, fmt.Errorf("%q is no change of level; write its day and the level, such as 04-01=60F", text)
+		return reckon.HeatStep{}, fmt.Errorf("%q is not a change of level; write the day and the level, such as 04-01=60F", text)
 	}
 	on, err := civil.ParseMonthDay(strings.TrimSpace(day))
 	if err != nil {

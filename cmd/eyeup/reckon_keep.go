@@ -9,14 +9,14 @@ import (
 
 // keepCommand asks what a store does to what lies in it.
 type keepCommand struct {
-	Kind   string  `default:"dahlia" placeholder:"KIND" help:"What is stored (${default})."`
+	Kind   string  `default:"dahlia" placeholder:"KIND" help:"The kind that is stored (${default})."`
 	Form   string  `default:"clump" placeholder:"FORM" help:"clump or division (${default})."`
-	Temp   string  `required:"" placeholder:"TEMPERATURE" help:"Of the store, such as 42F."`
-	RH     string  `name:"rh" required:"" placeholder:"PERCENT" help:"Humidity of the store's air, such as 52."`
-	Pack   string  `required:"" placeholder:"PACKING" help:"bare, vermiculite, peat, sawdust, shavings, sand or paper."`
-	Days   float64 `default:"150" help:"How long (${default})."`
+	Temp   string  `required:"" placeholder:"TEMPERATURE" help:"Temperature of the store, such as 42F."`
+	RH     string  `name:"rh" required:"" placeholder:"PERCENT" help:"Relative humidity in the store in per cent, such as 52."`
+	Pack   string  `required:"" placeholder:"PACKING" help:"How it is packed: bare, vermiculite, peat, sawdust, shavings, sand or paper."`
+	Days   float64 `default:"150" help:"How many days it is stored (${default})."`
 	Garden string  `placeholder:"FOLDER" help:"Use the figures of this garden."`
-	Why    bool    `help:"Say where the figures come from."`
+	Why    bool    `help:"Say where each figure comes from."`
 }
 
 // Run reads the question and answers it.

@@ -4,8 +4,8 @@ import "eyeup/internal/reckon"
 
 // lightCommand asks for the light of a place month by month.
 type lightCommand struct {
-	Garden string `placeholder:"FOLDER" help:"The folder of the garden; without it, the invented garden."`
-	Place  string `required:"" placeholder:"NAME" help:"Which place of the garden."`
+	Garden string `placeholder:"FOLDER" help:"The folder of the garden. If not given, the invented garden."`
+	Place  string `required:"" placeholder:"NAME" help:"The place in the garden."`
 }
 
 // Run reads the garden and answers.

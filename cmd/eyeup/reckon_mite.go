@@ -11,20 +11,20 @@ import (
 // miteCommand asks how fast mites or thrips go from egg to adult, at a temperature or in
 // the places of a garden.
 type miteCommand struct {
-	Temp   string `placeholder:"TEMPERATURE" help:"Steady, such as 30C."`
-	Garden string `placeholder:"FOLDER" help:"In place of --temp: tell the generations in the places of this garden."`
-	Level  string `placeholder:"TEMPERATURE" help:"With --garden: what heated places are held at, such as 50F; off if not given."`
-	Pest   string `enum:"mites,thrips" default:"mites" help:"mites or thrips."`
-	Why    bool   `help:"Say where the figures come from."`
+	Temp   string `placeholder:"TEMPERATURE" help:"A steady temperature, such as 30C."`
+	Garden string `placeholder:"FOLDER" help:"Instead of --temp: the folder of a garden. Counts the generations in each of its places."`
+	Level  string `placeholder:"TEMPERATURE" help:"With --garden: thermostat level of heated places, such as 50F. If not given, off."`
+	Pest   string `enum:"mites,thrips" default:"mites" help:"The pest: mites or thrips."`
+	Why    bool   `help:"Say where each figure comes from."`
 }
 
 // Run reads the question and answers it.
 func (c miteCommand) Run(d *door) error {
 	switch {
 	case (c.Temp == "") == (c.Garden == ""):
-		return errors.New("say where: --temp 30C for one temperature, or --garden FOLDER for the places of a garden")
+		return errors.New("say where: give --temp 30C for one temperature, or --garden FOLDER for the places of a garden")
 	case c.Temp != "" && c.Level != "":
-		return errors.New("--level is for heated places, with --garden; leave it out beside --temp")
+		return errors.New("--level goes with --garden, for its heated places; leave it out with --temp")
 	case c.Garden != "":
 		return c.inGarden(d)
 	}

@@ -9,16 +9,16 @@ import (
 
 // mixCommand asks how much mix so many containers take.
 type mixCommand struct {
-	Container string  `required:"" placeholder:"ID" help:"Such as no1, round4, tray50; a wrong one lists all."`
+	Container string  `required:"" placeholder:"ID" help:"The container, such as no1, round4 or tray50. A wrong one lists all."`
 	Count     int     `required:"" placeholder:"N" help:"How many containers."`
 	Form      string  `placeholder:"FORM" help:"What each holds: clump, division, corm, seed or cutting."`
-	From      string  `placeholder:"ID" help:"Potting up: the container the plants come from."`
-	Holds     string  `placeholder:"VOLUME" help:"What your container holds to the brim, where you measured it."`
+	From      string  `placeholder:"ID" help:"When potting up: the container the plants come from."`
+	Holds     string  `placeholder:"VOLUME" help:"What your container holds to the brim, if you measured it."`
 	Bag       string  `default:"2 ft3" placeholder:"VOLUME" help:"Volume printed on the bag (${default})."`
-	Bale      bool    `help:"The bag is a compressed bale, swelling as most do."`
-	Swells    float64 `placeholder:"TIMES" help:"How many times its volume the bale makes, where its label tells."`
-	Nitrogen  string  `placeholder:"PERCENT" help:"First number on the label of a soluble feed: how much to a watering."`
-	Why       bool    `help:"Say where the figures come from."`
+	Bale      bool    `help:"The bag is a compressed bale, which swells as most do."`
+	Swells    float64 `placeholder:"TIMES" help:"How many times its volume the bale makes, if its label says so."`
+	Nitrogen  string  `placeholder:"PERCENT" help:"First number on the label of a soluble feed. Gives how much feed each watering takes."`
+	Why       bool    `help:"Say where each figure comes from."`
 }
 
 // Run reads the question and answers it.

@@ -10,11 +10,11 @@ import (
 
 // nightsCommand asks how cold the nights ahead may be.
 type nightsCommand struct {
-	Garden string `placeholder:"FOLDER" help:"The folder of the garden; without it, the invented garden."`
-	Date   string `placeholder:"DATE" help:"The first night begins in the evening of this day (today)."`
-	Nights int    `placeholder:"NUMBER" help:"How many nights to look ahead (7; 1 where tonight's low is given)."`
-	Low    string `placeholder:"TEMPERATURE" help:"Tonight's low at the patch, such as 27F."`
-	Level  string `placeholder:"TEMPERATURE" help:"What heated places are set to (the lowest of their levels)."`
+	Garden string `placeholder:"FOLDER" help:"The folder of the garden. If not given, the invented garden."`
+	Date   string `placeholder:"DATE" help:"The evening on which the first night begins. If not given, today."`
+	Nights int    `placeholder:"NUMBER" help:"How many nights to look ahead. If not given, 7, or 1 with --low."`
+	Low    string `placeholder:"TEMPERATURE" help:"Tonight's low in the patch, such as 27F."`
+	Level  string `placeholder:"TEMPERATURE" help:"Thermostat level of heated places. If not given, the lowest of their levels."`
 }
 
 // Run reads the question and answers it.

@@ -9,10 +9,10 @@ import (
 
 // soilCommand asks when open soil is warm enough.
 type soilCommand struct {
-	Garden string `placeholder:"FOLDER" help:"The folder of the garden; without it, the invented garden."`
-	Place  string `placeholder:"NAME" help:"Which open ground of the garden (the first)."`
-	Reach  string `required:"" placeholder:"TEMPERATURE" help:"At ten centimetres, such as 60F or 15.6C."`
-	Why    bool   `help:"Say where the figures come from."`
+	Garden string `placeholder:"FOLDER" help:"The folder of the garden. If not given, the invented garden."`
+	Place  string `placeholder:"NAME" help:"The open ground in the garden. If not given, the first."`
+	Reach  string `required:"" placeholder:"TEMPERATURE" help:"The soil temperature to reach at a depth of 10 cm (4 in), such as 60F or 15.6C."`
+	Why    bool   `help:"Say where each figure comes from."`
 }
 
 // Run reads the question and answers it.

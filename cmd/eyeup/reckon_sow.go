@@ -13,15 +13,15 @@ import (
 // sowCommand asks how many seeds to sow for so many plants.
 type sowCommand struct {
 	Want        int    `required:"" placeholder:"N" help:"How many plants are wanted."`
-	Sure        string `default:"95" placeholder:"PERCENT" help:"How sure to be of as many (${default})."`
-	Germination string `placeholder:"PERCENT" help:"What the packet tells; with --age, what it told when new."`
-	Tested      string `placeholder:"GOOD/OF" help:"Your own test, such as 17/20."`
-	Kind        string `placeholder:"KIND" help:"Such as tomato: tells how its seed ages."`
+	Sure        string `default:"95" placeholder:"PERCENT" help:"How sure to be of getting that many (${default})."`
+	Germination string `placeholder:"PERCENT" help:"Germination by the packet. With --age, what it was when the packet was new."`
+	Tested      string `placeholder:"GOOD/OF" help:"Your own germination test, such as 17/20: 17 of 20 came up."`
+	Kind        string `placeholder:"KIND" help:"The kind, such as tomato. Sets how fast its seed ages."`
 	Age         string `placeholder:"YEARS" help:"How many years old the packet is."`
-	Kept        string `placeholder:"TEMPERATURE" help:"Where the packet lay, such as 60F (a room if not given)."`
-	RH          string `name:"rh" placeholder:"PERCENT" help:"Humidity of the air there (that of a house if not given)."`
-	Moisture    string `placeholder:"PERCENT" help:"Water in the seed, where it was measured."`
-	Why         bool   `help:"Say where the figures come from."`
+	Kept        string `placeholder:"TEMPERATURE" help:"Temperature where the packet lay, such as 60F. If not given, that of a room."`
+	RH          string `name:"rh" placeholder:"PERCENT" help:"Relative humidity there in per cent. If not given, that of a house."`
+	Moisture    string `placeholder:"PERCENT" help:"Water in the seed, if you measured it."`
+	Why         bool   `help:"Say where each figure comes from."`
 }
 
 // Run reads the question and answers it.
@@ -58,7 +58,7 @@ func (c sowCommand) Run(d *door) error {
 	}
 	if c.Age != "" {
 		if q.Years, err = strconv.ParseFloat(c.Age, 64); err != nil || math.IsNaN(q.Years) {
-			return fmt.Errorf("--age: %q is no number of years; write it like 3 or 0.5", c.Age)
+			return fmt.Errorf("--age: %q is not a number of years; write it as in 3 or 0.5", c.Age)
 		}
 	}
 	if c.Kept != "" {
@@ -90,7 +90,7 @@ func readTest(text string) (good, of int, err error) {
 	good, errGood := strconv.Atoi(strings.TrimSpace(before))
 	of, errOf := strconv.Atoi(strings.TrimSpace(after))
 	if !found || errGood != nil || errOf != nil || of < 1 {
-		return 0, 0, fmt.Errorf("--tested: %q is no test; write how many came up of how many, like 17/20", text)
+		return 0, 0, fmt.Errorf("--tested: %q is not a test; write how many came up of how many, as in 17/20", text)
 	}
 	return good, of, nil
 }

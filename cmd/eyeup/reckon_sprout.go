@@ -10,12 +10,12 @@ import (
 
 // sproutCommand asks how soon a kind comes up.
 type sproutCommand struct {
-	Kind   string `required:"" placeholder:"KIND" help:"Such as dahlia or tomato."`
-	Temp   string `placeholder:"TEMPERATURE" help:"Steady, such as 70F."`
-	Night  string `placeholder:"TEMPERATURE" help:"Of a place that swings, with --day."`
-	Day    string `placeholder:"TEMPERATURE" help:"Of a place that swings, with --night."`
+	Kind   string `required:"" placeholder:"KIND" help:"The kind, such as dahlia or tomato."`
+	Temp   string `placeholder:"TEMPERATURE" help:"A steady temperature, such as 70F."`
+	Night  string `placeholder:"TEMPERATURE" help:"Night temperature, with --day, if it changes."`
+	Day    string `placeholder:"TEMPERATURE" help:"Day temperature, with --night, if it changes."`
 	Garden string `placeholder:"FOLDER" help:"Use the figures of this garden."`
-	Why    bool   `help:"Say where the figures come from."`
+	Why    bool   `help:"Say where each figure comes from."`
 }
 
 // Run reads the question and answers it.

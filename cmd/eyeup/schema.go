@@ -9,7 +9,7 @@ import (
 
 // schemaCommand prints the JSON Schema of an answer.
 type schemaCommand struct {
-	Name []string `arg:"" optional:"" help:"Such as season, or reckon frost."`
+	Name []string `arg:"" optional:"" help:"The name of the answer, such as season, or reckon frost."`
 }
 
 // Run prints the schema, or the names there are.

@@ -20,18 +20,18 @@ import (
 
 // seasonCommand works out a season.
 type seasonCommand struct {
-	Picture string   `placeholder:"FILE.svg" type:"path" help:"Draw the season into this file."`
-	Why     string   `placeholder:"BATCH" help:"Tell step by step where the dates of this batch come from (its lot's code)."`
-	Hold    []string `placeholder:"CODE=DATE" help:"Keep to a start that is decided: this lot in the week of this day."`
-	Plan    string   `placeholder:"NAME" help:"Which plan to draw, to write the proof of, or to follow; if not given the one that is followed, or the usual one. With --prove also one on the price of early."`
-	Follow  bool     `help:"Follow the plan from now on: write that into the book. A plan that was sought (with --prove) is followed with its decisions held."`
+	Picture string   `placeholder:"FILE.svg" type:"path" help:"Draw the season into this file, as SVG."`
+	Why     string   `placeholder:"BATCH" help:"Explain step by step where the dates of this batch come from. Name it by the code of its lot."`
+	Hold    []string `placeholder:"CODE=DATE" help:"Start this lot in the week of this day, such as MRMM5=2027-03-29."`
+	Plan    string   `placeholder:"NAME" help:"The plan to draw, to prove or to follow. If not given: the plan you follow, else the usual one. With --prove it may also be a plan from the table of what earlier flowers cost."`
+	Follow  bool     `help:"Follow the plan from now on; this is written into the book. With --prove its decisions stay as they were found."`
 
-	Prove       bool   `help:"Look for the best plans, and say how much better any other could be."`
-	Pays        bool   `help:"With --prove: say from how many plants on heat pays, worked out anew for each number."`
-	Programme   string `placeholder:"FILE.mps" type:"path" help:"Write what the plan was weighed by into this file, for other solvers (with --prove)."`
-	Certificate string `placeholder:"FILE.json" type:"path" help:"Write the proof of the plan into this file, so that it can be added up again (with --prove)."`
+	Prove       bool   `help:"Search for the best plans, and say how much better any other plan could be."`
+	Pays        bool   `help:"With --prove: also say from how many plants on heat pays, planned afresh for each number."`
+	Programme   string `placeholder:"FILE.mps" type:"path" help:"With --prove: write the optimisation problem into this file, in MPS format, so that other solvers can check it."`
+	Certificate string `placeholder:"FILE.json" type:"path" help:"With --prove: write the proof of the plan into this file, so that its sums can be checked."`
 
-	Garden string `arg:"" optional:"" help:"The book or the folder of the garden; without it, the invented garden."`
+	Garden string `arg:"" optional:"" help:"The book or the folder of the garden. If not given, the invented garden."`
 }
 
 // Run prints the season.
@@ -56,7 +56,7 @@ func (c seasonCommand) Run(d *door) error {
 		c.Plan = a.DefaultPlan(c.proves())
 	}
 	if c.Why != "" && !a.Explains() {
-		return fmt.Errorf("no plan has a batch %q; name one by its id, as in --json: %s", c.Why, strings.Join(a.BatchIDs(), ", "))
+		return fmt.Errorf("no plan has a batch %q. These have one: %s", c.Why, strings.Join(a.BatchIDs(), ", "))
 	}
 	if c.Picture != "" {
 		if err := c.draw(d, a, g); err != nil {
@@ -74,8 +74,8 @@ func (c seasonCommand) Run(d *door) error {
 	return d.answer(a, g.System)
 }
 
-// workOut works out the season, with proof where that was asked for. It can be stopped then,
-// and takes the best so far.
+// workOut works out the season, with a proof if that was asked for. An interrupt then stops
+// the search, and the best plans so far are taken.
 func (c seasonCommand) workOut(d *door, g *garden.Garden, followed *plans.Followed, held map[string]civil.Date) (*plans.SeasonAnswer, error) {
 	asked := []plans.Asked{plans.KeepingTo(held), plans.Explained(c.Why)}
 	if !c.proves() {
@@ -90,22 +90,22 @@ func (c seasonCommand) workOut(d *door, g *garden.Garden, followed *plans.Follow
 	a, err := plans.Prove(ctx, g, followed, d.today, func(p plans.Progress) {
 		if now := d.now(); now.Sub(said) >= time.Second {
 			said = now
-			fmt.Fprintf(d.errs, "%s: %s (stop with Ctrl-C and take the best so far)\n", p.Plan, p)
+			fmt.Fprintf(d.errs, "%s: %s (Ctrl-C stops the search and prints the best so far)\n", p.Plan, p)
 		}
 	}, asked...)
 	if err == nil && ctx.Err() != nil {
-		fmt.Fprintln(d.errs, "stopped: these are the best plans that were found till then")
+		fmt.Fprintln(d.errs, "stopped: these are the best plans found by then")
 	}
 	return a, err
 }
 
-// proves reports whether the best plans are to be sought.
+// proves reports whether to search for the best plans.
 func (c seasonCommand) proves() bool { return c.Prove || c.Programme != "" || c.Certificate != "" }
 
 // follow writes into the book that the plan is followed.
 func (c seasonCommand) follow(d *door, a *plans.SeasonAnswer) error {
 	if info, err := os.Stat(c.Garden); c.Garden == "" || err != nil || info.IsDir() {
-		return errors.New("a plan is followed by an entry in a book, and this is none; make one by: eyeup book new FILE --folder FOLDER")
+		return errors.New("a plan can be followed only in a book, and this is no book. Make one with: eyeup book new FILE --folder FOLDER")
 	}
 	decide := a.Decide
 	if c.proves() {
@@ -124,7 +124,7 @@ func (c seasonCommand) follow(d *door, a *plans.SeasonAnswer) error {
 		if _, err := b.Append(e); err != nil {
 			return err
 		}
-		fmt.Fprintf(d.errs, "%q is followed from now on (entry %s)\n", c.Plan, e.ID)
+		fmt.Fprintf(d.errs, "you now follow %q (entry %s)\n", c.Plan, e.ID)
 		return nil
 	})
 }
@@ -143,20 +143,20 @@ func (c seasonCommand) writeProof(d *door, a *plans.SeasonAnswer) error {
 			return err
 		}
 		if err := os.WriteFile(f.name, b.Bytes(), 0o644); err != nil {
-			return fmt.Errorf("the %s can't be written: %w", f.what, err)
+			return fmt.Errorf("the %s can't be written: %w. Name a file in a folder that exists", f.what, err)
 		}
 		fmt.Fprintf(d.errs, "the %s is in %s\n", f.what, f.name)
 	}
 	return nil
 }
 
-// held reads the starts that are decided.
+// held reads the starts that are fixed by --hold.
 func (c seasonCommand) held() (map[string]civil.Date, error) {
 	held := map[string]civil.Date{}
 	for _, one := range c.Hold {
 		code, day, is := strings.Cut(one, "=")
 		if !is {
-			return nil, fmt.Errorf("%q is no decided start; write CODE=DATE, such as MRMM5=2027-03-29", one)
+			return nil, fmt.Errorf("--hold: %q is not a lot and a day. Write CODE=DATE, such as MRMM5=2027-03-29", one)
 		}
 		date, err := civil.Parse(day)
 		if err != nil {
@@ -174,13 +174,13 @@ func (c seasonCommand) draw(d *door, a *plans.SeasonAnswer, g *garden.Garden) er
 		return err
 	}
 	if err := os.WriteFile(c.Picture, svg, 0o644); err != nil {
-		return fmt.Errorf("the picture can't be written: %w", err)
+		return fmt.Errorf("the picture can't be written: %w. Name a file in a folder that exists", err)
 	}
 	fmt.Fprintf(d.errs, "the picture is in %s\n", c.Picture)
 	return nil
 }
 
-// openGarden opens a garden folder or a book, or the invented garden where none is named. followed
+// openGarden opens a garden folder or a book, or the invented garden if none is named. followed
 // is the plan that the book says is followed; nil where none is.
 func openGarden(d *door, name string) (g *garden.Garden, followed *plans.Followed, err error) {
 	if name == "" {

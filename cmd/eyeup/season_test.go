@@ -28,7 +28,7 @@ func TestProofIsStopped(t *testing.T) {
 	}
 	told := bufio.NewReader(errs)
 	line, err := told.ReadString('\n')
-	if err != nil || !strings.Contains(line, "stop with Ctrl-C and take the best so far") {
+	if err != nil || !strings.Contains(line, "Ctrl-C stops the search and prints the best so far") {
 		t.Fatalf("it says %q first: %v", line, err)
 	}
 	if err := cmd.Process.Signal(os.Interrupt); err != nil {

@@ -14,20 +14,20 @@ import (
 
 // writeLabelsCommand writes labels.
 type writeLabelsCommand struct {
-	Lots    []string `placeholder:"CODE,…" help:"The lots; all where none is named." xor:"which"`
-	Session string   `placeholder:"DATE" help:"The pots that are set to grow in the week of that day, a label each." xor:"which"`
-	Potted  string   `placeholder:"DATE" help:"The pots of a book that were filled on that day: a label each, and one for each tray." xor:"which"`
-	Crates  bool     `help:"A card for every crate instead." xor:"which"`
-	Renamed string   `placeholder:"DATE" help:"The lots of a book that were renamed on that day or after: their labels are due again." xor:"which"`
-	Test    bool     `help:"A page that shows where labels will fall instead." xor:"which"`
-	Each    bool     `help:"A label for every individual, not one a lot."`
-	Sheet   string   `default:"a4:3x8" placeholder:"MEASURES" help:"What they are printed on (${default}): a4:3x8 is 3 across and 8 down; letter:2x5,margin=12mm,gap=3mm; roll:62mm; roll:62x40mm; stake:125x15mm."`
+	Lots    []string `placeholder:"CODE,…" help:"The codes of the lots. If not given, all lots." xor:"which"`
+	Session string   `placeholder:"DATE" help:"One label for each pot that the plan fills in the week of this day." xor:"which"`
+	Potted  string   `placeholder:"DATE" help:"One label for each pot, and one for each tray, filled on this day by the book." xor:"which"`
+	Crates  bool     `help:"Make a card for every crate instead." xor:"which"`
+	Renamed string   `placeholder:"DATE" help:"The lots that got a new name on this day or later, by the book." xor:"which"`
+	Test    bool     `help:"Make a test page that shows where the labels will be printed." xor:"which"`
+	Each    bool     `help:"Make one label for every single plant, not one for each lot."`
+	Sheet   string   `default:"a4:3x8" placeholder:"MEASURES" help:"The label sheet (${default}). a4:3x8 is 3 labels across and 8 down. Others: letter:2x5,margin=12mm,gap=3mm; roll:62mm; roll:62x40mm; stake:125x15mm."`
 	From    int      `default:"1" placeholder:"N" help:"The first free label of the first page."`
-	Outline bool     `help:"Draw the edges, to cut along."`
-	Address string   `placeholder:"URL" help:"Where the garden's pages have a fixed name of their own: the square code leads there."`
-	Plan    string   `placeholder:"NAME" help:"Whose session; the plan that is followed, or the usual one, if not given."`
-	Out     string   `required:"" placeholder:"FILE.pdf" type:"path" help:"Where to."`
-	Garden  string   `arg:"" optional:"" help:"The folder or book of the garden; without it, the invented garden."`
+	Outline bool     `help:"Draw the edges of the labels, to cut along."`
+	Address string   `placeholder:"URL" help:"The fixed address of the garden's pages, if they have one. The square code then leads there."`
+	Plan    string   `placeholder:"NAME" help:"With --session: the plan to go by. If not given, the plan you follow, else the usual one."`
+	Out     string   `required:"" placeholder:"FILE.pdf" type:"path" help:"The file to write."`
+	Garden  string   `arg:"" optional:"" help:"The folder or book of the garden. If not given, the invented garden."`
 }
 
 // Run writes them.
@@ -67,7 +67,7 @@ func (c writeLabelsCommand) Run(d *door) error {
 	})
 }
 
-// day reads the day of the session, that of potting, or that since which lots were renamed.
+// day reads the day given with --session, --potted or --renamed.
 func (c writeLabelsCommand) day() (civil.Date, error) {
 	for flag, typed := range map[string]string{"--session": c.Session, "--potted": c.Potted, "--renamed": c.Renamed} {
 		if typed == "" {

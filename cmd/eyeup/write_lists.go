@@ -15,16 +15,16 @@ import (
 
 // writeListsCommand writes a list.
 type writeListsCommand struct {
-	List   string `required:"" enum:"potting,round,shopping,planting,giving,tags,season,week" help:"Which: ${enum}."`
-	Plan   string `placeholder:"NAME" help:"By which plan; the one that is followed, or the usual one, if not given."`
-	Paper  string `enum:",a4,letter" default:"" help:"a4 or letter; by the garden's units if not given."`
-	Weeks  int    `default:"1" help:"Of how many weeks the jobs are listed, from this week on (${default})."`
-	Row    string `default:"5 m" placeholder:"LENGTH" help:"How long a row of the patch is, for the planting list (${default})."`
-	Bag    string `default:"2 ft3" placeholder:"VOLUME" help:"Volume printed on a bag of mix, for the shopping list (${default})."`
-	Bale   bool   `help:"The bag is a compressed bale, swelling as most do."`
-	At     string `placeholder:"DATE" help:"On which day divisions are counted on, for the giving list of a book; today if not given."`
-	Out    string `required:"" placeholder:"FILE.pdf" type:"path" help:"Where to."`
-	Garden string `arg:"" optional:"" help:"The folder or book of the garden; without it, the invented garden."`
+	List   string `required:"" enum:"potting,round,shopping,planting,giving,tags,season,week" help:"Which list: ${enum}."`
+	Plan   string `placeholder:"NAME" help:"The plan to go by. If not given, the plan you follow, else the usual one."`
+	Paper  string `enum:",a4,letter" default:"" help:"a4 or letter. If not given, letter for us units and a4 for metric."`
+	Weeks  int    `default:"1" help:"For the list of jobs: how many weeks, from this week on (${default})."`
+	Row    string `default:"5 m" placeholder:"LENGTH" help:"For the planting list: how long a row of the patch is (${default})."`
+	Bag    string `default:"2 ft3" placeholder:"VOLUME" help:"For the shopping list: the volume printed on a bag of potting mix (${default})."`
+	Bale   bool   `help:"The bag is a compressed bale, which swells as most do."`
+	At     string `placeholder:"DATE" help:"For the giving list of a book: the day to count divisions for. If not given, today."`
+	Out    string `required:"" placeholder:"FILE.pdf" type:"path" help:"The file to write."`
+	Garden string `arg:"" optional:"" help:"The folder or book of the garden. If not given, the invented garden."`
 }
 
 // Run writes it.

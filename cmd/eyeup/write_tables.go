@@ -16,9 +16,9 @@ import (
 
 // writeCalendarCommand writes a calendar.
 type writeCalendarCommand struct {
-	Plan   string `placeholder:"NAME" help:"By which plan; the one that is followed, or the usual one, if not given."`
-	Out    string `required:"" placeholder:"FILE.ics" type:"path" help:"Where to."`
-	Garden string `arg:"" optional:"" help:"The folder or book of the garden; without it, the invented garden."`
+	Plan   string `placeholder:"NAME" help:"The plan to go by. If not given, the plan you follow, else the usual one."`
+	Out    string `required:"" placeholder:"FILE.ics" type:"path" help:"The file to write."`
+	Garden string `arg:"" optional:"" help:"The folder or book of the garden. If not given, the invented garden."`
 }
 
 // Run writes it.
@@ -36,9 +36,9 @@ func (c writeCalendarCommand) Run(d *door) error {
 
 // writeTablesCommand writes tables.
 type writeTablesCommand struct {
-	Plan   string `placeholder:"NAME" help:"By which plan; the one that is followed, or the usual one, if not given."`
-	Out    string `required:"" placeholder:"DIR|FILE.xlsx" type:"path" help:"A workbook, or a folder that is empty or not there yet."`
-	Garden string `arg:"" optional:"" help:"The folder or book of the garden; without it, the invented garden."`
+	Plan   string `placeholder:"NAME" help:"The plan to go by. If not given, the plan you follow, else the usual one."`
+	Out    string `required:"" placeholder:"DIR|FILE.xlsx" type:"path" help:"A spreadsheet file, or a folder that is empty or does not exist."`
+	Garden string `arg:"" optional:"" help:"The folder or book of the garden. If not given, the invented garden."`
 }
 
 // Run writes them.
@@ -63,14 +63,14 @@ func (c writeTablesCommand) write(d *door, g *garden.Garden, followed *plans.Fol
 			return plans.TablesFolder(g, followed, c.Plan, d.today, create)
 		})
 	default:
-		return nil, fmt.Errorf("--out: tables go into a workbook, FILE.xlsx, or into a folder, not into a %s file", ending)
+		return nil, fmt.Errorf("--out: tables can't be written as a %s file. Name a spreadsheet, FILE.xlsx, or a folder", ending)
 	}
 }
 
 // writeFolderCommand writes the garden folder.
 type writeFolderCommand struct {
-	Out    string `required:"" placeholder:"DIR" type:"path" help:"A folder that is empty or not there yet."`
-	Garden string `arg:"" optional:"" help:"The folder or book of the garden; without it, the invented garden."`
+	Out    string `required:"" placeholder:"DIR" type:"path" help:"A folder that is empty or does not exist."`
+	Garden string `arg:"" optional:"" help:"The folder or book of the garden. If not given, the invented garden."`
 }
 
 // Run writes it, with the weather file; of a book, with its log and its papers.

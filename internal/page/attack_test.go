@@ -27,7 +27,7 @@ func TestForeignNamesAreRefused(t *testing.T) {
 		"127.0.0.1:8080": 200, "localhost:8080": 200, "[::1]:8080": 200, "LOCALHOST": 200, "127.0.0.2": 200,
 		"evil.example": 421, "evil.example:8080": 421, "127.0.0.1.evil.example": 421, "localhost.evil.example": 421, "": 421, "192.168.1.7:8080": 421, "0.0.0.0:8080": 421,
 	} {
-		r := httptest.NewRequest(http.MethodGet, "/taste", nil)
+		r := httptest.NewRequest(http.MethodGet, "/display", nil)
 		r.Host = host
 		if got := serveRaw(h, r, "127.0.0.1:4000").StatusCode; got != want {
 			t.Errorf("Host %q: status %d, want %d", host, got, want)
@@ -184,7 +184,7 @@ func TestNamesCantBreakOut(t *testing.T) {
 		t.Fatalf("status %d: %s", status, gist(body))
 	}
 	_, body = get(t, h, to)
-	i := strings.Index(body, "A new lot")
+	i := strings.Index(body, "New lot")
 	code := body[i:][strings.Index(body[i:], "/stock/")+len("/stock/"):][:5]
 	for _, path := range []string{"/", "/stock", "/stock?by=lot&q=script", "/stock/" + code, "/write/round?lot=" + code, "/rounds", "/places/cellar", "/patch", "/season", "/log", "/stock?q=" + url.QueryEscape(name)} {
 		status, body := get(t, h, path)

@@ -16,25 +16,25 @@ import (
 	"eyeup/quantity"
 )
 
-// beginning serves the pages of a book that does not say yet where its garden lies: they
-// lead through first use, and then to the garden's own pages.
+// beginning serves the pages of a book that does not describe a garden yet. They lead
+// through first use. After that it serves the garden's own pages.
 type beginning struct {
 	server
 	book  *stockbook.Book
 	ready func(*desk.Desk) (http.Handler, error)
 	then  atomic.Pointer[http.Handler] // the garden's own pages, once there are any
 
-	mu    sync.Mutex
-	draft desk.Draft
-	step  int    // how many of the steps are done
-	told  string // of the step before
+	mu     sync.Mutex
+	draft  desk.Draft
+	step   int    // how many of the steps are done
+	notice string // what came of the step before
 }
 
 // The steps of first use.
 var steps = []string{"where", "climate", "places"}
 
-// Begin returns the handler of the pages of an empty book: first use, then the garden's
-// own pages.
+// Begin returns the handler of the pages of an empty book: first use, and after it the
+// garden's own pages. It fails if a template is broken.
 func Begin(b *stockbook.Book, o Options) (http.Handler, error) {
 	if o.Now == nil {
 		o.Now = time.Now
@@ -71,8 +71,8 @@ func Begin(b *stockbook.Book, o Options) (http.Handler, error) {
 	})), nil
 }
 
-// machineZone is the time zone that this machine is set to, where that can be told; empty
-// otherwise. The grower sees it and may type another.
+// machineZone is the time zone that this machine is set to; empty if it is not known. The
+// grower sees it and may type another.
 func machineZone() string {
 	if name := time.Local.String(); name != "Local" && name != "UTC" {
 		return name
@@ -94,7 +94,7 @@ type beginView struct {
 	Step     string
 	N, Of    int
 	Find     string
-	Told     string
+	Notice   string
 	Found    []desk.NamedPlace
 	Bad      []string
 	Sketches []sketchView
@@ -102,7 +102,7 @@ type beginView struct {
 	Highs    string
 }
 
-// sketchView is a worked place with what was typed.
+// sketchView is a sketch of a place with what was typed.
 type sketchView struct {
 	desk.Sketch
 	On     bool
@@ -130,9 +130,9 @@ func (b *beginning) show1(r *request) error {
 	return b.showStep(r, http.StatusOK, nil)
 }
 
-// showStep shows the step that is next, with what is wrong with what was sent.
+// showStep shows the next step, with what is wrong with what was sent.
 func (b *beginning) showStep(r *request, status int, bad error) error {
-	v := beginView{Draft: b.draft, Step: steps[b.step], N: b.step + 1, Of: len(steps), Find: r.FormValue("find"), Told: b.told}
+	v := beginView{Draft: b.draft, Step: steps[b.step], N: b.step + 1, Of: len(steps), Find: r.FormValue("find"), Notice: b.notice}
 	if bad != nil {
 		v.Bad = strings.Split(bad.Error(), "\n")
 	}
@@ -141,7 +141,7 @@ func (b *beginning) showStep(r *request, status int, bad error) error {
 		if err != nil {
 			v.Bad = append(v.Bad, err.Error())
 		} else if len(found) == 0 {
-			v.Bad = append(v.Bad, "no place of that name is known here; type latitude and longitude, as a map shows them")
+			v.Bad = append(v.Bad, "no town of that name is in the list. Type latitude and longitude instead, as a map shows them")
 		}
 		v.Found = found
 	}
@@ -198,7 +198,7 @@ func (b *beginning) where(r *request) error {
 	d.Currency = strings.ToUpper(strings.TrimSpace(r.FormValue("currency")))
 	err := d.CheckSite()
 	if err == nil && d.Units != "us" && d.Units != "metric" {
-		err = errors.New("measures are us or metric")
+		err = errors.New("choose the units")
 	}
 	b.draft = d
 	return b.next(r, err)
@@ -237,7 +237,7 @@ const fetchLasts = 15 * time.Minute
 func (b *beginning) nearest(r *request) error {
 	b.mu.Lock()
 	defer b.mu.Unlock()
-	_ = http.NewResponseController(r.w).SetWriteDeadline(time.Now().Add(fetchLasts)) // where it can't be set, it need not be
+	_ = http.NewResponseController(r.w).SetWriteDeadline(time.Now().Add(fetchLasts)) // if it can't be set, there is no deadline
 	d := b.draft
 	station, err := d.FetchNearest(r.Context(), b.Archive)
 	if err == nil {
@@ -247,11 +247,11 @@ func (b *beginning) nearest(r *request) error {
 		return b.next(r, err)
 	}
 	b.draft = d
-	b.told = fmt.Sprintf("The record of %s (%s) was fetched: %.0f km away, %d to %d.", station.Name, station.ID, station.DistanceKm, station.FromYear, station.ToYear)
+	b.notice = fmt.Sprintf("Downloaded the record of %s (%s): %.0f km away, %d to %d.", station.Name, station.ID, station.DistanceKm, station.FromYear, station.ToYear)
 	return b.next(r, nil)
 }
 
-// twelve parts figures typed in a row and gives those without a unit the one chosen.
+// twelve splits numbers typed in a row, and adds the chosen unit to those without one.
 func twelve(typed, unit string) []string {
 	all := strings.FieldsFunc(typed, func(c rune) bool { return strings.ContainsRune(" ,;\t\r\n", c) })
 	for i, one := range all {
@@ -283,10 +283,10 @@ func (b *beginning) places(r *request) error {
 	}
 	b.draft = d
 	if b.step != len(steps)-1 {
-		return b.next(r, errors.New("say first where the garden lies, and what its climate is"))
+		return b.next(r, errors.New("do the first two steps before this one: where the garden is, and its climate"))
 	}
 	if len(d.Places) == 0 {
-		return b.next(r, errors.New("tick the places there are; the patch at least"))
+		return b.next(r, errors.New("tick the places you have: at least the patch"))
 	}
 	if err := d.Begin(b.book, b.today()); err != nil {
 		return b.next(r, err)

@@ -219,7 +219,7 @@ func TestFirstUseRefuses(t *testing.T) {
 		form.Set(field, bad[0])
 		send("/begin/where", form, bad[1])
 	}
-	send("/begin/places", url.Values{"patch": {"yes"}}, "Say first where")
+	send("/begin/places", url.Values{"patch": {"yes"}}, "Do the first two steps")
 	if status, _, _ := post(t, h, "/begin/where", good); status != http.StatusSeeOther {
 		t.Fatalf("status %d", status)
 	}

@@ -19,11 +19,11 @@ type bestView struct {
 	Shown bool // the page was asked for what it found
 }
 
-// Found reports whether the page shows the best plans in the place of those of every day.
+// Found reports whether the page shows the best plans instead of the everyday ones.
 func (b bestView) Found() bool { return b.Shown && b.Answer != nil }
 
-// lookForBest begins to look for the best plans, and leads to the page that tells how far it
-// is.
+// lookForBest begins the search for the best plans, and leads to the page that shows its
+// progress.
 func (s *server) lookForBest(r *request) error {
 	if err := r.parse(); err != nil {
 		return err
@@ -39,7 +39,7 @@ func (s *server) lookForBest(r *request) error {
 	return nil
 }
 
-// stopLooking ends the search; what was best by then is shown.
+// stopLooking ends the search. The best plans it has found are shown.
 func (s *server) stopLooking(r *request) error {
 	if err := r.parse(); err != nil {
 		return err
@@ -52,8 +52,8 @@ func (s *server) stopLooking(r *request) error {
 // bestOf is where the best plans of a season are shown, its change kept.
 func bestOf(asks url.Values) string { return seasonOf(asks, "best", "yes") + "#best" }
 
-// again is where a browser without scripts looks again by itself: the same page at another
-// address, since at the same one it would only look for the place in the page.
+// again is the address that a browser without scripts reloads by itself. It differs from the
+// present one: with the same address and an anchor, a browser would not reload.
 func (v seasonView) again() string {
 	switch {
 	case !v.Best.Shown || !v.Best.Looking:
@@ -82,7 +82,7 @@ func seasonOf(asks url.Values, name, value string) string {
 // hidden is a field of a form that nobody sees.
 type hidden struct{ Name, Value string }
 
-// Kept is what was asked for, so that a form asks for it too.
+// Kept is what was asked for, as hidden fields, so that a form asks for it again.
 func (v seasonView) Kept() []hidden {
 	var all []hidden
 	for name, values := range v.Asks {
@@ -94,43 +94,43 @@ func (v seasonView) Kept() []hidden {
 	return all
 }
 
-// Daily is where the plans are shown as they are worked out every day.
+// Daily is the address of the everyday plans.
 func (v seasonView) Daily() string { return seasonOf(v.Asks, "best", "") }
 
-// ToBest is where the best plans are shown.
+// ToBest is the address of the best plans.
 func (v seasonView) ToBest() string { return bestOf(v.Asks) }
 
 // HowFar says how far the search is.
 func (v seasonView) HowFar() string {
 	p := v.Best.Progress
 	if p.Plan == "" {
-		return "Every place is run through every year first."
+		return "First, every place is run through every year of weather."
 	}
-	says := fmt.Sprintf("Looking at: %s. %s weighed so far.", p.Plan, things(p.Solves, "way to heat and to light", "ways to heat and to light"))
+	says := fmt.Sprintf("Searching: %s. %s compared so far.", p.Plan, things(p.Solves, "way to heat and light", "ways to heat and light"))
 	apart := p.Cost - p.Bound
 	if math.IsInf(apart, 0) || math.IsNaN(apart) {
 		return says
 	}
 	currency := v.Plan.Cost.Currency
-	return says + fmt.Sprintf(" The best so far costs %s in all and gains %.1f weeks of flower a plant; no plan is more than %s better, its flowers counted.",
+	return says + fmt.Sprintf(" The best so far costs %s in all and gains %.1f weeks of flower a plant. Counting cost and flowers, no plan is more than %s better.",
 		money(p.Money, currency), p.Weeks, money(math.Max(0, apart), currency))
 }
 
-// Better says by how much a plan could be better at most.
+// Better says by how much another plan could be better at most.
 func (v seasonView) Better(p season.Proof) string {
 	if p.Money > 0 {
 		return "at most " + money(p.Money, v.Plan.Cost.Currency)
 	}
-	return "not at all"
+	return "nothing"
 }
 
-// HeldBy says what a point on the price of early holds, and when.
+// HeldBy says what a plan on the table of what earlier flowers cost heats, to what and when.
 func (v seasonView) HeldBy(e season.EarlyPoint) []string {
 	words := []string{}
 	for _, h := range e.Held {
-		held := fmt.Sprintf("%s %s, %s to %s", h.Place, unbroken(v.taste.Units.Temperature(h.Level)), v.taste.day(h.From), v.taste.day(h.To))
+		held := fmt.Sprintf("%s %s, %s to %s", h.Place, unbroken(v.display.Units.Temperature(h.Level)), v.display.day(h.From), v.display.day(h.To))
 		if h.Then != nil {
-			held += fmt.Sprintf(", %s from %s", unbroken(v.taste.Units.Temperature(h.Then.Level)), v.taste.day(h.Then.From))
+			held += fmt.Sprintf(", %s from %s", unbroken(v.display.Units.Temperature(h.Then.Level)), v.display.day(h.Then.From))
 		}
 		words = append(words, held)
 	}
@@ -142,11 +142,11 @@ func unbroken(s string) string { return strings.ReplaceAll(s, " ", "\u00a0") }
 
 // Worth says what one more of something that is short would be worth.
 func (v seasonView) Worth(l season.LimitWorth) string {
-	more := "an hour more of hands"
+	more := "one more hour of work"
 	if l.Unit == "m2" {
-		more = v.taste.areaWords(1) + " more of " + l.Of
+		more = v.display.areaWords(1) + " more of " + l.Of
 	}
-	return fmt.Sprintf("%s in the week of %s: %s", more, v.taste.day(l.Week), money(l.Worth, v.Plan.Cost.Currency))
+	return fmt.Sprintf("%s in the week of %s: %s", more, v.display.day(l.Week), money(l.Worth, v.Plan.Cost.Currency))
 }
 
 // Short lists what is short in the best plan that counts a week of flower as the usual plan

@@ -29,7 +29,7 @@ func TestBestIsLookedFor(t *testing.T) {
 	}
 	to, _, _ = strings.Cut(to, "#")
 	_, body = get(t, h, to)
-	for _, holds := range []string{`<noscript><meta http-equiv="refresh" content="1;url=/season?best=again&amp;plan=as&#43;early&#43;as&#43;can&#43;be&amp;risk=30%25#best">`, "data-again", "stop and take the best so far"} {
+	for _, holds := range []string{`<noscript><meta http-equiv="refresh" content="1;url=/season?best=again&amp;plan=as&#43;early&#43;as&#43;can&#43;be&amp;risk=30%25#best">`, "data-again", "stop, and show the best so far"} {
 		if !strings.Contains(body, holds) {
 			t.Errorf("while it is looked for, the page lacks %s: %s", holds, gist(body))
 		}
@@ -42,7 +42,7 @@ func TestBestIsLookedFor(t *testing.T) {
 	}
 	d.Rest()
 	_, body = get(t, h, to)
-	for _, holds := range []string{"The search was stopped", "no plan on these figures is", "The price of early", "look for the best plans", "could be better"} {
+	for _, holds := range []string{"The search was stopped", "no plan on these figures is", "What earlier flowers cost", "search for the best plans", "could be better"} {
 		if !strings.Contains(body, holds) {
 			t.Errorf("after it was stopped, the page lacks %q: %s", holds, gist(body))
 		}
@@ -56,7 +56,7 @@ func TestBestIsLookedFor(t *testing.T) {
 			t.Errorf("the page says %q", word)
 		}
 	}
-	if _, body = get(t, h, "/season?risk=30%25"); !strings.Contains(body, "The best plans were looked for") {
+	if _, body = get(t, h, "/season?risk=30%25"); !strings.Contains(body, "A search for the best plans has ended") {
 		t.Error("the season does not lead to what was found")
 	}
 }
@@ -78,7 +78,7 @@ func TestHeldTellsOfTheStep(t *testing.T) {
 		Place: "glass", Level: quantity.Celsius(13), From: civil.MustOn(2027, time.March, 1), To: civil.MustOn(2027, time.May, 31),
 		Then: &season.LevelStep{From: civil.MustOn(2027, time.April, 5), Level: quantity.Celsius(7)},
 	}
-	v := seasonView{taste: taste{Units: quantity.Metric}}
+	v := seasonView{display: display{Units: quantity.Metric}}
 	got := v.HeldBy(season.EarlyPoint{Held: []season.Held{held}})
 	if want := "glass 13\u00a0°C, 1 Mar to 31 May, 7\u00a0°C from 5 Apr"; len(got) != 1 || got[0] != want {
 		t.Errorf("it says %q, want %q", got, want)
@@ -100,7 +100,7 @@ func TestABestPlanIsFollowed(t *testing.T) {
 	for !strings.Contains(body, "The search was stopped") {
 		_, body = get(t, h, "/season?best=yes")
 	}
-	if !strings.Contains(body, "From how many plants on heat pays") {
+	if !strings.Contains(body, "From how many plants on does heat pay?") {
 		t.Errorf("it does not say from how many plants on heat pays: %s", gist(body))
 	}
 	_, rest, is := strings.Cut(body, ` href="/season?best=yes&amp;plan=`)
@@ -111,7 +111,7 @@ func TestABestPlanIsFollowed(t *testing.T) {
 		t.Fatalf("no plan on the price of early can be opened, %q, %v", name, err)
 	}
 	_, body = get(t, h, "/season?best=yes&plan="+url.QueryEscape(name))
-	for _, holds := range []string{"follow this plan", `name="best" value="yes"`, `name="plan" value="` + name + `"`, "its decisions are held", "Bench fill", "Batch by batch"} {
+	for _, holds := range []string{"follow this plan", `name="best" value="yes"`, `name="plan" value="` + name + `"`, "its decisions stay", "Bench space", "Every batch"} {
 		if !strings.Contains(strings.ToLower(body), strings.ToLower(holds)) {
 			t.Errorf("opened, the page lacks %q: %s", holds, gist(body))
 		}
@@ -124,7 +124,7 @@ func TestABestPlanIsFollowed(t *testing.T) {
 		t.Errorf("the first page does not go by it: %s", gist(body))
 	}
 	_, body = get(t, h, "/season")
-	for _, holds := range []string{"This plan is followed.", "held: " + name, "Lot by lot"} {
+	for _, holds := range []string{"You follow this plan.", "held: " + name, "Lot by lot"} {
 		if !strings.Contains(body, holds) {
 			t.Errorf("followed, the season lacks %q: %s", holds, gist(body))
 		}

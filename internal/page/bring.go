@@ -17,11 +17,11 @@ type bringView struct {
 	Text string
 	Bad  []string
 	Read *stockbook.StockListAnswer
-	List string // by which the list that was read is named
+	List string // the name of the list that was read
 	On   string
 }
 
-// lists keeps the lists that were looked at last, till they are taken in.
+// lists keeps the lists that were checked last, until they are written into the book.
 type lists struct {
 	mu    sync.Mutex
 	names []string
@@ -31,7 +31,7 @@ type lists struct {
 // mostLists is how many lists are kept.
 const mostLists = 8
 
-// keep keeps a list and returns by which name.
+// keep keeps a list and returns its name.
 func (l *lists) keep(content []byte, list *stockbook.StockListAnswer) string {
 	sum := sha256.Sum256(content)
 	name := hex.EncodeToString(sum[:8])
@@ -51,7 +51,7 @@ func (l *lists) keep(content []byte, list *stockbook.StockListAnswer) string {
 	return name
 }
 
-// take returns a list and forgets it, so that it is taken in once.
+// take returns a list and forgets it, so that it is written once.
 func (l *lists) take(name string) *stockbook.StockListAnswer {
 	l.mu.Lock()
 	defer l.mu.Unlock()
@@ -69,11 +69,11 @@ func (s *server) showBring(r *request, status int, v bringView) error {
 	if v.On == "" {
 		v.On = s.today().String()
 	}
-	return s.show(r, status, "bring", view{Title: "Bring in stock", Here: "stock", Main: v})
+	return s.show(r, status, "bring", view{Title: "Read in a stock list", Here: "stock", Main: v})
 }
 
-// bring looks through a stock list (list, or file) and shows what it was taken for;
-// nothing is written.
+// bring reads a stock list (list, or file) and shows how it was understood. Nothing is
+// written down.
 func (s *server) bring(r *request) error {
 	name, content, err := uploaded(r, "file")
 	if err != nil {
@@ -91,8 +91,8 @@ func (s *server) bring(r *request) error {
 	return s.showBring(r, http.StatusOK, v)
 }
 
-// takeIn takes in a list that was looked at (list, as the page names it), all of it or
-// nothing, on a day (on).
+// takeIn writes a list that was checked (list, by its name on the page) into the book, all
+// of it or nothing, on a day (on).
 func (s *server) takeIn(r *request) error {
 	v := bringView{On: r.FormValue("on")}
 	on, err := dayTyped(v.On, s)
@@ -101,7 +101,7 @@ func (s *server) takeIn(r *request) error {
 	}
 	list := s.lists.take(r.FormValue("list"))
 	if list == nil {
-		return refused("that list was taken in already, or it was looked at too long ago; look at it again")
+		return refused("that list is in the book already, or you checked it too long ago. Paste it and check it again")
 	}
 	if err := s.desk.WriteList(list, on, s.writer(r.Context())); err != nil {
 		v.Bad = strings.Split(err.Error(), "\n")
@@ -111,10 +111,10 @@ func (s *server) takeIn(r *request) error {
 	return nil
 }
 
-// dayTyped reads a day that is not still to come.
+// dayTyped reads a day that is not in the future.
 func dayTyped(typed string, s *server) (day civil.Date, err error) {
 	if day, err = civil.Parse(typed); err == nil && day.After(s.today()) {
-		err = fmt.Errorf("%s is still to come; write down what has happened", day)
+		err = fmt.Errorf("%s is in the future; give the day on which it happened", day)
 	}
 	return day, err
 }

@@ -32,7 +32,7 @@ func TestBrowserChange(t *testing.T) {
 	script[bool](b, "document.querySelector('details.change').open = true")
 	b.types("price.propane", "0.5")
 	b.press("#change button")
-	if says := b.text(); !strings.Contains(says, "As it would be with your change") {
+	if says := b.text(); !strings.Contains(says, "This is the season with your change") {
 		t.Errorf("after a change the page says: %s", says[:min(len(says), 400)])
 	}
 	if after := script[string](b, heatRow); after == before || after == "" {
@@ -54,13 +54,13 @@ func TestBrowserBest(t *testing.T) {
 	b.to("/season")
 	b.press(`form[action="/season/best"] button`)
 	begun := script[float64](b, "performance.timeOrigin")
-	b.until(`/weighed so far/.test(document.getElementById("looking").innerText)`)
+	b.until(`/compared so far/.test(document.getElementById("looking").innerText)`)
 	if script[float64](b, "performance.timeOrigin") != begun {
 		t.Error("the page is loaded anew to tell how far it is")
 	}
 	b.press(`form[action="/season/best/stop"] button`)
 	b.until(`/The search was stopped/.test(document.querySelector("main").innerText)`)
-	for _, says := range []string{"the best that were found", "could be better", "The price of early"} {
+	for _, says := range []string{"the best that the search found", "could be better", "What earlier flowers cost"} {
 		if !strings.Contains(b.text(), says) {
 			t.Errorf("what was found lacks %q", says)
 		}

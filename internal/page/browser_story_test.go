@@ -93,7 +93,7 @@ func TestBrowserSeason(t *testing.T) {
 	b.does(chromedp.Click("details.change summary"))
 	b.types("risk", "30%")
 	b.press("#change button")
-	if says := b.text(); !strings.Contains(says, "As it would be with your change") {
+	if says := b.text(); !strings.Contains(says, "This is the season with your change") {
 		t.Errorf("the changed season says: %s", says[:min(len(says), 400)])
 	}
 	b.press(`a[href="/season"]`)

@@ -11,10 +11,10 @@ import (
 	"strings"
 )
 
-// calendarPath is where the calendar lies that others subscribe to; its key follows.
+// calendarPath begins the address of the calendar to subscribe to; its key follows.
 const calendarPath = "/calendar/"
 
-// newKey makes an address for the calendar, in place of the one before.
+// newKey makes a new address for the calendar. The one before no longer works.
 func (d *devices) newKey() {
 	secret := make([]byte, 16)
 	_, _ = rand.Read(secret) // never fails: see crypto/rand
@@ -23,7 +23,7 @@ func (d *devices) newKey() {
 	d.change(func(f *devicesFile) { f.Calendar = hex.EncodeToString(secret) })
 }
 
-// endKey withdraws the calendar's address.
+// endKey removes the calendar's address.
 func (d *devices) endKey() {
 	d.mu.Lock()
 	defer d.mu.Unlock()
@@ -45,36 +45,36 @@ func (d *devices) isCalendar(path string) bool {
 	return is && key != "" && subtle.ConstantTimeCompare([]byte(strings.TrimSuffix(typed, ".ics")), []byte(key)) == 1
 }
 
-// subscribe is the link by which a device's calendar subscribes, for whoever sees the
-// pages; empty where the calendar is not shared.
+// subscribe is the link by which a calendar program subscribes; empty if the calendar is
+// not shared.
 func (s *server) subscribe(host string) template.URL {
 	key := s.devices.calendarKey()
 	if s.Share == nil || key == "" {
 		return ""
 	}
 	at := url.URL{Scheme: "webcal", Host: host, Path: calendarPath + key + ".ics"}
-	return template.URL(at.String()) // the scheme is ours, and the host one of those we are known by
+	return template.URL(at.String()) // the scheme is fixed, and the host was checked by guard
 }
 
 // calendar sends the jobs as a calendar to whoever knows its address, without pairing.
 func (s *server) calendar(r *request) error {
 	if s.Share == nil || !s.devices.isCalendar(r.URL.Path) {
-		return notFound("there is no calendar at this address, or it was withdrawn")
+		return notFound("there is no calendar at this address. It may have been removed; look under “devices and names” on the computer")
 	}
 	var b bytes.Buffer
 	if err := s.desk.Calendar(s.today(), s.Now(), &b); err != nil {
-		http.Error(r.w, "the calendar can't be made at the moment: look at the season's page", http.StatusServiceUnavailable)
+		http.Error(r.w, "the calendar can't be made now. Open the season page: it says why", http.StatusServiceUnavailable)
 		return nil
 	}
 	h := r.w.Header()
 	h.Set("Content-Type", "text/calendar; charset=utf-8")
 	h.Set("Content-Disposition", `inline; filename="garden.ics"`)
-	_, _ = r.w.Write(b.Bytes()) // whoever asked is gone: nothing to be done
+	_, _ = r.w.Write(b.Bytes()) // an error means that the reader has gone: nothing to do
 	return nil
 }
 
-// shareCalendar makes an address for the calendar, or withdraws it: what (new, end). It is
-// done on the computer alone.
+// shareCalendar makes an address for the calendar, or removes it: what (new, end). Only the
+// computer itself may do that.
 func (s *server) shareCalendar(r *request) error {
 	switch {
 	case isGuest(r.Context()) || s.Share == nil:
@@ -84,7 +84,7 @@ func (s *server) shareCalendar(r *request) error {
 	case r.FormValue("what") == "end":
 		s.devices.endKey()
 	default:
-		return refused("the calendar's address is made anew (what new) or withdrawn (what end)")
+		return refused("the form says neither to make the calendar's address (new) nor to remove it (end). Send it from the page “devices and names”")
 	}
 	r.goTo("/share")
 	return nil

@@ -45,13 +45,13 @@ type walked struct {
 // lotsOnPage is how many lots of a crate are gone through at once.
 const lotsOnPage = 20
 
-// walkFields are what is said of each lot; what is looked at and not told is firm.
+// walkFields are the fields of each lot. Those checked and not named are firm.
 var walkFields = []field{
-	{Name: "seen", Label: "looked at", Type: tally, Start: "all"},
+	{Name: "seen", Label: "checked", Type: tally, Start: "all"},
 	{Name: "wrinkled", Label: "of them wrinkled", Type: tally, Start: "0"},
 	{Name: "soft", Label: "soft", Type: tally, Start: "0"},
-	{Name: "lost", Label: "lost", Type: tally, Start: "0", Help: "thrown out, or past saving"},
-	{Name: "weight", Label: "weight of all that were looked at", Type: measure, Help: "such as 4.2 kg or 9 lb"},
+	{Name: "lost", Label: "lost", Type: tally, Start: "0", Help: "thrown out, or beyond saving"},
+	{Name: "weight", Label: "weight of all that were checked", Type: measure, Help: "such as 4.2 kg or 9 lb"},
 }
 
 // crate shows one crate of a store (place, n), each lot with its round to write: page, of
@@ -82,7 +82,7 @@ func (s *server) crateOf(r *request) (*crateView, error) {
 		return nil, notThere(r.PathValue("place"))
 	}
 	if asked := [2]string{r.FormValue("crate"), r.FormValue("bed")}; r.Form.Has("crate") && asked != [2]string{rows[n].Crate, rows[n].Bed} {
-		return nil, refused("the crates of %s have changed meanwhile; go back and begin with this one again", p.Name)
+		return nil, refused("the crates of %s have changed since you opened this one. Go back to the rounds and open it again", p.Name)
 	}
 	v := &crateView{Place: p.Name, crateRow: rows[n], Of: len(rows), Next: n + 1, On: r.FormValue("on"), Whole: !r.Form.Has("crate") || r.Form.Has("whole")}
 	if v.Next == len(rows) {
@@ -99,7 +99,7 @@ func (s *server) crateOf(r *request) (*crateView, error) {
 func (s *server) walk(r *request, v *crateView, shelf *desk.Shelf) error {
 	outlook, err := s.desk.Outlook(s.today())
 	if err != nil {
-		outlook = nil // without it the page tells less
+		outlook = nil // without it the page shows less
 	}
 	scales := s.desk.Scales()
 	v.weigh(desk.ByCrate(outlook, v.Place, v.Crate), scales)
@@ -123,7 +123,7 @@ func (s *server) walk(r *request, v *crateView, shelf *desk.Shelf) error {
 	return nil
 }
 
-// mostPast is how many rounds of a crate are told again.
+// mostPast is how many earlier rounds of a crate are listed.
 const mostPast = 50
 
 // pastRounds lists the rounds gone in a crate, the last one first.
@@ -220,7 +220,7 @@ func (s *server) roundsOf(r *request, v *crateView, on civil.Date) ([]stock.Entr
 	for i := range v.Walked {
 		w := v.walkedAs(r, i)
 		if w == nil {
-			return nil, refused("what lies in this crate has changed meanwhile; look at it again")
+			return nil, refused("the stock in this crate has changed since you opened it. Open it again")
 		}
 		body, err := w.body(r.FormValue("all") == "firm", v.Whole)
 		if err != nil {

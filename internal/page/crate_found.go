@@ -10,8 +10,8 @@ import (
 	"strings"
 )
 
-// body is the body of the round of one lot: what is looked at and not wrinkled, soft or
-// lost is firm.
+// body is the body of the round of one lot. Those checked that are not wrinkled, soft or
+// lost are firm.
 func (w *walked) body(allFirm, whole bool) ([]byte, error) {
 	said := map[string]any{"lot": w.Lot.ID.String(), "whole": whole || allFirm}
 	for name, value := range spotFields(w.Spot) {
@@ -43,7 +43,7 @@ func (w *walked) body(allFirm, whole bool) ([]byte, error) {
 		firm -= n
 	}
 	if firm < 0 {
-		return nil, fmt.Errorf("%s: %d more are wrinkled, soft or lost than were looked at; put one of the figures right", w.Lot.Name(), -firm)
+		return nil, fmt.Errorf("%s: the wrinkled, soft and lost are %d more than were checked. Correct one of the numbers", w.Lot.Name(), -firm)
 	}
 	said["firm"] = firm
 	return json.Marshal(said)
@@ -111,14 +111,14 @@ func cut(name string, most int) string {
 	return string(letters[:most-1]) + "…"
 }
 
-// says tells in words what a drawn crate shows.
+// says puts into words what a drawn crate shows.
 func (c crateRow) says() string {
 	says := fmt.Sprintf("%s: %d", c.Name(), c.Stood)
 	if lost, known := c.Lost(); known {
 		says += fmt.Sprintf("; %s of its weight lost", percent(lost))
 	}
 	if c.Now.Seen > 0 {
-		says += fmt.Sprintf("; of %d looked at %d soft or lost", c.Now.Seen, c.Now.Bad)
+		says += fmt.Sprintf("; %d checked, %d soft or lost", c.Now.Seen, c.Now.Bad)
 	}
 	return says
 }

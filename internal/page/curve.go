@@ -43,7 +43,7 @@ func (d *drawing) end() template.HTML {
 
 // drawFrost draws how the odds of one more freeze fall through spring, with the range in
 // which they may truly lie, and the day of planting out that is asked about.
-func drawFrost(c desk.FrostCurve, a *reckon.FrostAnswer, t taste) template.HTML {
+func drawFrost(c desk.FrostCurve, a *reckon.FrostAnswer, t display) template.HTML {
 	if len(c.Days) < 2 {
 		return ""
 	}
@@ -52,7 +52,7 @@ func drawFrost(c desk.FrostCurve, a *reckon.FrostAnswer, t taste) template.HTML 
 		return marginLeft + (drawingWide-marginLeft-marginRight)*float64(i)/float64(len(c.Days)-1)
 	}
 	y := func(share float64) float64 { return foot - (foot-top)*share }
-	d := begin("drawn", "img", "The odds of one more freeze, day by day", 212)
+	d := begin("drawn", "img", "The risk of one more freeze, day by day", 212)
 	for _, share := range []float64{0, 0.1, 0.25, 0.5, 0.75, 1} {
 		d.line("rule", marginLeft, y(share), drawingWide-marginRight, y(share))
 		d.words(marginLeft-4, y(share)+4, "end", fmt.Sprintf("%.0f %%", 100*share))
@@ -78,7 +78,7 @@ func drawFrost(c desk.FrostCurve, a *reckon.FrostAnswer, t taste) template.HTML 
 }
 
 // asked marks the day of planting out.
-func (d *drawing) asked(c desk.FrostCurve, a *reckon.FrostAnswer, x func(int) float64, top, foot float64, t taste) {
+func (d *drawing) asked(c desk.FrostCurve, a *reckon.FrostAnswer, x func(int) float64, top, foot float64, t display) {
 	if a.After == nil {
 		return
 	}
@@ -95,8 +95,8 @@ func (d *drawing) asked(c desk.FrostCurve, a *reckon.FrostAnswer, x func(int) fl
 	}
 }
 
-// drawBench draws how full a place's bench is, week by week, against the room there is.
-func drawBench(p *season.PlacePlan, t taste) template.HTML {
+// drawBench draws how much of a place's bench is used, week by week, beside the space there is.
+func drawBench(p *season.PlacePlan, t display) template.HTML {
 	first, last, most := -1, -1, 0.0
 	for i, w := range p.Weeks {
 		most = max(most, w.UsedM2, w.RoomM2)
@@ -116,7 +116,7 @@ func drawBench(p *season.PlacePlan, t taste) template.HTML {
 		return marginLeft + (drawingWide-marginLeft-marginRight)*float64(i)/float64(len(weeks))
 	}
 	y := func(area float64) float64 { return foot - (foot-top)*area/most }
-	d := begin("drawn", "img", "Bench fill: room used, week by week", 148)
+	d := begin("drawn", "img", "Bench space used, week by week", 148)
 	for i, w := range weeks {
 		fmt.Fprintf(d, `<rect class="used" x="%.1f" y="%.1f" width="%.1f" height="%.1f"><title>%s</title></rect>`,
 			x(i), y(w.UsedM2), max(1, x(i+1)-x(i)-1), foot-y(w.UsedM2), html.EscapeString("week of "+t.day(w.Week)+": "+t.areaWords(w.UsedM2)))
@@ -126,6 +126,6 @@ func drawBench(p *season.PlacePlan, t taste) template.HTML {
 		}
 	}
 	d.line("room", marginLeft, y(weeks[0].RoomM2), drawingWide-marginRight, y(weeks[0].RoomM2))
-	d.words(drawingWide-marginRight, y(weeks[0].RoomM2)-4, "end", "room: "+t.areaWords(weeks[0].RoomM2))
+	d.words(drawingWide-marginRight, y(weeks[0].RoomM2)-4, "end", "space: "+t.areaWords(weeks[0].RoomM2))
 	return d.end()
 }

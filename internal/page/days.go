@@ -7,7 +7,7 @@ import (
 	"eyeup/civil"
 )
 
-func (t taste) date(d civil.Date) string {
+func (t display) date(d civil.Date) string {
 	switch {
 	case d.IsZero():
 		return "never"
@@ -17,7 +17,7 @@ func (t taste) date(d civil.Date) string {
 	return d.UTC().Format("2 January 2006")
 }
 
-func (t taste) day(d civil.Date) string {
+func (t display) day(d civil.Date) string {
 	switch {
 	case d.IsZero():
 		return "never"
@@ -27,7 +27,7 @@ func (t taste) day(d civil.Date) string {
 	return d.Short()
 }
 
-func (t taste) monthDay(m civil.MonthDay) string {
+func (t display) monthDay(m civil.MonthDay) string {
 	switch {
 	case m.IsZero():
 		return "none"
@@ -38,7 +38,7 @@ func (t taste) monthDay(m civil.MonthDay) string {
 }
 
 // when says a date with its spread.
-func (t taste) when(w civil.When) string {
+func (t display) when(w civil.When) string {
 	if w.Early == w.Late { // the same in every year
 		return t.day(w.Middle)
 	}
@@ -46,7 +46,7 @@ func (t taste) when(w civil.When) string {
 }
 
 // month says a month of a year, written 2027-01.
-func (t taste) month(m string) string {
+func (t display) month(m string) string {
 	at, err := time.Parse("2006-01", m)
 	if err != nil || t.ISO {
 		return m
@@ -54,11 +54,11 @@ func (t taste) month(m string) string {
 	return at.Format("January 2006")
 }
 
-// years says a date with its spread, which may lie years ahead; beyond two years it is not
-// looked.
-func (t taste) years(w civil.When) string {
+// years says a date with its spread, which may lie years ahead. Nothing is calculated beyond
+// two years.
+func (t display) years(w civil.When) string {
 	if w.Late.IsZero() {
-		return fmt.Sprintf("%s (%s to years later)", t.date(w.Middle), t.date(w.Early))
+		return fmt.Sprintf("%s (%s to more than two years from now)", t.date(w.Middle), t.date(w.Early))
 	}
 	return fmt.Sprintf("%s (%s to %s)", t.date(w.Middle), t.date(w.Early), t.date(w.Late))
 }

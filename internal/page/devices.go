@@ -18,11 +18,11 @@ import (
 
 // Device is a paired device.
 type Device struct {
-	Name   string    `json:"name"`  // as it calls itself
-	Who    string    `json:"who"`   // id of whoever writes on it; empty where that was not said
+	Name   string    `json:"name"`  // the name that was typed when it was paired
+	Who    string    `json:"who"`   // id of whoever writes on it; empty if no name was given
 	Since  time.Time `json:"since"` // when it was paired
 	Seen   time.Time `json:"seen"`  // when it was last here
-	End    string    `json:"end"`   // by which it is ended
+	End    string    `json:"end"`   // a random word by which the page unpairs it
 	Secret string    `json:"token"` // SHA-256 of its token, in hex; the token itself is the device's alone
 }
 
@@ -30,17 +30,17 @@ type Device struct {
 const unusedFor = 90 * 24 * time.Hour
 
 // devices are the paired devices, and who writes on this machine. They are kept in a file
-// of their own beside the book, which only its owner may read: they are no part of the
-// garden's record, and whoever copies the book pairs anew. Several programs may serve one
-// book: what one writes the others see at once, since each looks at the file before it
-// answers, and changes it only as it stands, one at a time.
+// of their own beside the book, which only its owner may read. They are no part of the
+// garden's record: after copying a book, devices are paired again. Several programs may
+// serve one book. Each reads the file before it answers, so it sees at once what another
+// wrote. Each locks the file and reads it again before it changes it.
 type devices struct {
 	mu     sync.Mutex
 	now    func() time.Time
 	file   string // empty: they end with the program
 	held   devicesFile
 	read   fs.FileInfo // of the file as it was last read; nil where there was none
-	failed error       // why they can't be kept
+	failed error       // why they can't be saved
 }
 
 // devicesFile is what the file holds.
@@ -50,8 +50,8 @@ type devicesFile struct {
 	Calendar string   `json:"calendar,omitempty"` // key of the calendar's address, the key itself, for the address is shown again; empty: it is not shared
 }
 
-// keepIn reads the devices from a file, if it is there, and keeps them in it from now on.
-// A file that can't be read leaves none paired, and is told on the page of devices.
+// keepIn reads the devices from a file, if it exists, and saves them there from now on. If
+// the file can't be read, none is paired, and the page of devices says so.
 func (d *devices) keepIn(file string) {
 	if file == "" {
 		return
@@ -62,7 +62,7 @@ func (d *devices) keepIn(file string) {
 	d.look()
 }
 
-// look reads the file where it was written, or taken away, since it was last read.
+// look reads the file again if it was changed or removed since it was last read.
 func (d *devices) look() {
 	if d.file == "" {
 		return
@@ -75,7 +75,7 @@ func (d *devices) look() {
 		return
 	}
 	free, err := lockFile(d.file + ".lock")
-	if err != nil { // it is whole whenever it is read: no more than a reader's haste on one system
+	if err != nil { // without the lock the file is still whole, as it is replaced in one step
 		free = func() {}
 	}
 	defer free()
@@ -99,13 +99,13 @@ func (d *devices) load() {
 	d.read, d.failed = info, nil
 	if err != nil {
 		said = devicesFile{}
-		d.failed = fmt.Errorf("the paired devices can't be read from %s: %w; pair them again", d.file, err)
+		d.failed = fmt.Errorf("the paired devices can't be read from %s: %w. Pair them again", d.file, err)
 	}
 	d.held = said
 }
 
-// change changes what is kept, as it stands in the file now, and writes the file: whole, or
-// not at all. No other program changes it meanwhile.
+// change reads the file, changes what it holds and writes it, whole or not at all. A lock
+// keeps other programs from changing it meanwhile.
 func (d *devices) change(what func(*devicesFile)) {
 	if d.file == "" {
 		what(&d.held)
@@ -122,7 +122,7 @@ func (d *devices) change(what func(*devicesFile)) {
 	}
 	d.failed = nil
 	if err != nil {
-		d.failed = fmt.Errorf("the paired devices can't be kept in %s: %w; they end with the program", d.file, err)
+		d.failed = fmt.Errorf("the paired devices can't be saved in %s: %w. They stay paired until the program ends", d.file, err)
 	}
 }
 
@@ -173,9 +173,9 @@ func hashed(token string) string {
 	return hex.EncodeToString(sum[:])
 }
 
-// known returns the device of a token, and whether it is the first time on a day that it
-// is here: then its cookie is due anew.
-func (d *devices) known(token string) (device Device, anew, is bool) {
+// known returns the device of a token, and whether it was last here over a day ago: then
+// its cookie is sent again.
+func (d *devices) known(token string) (device Device, resend, is bool) {
 	secret := hashed(token)
 	d.mu.Lock()
 	defer d.mu.Unlock()
@@ -186,9 +186,9 @@ func (d *devices) known(token string) (device Device, anew, is bool) {
 	if at < 0 {
 		return Device{}, false, false
 	}
-	if anew = now.Sub(d.held.Paired[at].Seen) > 24*time.Hour; anew {
+	if resend = now.Sub(d.held.Paired[at].Seen) > 24*time.Hour; resend {
 		d.change(func(f *devicesFile) {
-			if i := f.of(secret); i >= 0 { // it may have been ended meanwhile
+			if i := f.of(secret); i >= 0 { // another program may have unpaired it
 				f.Paired[i].Seen = now
 			}
 		})
@@ -197,17 +197,17 @@ func (d *devices) known(token string) (device Device, anew, is bool) {
 		}
 	}
 	d.held.Paired[at].Seen = now
-	return d.held.Paired[at], anew, true
+	return d.held.Paired[at], resend, true
 }
 
-// of finds a device by the sum of its token; below 0 where there is none.
+// of finds a device by the hash of its token; below 0 if there is none.
 func (f *devicesFile) of(secret string) int {
 	return slices.IndexFunc(f.Paired, func(one Device) bool {
 		return subtle.ConstantTimeCompare([]byte(one.Secret), []byte(secret)) == 1
 	})
 }
 
-// forget ends devices that were not used for too long.
+// forget unpairs devices that were not used for too long.
 func (d *devices) forget(now time.Time) {
 	unused := func(one Device) bool { return now.Sub(one.Seen) > unusedFor }
 	if slices.ContainsFunc(d.held.Paired, unused) {
@@ -215,7 +215,7 @@ func (d *devices) forget(now time.Time) {
 	}
 }
 
-// list lists the paired devices, and why they can't be kept, if so.
+// list returns the paired devices, and why they can't be saved, if so.
 func (d *devices) list() ([]Device, error) {
 	d.mu.Lock()
 	defer d.mu.Unlock()
@@ -224,7 +224,7 @@ func (d *devices) list() ([]Device, error) {
 	return slices.Clone(d.held.Paired), d.failed
 }
 
-// end ends the device of that word for ending.
+// end unpairs the device with that End.
 func (d *devices) end(word string) {
 	d.mu.Lock()
 	defer d.mu.Unlock()

@@ -61,7 +61,7 @@ func TestDevicesOutlastTheProgram(t *testing.T) {
 		t.Error("after the program was started anew the phone is not paired any more")
 	}
 	_, body := get(t, phone.h, "/share")
-	if !strings.Contains(body, "pocket") || !strings.Contains(body, "Quoll writes on it") {
+	if !strings.Contains(body, "pocket") || !strings.Contains(body, "used by Quoll") {
 		t.Errorf("the phone is not listed: %s", gist(body))
 	}
 	all, _ := share.devices.list()
@@ -115,7 +115,7 @@ func TestADamagedDevicesFile(t *testing.T) {
 	if phone.isIn() {
 		t.Error("a device without a token is let in")
 	}
-	if _, body := get(t, h, "/share"); !strings.Contains(body, "pair them again") {
+	if _, body := get(t, h, "/share"); !strings.Contains(body, "Pair them again") {
 		t.Errorf("the page of devices does not say that they can't be read: %s", gist(body))
 	}
 }
@@ -156,7 +156,7 @@ func TestEntriesTellWhoWroteThem(t *testing.T) {
 	if err != nil || names[first.Who] != "Quoll Test" {
 		t.Fatalf("the names are %v, %v", names, err)
 	}
-	if says := byWords(first, map[string]string{first.Who: ""}); strings.Contains(says, "Quoll") || !strings.Contains(says, "blanked") {
+	if says := byWords(first, map[string]string{first.Who: ""}); strings.Contains(says, "Quoll") || !strings.Contains(says, "removed") {
 		t.Errorf("of a blanked name it is said: %s", says)
 	}
 }
@@ -197,7 +197,7 @@ func TestPairingSaysThatNothingIsEncrypted(t *testing.T) {
 	_, d := writing(t)
 	h, _ := opened(t, d, &clock{testNow()}, "")
 	for _, path := range []string{"/pair", "/share"} {
-		if _, body := get(t, h, path); !strings.Contains(body, "is not encrypted") || !strings.Contains(body, "your own network only") {
+		if _, body := get(t, h, path); !strings.Contains(body, "is not encrypted") || !strings.Contains(body, "only in your own network") {
 			t.Errorf("%s does not say what a listener could do: %s", path, gist(body))
 		}
 	}

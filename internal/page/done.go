@@ -1,6 +1,7 @@
 package page
 
 import (
+	"encoding/json"
 	"strings"
 	"sync"
 
@@ -8,7 +9,8 @@ import (
 	"eyeup/stock"
 )
 
-// doneOf tells what was just written or undone, by the query: ids parted by points.
+// doneOf says what was just written or undone. The query names the entries by their ids,
+// with dots between.
 func (s *server) doneOf(r *request) *done {
 	sent, undone := r.URL.Query().Get("undid"), true
 	if sent == "" {
@@ -26,54 +28,67 @@ func (s *server) doneOf(r *request) *done {
 		}
 		d.IDs, d.Says = append(d.IDs, id), e.Kind
 		if !undone {
-			d.Labels = labelsDue(e, sent)
+			d.Labels, d.Sentence = labelsDue(e, sent), sentenceOf(e)
 		}
-		if a := s.told.of(id); a != nil && !undone {
+		if a := s.outcomes.of(id); a != nil && !undone {
 			d.Born, d.Notes = append(d.Born, a.Born...), append(d.Notes, a.Notices...)
 		}
 	}
 	if n := len(d.IDs); n > 1 {
-		d.Says = things(n, d.Says, d.Says+"s")
+		d.Says, d.Sentence = things(n, d.Says, d.Says+"s"), ""
 	}
 	return d
 }
 
-// labelsDue are the labels that an entry makes due: of the pots it filled, of all that were
-// filled that day, of a lot with another name.
+// sentenceOf says what an entry changes from now on, where its kind alone does not say it;
+// empty for other kinds.
+func sentenceOf(e stock.Entry) string {
+	if e.Kind != "decided" {
+		return ""
+	}
+	var body struct{ Plan string }
+	if err := json.Unmarshal(e.Body, &body); err != nil || body.Plan == "" {
+		return ""
+	}
+	return "You now follow “" + body.Plan + "”. This week, lists and labels go by it."
+}
+
+// labelsDue are the labels to print after an entry: for the pots it filled, for all pots
+// filled that day, for a lot with a new name.
 func labelsDue(e stock.Entry, sent string) []labelsFor {
 	switch {
 	case e.Kind == "named":
 		return []labelsFor{{"labels with the new name", "/paper/labels?renamed=" + e.On.String()}}
 	case paper.IsPotting(e.Kind):
-		return []labelsFor{{"labels for these", "/paper/labels?entry=" + sent}, {"for all potted that day", "/paper/labels?potted=" + e.On.String()}}
+		return []labelsFor{{"labels for these", "/paper/labels?entry=" + sent}, {"labels for all potted that day", "/paper/labels?potted=" + e.On.String()}}
 	}
 	return nil
 }
 
-// told keeps what came of the entries written last, to tell it on the next page.
-type told struct {
+// outcomes keeps what the last entries brought about, so that the next page can say it.
+type outcomes struct {
 	mu    sync.Mutex
 	added []stock.Added
 }
 
-// mostTold is how many entries' outcomes are kept.
-const mostTold = 100
+// mostOutcomes is how many entries' outcomes are kept.
+const mostOutcomes = 100
 
-func (t *told) keep(a stock.Added) {
-	t.mu.Lock()
-	defer t.mu.Unlock()
-	t.added = append(t.added, a)
-	if len(t.added) > mostTold {
-		t.added = t.added[1:]
+func (o *outcomes) keep(a stock.Added) {
+	o.mu.Lock()
+	defer o.mu.Unlock()
+	o.added = append(o.added, a)
+	if len(o.added) > mostOutcomes {
+		o.added = o.added[1:]
 	}
 }
 
-func (t *told) of(id stock.ID) *stock.Added {
-	t.mu.Lock()
-	defer t.mu.Unlock()
-	for i := range t.added {
-		if t.added[i].ID == id {
-			a := t.added[i]
+func (o *outcomes) of(id stock.ID) *stock.Added {
+	o.mu.Lock()
+	defer o.mu.Unlock()
+	for i := range o.added {
+		if o.added[i].ID == id {
+			a := o.added[i]
 			return &a
 		}
 	}

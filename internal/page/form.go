@@ -11,16 +11,16 @@ import (
 	"eyeup/stock"
 )
 
-// formView is a form by which one entry is written.
+// formView is the form for one entry.
 type formView struct {
 	action
-	ID     string // of the entry, made beforehand: sent twice, it counts once
+	ID     string // of the entry, made when the form is shown; sent twice, it counts once
 	Lot    *stock.Lot
 	At     *stock.Standing  // the spot meant
 	Spots  []stock.Standing // to choose from, where several are meant
-	Inputs []input          // what is to be said first
-	More   []input          // what may be said too
-	Open   bool             // some of More is said
+	Inputs []input          // fields shown at once
+	More   []input          // fields under "more details"
+	Open   bool             // some field of More is filled in
 	On     string
 	Next   string
 	Bad    []string // why it was refused
@@ -28,7 +28,7 @@ type formView struct {
 	Money  string   // the garden's currency
 }
 
-// input is a field with what stands in it.
+// input is a field with its value.
 type input struct {
 	field
 	Value string
@@ -65,7 +65,7 @@ func (s *server) formOf(r *request) (*formView, error) {
 	kind := strings.ReplaceAll(r.PathValue("kind"), "-", " ")
 	a, known := actionOf(kind)
 	if !known {
-		return nil, notFound("no entry is called " + strconv.Quote(kind))
+		return nil, notFound("there is no kind of entry called " + strconv.Quote(kind))
 	}
 	g := s.desk.Site()
 	v := &formView{action: a, ID: r.FormValue("id"), On: r.FormValue("on"), Next: local(r.FormValue("next")), Money: g.Currency}
@@ -114,7 +114,7 @@ func (s *server) findLot(r *request, v *formView) error {
 	}
 	switch len(v.Spots) {
 	case 0:
-		return refused("no %s stands there in a form that this can be written of; look at where it stands", lot.Name())
+		return refused("this can't be written of %s there: none is in a fitting form. Look on the lot's page where it is", lot.Name())
 	case 1:
 		v.At = &v.Spots[0]
 	}
@@ -132,7 +132,7 @@ func matches(at, spot stock.Spot) bool {
 		(at.Bed == "" || at.Bed == spot.Bed) && (at.Row == "" || at.Row == spot.Row) && (at.Form == "" || at.Form == spot.Form)
 }
 
-// inputs fills the fields: with what was typed, with the query, or with what they start at.
+// inputs fills the fields with what was typed, with the query, or with their first value.
 func (s *server) inputs(r *request, v *formView) {
 	tapped, by := tap(r.FormValue("tap"))
 	again := r.Method == http.MethodPost || r.FormValue("tap") != ""
@@ -165,7 +165,7 @@ func (s *server) inputs(r *request, v *formView) {
 	}
 }
 
-// isMore reports whether a field is for those who have more to say.
+// isMore reports whether a field stands under "more details".
 func (f field) isMore() bool {
 	return !f.Due && (f.Type == text && f.Name != "crate" && f.Name != "to.crate" || f.Type == measure || f.Type == price)
 }
@@ -180,7 +180,7 @@ func tap(s string) (name string, by int) {
 	return s[:i], by
 }
 
-// added adds to a whole number, never below nought; what is no number is left alone.
+// added adds to a whole number, but not below 0. Text that is no number stays as it is.
 func added(value string, by int) string {
 	n, err := strconv.Atoi(strings.TrimSpace(value))
 	if err != nil && value != "" {

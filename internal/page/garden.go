@@ -19,8 +19,8 @@ type gardenView struct {
 	Bad      []string
 }
 
-// garden shows how the garden is described, each part a form: part (its name, of a place
-// place/NAME) is open.
+// garden shows the settings of the garden, each part as a form. part is the one that is
+// open: its name, or place/NAME.
 func (s *server) garden(r *request) error {
 	part := r.FormValue("part")
 	if part != "" && !strings.Contains(part, "/") {
@@ -44,7 +44,7 @@ func (s *server) showGarden(r *request, status int, part string, typed url.Value
 			retype(v.Parts[i].Groups, typed)
 		}
 	}
-	return s.show(r, status, "garden", view{Title: "The garden", Main: v})
+	return s.show(r, status, "garden", view{Title: "Garden settings", Main: v})
 }
 
 // retype puts what was typed of a part back into its fields.
@@ -65,10 +65,10 @@ func retype(groups []desk.PartGroup, typed url.Values) {
 	}
 }
 
-// typedMore is one more key that was typed, beneath others.
+// typedMore is a key that was added to a part.
 type typedMore struct{ under, key, value string }
 
-// moreOf returns the keys that were added; those without a name are none.
+// moreOf returns the keys that were added; those without a name are left out.
 func moreOf(typed url.Values) []typedMore {
 	var all []typedMore
 	for i, key := range typed["new"] {
@@ -86,16 +86,16 @@ func moreOf(typed url.Values) []typedMore {
 	return all
 }
 
-// describe describes a part anew: what (garden, place), name, key.KEY for every key, and
-// new and value for one more (several times for several; under, what stands before the key),
-// next (where to go then). What is left empty is left out.
+// describe replaces the description of a part: what (garden, place), name, key.KEY for every
+// key, new and value for an added key (repeated for several; under is the prefix of the key),
+// next (where to go then). Empty fields are left out.
 func (s *server) describe(r *request) error {
 	if err := r.parse(); err != nil {
 		return err
 	}
 	what, name := r.FormValue("what"), r.FormValue("name")
 	if what != "garden" && what != "place" || name == "" {
-		return refused("say which part of the garden is meant: what is garden or place, and its name")
+		return refused("the form does not say which part of the garden it describes. Open the garden settings and send it from there")
 	}
 	said := map[string]string{}
 	for field := range r.Form {
@@ -105,12 +105,12 @@ func (s *server) describe(r *request) error {
 	}
 	for _, m := range moreOf(r.Form) {
 		if m.under != "" && strings.Contains(m.key, ".") && what+"/"+name != "garden/figures" {
-			return s.showGarden(r, http.StatusUnprocessableEntity, what+"/"+name, r.Form, fmt.Errorf("%q holds a dot; use a name without one", m.key))
+			return s.showGarden(r, http.StatusUnprocessableEntity, what+"/"+name, r.Form, fmt.Errorf("%q has a dot in it; use a name without a dot", m.key))
 		}
 		said[m.under+m.key] = m.value
 	}
 	if len(said) == 0 {
-		return s.showGarden(r, http.StatusUnprocessableEntity, what+"/"+name, r.Form, errors.New("nothing is said of it; fill in what is to be said"))
+		return s.showGarden(r, http.StatusUnprocessableEntity, what+"/"+name, r.Form, errors.New("every field is empty; fill in at least one"))
 	}
 	if err := s.desk.Describe(what, name, said, s.today(), s.writer(r.Context())); err != nil {
 		return s.showGarden(r, http.StatusUnprocessableEntity, what+"/"+name, r.Form, err)
@@ -123,7 +123,7 @@ func (s *server) describe(r *request) error {
 	return nil
 }
 
-// addPlace adds a worked place: sketch (its key), name.
+// addPlace adds a place made from a sketch: sketch (its key), name.
 func (s *server) addPlace(r *request) error {
 	if err := s.desk.AddPlace(r.FormValue("sketch"), r.FormValue("name"), s.today(), s.writer(r.Context())); err != nil {
 		return s.showGarden(r, http.StatusUnprocessableEntity, "", nil, err)
@@ -132,7 +132,7 @@ func (s *server) addPlace(r *request) error {
 	return nil
 }
 
-// removePlace says that a place is gone: name.
+// removePlace removes a place: name.
 func (s *server) removePlace(r *request) error {
 	if err := s.desk.RemovePlace(r.FormValue("name"), s.today(), s.writer(r.Context())); err != nil {
 		return s.showGarden(r, http.StatusUnprocessableEntity, "", nil, err)

@@ -13,7 +13,7 @@ import (
 // mostBody is the most bytes that any form here sends.
 const mostBody = 1 << 20
 
-// mostOf is the most bytes that a form may send: more where it may bring a file.
+// mostOf is the most bytes that a form may send; more if it may send a file.
 func mostOf(path string) int64 {
 	switch path {
 	case "/begin/climate":
@@ -24,8 +24,9 @@ func mostOf(path string) int64 {
 	return mostBody
 }
 
-// guard lets in only whom the pages are for: by name (so that a foreign page can't reach
-// them by a name of its own), by origin, and by pairing where they are shared.
+// guard decides who may open the pages. It checks the name in the address, so that another
+// site can't reach them under a name of its own; the origin of a form; and the pairing,
+// if the pages are shared.
 func (s *server) guard(next http.Handler) http.Handler {
 	origin := http.NewCrossOriginProtection()
 	inner := origin.Handler(next)
@@ -38,7 +39,7 @@ func (s *server) guard(next http.Handler) http.Handler {
 		h.Set("Cache-Control", "no-store")
 		h.Set("Content-Security-Policy", policy(nil))
 		if !s.knows(r.Host) {
-			http.Error(w, "these pages are not served by that name; open the address that the computer shows under devices and names", http.StatusMisdirectedRequest)
+			http.Error(w, "these pages are not served under that name. On the computer, open “devices and names” at the foot of a page: it shows the address to use", http.StatusMisdirectedRequest)
 			return
 		}
 		r.Body = http.MaxBytesReader(w, r.Body, mostOf(r.URL.Path))
@@ -47,7 +48,7 @@ func (s *server) guard(next http.Handler) http.Handler {
 			return
 		}
 		if s.Share == nil {
-			http.Error(w, "these pages are for the machine they run on; start them with --share to open them to your network", http.StatusForbidden)
+			http.Error(w, "only the computer that runs these pages may open them. To open them to your network, start the program with --share", http.StatusForbidden)
 			return
 		}
 		device, paired := s.Share.paired(w, r)
@@ -63,7 +64,7 @@ func (s *server) guard(next http.Handler) http.Handler {
 	})
 }
 
-// guest marks requests that don't come from the machine itself; its value is the device.
+// guest marks requests from other devices; its value is the device.
 type guest struct{}
 
 func isGuest(c context.Context) bool { return c.Value(guest{}) != nil }
@@ -97,8 +98,8 @@ func isLoopback(remote string) bool {
 	return err == nil && at.Addr().Unmap().IsLoopback()
 }
 
-// policy is the Content-Security-Policy: nothing but our own, and the style elements of
-// the drawings on the page, by their hashes.
+// policy is the Content-Security-Policy. It allows our own files and, by their hashes, the
+// style elements of the drawings on the page.
 func policy(styles []string) string {
 	style := "style-src 'self'"
 	for _, sum := range styles {

@@ -52,10 +52,10 @@ var listPages = []string{"potting", "shopping", "tags", "giving"}
 func (s *server) list(r *request) error {
 	v := listView{Name: r.PathValue("name"), Plan: r.FormValue("plan")}
 	if !slices.Contains(listPages, v.Name) {
-		return notFound("there is no list at this address")
+		return notFound("there is no list at this address. Choose one under “print and export”")
 	}
 	var err error
-	if v.ListTable, err = s.desk.Listing(desk.PaperQuestion{Name: v.Name, Plan: v.Plan, Units: r.taste.Units}, s.today()); err != nil {
+	if v.ListTable, err = s.desk.Listing(desk.PaperQuestion{Name: v.Name, Plan: v.Plan, Units: r.display.Units}, s.today()); err != nil {
 		return err
 	}
 	v.Mix = v.Name == "potting"

@@ -8,8 +8,8 @@ import (
 	"syscall"
 )
 
-// lockFile waits till no other program holds a lock on the file, which is made where it is
-// not there, and holds it till it is freed.
+// lockFile locks a file until free is called. It waits while another program has the lock,
+// and makes the file if it does not exist.
 func lockFile(name string) (free func(), err error) {
 	f, err := os.OpenFile(name, os.O_CREATE|os.O_RDWR, 0o600)
 	if err != nil {

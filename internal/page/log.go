@@ -7,7 +7,7 @@ import (
 	"eyeup/stock"
 )
 
-// logView is what was written, the last first.
+// logView is the entries, newest first.
 type logView struct {
 	Lines []logLine
 	All   int
@@ -21,7 +21,7 @@ type logLine struct {
 	By string
 }
 
-// log lists what was written, the last first: page, of 100 entries each.
+// log lists all entries, newest first: page, of 100 entries each.
 func (s *server) log(r *request) error {
 	var v logView
 	s.desk.Read(func(b *stock.Book) { v.All = b.Entries() })
@@ -34,7 +34,7 @@ func (s *server) log(r *request) error {
 	for _, l := range lines {
 		v.Lines = append(v.Lines, logLine{l, byWords(l.Entry, names)})
 	}
-	return s.show(r, http.StatusOK, "log", view{Title: "The log", Main: v})
+	return s.show(r, http.StatusOK, "log", view{Title: "Log", Main: v})
 }
 
 // byWords says who wrote an entry, and on what; nothing where neither was said.
@@ -46,7 +46,7 @@ func byWords(e stock.Entry, names map[string]string) string {
 		case !known:
 			name = e.Who
 		case name == "":
-			name = "someone whose name was blanked"
+			name = "someone whose name was removed"
 		}
 		by = "by " + name
 	}

@@ -17,15 +17,15 @@ import (
 //go:embed look
 var files embed.FS
 
-// look is every page, ready to be filled, for one taste.
+// look holds the template of every page, for one display.
 type look struct{ pages map[string]*template.Template }
 
-// newLooks reads the templates, once for each taste.
-func newLooks() (map[taste]*look, error) {
-	looks := map[taste]*look{}
+// newLooks reads the templates once for each display.
+func newLooks() (map[display]*look, error) {
+	looks := map[display]*look{}
 	for _, units := range []quantity.System{quantity.US, quantity.Metric} {
 		for _, iso := range []bool{false, true} {
-			t := taste{units, iso}
+			t := display{units, iso}
 			l, err := newLook(t)
 			if err != nil {
 				return nil, err
@@ -36,7 +36,7 @@ func newLooks() (map[taste]*look, error) {
 	return looks, nil
 }
 
-func newLook(t taste) (*look, error) {
+func newLook(t display) (*look, error) {
 	frame, err := template.New("frame").Funcs(words(t)).ParseFS(files, "look/frame.html", "look/parts.html")
 	if err != nil {
 		return nil, fmt.Errorf("the pages' frame: %w", err)
@@ -63,7 +63,7 @@ func newLook(t taste) (*look, error) {
 	return l, nil
 }
 
-// looked serves the style sheet and the script; a browser that has them already is told so.
+// looked serves the style sheet and the script. A browser that has them already gets 304.
 func looked() http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		name := strings.TrimPrefix(r.URL.Path, "/")
@@ -83,6 +83,6 @@ func looked() http.Handler {
 			return
 		}
 		h.Set("Content-Type", sort)
-		_, _ = w.Write(text) // whoever asked is gone: nothing to be done
+		_, _ = w.Write(text) // an error means that the reader has gone: nothing to do
 	})
 }

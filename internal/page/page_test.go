@@ -60,7 +60,7 @@ func writing(t *testing.T) (http.Handler, *desk.Desk) {
 
 func handler(t *testing.T, d *desk.Desk, o Options) http.Handler {
 	t.Helper()
-	o.Now, o.Today, o.Demo, o.Stories = testNow, testDay, true, true
+	o.Now, o.Today, o.Demo, o.Gallery = testNow, testDay, true, true
 	h, err := New(d, o)
 	if err != nil {
 		t.Fatal(err)
@@ -123,7 +123,7 @@ func every(t *testing.T, h http.Handler) []string {
 		"/", "/?low=10F", "/stock", "/stock?by=lot", "/stock?by=place", "/stock?q=bell", "/stock/" + code[1],
 		"/write/taken-in", "/write/round?lot=" + code[1], "/write/divided?lot=" + code[1], "/write/moved?lot=" + code[1],
 		"/rounds", "/rounds/cellar/0", "/rounds/cellar/sheet", "/season", "/season?plan=no+added+heat", "/patch", "/places", "/places/cellar",
-		"/places/glass", "/places/patch", "/places/warm%20room", "/weather", "/weather?out=2027-06-10", "/paper", "/lists/potting", "/lists/shopping", "/lists/tags", "/lists/giving", "/bring", "/garden", "/taste", "/share", "/log", "/log?page=2", "/stories",
+		"/places/glass", "/places/patch", "/places/warm%20room", "/weather", "/weather?out=2027-06-10", "/paper", "/lists/potting", "/lists/shopping", "/lists/tags", "/lists/giving", "/bring", "/garden", "/display", "/share", "/log", "/log?page=2", "/gallery",
 	}
 }
 
@@ -158,7 +158,7 @@ func TestLinksLead(t *testing.T) {
 	seen := map[string]bool{}
 	links := regexp.MustCompile(`(?:href|src)="(/[^"]*)"`)
 	for _, path := range every(t, h) {
-		if path == "/stories" { // its data are made up
+		if path == "/gallery" { // its data are made up
 			continue
 		}
 		_, body := get(t, h, path)

@@ -10,7 +10,7 @@ import (
 	"unicode/utf8"
 )
 
-// shareView shows the code and the paired devices, on the computer alone.
+// shareView shows the code and the paired devices, on the computer only.
 type shareView struct {
 	Open    bool
 	Code    string
@@ -29,7 +29,7 @@ type deviceView struct {
 	Writes string
 }
 
-var errNotHere = fault{http.StatusForbidden, "codes and devices are looked after on the computer that the pages run on"}
+var errNotHere = fault{http.StatusForbidden, "you can change codes, devices and names only on the computer that runs these pages"}
 
 func (s *server) sharePage(r *request) error {
 	if isGuest(r.Context()) {
@@ -97,7 +97,7 @@ const longestName = 60
 func nameTyped(typed string) (string, error) {
 	name := strings.Join(strings.Fields(typed), " ")
 	if n := utf8.RuneCountInString(name); n > longestName {
-		return "", refused("a name of %d letters is too long; %d will do", n, longestName)
+		return "", refused("that name has %d letters; use at most %d", n, longestName)
 	}
 	return name, nil
 }
@@ -111,11 +111,11 @@ func (s *server) personTyped(typed string) (id string, err error) {
 	return s.people.PersonNamed(name)
 }
 
-// names are people's names by their ids; a book that can't say them has none.
+// names are people's names by their ids; none if the book can't read them.
 func (s *server) names() map[string]string {
 	names, err := s.people.Names()
 	if err != nil {
-		return nil // the entries tell their ids
+		return nil // then the pages show their ids
 	}
 	return names
 }
@@ -128,7 +128,7 @@ type pairView struct {
 
 func (s *server) pairPage(r *request) error {
 	if s.Share == nil {
-		return notFound("these pages are not opened to other devices; start them with --share")
+		return notFound("these pages are not open to other devices. On the computer, start the program with --share")
 	}
 	return s.showPair(r, http.StatusOK, "")
 }
@@ -141,7 +141,7 @@ func (s *server) showPair(r *request, status int, bad string) error {
 // (writes on it).
 func (s *server) pair(r *request) error {
 	if s.Share == nil {
-		return notFound("these pages are not opened to other devices; start them with --share")
+		return notFound("these pages are not open to other devices. On the computer, start the program with --share")
 	}
 	name, err := nameTyped(r.FormValue("name"))
 	if err == nil {

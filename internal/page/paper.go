@@ -13,24 +13,24 @@ import (
 	"eyeup/stock"
 )
 
-// paperRoutes names the pages of what is printed, and of what comes back from paper.
+// paperRoutes names the pages of what is printed, and the page to type in a printed sheet.
 func (s *server) paperRoutes() map[string]page {
 	return map[string]page{
 		"GET /paper":                 s.paperPage,
 		"GET /lists/{name}":          s.needsStock(s.list),
 		"GET /paper/{name}":          s.paper,
-		"GET /rounds/{place}/sheet":  s.keyPage,
-		"POST /rounds/{place}/sheet": s.key,
+		"GET /rounds/{place}/sheet":  s.sheetPage,
+		"POST /rounds/{place}/sheet": s.writeSheet,
 		"GET /calendar/{key}":        s.calendar,
 		"POST /share/calendar":       s.shareCalendar,
 	}
 }
 
-// paperView is what there is to print or take away.
+// paperView is what there is to print or export.
 type paperView struct {
 	Lists         []paperChoice
 	Plan          string
-	Labels, Cards string // common sheets, by their measures
+	Labels, Cards string // common sheets, by their sizes
 	Pottings      []paper.Potting
 	Renamings     []paper.Renaming
 	Renamed       civil.Date   // since when these were renamed
@@ -45,25 +45,26 @@ const (
 	mostRenamings = 60
 )
 
-// paperChoice is one paper, what it is for, and the page that shows the same; empty for none.
+// paperChoice is one list or file, what it is for, and the page that shows the same; empty
+// for none.
 type paperChoice struct{ Name, About, Page string }
 
 // papers are the lists in the order of the year.
 var papers = []paperChoice{
 	{"week", "the jobs of the week, to hang up", "/"},
-	{"round", "the round sheet, with boxes, crate by crate", "/rounds"},
-	{"potting", "what is started when, in what, where", "/lists/potting"},
-	{"shopping", "mix, pots, seed and packing, by when", "/lists/shopping"},
+	{"round", "the round sheet, with boxes to fill in, crate by crate", "/rounds"},
+	{"potting", "what you start when, in which pots, and where", "/lists/potting"},
+	{"shopping", "mix, pots, seed and packing, and by when", "/lists/shopping"},
 	{"season", "the season on one page, with its picture", "/season"},
 	{"planting", "the planting list, by rows of the patch", "/patch"},
-	{"tags", "what stands on the tags", "/lists/tags"},
-	{"giving", "what is over, to give away or sell", "/lists/giving"},
+	{"tags", "what to write on the stake tags", "/lists/tags"},
+	{"giving", "spare plants, to give away or sell", "/lists/giving"},
 	{"calendar", "the jobs as a calendar file", ""},
-	{"tables", "all tables as a workbook", ""},
+	{"tables", "all tables as a spreadsheet", ""},
 }
 
 func (s *server) paperPage(r *request) error {
-	v := paperView{Lists: papers, Plan: s.desk.Decided(), Labels: desk.UsualLayout("labels", r.taste.Units), Cards: desk.UsualLayout("cards", r.taste.Units)}
+	v := paperView{Lists: papers, Plan: s.desk.Decided(), Labels: desk.UsualLayout("labels", r.display.Units), Cards: desk.UsualLayout("cards", r.display.Units)}
 	var err error
 	if v.Pottings, err = s.desk.Pottings(s.today().AddDays(-pottedLately)); err != nil {
 		return err
@@ -73,11 +74,11 @@ func (s *server) paperPage(r *request) error {
 	v.Renamed = s.today().AddDays(-renamedLately)
 	v.Renamings = s.desk.Renamings(v.Renamed)
 	v.Renamings = v.Renamings[:min(len(v.Renamings), mostRenamings)]
-	return s.show(r, http.StatusOK, "paper", view{Title: "Paper", Main: v})
+	return s.show(r, http.StatusOK, "paper", view{Title: "Print and export", Main: v})
 }
 
 // paper sends what is asked for: plan, weeks, paper (a4, letter); for labels and cards
-// layout, from; for labels lots (codes, parted by spaces), or entry (ids, parted by points)
+// layout, from; for labels lots (codes with spaces between), or entry (ids with dots between)
 // or potted (a day) for the pots filled, session (a day) for those the plan fills in its
 // week, renamed (a day) for the lots renamed since.
 func (s *server) paper(r *request) error {
@@ -85,12 +86,12 @@ func (s *server) paper(r *request) error {
 		return err
 	}
 	q := desk.PaperQuestion{Name: r.PathValue("name"), Plan: r.FormValue("plan"), Layout: r.FormValue("layout"), Paper: r.FormValue("paper"),
-		Lots: strings.Fields(strings.ReplaceAll(strings.ToUpper(r.FormValue("lots")), ",", " ")), Units: r.taste.Units}
+		Lots: strings.Fields(strings.ReplaceAll(strings.ToUpper(r.FormValue("lots")), ",", " ")), Units: r.display.Units}
 	for name, into := range map[string]*int{"from": &q.From, "weeks": &q.Weeks} {
 		if typed := r.FormValue(name); typed != "" {
 			n, err := strconv.Atoi(typed)
 			if err != nil || n < 1 || n > 1000 {
-				return refused("%s: %q is no whole number from 1 to 1000", name, typed)
+				return refused("%s: %q is not a whole number from 1 to 1000", name, typed)
 			}
 			*into = n
 		}
@@ -106,11 +107,11 @@ func (s *server) paper(r *request) error {
 	h := r.w.Header()
 	h.Set("Content-Type", kind)
 	h.Set("Content-Disposition", `inline; filename="`+file+`"`)
-	_, _ = r.w.Write(b.Bytes()) // whoever asked is gone: nothing to be done
+	_, _ = r.w.Write(b.Bytes()) // an error means that the reader has gone: nothing to do
 	return nil
 }
 
-// chosenLabels reads which labels are asked for.
+// chosenLabels reads which labels to make.
 func chosenLabels(r *request, q *desk.PaperQuestion) error {
 	for name, into := range map[string]*civil.Date{"potted": &q.Potted, "session": &q.Session, "renamed": &q.Renamed} {
 		if typed := r.FormValue(name); typed != "" {

@@ -94,7 +94,7 @@ func TestLabelsDueAfterRenaming(t *testing.T) {
 		t.Fatalf("status %d: %s", status, gist(body))
 	}
 	_, body = get(t, h, "/paper")
-	if !strings.Contains(body, "Due again") || !strings.Contains(body, "Late Ferry") {
+	if !strings.Contains(body, "print these labels again") || !strings.Contains(body, "Late Ferry") {
 		t.Errorf("it is not listed: %s", gist(body))
 	}
 	_, body = get(t, h, to)

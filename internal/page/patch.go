@@ -53,12 +53,12 @@ func rowsOnPage[T any](all []T, page int) []T {
 	return all[min(len(all), (page-1)*patchOnPage):min(len(all), page*patchOnPage)]
 }
 
-// Gives reports whether something is kept back, over, or to be got.
+// Gives reports whether anything is in reserve, spare or missing.
 func (v patchView) Gives() bool {
 	return v.Chosen.KeptBack() != "" || v.Chosen.ToGive() != "" || v.Chosen.ToGet() != ""
 }
 
-// Why is what is said of the lines of the page that have other places than were wanted.
+// Why is the lines of the page whose number of plants differs from the number wanted.
 func (v patchView) Why() []planting.PatchLine {
 	var all []planting.PatchLine
 	for _, l := range v.Lines {

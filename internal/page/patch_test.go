@@ -72,7 +72,7 @@ func TestPatchShowsTheListAskedFor(t *testing.T) {
 		}
 	}
 	for _, o := range a.Over {
-		if got, want := lineFor(t, list, o.Variety), fmt.Sprintf(" %d over", o.Plants); !strings.HasSuffix(got, want) {
+		if got, want := lineFor(t, list, o.Variety), fmt.Sprintf(" %d spare", o.Plants); !strings.HasSuffix(got, want) {
 			t.Errorf("%s: %q for %q", o.Variety, got, want)
 		}
 	}
@@ -85,7 +85,7 @@ func TestPatchShowsTheListAskedFor(t *testing.T) {
 		t.Error("nothing gives way: the list tells nothing")
 	}
 	words := said(list)
-	for _, want := range []string{a.Goodness(), a.KeptBack(), a.ToGive(), "To be got first: " + a.ToGet(), fmt.Sprintf("%d plants of %d varieties", a.Planted, a.Varieties()), "not in this list: 9"} {
+	for _, want := range []string{a.Goodness(), a.KeptBack(), a.ToGive(), "Missing, get these first: " + a.ToGet(), fmt.Sprintf("%d plants of %d varieties", a.Planted, a.Varieties()), "left out of this list: 9"} {
 		if want == "" || !strings.Contains(words, want) {
 			t.Errorf("the page lacks %q", want)
 		}
@@ -136,7 +136,7 @@ func TestPatchFollowsWhatIsAsked(t *testing.T) {
 	}
 	describedAs(t, d, map[string]any{"place": "patch", "variety": []map[string]any{{"name": "Nobody's Own", "kind": "dahlia"}}})
 	status, body := get(t, h, "/patch")
-	if status != http.StatusOK || !strings.Contains(said(body), "There is no list. What is wished for the patch: there is no Nobody's Own of kind dahlia in stock") || !strings.Contains(body, ">Wanted, raised, planted</h2>") {
+	if status != http.StatusOK || !strings.Contains(said(body), "There is no planting list. What is wished for the patch: there is no Nobody's Own of kind dahlia in stock") || !strings.Contains(body, ">Wanted, raised, planted</h2>") {
 		t.Error(status, gist(body))
 	}
 }
@@ -164,7 +164,7 @@ func TestPatchWithoutAList(t *testing.T) {
 	}
 	h := handler(t, d.Desk, Options{})
 	_, body := get(t, h, "/patch")
-	if !strings.Contains(body, "once the garden asks for it") || strings.Contains(body, "places. A better") || !strings.Contains(body, ">Wanted, raised, planted</h2>") {
+	if !strings.Contains(body, "Ask for the list here.") || strings.Contains(body, "places. A better") || !strings.Contains(body, ">Wanted, raised, planted</h2>") {
 		t.Error(gist(body))
 	}
 	form := url.Values{}

@@ -81,12 +81,12 @@ func (s *server) place(r *request) error {
 		v.First = firstCrates(p.There.Crates)
 		v.More = len(p.There.Crates) - len(v.First)
 		if p.Plan != nil {
-			v.Bench = drawBench(p.Plan, r.taste)
+			v.Bench = drawBench(p.Plan, r.display)
 			v.From = append(v.From, sources.OfBench(s.desk, p.Plan)...)
 		}
 		return s.show(r, http.StatusOK, "place", view{Title: upper(name), Here: "places", Main: v, From: v.From})
 	}
-	return notFound(fmt.Sprintf("the garden has no place named %q", name))
+	return notFound(fmt.Sprintf("the garden has no place named %q. Choose one under places", name))
 }
 
 // firstCrates returns as many crates as hold some hundred rows, one at least.
@@ -152,5 +152,5 @@ func climes(p desk.PlaceNow) []clime {
 	return all
 }
 
-// areaWords says an area in the taste of the reader.
-func (t taste) areaWords(m2 float64) string { return t.Units.Area(quantity.Area(m2)) }
+// areaWords says an area in the units of the display.
+func (t display) areaWords(m2 float64) string { return t.Units.Area(quantity.Area(m2)) }

@@ -14,18 +14,18 @@ import (
 	"eyeup/stock"
 )
 
-// page answers one request; what it returns is told on a page of its own.
+// page answers one request. An error it returns is shown on a page of its own.
 type page func(*request) error
 
 // request is one request and what answers it.
 type request struct {
 	*http.Request
-	w     http.ResponseWriter
-	taste taste
-	style []string // hashes of style elements that the page holds
+	w       http.ResponseWriter
+	display display
+	style   []string // hashes of style elements that the page holds
 }
 
-// fault is something that a page can't do, told with the status that HTTP has for it.
+// fault is something that a page can't do, with the HTTP status for it.
 type fault struct {
 	status int
 	says   string
@@ -41,15 +41,15 @@ func refused(format string, args ...any) error {
 // serve lets a page answer requests.
 func (s *server) serve(p page) http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, hr *http.Request) {
-		r := &request{Request: hr, w: w, taste: s.tasteOf(hr)}
+		r := &request{Request: hr, w: w, display: s.displayOf(hr)}
 		if err := p(r); err != nil {
-			s.tell(r, err)
+			s.showFault(r, err)
 		}
 	})
 }
 
-// tell shows what went wrong, in plain words, and what to do next.
-func (s *server) tell(r *request, err error) {
+// showFault shows what went wrong, and what to do next.
+func (s *server) showFault(r *request, err error) {
 	status := http.StatusUnprocessableEntity
 	var f fault
 	var big *http.MaxBytesError
@@ -57,7 +57,7 @@ func (s *server) tell(r *request, err error) {
 	case errors.As(err, &f):
 		status = f.status
 	case errors.As(err, &big):
-		status, err = http.StatusRequestEntityTooLarge, fmt.Errorf("that is more than %d bytes, which no form here sends; nothing was written", big.Limit)
+		status, err = http.StatusRequestEntityTooLarge, fmt.Errorf("that is more than the %d bytes that a form here may send, so nothing was written down. Send a smaller file", big.Limit)
 	}
 	v := view{Title: "This can't be done", Main: struct {
 		Says []string
@@ -90,7 +90,7 @@ func local(to string) string {
 // view is what every page shows.
 type view struct {
 	Title    string
-	Here     string // the nav's word for where this is
+	Here     string // the entry of the navigation that is current
 	Garden   string
 	Strip    template.HTML // the garden's own colours
 	Kept     string        // where entries lie; empty where they end with the program
@@ -100,22 +100,23 @@ type view struct {
 	Demo     bool     // the garden is invented
 	Warnings []string // about where the book lies
 	Guest    bool     // a paired device
-	Bare     bool     // tells nothing of the garden: for devices not paired yet
+	Bare     bool     // shows nothing of the garden: for devices not paired yet
 	Again    string   // where a browser without scripts looks again by itself; empty where all is done
 	Main     any
 	Body     template.HTML   // Main, shown
-	From     []sources.Basis // what its figures rest on; those that it asks for are shown
+	From     []sources.Basis // where its figures come from; those that it links to are shown
 }
 
 // done is what was just written, with its undoing.
 type done struct {
-	IDs    []stock.ID
-	Says   string
-	Undone bool
-	Next   string // where to go when it is undone
-	Born   []stock.Born
-	Notes  []string
-	Labels []labelsFor // that are due by it
+	IDs      []stock.ID
+	Says     string // the kind of entry, or how many of them
+	Sentence string // says it in full; empty: Says alone
+	Undone   bool
+	Next     string // where to go when it is undone
+	Born     []stock.Born
+	Notes    []string
+	Labels   []labelsFor // that are due by it
 }
 
 // labelsFor is a print of labels, one tap away.
@@ -138,7 +139,7 @@ func (s *server) show(r *request, status int, name string, v view) error {
 		v.Done = s.doneOf(r)
 	}
 	var body, b bytes.Buffer
-	look := s.looks[r.taste].pages[name]
+	look := s.looks[r.display].pages[name]
 	if err := look.ExecuteTemplate(&body, "main", v.Main); err != nil {
 		return err
 	}
@@ -150,11 +151,11 @@ func (s *server) show(r *request, status int, name string, v view) error {
 	h.Set("Content-Type", "text/html; charset=utf-8")
 	h.Set("Content-Security-Policy", policy(r.style))
 	r.w.WriteHeader(status)
-	_, _ = r.w.Write(b.Bytes()) // whoever asked is gone: nothing to be done
+	_, _ = r.w.Write(b.Bytes()) // an error means that the reader has gone: nothing to do
 	return nil
 }
 
-// needsStock says that a page has nothing to tell before there is stock that is wanted.
+// needsStock shows an empty page until there is stock that is wanted in the patch.
 func (s *server) needsStock(next page) page {
 	return func(r *request) error {
 		hasStock := len(s.desk.Shelf().Lots) > 0
@@ -166,13 +167,13 @@ func (s *server) needsStock(next page) page {
 	}
 }
 
-// warnings tells what is dangerous about where the book lies, or about what it says.
+// warnings say what is dangerous about where the book lies, or about what it holds.
 func (s *server) warnings() []string {
-	told := s.desk.Warnings()
+	all := s.desk.Warnings()
 	if err := s.desk.Faulty(); err != nil {
-		told = append(told, err.Error())
+		all = append(all, err.Error())
 	}
-	return told
+	return all
 }
 
 // parse reads the form that was sent.
@@ -180,7 +181,7 @@ func (r *request) parse() error {
 	err := r.ParseForm()
 	var big *http.MaxBytesError
 	if err != nil && !errors.As(err, &big) {
-		return refused("the form can't be read: %v", err)
+		return refused("the form can't be read: %v. Go back and send it again", err)
 	}
 	return err
 }

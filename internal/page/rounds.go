@@ -20,19 +20,19 @@ import (
 type roundsView struct {
 	Shelf   *desk.Shelf
 	Stores  []storeView
-	Waiting bool // what crates have lost is still being reckoned
+	Waiting bool // what the crates have lost is still being worked out
 }
 
 // storeView is one store.
 type storeView struct {
 	desk.PlaceOnShelf
-	Due    *week.RoundDue
-	Drawn  template.HTML
-	Crates []crateRow // of this page
-	All    int        // crates in all
-	Page   int
-	Pages  int
-	Tells  []stockbook.OutlookRound // where a round would tell most
+	Due        *week.RoundDue
+	Drawn      template.HTML
+	Crates     []crateRow // of this page
+	All        int        // crates in all
+	Page       int
+	Pages      int
+	CheckFirst []stockbook.OutlookRound // where a round helps most
 }
 
 // crateRow is a crate with what its last rounds found.
@@ -43,14 +43,14 @@ type crateRow struct {
 	Now     found                    // by the last rounds
 	Before  found                    // by the rounds before those; nothing where there were none
 	Then    int                      // of those now there, how many there were when last counted
-	Dry     []stockbook.OutlookCrate // weight lost so far, as reckoned
+	Dry     []stockbook.OutlookCrate // weight lost so far, as calculated
 	Weighed *desk.Weighed            // by the scales, the most of any lot; nil where it was not weighed twice
 }
 
 // found is what rounds found in a crate.
 type found struct {
 	Last civil.Date
-	Seen int // looked at
+	Seen int // checked
 	Bad  int // of those, soft or lost
 	Limp int // of those, wrinkled
 }
@@ -81,7 +81,7 @@ func (c crateRow) Name() string {
 // Since is how many came or went since the last rounds counted them.
 func (c crateRow) Since() int { return c.Stood - c.Then }
 
-// Worst is the share of those looked at that were soft or lost.
+// Worst is the share of those checked that were soft or lost.
 func (c crateRow) Worst() float64 {
 	if c.Now.Seen == 0 {
 		return 0
@@ -89,7 +89,7 @@ func (c crateRow) Worst() float64 {
 	return float64(c.Now.Bad) / float64(c.Now.Seen)
 }
 
-// Driest is the lot of the crate that has lost most of its weight; nil where none is known.
+// Driest is the lot of the crate that has lost most of its weight; nil if none is known.
 func (c crateRow) Driest() *stockbook.OutlookCrate {
 	var most *stockbook.OutlookCrate
 	for i := range c.Dry {
@@ -100,8 +100,8 @@ func (c crateRow) Driest() *stockbook.OutlookCrate {
 	return most
 }
 
-// Lost is the share of its weight that the crate has lost: by the scales where it was
-// weighed, as reckoned otherwise; it is not known everywhere.
+// Lost is the share of its weight that the crate has lost, weighed if it was weighed twice,
+// calculated otherwise. It is not always known.
 func (c crateRow) Lost() (share float64, known bool) {
 	if c.Weighed != nil {
 		return max(0, c.Weighed.Percent/100), true
@@ -112,7 +112,7 @@ func (c crateRow) Lost() (share float64, known bool) {
 	return 0, false
 }
 
-// crateRows gathers what stands in each crate, seed apart: nobody goes through packets.
+// crateRows gathers what stands in each crate, without seed: nobody checks packets.
 func crateRows(p desk.PlaceOnShelf) []crateRow {
 	var rows []crateRow
 	for _, c := range p.Crates {
@@ -142,7 +142,7 @@ func (c *crateRow) add(h desk.Held) {
 	}
 }
 
-// weigh finds what the crate has lost, as reckoned and by the scales.
+// weigh finds what the crate has lost, calculated and weighed.
 func (c *crateRow) weigh(dry map[string][]stockbook.OutlookCrate, scales desk.Scales) {
 	c.Dry = dry[c.Crate]
 	for _, h := range c.Holdings {
@@ -162,7 +162,7 @@ func (s *server) rounds(r *request) error {
 	outlook, err := s.desk.Outlook(s.today())
 	v.Waiting = err == nil && outlook == nil
 	if err != nil {
-		outlook = nil // without it the page tells less
+		outlook = nil // without it the page shows less
 	}
 	due := map[string]week.RoundDue{}
 	for _, d := range s.desk.RoundsDue(s.today()) {
@@ -185,13 +185,13 @@ func (s *server) goToCrate(r *request, place, name string) error {
 			return nil
 		}
 	}
-	return notFound(fmt.Sprintf("no crate named %q stands in %s; see the store drawn crate by crate", name, place))
+	return notFound(fmt.Sprintf("there is no crate named %q in %s. Look at the drawing of the store for its crates", name, place))
 }
 
 // cratesOnPage is how many crates of a store are shown at once.
 const cratesOnPage = 140
 
-// storeOf makes one store ready to be shown: page tells which of its crates.
+// storeOf prepares one store to be shown; page says which of its crates.
 func (s *server) storeOf(r *request, p desk.PlaceOnShelf, due week.RoundDue, o *stockbook.OutlookAnswer) storeView {
 	v := storeView{PlaceOnShelf: p, Due: &due, Crates: crateRows(p)}
 	v.All = len(v.Crates)
@@ -207,12 +207,12 @@ func (s *server) storeOf(r *request, p desk.PlaceOnShelf, due week.RoundDue, o *
 	}
 	v.Drawn = drawCrates(p.Name, v.Crates)
 	if o != nil {
-		v.Tells = slices.DeleteFunc(slices.Clone(o.Rounds), func(c stockbook.OutlookRound) bool { return c.Place != p.Name })
+		v.CheckFirst = slices.DeleteFunc(slices.Clone(o.Rounds), func(c stockbook.OutlookRound) bool { return c.Place != p.Name })
 	}
 	return v
 }
 
 // notThere says that a crate is not there any more.
 func notThere(place string) error {
-	return notFound(fmt.Sprintf("nothing stands in that crate of %s any more", place))
+	return notFound(fmt.Sprintf("nothing is left in that crate of %s. Go back to the rounds and choose another", place))
 }

@@ -22,7 +22,7 @@ import (
 type seasonView struct {
 	Answer  *plans.SeasonAnswer
 	Behind  int
-	Plan    *season.Plan // the one that is drawn and told in full
+	Plan    *season.Plan // the one that is shown in full
 	Drawn   template.HTML
 	Changed bool
 	Change  changeView
@@ -32,7 +32,7 @@ type seasonView struct {
 	LotChoices []lotChoice
 	Against    *desk.Against
 	Best       bestView
-	taste      taste
+	display    display
 }
 
 // changeView is the form by which the season is changed.
@@ -78,7 +78,7 @@ func (s *server) season(r *request) error {
 		return err
 	}
 	v.Heated, v.Against = heated(v.Answer), s.desk.Against(s.today())
-	v.Change, v.taste = s.changeForm(r), r.taste
+	v.Change, v.display = s.changeForm(r), r.display
 	for _, h := range s.desk.Garden().Stock {
 		if h.Plant > 0 {
 			v.LotChoices = append(v.LotChoices, lotChoice{h.Code, h.Variety.Name, h.Plant})
@@ -87,8 +87,8 @@ func (s *server) season(r *request) error {
 	return s.show(r, http.StatusOK, "season", view{Title: "Season", Here: "season", Main: v, Again: v.again(), From: sources.OfSeason(s.desk, v.Answer, v.Plan)})
 }
 
-// answer takes the season that is asked for: the best plans where they were found and are to
-// be shown, those of every day otherwise.
+// answer takes the season that was asked for: the best plans if they were found and are to
+// be shown, else the everyday ones.
 func (s *server) answer(v *seasonView, r *request, change desk.Change) (err error) {
 	v.Best.Best, v.Best.Known = s.desk.BestOf(s.today(), change)
 	v.Best.Shown = r.FormValue("best") != ""
@@ -116,7 +116,7 @@ func planNamed(a *plans.SeasonAnswer, asked, followed string) (*season.Plan, err
 			}
 		}
 		if asked != "" && name == asked {
-			return nil, notFound(fmt.Sprintf("there is no plan named %q", asked))
+			return nil, notFound(fmt.Sprintf("there is no plan named %q. Choose one on the season page", asked))
 		}
 	}
 	return a.Plans[0], nil
@@ -124,7 +124,7 @@ func planNamed(a *plans.SeasonAnswer, asked, followed string) (*season.Plan, err
 
 // drawing returns the picture of a plan, and lets its style pass.
 func (r *request) drawing(a *plans.SeasonAnswer, plan string) (template.HTML, error) {
-	svg, err := a.Picture(plan, r.taste.Units)
+	svg, err := a.Picture(plan, r.display.Units)
 	if err != nil {
 		return "", err
 	}
@@ -154,7 +154,7 @@ func heated(a *plans.SeasonAnswer) []string {
 	return names
 }
 
-// changeOf reads what is to be otherwise: risk, level.PLACE, price.FUEL, and
+// changeOf reads the change that was asked for: risk, level.PLACE, price.FUEL, and
 // for a lot how many are planted (plant) and when it is started (start).
 func (s *server) changeOf(r *request) (desk.Change, error) {
 	c := desk.Change{Levels: map[string]*quantity.Temperature{}, HeatPrice: map[string]float64{}, Plant: map[string]int{}, Starts: map[string]civil.Date{}}

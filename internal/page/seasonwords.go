@@ -25,8 +25,8 @@ func (v seasonView) Follows(p *season.Plan) bool {
 // phone shows at once.
 const batchesAtFirst = 50
 
-// Batches are those that are listed of the drawn plan: the first, or all (yes) where that is
-// asked.
+// Batches are those that are listed of the drawn plan: the first ones, or all if all (yes)
+// was asked for.
 func (v seasonView) Batches() []season.BatchPlan {
 	if v.Asks.Get("all") != "" {
 		return v.Plan.Batches
@@ -40,7 +40,7 @@ func (v seasonView) More() int { return len(v.Plan.Batches) - len(v.Batches()) }
 // All is where all batches are listed.
 func (v seasonView) All() string { return seasonOf(v.Asks, "all", "yes") + "#batches" }
 
-// HeatedAs names what plans tell of a heated place.
+// HeatedAs is the heading of the row about a heated place.
 func (v seasonView) HeatedAs(place string) string { return plans.HeatedAs(v.Answer.Plans, place) }
 
 // Held says how a plan holds a place, or when it heats a room.
@@ -49,12 +49,12 @@ func (v seasonView) Held(p *season.Plan, place string) string {
 		if at.Place != place || at.Heat == nil {
 			continue
 		}
-		words := fmt.Sprintf("%s to %s", v.taste.day(at.HeatedFrom), v.taste.day(at.HeatedTo))
+		words := fmt.Sprintf("%s to %s", v.display.day(at.HeatedFrom), v.display.day(at.HeatedTo))
 		if at.IsHeld() {
-			words = v.taste.Units.Temperature(at.Level) + ", " + words
+			words = v.display.Units.Temperature(at.Level) + ", " + words
 		}
 		if at.Then != nil {
-			words += fmt.Sprintf("; %s from %s", v.taste.Units.Temperature(at.Then.Level), v.taste.day(at.Then.From))
+			words += fmt.Sprintf("; %s from %s", v.display.Units.Temperature(at.Then.Level), v.display.day(at.Then.From))
 		}
 		return words
 	}
@@ -68,8 +68,8 @@ func (v seasonView) Cold(p *season.Plan, place string) string {
 			if h.HoursShort.High == 0 && h.WorstShortK < 0.05 && h.YearsFreezing == 0 {
 				return "never"
 			}
-			return fmt.Sprintf("%.0f hours, worst %s; freezes inside in %d of %d years", h.HoursShort.Middle,
-				v.taste.Units.Difference(quantity.Difference(h.WorstShortK)), h.YearsFreezing, p.Years)
+			return fmt.Sprintf("%.0f hours; %s below its level at worst; freezes inside in %d of %d years", h.HoursShort.Middle,
+				v.display.Units.Difference(quantity.Difference(h.WorstShortK)), h.YearsFreezing, p.Years)
 		}
 	}
 	return "–"
@@ -89,11 +89,11 @@ func (v seasonView) Used(week int) bool {
 func (v seasonView) Lacking(s season.Shortfall) string {
 	switch s.Of {
 	case "hands":
-		return figure(s.Short, 1) + " hours short"
+		return figure(s.Short, 1) + " hours too little"
 	case "room":
-		return v.taste.areaWords(s.Short) + " short"
+		return v.display.areaWords(s.Short) + " too little"
 	}
-	return figure(math.Ceil(s.Short), 0) + " short"
+	return figure(math.Ceil(s.Short), 0) + " too few"
 }
 
 // Need says how much of a thing is to be got.
@@ -105,7 +105,7 @@ func (v seasonView) Need(n season.Need) string {
 }
 
 func (v seasonView) litres(l float64) string {
-	return v.taste.Units.Volume(quantity.Volume(l) * quantity.Litre)
+	return v.display.Units.Volume(quantity.Volume(l) * quantity.Litre)
 }
 
 // lotChoice is a lot whose place in the patch can be changed.
@@ -117,26 +117,26 @@ type lotChoice struct {
 // Pays says when the heat of a plan pays, against the plan without added heat.
 func (v seasonView) Pays(b season.BreakEven) string {
 	currency := v.Plan.Cost.Currency
-	says := fmt.Sprintf("%s of heat gains %d plants %.1f weeks of flower each, against no added heat", money(b.Heat, currency), b.Plants, b.WeeksGained)
+	says := fmt.Sprintf("%s of heat gains %.1f weeks of flower for each of %d plants, beside no added heat", money(b.Heat, currency), b.WeeksGained, b.Plants)
 	if b.PerPlantWeek != nil {
-		says += fmt.Sprintf(": %s for a week of one plant", money(*b.PerPlantWeek, currency))
+		says += fmt.Sprintf(": that costs %s for each plant and week", money(*b.PerPlantWeek, currency))
 	}
 	if b.PlantWeek != nil {
-		says += fmt.Sprintf(", which brings %s by stems sold", money(*b.PlantWeek, currency))
+		says += fmt.Sprintf(". Stems sold bring %s for each plant and week", money(*b.PlantWeek, currency))
 	}
 	if b.PaysFrom != nil {
-		return says + fmt.Sprintf(". By the straight line the same heat pays from about %d plants on", *b.PaysFrom) + v.anew()
+		return says + fmt.Sprintf(". In simple proportion, the same heat pays from about %d plants on", *b.PaysFrom) + v.exactly()
 	}
 	return says + ". By these figures it never pays in money."
 }
 
-// anew leads to what is worked out anew for each number of plants, or says where it is.
-func (v seasonView) anew() string {
+// exactly says where the exact answer stands, which is planned afresh for each number of plants.
+func (v seasonView) exactly() string {
 	if v.Best.Found() && v.Answer.HeatPays != nil {
-		return "; worked out anew for each number, see above."
+		return ". Above it is worked out exactly, for each number of plants."
 	}
-	return "; with the best plans it is worked out anew for each number."
+	return ". A search for the best plans works it out exactly, for each number of plants."
 }
 
-// PaysFrom says from how many plants on heat pays, worked out anew for each number.
-func (v seasonView) PaysFrom() string { return v.Answer.PaysWords(v.taste.Units) }
+// PaysFrom says from how many plants on heat pays, planned afresh for each number.
+func (v seasonView) PaysFrom() string { return v.Answer.PaysWords(v.display.Units) }

@@ -35,7 +35,7 @@ func TestLongPlansAreCutTillAllIsAsked(t *testing.T) {
 func TestColdIsSaidInWords(t *testing.T) {
 	held := &season.PlaceHeat{}
 	plan := &season.Plan{Years: 30, Places: []season.PlacePlan{{Place: "glass", Heat: held}, {Place: "patch"}}}
-	v := seasonView{taste: taste{Units: quantity.Metric}}
+	v := seasonView{display: display{Units: quantity.Metric}}
 	if says := v.Cold(plan, "glass"); says != "never" {
 		t.Errorf("a heater that holds is said to be too cold: %s", says)
 	}
@@ -43,13 +43,13 @@ func TestColdIsSaidInWords(t *testing.T) {
 		t.Errorf("of the patch: %s", says)
 	}
 	held.HoursShort, held.WorstShortK, held.YearsFreezing = odds.Amount{Middle: 11, High: 40}, 2, 8
-	if says := v.Cold(plan, "glass"); says != "11 hours, worst 2.0 °C; freezes inside in 8 of 30 years" {
+	if says := v.Cold(plan, "glass"); says != "11 hours; 2.0 °C below its level at worst; freezes inside in 8 of 30 years" {
 		t.Errorf("of a weak heater: %s", says)
 	}
 }
 
 func TestTemperaturesReach(t *testing.T) {
-	us := taste{Units: quantity.US}
+	us := display{Units: quantity.US}
 	if says := us.reach(odds.Amount{Low: -10, Middle: 0, High: 10}); says != "14 to 50\u00a0°F" {
 		t.Errorf("from -10 to 10 °C: %q", says)
 	}
@@ -60,12 +60,12 @@ func TestTemperaturesReach(t *testing.T) {
 
 // TestLackingSaysOfWhat tells bench in the reader's measure, and crates and plants whole.
 func TestLackingSaysOfWhat(t *testing.T) {
-	v := seasonView{taste: taste{Units: quantity.US}}
+	v := seasonView{display: display{Units: quantity.US}}
 	for want, lacks := range map[string]season.Shortfall{
-		"65.7 ft² short":  {Of: "room", Place: "patch", Wanted: 96.1, There: 90, Short: 6.1},
-		"4 short":         {Of: "crates", Wanted: 63.4, There: 60, Short: 3.4},
-		"2.5 hours short": {Of: "hands", Short: 2.5},
-		"7 short":         {Of: "stock", Variety: "Marl Pit", Short: 7},
+		"65.7 ft² too little":  {Of: "room", Place: "patch", Wanted: 96.1, There: 90, Short: 6.1},
+		"4 too few":            {Of: "crates", Wanted: 63.4, There: 60, Short: 3.4},
+		"2.5 hours too little": {Of: "hands", Short: 2.5},
+		"7 too few":            {Of: "stock", Variety: "Marl Pit", Short: 7},
 	} {
 		if says := v.Lacking(lacks); says != want {
 			t.Errorf("of %s it says %q, want %q", lacks.Of, says, want)
@@ -76,7 +76,7 @@ func TestLackingSaysOfWhat(t *testing.T) {
 // TestADateWithoutSpreadIsSaidOnce: what comes on one day in every year has no spread to tell.
 func TestADateWithoutSpreadIsSaidOnce(t *testing.T) {
 	first, last := civil.MustOn(2027, 5, 31), civil.MustOn(2027, 6, 14)
-	var plain taste
+	var plain display
 	for _, c := range []struct {
 		when civil.When
 		want string

@@ -11,38 +11,38 @@ import (
 	"eyeup/internal/desk"
 )
 
-// Options say how the pages are served. The zero value does for most.
+// Options say how the pages are served. The zero value serves this machine alone.
 type Options struct {
 	Now     func() time.Time // the clock; time.Now if nil
-	Today   civil.Date       // reckon as if it were this day; none: the clock's
-	Demo    bool             // the garden is invented: say so
-	Stories bool             // serve /stories, which shows each part with made-up data
-	Share   *Share           // opened to the local network; nil: this machine alone
-	Devices string           // file in which paired devices are kept; empty: they end with the program
-	Archive string           // address of the archive of weather; empty: its own
+	Today   civil.Date       // the day that pages take for today; zero: the clock's
+	Demo    bool             // the garden is invented, and the pages say so
+	Gallery bool             // serve /gallery, which shows each part of the pages with made-up data
+	Share   *Share           // opens the pages to the local network; nil: this machine alone
+	Devices string           // file that keeps the paired devices; empty: they are forgotten when the program ends
+	Archive string           // address of the weather archive; empty: the public one
 }
 
 // server answers requests.
 type server struct {
 	Options
-	desk    *desk.Desk
-	people  people
-	devices *devices
-	looks   map[taste]*look
-	strip   strip
-	told    told
-	lists   lists
+	desk     *desk.Desk
+	people   people
+	devices  *devices
+	looks    map[display]*look
+	strip    strip
+	outcomes outcomes
+	lists    lists
 }
 
-// people are those who write, by id and name.
+// people are those who write entries, by id and name.
 type people interface {
-	// PersonNamed returns the id of the person of a name, and gives one where there is none.
+	// PersonNamed returns the id of the person with a name, and makes one if there is none.
 	PersonNamed(name string) (id string, err error)
-	// Names returns names by ids; blanked ones are empty.
+	// Names returns the names by id; a name that was removed is empty.
 	Names() (map[string]string, error)
 }
 
-// New returns the handler of a garden's pages. It fails when a template is broken.
+// New returns the handler of a garden's pages. It fails if a template is broken.
 func New(d *desk.Desk, o Options) (http.Handler, error) {
 	if o.Now == nil {
 		o.Now = time.Now
@@ -55,11 +55,11 @@ func New(d *desk.Desk, o Options) (http.Handler, error) {
 	return packed(s.guard(s.routes()))
 }
 
-// leastPacked is how long an answer is, in bytes, before packing it is worth the while.
+// leastPacked is the size, in bytes, from which an answer is compressed.
 const leastPacked = 2000
 
-// packed sends answers gzipped to browsers that take that: on a phone far from the router most
-// of the wait is for bytes.
+// packed compresses answers for browsers that accept gzip. On a phone far from the router,
+// most of the wait is for bytes.
 func packed(h http.Handler) (http.Handler, error) {
 	wrap, err := gzhttp.NewWrapper(gzhttp.MinSize(leastPacked), gzhttp.CompressionLevel(gzip.BestSpeed))
 	if err != nil {
@@ -68,7 +68,7 @@ func packed(h http.Handler) (http.Handler, error) {
 	return wrap(h), nil
 }
 
-// devices are those kept by the options.
+// devices are the paired devices that the options name.
 func (o *Options) devices() *devices {
 	d := &devices{now: o.Now}
 	if o.Share != nil {
@@ -108,8 +108,8 @@ func (s *server) routes() *http.ServeMux {
 		"GET /write/{kind}":          s.form,
 		"POST /write/{kind}":         s.write,
 		"POST /undo":                 s.undo,
-		"POST /taste":                s.setTaste,
-		"GET /taste":                 s.tastePage,
+		"POST /display":              s.setDisplay,
+		"GET /display":               s.displayPage,
 		"GET /share":                 s.sharePage,
 		"POST /share/code":           s.newCode,
 		"POST /share/end":            s.endDevice,
@@ -123,14 +123,17 @@ func (s *server) routes() *http.ServeMux {
 	for pattern, page := range s.paperRoutes() {
 		mux.Handle(pattern, s.serve(page))
 	}
-	if s.Stories {
-		mux.Handle("GET /stories", s.serve(s.stories))
+	if s.Gallery {
+		mux.Handle("GET /gallery", s.serve(s.gallery))
+	}
+	for old, now := range moved {
+		mux.Handle(old, movedTo(now))
 	}
 	mux.Handle("/", s.serve(func(*request) error { return notFound("there is no page at this address") }))
 	return mux
 }
 
-// today is the day that pages speak of.
+// today is the day that pages take for today, in the garden's time zone.
 func (s *server) today() civil.Date {
 	if !s.Today.IsZero() {
 		return s.Today

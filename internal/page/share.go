@@ -11,23 +11,23 @@ import (
 	"time"
 )
 
-// Share opens the pages to the local network: a device is paired by a code that serves
-// once, for a short time, and is shown on the computer alone.
+// Share opens the pages to the local network. A device is paired by a code. The code works
+// once, for five minutes, and only the computer shows it.
 type Share struct {
 	mu      sync.Mutex
 	now     func() time.Time
 	names   []string // by which other devices reach this machine
 	code    string
-	until   time.Time // the code serves
+	until   time.Time // the code works
 	wrong   int       // codes typed wrong in a row
-	calm    time.Time // until then no code is looked at
+	calm    time.Time // until then no code is checked
 	devices *devices
 }
 
-// How long codes last, and how wrong codes are slowed down.
+// How long codes last, and how many wrong ones are allowed.
 const (
 	codeLasts    = 5 * time.Minute
-	wrongAllowed = 5 // then the code is spent
+	wrongAllowed = 5 // then the code no longer works
 )
 
 // NewShare returns a share for a machine that other devices reach by the given names or
@@ -45,7 +45,7 @@ func (s *Share) Names() []string { return s.names }
 
 func (s *Share) isNamed(host string) bool { return slices.Contains(s.names, host) }
 
-// NewCode makes a code, in place of the one before.
+// NewCode makes a code. The one before no longer works.
 func (s *Share) NewCode() (code string, until time.Time) {
 	s.mu.Lock()
 	defer s.mu.Unlock()
@@ -53,7 +53,7 @@ func (s *Share) NewCode() (code string, until time.Time) {
 	return s.code, s.until
 }
 
-// Code returns the code that serves now; empty for none.
+// Code returns the code that works now; empty for none.
 func (s *Share) Code() (code string, until time.Time) {
 	s.mu.Lock()
 	defer s.mu.Unlock()
@@ -80,12 +80,12 @@ func draw(n int) string {
 }
 
 var (
-	errWrongCode = errors.New("that is not the code on the computer, or it has served already; look at it again, or make a new one there")
-	errTooSoon   = errors.New("too many wrong codes; wait a little and try again")
+	errWrongCode = errors.New("that is not the code on the computer, or it was used already. Check the code, or make a new one on the computer")
+	errTooSoon   = errors.New("there were too many wrong codes. Wait a minute, then try again")
 )
 
-// Check looks at a code that was typed, and spends it where it is right. Wrong codes are
-// slowed down, ever longer; five in a row spend the code.
+// Check checks a code that was typed; a right one then no longer works. After each wrong
+// code the wait grows. After five in a row the code no longer works.
 func (s *Share) Check(typed string) error {
 	s.mu.Lock()
 	defer s.mu.Unlock()
@@ -110,21 +110,21 @@ func (s *Share) Check(typed string) error {
 // cookieName is the cookie by which a paired device is known.
 const cookieName = "paired"
 
-// pairedCookie is that cookie. It outlasts what the device is remembered for, which is
-// decided here and not in the browser.
+// pairedCookie is that cookie. It lives longer than the pairing, so that this program
+// decides when the pairing ends, not the browser.
 func pairedCookie(token string) *http.Cookie {
 	return &http.Cookie{Name: cookieName, Value: token, Path: "/", MaxAge: int((unusedFor + 24*time.Hour).Seconds()), HttpOnly: true, SameSite: http.SameSiteStrictMode}
 }
 
-// paired reports whether a request comes from a paired device, and which. Its cookie is
-// sent anew once a day.
+// paired reports whether a request comes from a paired device, and which. Once a day it
+// sends the cookie again.
 func (s *Share) paired(w http.ResponseWriter, r *http.Request) (device Device, is bool) {
 	c, err := r.Cookie(cookieName)
 	if err != nil {
 		return Device{}, false
 	}
-	device, anew, is := s.devices.known(c.Value)
-	if anew {
+	device, resend, is := s.devices.known(c.Value)
+	if resend {
 		http.SetCookie(w, pairedCookie(c.Value))
 	}
 	return device, is

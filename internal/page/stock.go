@@ -93,7 +93,7 @@ type lotView struct {
 	Stored  []stockbook.OutlookCrate
 	At      civil.Date // of the outlook
 	Actions []action
-	Said    *desk.VarietyTyped // how its variety is described; nil where that is unsure
+	Said    *desk.VarietyTyped // how its variety is described; nil if that is not known
 }
 
 // mention is what one entry says of a lot.
@@ -126,7 +126,7 @@ type kinGroup struct {
 var ways = []struct {
 	way  stock.Way
 	says string
-}{{stock.Down, "Down: what came of it"}, {stock.Up, "Up: what it came of"}, {stock.Side, "Sideways: what it met"}}
+}{{stock.Down, "Down: lots that came from it"}, {stock.Up, "Up: lots it came from"}, {stock.Side, "Sideways: lots that touched it"}}
 
 // lot shows a lot's life, kin, and what can be written of it.
 func (s *server) lot(r *request) error {
@@ -174,7 +174,7 @@ func (s *server) lot(r *request) error {
 	v.Next = s.desk.NextOf(string(v.Code), s.today())
 	o, err := s.desk.Outlook(s.today())
 	if err != nil {
-		o = nil // without it the page tells less
+		o = nil // without it the page shows less
 	}
 	if o != nil {
 		v.Outlook, v.Stored, v.At = desk.OfVariety(o, v.Kind, v.Name()), desk.OfLot(o, string(v.Code)), o.At

@@ -8,8 +8,8 @@ import (
 	"strings"
 )
 
-// uploaded reads a file that was sent; its name is cut to the last part, so that it leads
-// nowhere.
+// uploaded reads a file that was sent. Its name is cut to the last part, so that it names no
+// folder.
 func uploaded(r *request, field string) (name string, content []byte, err error) {
 	if r.MultipartForm == nil {
 		if err := r.ParseMultipartForm(1 << 20); err != nil && !errors.Is(err, http.ErrNotMultipart) {

@@ -4,8 +4,8 @@ import (
 	"eyeup/internal/desk"
 )
 
-// describeVariety describes the variety of a lot (code) anew: plant (wanted in the patch),
-// reserve, timing (early, mid, late), colour (#rrggbb), height; what is empty is not said.
+// describeVariety replaces the description of the variety of a lot (code): plant (wanted in the patch),
+// reserve, timing (early, mid, late), colour (#rrggbb), height; empty fields are left out.
 func (s *server) describeVariety(r *request) error {
 	if err := r.parse(); err != nil {
 		return err

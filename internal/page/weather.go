@@ -11,7 +11,7 @@ import (
 	"eyeup/internal/sources"
 )
 
-// weatherView is the frost, the typical year and what they rest on.
+// weatherView is the frost, the typical year and where they come from.
 type weatherView struct {
 	Frost  *reckon.FrostAnswer
 	Out    civil.Date // the day of planting out that is asked about
@@ -23,7 +23,7 @@ type weatherView struct {
 	Year   int                  // of planting out
 }
 
-// weather shows the odds of frost with a day of planting out to move (out, YYYY-MM-DD).
+// weather shows the risk of frost after a day of planting out (out, YYYY-MM-DD).
 func (s *server) weather(r *request) error {
 	v := weatherView{Months: s.desk.TypicalYear(), Source: s.desk.Weather(), Risk: float64(s.desk.Site().Season.FrostRisk)}
 	out, err := s.plantingOut(r.FormValue("out"))
@@ -35,7 +35,7 @@ func (s *server) weather(r *request) error {
 		return err
 	}
 	curve := s.desk.FrostCurve()
-	v.Curve = drawFrost(curve, v.Frost, r.taste)
+	v.Curve = drawFrost(curve, v.Frost, r.display)
 	for i, d := range curve.Days {
 		if i%7 == 0 || d.Share == 0 && i > 0 && curve.Days[i-1].Share > 0 {
 			v.Table = append(v.Table, d)
@@ -44,7 +44,7 @@ func (s *server) weather(r *request) error {
 	return s.show(r, http.StatusOK, "weather", view{Title: "Weather", Here: "weather", Main: v, From: sources.OfFrost(s.desk, v.Frost)})
 }
 
-// plantingOut reads the day asked about; where none is, it is the one that the accepted
+// plantingOut reads the day asked about. If none is given, it is the day that the accepted
 // risk gives.
 func (s *server) plantingOut(asked string) (civil.Date, error) {
 	if asked != "" {

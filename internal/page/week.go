@@ -28,7 +28,7 @@ type weekView struct {
 	Heated   bool   // some place has a heater
 	Carry    []reckon.NightPlace
 	Late     []jobView
-	Behind   []desk.AgainstLot // lots that are late against the dates that were told
+	Behind   []desk.AgainstLot // lots that are later than the plan promised
 	Due      []jobView
 	Rounds   []week.RoundDue // that are due
 }
@@ -37,10 +37,10 @@ type weekView struct {
 type jobView struct {
 	week.JobState
 	Lots []stock.Lot
-	Kind string // of the entry that tells that it was done
+	Kind string // of the entry that says that it was done
 }
 
-// entryOf names the entry that tells that a job was done.
+// entryOf names the kind of entry that says that a job was done.
 var entryOf = map[string]string{
 	"start": "started", "sow": "sown", "hand on": "moved", "harden": "hardened", "plant": "planted out", "plant out": "planted out",
 	"wake": "woken", "divide": "divided", "start mothers for": "cuttings taken", "prove the names": "name proved",

@@ -17,8 +17,8 @@ import (
 	"eyeup/stock"
 )
 
-// words are the functions by which templates say things, for one taste.
-func words(t taste) template.FuncMap {
+// words are the functions of the templates, for one display.
+func words(t display) template.FuncMap {
 	return template.FuncMap{
 		"addressof":  addressOf,
 		"day":        t.day,
@@ -37,6 +37,7 @@ func words(t taste) template.FuncMap {
 		"noroom":     func(c *season.Crowded) string { return plans.NoRoomWords(c, t.Units, t.day(c.Week)) },
 		"area":       func(m2 float64) string { return t.Units.Area(quantity.Area(m2)) },
 		"amount":     amount,
+		"isKnown":    func(a odds.Amount) bool { return !math.IsNaN(a.Middle) },
 		"figure":     figure,
 		"money":      money,
 		"percent":    percent,
@@ -75,7 +76,7 @@ func words(t taste) template.FuncMap {
 }
 
 // warmth says a temperature that may not be known.
-func (t taste) warmth(c *float64) string {
+func (t display) warmth(c *float64) string {
 	if c == nil {
 		return "not known"
 	}
@@ -83,7 +84,7 @@ func (t taste) warmth(c *float64) string {
 }
 
 // temperatures says a spread of temperatures, °C.
-func (t taste) temperatures(a odds.Amount) string {
+func (t display) temperatures(a odds.Amount) string {
 	if t.Units.Temperature(quantity.Celsius(a.Low)) == t.Units.Temperature(quantity.Celsius(a.High)) {
 		return t.Units.Temperature(quantity.Celsius(a.Middle))
 	}
@@ -91,8 +92,8 @@ func (t taste) temperatures(a odds.Amount) string {
 		t.Units.Temperature(quantity.Celsius(a.Low)), t.Units.Temperature(quantity.Celsius(a.High)))
 }
 
-// reach says how far temperatures reach, °C, with the unit once; nothing where that is one.
-func (t taste) reach(a odds.Amount) string {
+// reach says how far temperatures reach, °C, with the unit once; empty if both ends are the same.
+func (t display) reach(a odds.Amount) string {
 	low, high := t.Units.Temperature(quantity.Celsius(a.Low)), t.Units.Temperature(quantity.Celsius(a.High))
 	if low == high {
 		return ""
@@ -101,8 +102,8 @@ func (t taste) reach(a odds.Amount) string {
 	return figure + " to " + unbroken(high)
 }
 
-// degree is the figure of a temperature alone, for a field that names its unit.
-func (t taste) degree() string {
+// degree is the letter of the temperature unit, for a field that names its unit.
+func (t display) degree() string {
 	if t.Units == quantity.US {
 		return "F"
 	}
@@ -118,11 +119,14 @@ func amount(a odds.Amount, decimals int) string {
 }
 
 func figure(x float64, decimals int) string {
-	if math.IsNaN(x) || math.IsInf(x, 0) {
+	switch {
+	case math.IsNaN(x):
+		return "not known"
+	case math.IsInf(x, 0):
 		return "never"
 	}
 	if math.Abs(x) < math.Pow(10, -float64(decimals))/2 {
-		x = 0 // no minus nought
+		x = 0 // no minus zero
 	}
 	return fmt.Sprintf("%.*f", decimals, x)
 }
@@ -139,7 +143,7 @@ func percent(share any) string {
 	return fmt.Sprint(share)
 }
 
-// inTen says a share as a grower says it.
+// inTen says a share in years of a hundred.
 func inTen(share quantity.Share) string {
 	switch {
 	case math.IsNaN(float64(share)):
@@ -234,11 +238,11 @@ func things(n int, one, many string) string {
 	return fmt.Sprintf("%d %s", n, many)
 }
 
-// over says how many are over or short.
+// over says how many are spare or short.
 func over(n int) string {
 	switch {
 	case n > 0:
-		return fmt.Sprintf("%d over", n)
+		return fmt.Sprintf("%d spare", n)
 	case n < 0:
 		return fmt.Sprintf("%d short", -n)
 	}

@@ -15,9 +15,9 @@ import (
 	"eyeup/stock"
 )
 
-// write writes one entry down: the fields of its form, on (the day), id (made beforehand;
-// the same id counts once), next (where to go then). What is refused is told over the
-// form, with all that was typed.
+// write writes one entry down. It reads the fields of the form, on (the day), id (of the
+// entry; sent twice, it counts once) and next (where to go then). A refusal is shown above
+// the form, which keeps what was typed.
 func (s *server) write(r *request) error {
 	v, err := s.formOf(r)
 	if err != nil {
@@ -41,7 +41,7 @@ func (s *server) writeForm(r *request, v *formView) (stock.ID, error) {
 		return stock.ID{}, err
 	}
 	if on.After(s.today()) {
-		return stock.ID{}, fmt.Errorf("%s is still to come; write down what has happened", on)
+		return stock.ID{}, fmt.Errorf("%s is in the future; give the day on which it happened", on)
 	}
 	body, err := bodyOf(r.Form, v)
 	if err != nil {
@@ -50,7 +50,7 @@ func (s *server) writeForm(r *request, v *formView) (stock.ID, error) {
 	return s.append(r, v.Kind, on, body)
 }
 
-// append writes an entry down and keeps what is to be told of it.
+// append writes an entry down and keeps its outcome for the next page.
 func (s *server) append(r *request, kind string, on civil.Date, body []byte) (stock.ID, error) {
 	e, err := s.entry(r, r.FormValue("id"), kind, on, body)
 	if err == nil {
@@ -68,14 +68,14 @@ func (s *server) entry(r *request, id, kind string, on civil.Date, body []byte) 
 	return stockbook.NewEntry(made, kind, on, s.writer(r.Context()), body)
 }
 
-// appendAll writes entries down in one go, all or none, and keeps what is to be told.
+// appendAll writes entries down together, all or none, and keeps their outcomes.
 func (s *server) appendAll(entries []stock.Entry) error {
 	added, err := s.desk.Append(entries...)
 	if err != nil {
 		return err
 	}
 	for _, a := range added {
-		s.told.keep(a)
+		s.outcomes.keep(a)
 	}
 	return nil
 }
@@ -111,7 +111,7 @@ func bodyOf(f url.Values, v *formView) ([]byte, error) {
 		}
 	}
 	if body["place"] == nil && v.NoLot {
-		return nil, errors.New("place: say where they stand")
+		return nil, errors.New("place: fill in where they are")
 	}
 	return json.Marshal(body)
 }
@@ -131,11 +131,11 @@ func put(body map[string]any, name string, value any) {
 	at[inner] = value
 }
 
-// read reads what was typed into a field; nil where it says nothing.
+// read reads what was typed into a field; nil if it is empty.
 func (f field) read(typed, currency string) (any, error) {
 	if typed == "" && f.Type != yes {
 		if f.Due {
-			return nil, errors.New("is to be said")
+			return nil, errors.New("fill this in")
 		}
 		return nil, nil
 	}
@@ -143,7 +143,7 @@ func (f field) read(typed, currency string) (any, error) {
 	case tally:
 		n, err := strconv.Atoi(typed)
 		if err != nil || n < 0 {
-			return nil, fmt.Errorf("%q is no whole number from 0", typed)
+			return nil, fmt.Errorf("%q is not a whole number; write 0 or more", typed)
 		}
 		return n, nil
 	case yes:
@@ -161,23 +161,23 @@ func (f field) read(typed, currency string) (any, error) {
 	return typed, nil
 }
 
-// figureAndUnit parts a measure as it was typed.
+// figureAndUnit splits a measure as it was typed.
 func figureAndUnit(typed string) (figure, unit string, err error) {
 	at := strings.IndexFunc(typed, func(c rune) bool { return !strings.ContainsRune("0123456789.,-+", c) })
 	if at <= 0 {
-		return "", "", fmt.Errorf("%q has no unit; write it like 4.2 kg", typed)
+		return "", "", fmt.Errorf("%q has no unit; write it as in 4.2 kg", typed)
 	}
 	return typed[:at], strings.TrimSpace(typed[at:]), nil
 }
 
-// undo lets entries count for nothing, or what was undone count again, all or none: entry
-// (its id, one or several), next.
+// undo undoes entries, or undoes their undoing, all or none: entry (an id, one or several)
+// and next (where to go then).
 func (s *server) undo(r *request) error {
 	if err := r.parse(); err != nil {
 		return err
 	}
 	if len(r.Form["entry"]) == 0 {
-		return refused("say which entry is to be undone")
+		return refused("choose an entry to undo: none was sent")
 	}
 	var undoing []stock.Entry
 	var ids []string
@@ -201,19 +201,19 @@ func (s *server) undoing(r *request, sent string) (by stock.Entry, err error) {
 	if err != nil {
 		return by, refused("%v", err)
 	}
-	var head stock.ID // the last word on the entry
+	var head stock.ID // the entry, or the last one that undid it or its undoing
 	var stands, held bool
 	s.desk.Read(func(b *stock.Book) { head, stands, held = b.Head(entry) })
 	switch {
 	case !held:
-		return by, notFound("there is no entry " + entry.String())
+		return by, notFound("the book has no entry " + entry.String())
 	case head == entry && !stands && !s.isUndoing(entry):
-		return by, refused("that was undone already")
+		return by, refused("that entry is undone already")
 	}
 	return s.desk.Undoing(entry, s.writer(r.Context()))
 }
 
-// isUndoing reports whether an entry puts another right.
+// isUndoing reports whether an entry undoes another.
 func (s *server) isUndoing(id stock.ID) bool {
 	e, err := s.desk.Entry(id)
 	return err == nil && e.Kind == "put right"

@@ -55,7 +55,7 @@ func TestAnAfternoonOfPotting(t *testing.T) {
 		t.Errorf("%d clumps are left, want %d", left, at.Count-8)
 	}
 	_, body = get(t, h, to)
-	born := strings.Index(body, "A new lot")
+	born := strings.Index(body, "New lot")
 	if born < 0 {
 		t.Fatalf("the page after does not tell the new lots: %s", body)
 	}
@@ -127,9 +127,9 @@ func TestWhatIsRefusedKeepsWhatWasTyped(t *testing.T) {
 		form       url.Values
 	}{
 		{"moved", "not 4000", url.Values{"count": {"4000"}, "to.place": {"glass"}, "note": {"too many"}}},
-		{"moved", "no whole number", url.Values{"count": {"four"}, "to.place": {"glass"}, "note": {"a word"}}},
-		{"moved", "to: is to be said", url.Values{"count": {"1"}, "note": {"whither"}}},
-		{"moved", "still to come", url.Values{"count": {"1"}, "to.place": {"glass"}, "on": {"2031-01-01"}, "note": {"early"}}},
+		{"moved", "is not a whole number", url.Values{"count": {"four"}, "to.place": {"glass"}, "note": {"a word"}}},
+		{"moved", "to: fill this in", url.Values{"count": {"1"}, "note": {"whither"}}},
+		{"moved", "is in the future", url.Values{"count": {"1"}, "to.place": {"glass"}, "on": {"2031-01-01"}, "note": {"early"}}},
 		{"moved", "not a date", url.Values{"count": {"1"}, "to.place": {"glass"}, "on": {"tomorrow"}, "note": {"day"}}},
 		{"round", "no unit", url.Values{"firm": {"4"}, "whole": {"yes"}, "weight": {"12"}, "note": {"heavy"}}},
 	} {
@@ -164,7 +164,7 @@ func TestTallyWithoutScripts(t *testing.T) {
 				t.Errorf("after %s the form lacks %s", tap, kept)
 			}
 		}
-		if strings.Contains(body, "checked") {
+		if strings.Contains(body, " checked>") {
 			t.Errorf("after %s the box that was not ticked is ticked", tap)
 		}
 	}
@@ -194,7 +194,7 @@ func TestSickKinAreFound(t *testing.T) {
 	mother, _ := clumps(t, d, 6)
 	_, _, to := post(t, h, "/write/divided", url.Values{"lot": {string(mother.Code)}, "clumps": {"2"}, "good": {"5"}})
 	_, body := get(t, h, to)
-	born := body[strings.Index(body, "A new lot"):]
+	born := body[strings.Index(body, "New lot"):]
 	code := born[strings.Index(born, "/stock/")+len("/stock/"):][:5]
 	if status, body, _ := post(t, h, "/write/marked-sick", url.Values{"lot": {string(mother.Code)}, "what": {"mosaic on the leaves"}, "count": {"1"}}); status != http.StatusSeeOther {
 		t.Fatalf("status %d: %s", status, gist(body))
@@ -222,7 +222,7 @@ func TestEveryFormCanBeWritten(t *testing.T) {
 	start := map[stock.Form]string{stock.Seed: "seed", stock.Clump: "clump", stock.Pot: "pot", stock.Tray: "tray", stock.Plant: "plant", stock.Division: "division"}
 	h, _ := writing(t)
 	for _, a := range actions {
-		form := url.Values{"next": {"/taste"}}
+		form := url.Values{"next": {"/display"}}
 		for _, f := range a.Fields {
 			if v, is := said[f.Name]; is {
 				form.Set(f.Name, v)
@@ -236,16 +236,16 @@ func TestEveryFormCanBeWritten(t *testing.T) {
 			if len(a.Forms) > 0 {
 				of = a.Forms[0]
 			}
-			_, _, to := post(t, h, "/write/taken-in", url.Values{"variety": {"Test " + a.Kind}, "kind": {"dahlia"}, "form": {start[of]}, "count": {"4"}, "place": {"cellar"}, "next": {"/taste"}})
+			_, _, to := post(t, h, "/write/taken-in", url.Values{"variety": {"Test " + a.Kind}, "kind": {"dahlia"}, "form": {start[of]}, "count": {"4"}, "place": {"cellar"}, "next": {"/display"}})
 			_, body := get(t, h, to)
-			i := strings.Index(body, "A new lot")
+			i := strings.Index(body, "New lot")
 			if i < 0 {
 				t.Fatalf("%s: nothing was taken in as %s: %s", a.Kind, of, body)
 			}
 			form.Set("lot", body[i:][strings.Index(body[i:], "/stock/")+len("/stock/"):][:5])
 		}
 		if status, body, _ := post(t, h, "/write/"+strings.ReplaceAll(a.Kind, " ", "-"), form); status != http.StatusSeeOther {
-			i := strings.Index(body, "Not written down")
+			i := strings.Index(body, "Nothing was written down")
 			t.Errorf("%s: status %d: %s", a.Kind, status, body[max(i, 0):min(len(body), max(i, 0)+300)])
 		}
 	}
@@ -263,12 +263,14 @@ func TestAPlanIsFollowed(t *testing.T) {
 	}
 	if _, body := get(t, h, to); !strings.Contains(body, "By the plan “no added heat”.") {
 		t.Error("the first page does not go by the plan that is followed")
+	} else if !strings.Contains(body, "You now follow “no added heat”. This week, lists and labels go by it.") {
+		t.Errorf("the first page does not say what follows from the choice: %s", gist(body))
 	}
 	june, err := New(d, Options{Now: testNow, Today: civil.MustOn(2027, time.June, 10)})
 	if err != nil {
 		t.Fatal(err)
 	}
-	if _, body := get(t, june, "/"); !strings.Contains(body, "later than was told") || !strings.Contains(body, "it was to be by") {
+	if _, body := get(t, june, "/"); !strings.Contains(body, "later than promised") || !strings.Contains(body, "promised by") {
 		t.Error("in June, with nothing written since, no lot is told to be late")
 	}
 	if _, body := get(t, june, "/season"); !strings.Contains(body, "Lot by lot") {

@@ -1,7 +1,7 @@
-// Scripts only make the pages quicker; every form works without them.
+// Scripts only make the pages quicker. Every form works without them.
 "use strict";
 
-// The large buttons of a tally count on the spot instead of asking the server.
+// The large buttons of a tally count in the page, without a request to the server.
 document.addEventListener("click", (event) => {
   const button = event.target.closest("form[data-tally] button[name=tap]");
   if (!button) return;
@@ -12,7 +12,7 @@ document.addEventListener("click", (event) => {
   input.value = Math.max(0, Number(input.value) + Number(by));
 });
 
-// A form sent twice by an impatient thumb goes once.
+// A form that is sent twice by a double tap is sent once.
 document.addEventListener("submit", (event) => {
   if (event.target.method !== "post" || event.defaultPrevented) return;
   if (event.target.dataset.sent) event.preventDefault();
@@ -22,14 +22,15 @@ window.addEventListener("pageshow", () => {
   for (const form of document.forms) delete form.dataset.sent;
 });
 
-// A sheet is keyed in by the keyboard alone: Enter sends nothing, but goes on to the next
-// box, and to the button after the last; when it is let go, so as not to press that too.
-const isKeyed = (event) => event.key === "Enter" && event.target.matches("form[data-keyed] td input");
+// A round sheet is typed in with the keyboard alone. Enter does not send the form. It moves
+// to the next box, and from the last box to the button. It moves when the key is released,
+// so that the same press does not also press the button.
+const isEnterInSheet = (event) => event.key === "Enter" && event.target.matches("form[data-sheet] td input");
 for (const kind of ["keydown", "keypress"]) {
-  document.addEventListener(kind, (event) => { if (isKeyed(event)) event.preventDefault(); });
+  document.addEventListener(kind, (event) => { if (isEnterInSheet(event)) event.preventDefault(); });
 }
 document.addEventListener("keyup", (event) => {
-  if (!isKeyed(event)) return;
+  if (!isEnterInSheet(event)) return;
   const form = event.target.form;
   const boxes = [...form.querySelectorAll("td input:not([type=hidden])"), form.querySelector("button.write")];
   const next = boxes[boxes.indexOf(event.target) + 1];
@@ -37,40 +38,42 @@ document.addEventListener("keyup", (event) => {
   if (next.select) next.select();
 });
 
-// A figure's grounds open beneath it, and fold up again, instead of at the page's foot.
-const toldOf = new Map();
+// With scripts, the sources of a figure open beneath it and close again. Without scripts,
+// the link leads to the foot of the page.
+const openedBy = new Map();
 document.addEventListener("click", (event) => {
   const link = event.target.closest("a.why");
-  const grounds = link && document.getElementById(link.hash.slice(1));
-  if (!grounds) return;
+  const sources = link && document.getElementById(link.hash.slice(1));
+  if (!sources) return;
   event.preventDefault();
-  if (toldOf.has(link)) {
-    toldOf.get(link).remove();
-    toldOf.delete(link);
+  if (openedBy.has(link)) {
+    openedBy.get(link).remove();
+    openedBy.delete(link);
     link.removeAttribute("aria-expanded");
     return;
   }
-  const told = document.createElement("div");
-  told.className = "told";
-  told.setAttribute("role", "status");
+  const opened = document.createElement("div");
+  opened.className = "opened";
+  opened.setAttribute("role", "status");
   const beneath = link.closest("tr") || link.closest("li, p, h3, figure");
-  toldOf.set(link, lay(told, beneath));
-  told.append(...grounds.cloneNode(true).childNodes);
+  openedBy.set(link, place(opened, beneath));
+  opened.append(...sources.cloneNode(true).childNodes);
   link.setAttribute("aria-expanded", "true");
 });
 
-// lay puts what is told beneath a row, in a row of its own, or beneath a line.
-function lay(told, beneath) {
+// place puts opened sources beneath a line, or beneath a table row in a row of their own.
+// It returns the element to remove when they close.
+function place(opened, beneath) {
   if (beneath.tagName !== "TR") {
-    if (beneath.tagName === "LI") beneath.append(told);
-    else beneath.after(told);
-    return told;
+    if (beneath.tagName === "LI") beneath.append(opened);
+    else beneath.after(opened);
+    return opened;
   }
   const row = document.createElement("tr");
-  row.className = "telling";
+  row.className = "opened-row";
   const cell = row.insertCell();
   cell.colSpan = [...beneath.cells].reduce((wide, one) => wide + one.colSpan, 0);
-  cell.append(told);
+  cell.append(opened);
   beneath.after(row);
   return row;
 }
@@ -93,16 +96,16 @@ for (const form of document.querySelectorAll("form[data-live]")) {
   });
 }
 
-// While something is looked for, how far it is is told in place; then the page is shown anew.
-const looking = document.querySelector("[data-again]");
-if (looking) {
+// While a search runs, its progress is updated in place. When it ends, the page reloads.
+const searching = document.querySelector("[data-again]");
+if (searching) {
   const again = async () => {
     const answer = await fetch(location.href).catch(() => null);
     if (answer?.ok) {
       const page = new DOMParser().parseFromString(await answer.text(), "text/html");
       const now = page.querySelector("[data-again]");
       if (!now) return location.reload();
-      looking.textContent = now.textContent;
+      searching.textContent = now.textContent;
     }
     setTimeout(again, 1000);
   };

@@ -16,54 +16,54 @@ import (
 	"eyeup/stock"
 )
 
-// keyedView is the round sheet of a store, to be keyed in from paper.
-type keyedView struct {
+// sheetView is the round sheet of a store, to be filled in from paper.
+type sheetView struct {
 	Place string
 	Lots  int // in the store
 	Page  int // of the sheet
 	Pages int
-	Rows  []keyedRow
+	Rows  []sheetRow
 	On    string
 	Whole bool
-	Rest  bool     // lots of which nothing is typed were all firm
+	Rest  bool     // in empty rows, all were firm
 	Bad   []string // why it was refused
 }
 
-// keyedRow is one lot of the sheet, with what is typed of it.
-type keyedRow struct {
+// sheetRow is one lot of the sheet, with what is typed of it.
+type sheetRow struct {
 	desk.Held
 	Lot   *stock.Lot
 	Key   int    // by which its fields are named
 	ID    string // of the entry, made beforehand
 	First bool   // the first lot of its crate
-	Said  []keyed
+	Said  []typedFigure
 }
 
-// keyed is one figure of a row, as it was typed.
-type keyed struct{ Name, Head, Label, Value string }
+// typedFigure is one figure of a row, as it was typed.
+type typedFigure struct{ Name, Head, Label, Value string }
 
-// keyedFields are the columns of the sheet.
-var keyedFields = []string{"firm", "wrinkled", "soft", "lost"}
+// sheetFields are the columns of the sheet.
+var sheetFields = []string{"firm", "wrinkled", "soft", "lost"}
 
-// rowsKeyed is how many lots are keyed in at once.
-const rowsKeyed = 100
+// rowsOnSheet is how many lots a page of the sheet has.
+const rowsOnSheet = 100
 
-// keyPage shows the round sheet of a store (place), in the order in which it is printed:
+// sheetPage shows the round sheet of a store (place), in the order in which it is printed:
 // page, of 100 lots each.
-func (s *server) keyPage(r *request) error {
-	v, err := s.keyedOf(r)
+func (s *server) sheetPage(r *request) error {
+	v, err := s.sheetOf(r)
 	if err != nil {
 		return err
 	}
-	return s.showKeyed(r, http.StatusOK, v)
+	return s.showSheet(r, http.StatusOK, v)
 }
 
-func (s *server) showKeyed(r *request, status int, v *keyedView) error {
-	return s.show(r, status, "keyed", view{Title: upper(v.Place) + ", round sheet", Here: "rounds", Main: v})
+func (s *server) showSheet(r *request, status int, v *sheetView) error {
+	return s.show(r, status, "sheet", view{Title: upper(v.Place) + ", round sheet", Here: "rounds", Main: v})
 }
 
-// keyedOf makes the sheet and fills in what was typed already.
-func (s *server) keyedOf(r *request) (*keyedView, error) {
+// sheetOf makes the sheet and fills in what was typed already.
+func (s *server) sheetOf(r *request) (*sheetView, error) {
 	if err := r.parse(); err != nil {
 		return nil, err
 	}
@@ -71,9 +71,9 @@ func (s *server) keyedOf(r *request) (*keyedView, error) {
 	p, there := shelf.Place(r.PathValue("place"))
 	crates := crateRows(p)
 	if !there || len(crates) == 0 {
-		return nil, notFound("nothing stands in " + strconv.Quote(r.PathValue("place")) + " that a round is gone of")
+		return nil, notFound("nothing stands in " + strconv.Quote(r.PathValue("place")) + " that needs a round")
 	}
-	v := &keyedView{Place: p.Name, On: r.FormValue("on"), Whole: !r.Form.Has("on") || r.Form.Has("whole"), Rest: r.Form.Has("rest")}
+	v := &sheetView{Place: p.Name, On: r.FormValue("on"), Whole: !r.Form.Has("on") || r.Form.Has("whole"), Rest: r.Form.Has("rest")}
 	if v.On == "" {
 		v.On = s.today().String()
 	}
@@ -83,23 +83,23 @@ func (s *server) keyedOf(r *request) (*keyedView, error) {
 			return cmp.Or(cmp.Compare(x.Name(), y.Name()), cmp.Compare(x.Code, y.Code))
 		})
 		for i, h := range c.Holdings {
-			v.Rows = append(v.Rows, keyedRow{Held: h, Lot: &shelf.Lots[h.Lot], First: i == 0})
+			v.Rows = append(v.Rows, sheetRow{Held: h, Lot: &shelf.Lots[h.Lot], First: i == 0})
 		}
 	}
 	v.Lots = len(v.Rows)
-	v.Page, v.Pages = pageNumber(r, v.Lots, rowsKeyed)
-	v.Rows = v.Rows[(v.Page-1)*rowsKeyed : min(v.Lots, v.Page*rowsKeyed)]
+	v.Page, v.Pages = pageNumber(r, v.Lots, rowsOnSheet)
+	v.Rows = v.Rows[(v.Page-1)*rowsOnSheet : min(v.Lots, v.Page*rowsOnSheet)]
 	for i := range v.Rows {
 		v.Rows[i].Key = i
-		if err := s.fillKeyed(r, &v.Rows[i]); err != nil {
+		if err := s.fillSheetRow(r, &v.Rows[i]); err != nil {
 			return nil, err
 		}
 	}
 	return v, nil
 }
 
-// fillKeyed fills in what was typed of a lot.
-func (s *server) fillKeyed(r *request, row *keyedRow) error {
+// fillSheetRow fills in what was typed of a lot.
+func (s *server) fillSheetRow(r *request, row *sheetRow) error {
 	key := "." + strconv.Itoa(row.Key)
 	if row.ID = r.FormValue("id" + key); row.ID == "" {
 		id, err := entryID("", s)
@@ -108,37 +108,37 @@ func (s *server) fillKeyed(r *request, row *keyedRow) error {
 		}
 		row.ID = id.String()
 	}
-	for _, name := range keyedFields {
-		row.Said = append(row.Said, keyed{name + key, name, name + ", " + row.Lot.Name() + " " + string(row.Lot.Code), strings.TrimSpace(r.FormValue(name + key))})
+	for _, name := range sheetFields {
+		row.Said = append(row.Said, typedFigure{name + key, name, name + ", " + row.Lot.Name() + " " + string(row.Lot.Code), strings.TrimSpace(r.FormValue(name + key))})
 	}
 	return nil
 }
 
 // At names the spot of the row, for the form to send back.
-func (row keyedRow) At() string {
+func (row sheetRow) At() string {
 	s := row.Spot
 	return strings.Join([]string{string(row.Lot.Code), s.Crate, s.Bed, s.Row, string(s.Form)}, "\n")
 }
 
-// key writes the rounds of a sheet, all or none: for the K-th lot of the page at.K (lot and
+// writeSheet writes the rounds of a sheet, all or none: for the K-th lot of the page at.K (lot and
 // spot, as the page has them), id.K, firm.K, wrinkled.K, soft.K, lost.K; whole, rest, on,
 // page. A lot of which nothing is typed was not gone through, or was all firm with rest.
-func (s *server) key(r *request) error {
-	v, err := s.keyedOf(r)
+func (s *server) writeSheet(r *request) error {
+	v, err := s.sheetOf(r)
 	if err != nil {
 		return err
 	}
 	on, err := dayTyped(v.On, s)
 	var entries []stock.Entry
 	if err == nil {
-		entries, err = s.keyedRounds(r, v, on)
+		entries, err = s.sheetRounds(r, v, on)
 	}
 	if err == nil {
 		err = s.appendAll(entries)
 	}
 	if err != nil {
 		v.Bad = strings.Split(err.Error(), "\n")
-		return s.showKeyed(r, http.StatusUnprocessableEntity, v)
+		return s.showSheet(r, http.StatusUnprocessableEntity, v)
 	}
 	var ids []string
 	for _, e := range entries {
@@ -152,13 +152,13 @@ func (s *server) key(r *request) error {
 	return nil
 }
 
-// keyedRounds makes the entries of what was typed.
-func (s *server) keyedRounds(r *request, v *keyedView, on civil.Date) ([]stock.Entry, error) {
+// sheetRounds makes the entries of what was typed.
+func (s *server) sheetRounds(r *request, v *sheetView, on civil.Date) ([]stock.Entry, error) {
 	var entries []stock.Entry
 	var faults []error
 	for _, row := range v.Rows {
 		if at := strings.ReplaceAll(r.FormValue("at."+strconv.Itoa(row.Key)), "\r", ""); at != row.At() {
-			return nil, refused("what lies in %s has changed meanwhile; open the sheet anew and key it in again", v.Place)
+			return nil, refused("the stock in %s has changed since you opened the sheet. Open it again and type it in again", v.Place)
 		}
 		body, err := row.body(v.Whole, v.Rest)
 		if err != nil {
@@ -177,16 +177,16 @@ func (s *server) keyedRounds(r *request, v *keyedView, on civil.Date) ([]stock.E
 		return nil, errors.Join(faults...)
 	}
 	if len(entries) == 0 {
-		return nil, refused("nothing was typed; key in the figures of the lots that were gone through")
+		return nil, refused("nothing was typed. Type the numbers of the lots you checked")
 	}
 	return entries, nil
 }
 
 // body is the body of a lot's round; nil where nothing is said of it. Where firm is left
 // empty, it is the rest of what the book has.
-func (row keyedRow) body(whole, rest bool) ([]byte, error) {
-	isEmpty := func(k keyed) bool { return k.Value == "" }
-	if !rest && !slices.ContainsFunc(row.Said, func(k keyed) bool { return !isEmpty(k) }) {
+func (row sheetRow) body(whole, rest bool) ([]byte, error) {
+	isEmpty := func(k typedFigure) bool { return k.Value == "" }
+	if !rest && !slices.ContainsFunc(row.Said, func(k typedFigure) bool { return !isEmpty(k) }) {
 		return nil, nil
 	}
 	said := map[string]any{"lot": row.Lot.ID.String(), "whole": whole}
@@ -200,15 +200,15 @@ func (row keyedRow) body(whole, rest bool) ([]byte, error) {
 		}
 		n, err := strconv.Atoi(k.Value)
 		if err != nil || n < 0 {
-			return nil, fmt.Errorf("%s: %q is no whole number from 0", k.Label, k.Value)
+			return nil, fmt.Errorf("%s: %q is not a whole number; write 0 or more", k.Label, k.Value)
 		}
-		if said[keyedFields[i]] = n; i > 0 {
+		if said[sheetFields[i]] = n; i > 0 {
 			others += n
 		}
 	}
 	if isEmpty(row.Said[0]) {
 		if others > row.Count {
-			return nil, fmt.Errorf("%s %s: %d are wrinkled, soft or lost, and the book has %d; write how many were firm too", row.Lot.Name(), row.Lot.Code, others, row.Count)
+			return nil, fmt.Errorf("%s %s: %d are wrinkled, soft or lost, but the book has only %d. Fill in how many were firm too", row.Lot.Name(), row.Lot.Code, others, row.Count)
 		}
 		said["firm"] = row.Count - others
 	}

@@ -34,7 +34,7 @@ func keysIn(body string, pattern *regexp.Regexp) []string {
 }
 
 // TestEveryFigureTellsWhereItComesFrom asks every figure of the pages: what is linked has
-// grounds, all grounds are asked for, each cell of a table with a figure leads to grounds
+// sources, all sources are asked for, each cell of a table with a figure leads to sources
 // itself or by the head of its row or column, and the figures outside of tables do too.
 func TestEveryFigureTellsWhereItComesFrom(t *testing.T) {
 	h := reading(t)
@@ -64,7 +64,7 @@ func TestEveryFigureTellsWhereItComesFrom(t *testing.T) {
 		"/places/glass":              "night-glass asked cost short cold bench light hours",
 		"/places/patch":              "room",
 		"/weather":                   "odds dates planting year",
-		"/stories":                   "jobs minutes-dahlia",
+		"/gallery":                   "jobs minutes-dahlia",
 	} {
 		status, body := get(t, h, path)
 		if status != http.StatusOK {
@@ -98,15 +98,15 @@ func asksWell(t *testing.T, path, body string, keys []string) {
 	t.Helper()
 	linked, asked, stand := keysIn(body, whyLinks), keysIn(body, whyAsks), keysIn(body, whyStands)
 	if !slices.Equal(asked, stand) {
-		t.Errorf("%s asks for the grounds %q, and has %q", path, asked, stand)
+		t.Errorf("%s asks for the sources %q, and has %q", path, asked, stand)
 	}
 	for _, key := range keys {
 		if !slices.Contains(linked, key) {
-			t.Errorf("%s does not lead to the grounds %s from any figure; it does to %q", path, key, linked)
+			t.Errorf("%s does not lead to the sources %s from any figure; it does to %q", path, key, linked)
 		}
 	}
 	if n := len(whyStands.FindAllString(body, -1)); n != len(stand) {
-		t.Errorf("%s has %d grounds under %d keys", path, n, len(stand))
+		t.Errorf("%s has %d sources under %d keys", path, n, len(stand))
 	}
 	for _, table := range tables.FindAllString(body, -1) {
 		asksCells(t, path, table)
@@ -114,7 +114,7 @@ func asksWell(t *testing.T, path, body string, keys []string) {
 	for _, g := range strings.Split(body, `<section id="why-`)[1:] {
 		g, _, _ = strings.Cut(g, "</section>")
 		if !strings.Contains(g, "<dt>record</dt>") || !strings.Contains(g, "<dt>to change it</dt>") {
-			t.Errorf("%s: grounds without a record, or what to do to change them: %.200s", path, g)
+			t.Errorf("%s: sources without a record, or what to do to change them: %.200s", path, g)
 		}
 		_, figures, _ := strings.Cut(g, "figures and their sources")
 		for _, one := range strings.Split(figures, "<li>")[1:] {
@@ -128,7 +128,7 @@ func asksWell(t *testing.T, path, body string, keys []string) {
 // asksCells looks at each cell of a table that has a figure in it.
 func asksCells(t *testing.T, path, table string) {
 	t.Helper()
-	var heads []bool // whether a column's head leads to grounds
+	var heads []bool // whether a column's head leads to sources
 	for i, row := range rows.FindAllString(table, -1) {
 		isAsked := false // by the head of the row
 		for col, c := range cells.FindAllStringSubmatch(row, -1) {
@@ -145,13 +145,13 @@ func asksCells(t *testing.T, path, table string) {
 	}
 }
 
-// TestGroundsOfWeightNameTheEntries follows a crate's grounds to the entry of a lot's life.
-func TestGroundsOfWeightNameTheEntries(t *testing.T) {
+// TestSourcesOfWeightNameTheEntries follows a crate's sources to the entry of a lot's life.
+func TestSourcesOfWeightNameTheEntries(t *testing.T) {
 	h := reading(t)
 	_, body := get(t, h, "/rounds/cellar/0")
 	to := regexp.MustCompile(`href="(/stock/[0-9A-Z]{5})#([0-9a-f-]{36})"`).FindStringSubmatch(body)
 	if to == nil {
-		t.Fatal("the crate's grounds name no entry")
+		t.Fatal("the crate's sources name no entry")
 	}
 	status, lot := get(t, h, to[1])
 	if status != http.StatusOK || !strings.Contains(lot, `id="`+to[2]+`"`) {

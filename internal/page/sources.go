@@ -9,7 +9,7 @@ import (
 	"eyeup/internal/sources"
 )
 
-// sureWords is how a source begins that says how sure it is.
+// sureWords give the words by which a source may begin, by how sure it is.
 var sureWords = map[string]string{"assumption": "assumption: ", "practice": "common practice: ", "memory": "from memory: "}
 
 // sourced says how sure a figure is and where it is from, each once.
@@ -20,16 +20,16 @@ func sourced(f reckon.FigureAnswer) string {
 	return f.Sure + ": " + f.Source
 }
 
-// whyAt begins the address at which grounds stand on their page.
+// whyAt begins the anchor of the sources of a figure on its page.
 const whyAt = "#why-"
 
-// why is a figure, or the head of a row or column of figures, that leads to its grounds: of
-// what they are, and of which place or kind.
+// why is a figure, or the heading of a row or column, as a link to its sources. key says what
+// the figure is and, if needed, of which place or kind.
 func why(says string, key ...string) template.HTML {
 	return template.HTML(`<a class="why" href="` + whyAt + html.EscapeString(sources.Key(key...)) + `">` + html.EscapeString(says) + `</a>`)
 }
 
-// asked returns those grounds that are asked for on a page, or that others of these name.
+// asked returns the sources that a page links to, and those that these link to in turn.
 func asked(all []sources.Basis, page []byte) []sources.Basis {
 	wanted := map[string]bool{}
 	for part := range strings.SplitSeq(string(page), `href="`+whyAt) {

@@ -16,9 +16,9 @@ import (
 	"eyeup/week"
 )
 
-// storiesView holds each part of the pages with made-up data: for tests and the invented
-// garden alone.
-type storiesView struct {
+// galleryView holds each part of the pages with made-up data. It is served for tests and for
+// the invented garden only.
+type galleryView struct {
 	Wrote, Undone done
 	Jobs          []jobView
 	Inputs        []input
@@ -30,19 +30,19 @@ type storiesView struct {
 	Behind        int
 }
 
-// stories shows the parts by themselves.
-func (s *server) stories(r *request) error {
-	return s.show(r, http.StatusOK, "stories", view{Title: "Stories", Main: madeUp(r.taste, s.desk.FrostCurve()), From: madeUpGrounds()})
+// gallery shows each part of the pages by itself.
+func (s *server) gallery(r *request) error {
+	return s.show(r, http.StatusOK, "gallery", view{Title: "Gallery of page parts", Main: madeUp(r.display, s.desk.FrostCurve()), From: madeUpSources()})
 }
 
-// madeUp is what no garden has, but parts must be able to show. The curve is that of the
-// invented garden, whose weather is made up.
-func madeUp(t taste, curve desk.FrostCurve) storiesView {
+// madeUp holds what no garden has but the parts must be able to show. The curve is that of
+// the invented garden, whose weather is made up.
+func madeUp(t display, curve desk.FrostCurve) galleryView {
 	monday := civil.MustOn(2027, time.April, 12)
 	born := []stock.Born{{Code: "MRMM5"}, {Code: "PT877"}}
 	job := week.Job{Week: monday, What: "start", Kind: "dahlia", Count: 40, Where: "warm room", Sorts: []string{"Pale Heron", "Brass Lantern"}, Minutes: 95, Why: "the start of the plan"}
 	lot := stock.Lot{Code: "MRMM5", Kind: "dahlia", Variety: stock.Variety{Name: longName, Kind: "dahlia", Colour: "#f4efe4"}, Standing: []stock.Standing{{Count: 14}}}
-	return storiesView{
+	return galleryView{
 		Wrote:   done{Says: "divided", Born: born, Notes: []string{"labels due for reprint: MRMM5"}},
 		Undone:  done{Says: "put right", Undone: true},
 		Jobs:    []jobView{{week.JobState{Job: job, Done: 12}, []stock.Lot{lot}, "started"}, {week.JobState{Job: week.Job{Week: monday, What: "look for mites", Where: "warm room"}}, nil, ""}},
@@ -62,7 +62,7 @@ func madeUpInputs() []input {
 	return []input{
 		{field: field{Name: "firm", Label: "firm", Type: tally, Help: "each one felt"}, Value: "12", Less: "firm-1", More: "firm+1", Ten: "firm+10"},
 		{field: field{Name: "form", Label: "in a", Type: choice, Choices: []string{"pot", "tray"}}, Value: "tray"},
-		{field: field{Name: "whole", Label: "all of them were looked at", Type: yes}, On: true},
+		{field: field{Name: "whole", Label: "every one was checked", Type: yes}, On: true},
 		{field: field{Name: "weight", Label: "weight", Type: measure, Help: "such as 4.2 kg"}},
 	}
 }
@@ -75,7 +75,7 @@ func madeUpCrates() []crateRow {
 	return rows
 }
 
-// madeUpBench is a bench too small for some weeks.
+// madeUpBench is a bench that is too small in some weeks.
 func madeUpBench(monday civil.Date) *season.PlacePlan {
 	p := &season.PlacePlan{Place: "glass", Sort: "glass"}
 	for i := range 16 {
@@ -84,13 +84,13 @@ func madeUpBench(monday civil.Date) *season.PlacePlan {
 	return p
 }
 
-// madeUpGrounds are those of the made-up job.
-func madeUpGrounds() []sources.Basis {
-	minutes := reckon.FigureAnswer{Meaning: "dahlia, potting, sowing or boxing one", Low: 1, Value: 3, High: 6, Unit: "min", Sure: "assumption", Source: "assumption: made up for this story"}
-	record := []sources.Record{{Says: "the plan of the story"}}
+// madeUpSources are the sources of the made-up job.
+func madeUpSources() []sources.Basis {
+	minutes := reckon.FigureAnswer{Meaning: "dahlia, potting, sowing or boxing one", Low: 1, Value: 3, High: 6, Unit: "min", Sure: "assumption", Source: "assumption: made up for this page"}
+	record := []sources.Record{{Says: "the made-up plan"}}
 	change := sources.Record{Says: "how the garden is described", At: sources.Where{Page: sources.Described}}
 	return []sources.Basis{
-		{Key: "jobs", Of: "how many, and in which week", Made: "Forty of the plan, less the twelve that are done.", Model: "A story reckons nothing.", Records: record, Assumed: []string{"None of it is true."}, Change: change},
+		{Key: "jobs", Of: "how many, and in which week", Made: "Forty of the plan, less the twelve that are done.", Model: "Nothing is calculated here.", Records: record, Assumed: []string{"All of it is made up."}, Change: change},
 		{Key: "minutes-dahlia", Of: "how long it takes: dahlia", Made: "Minutes for one, times how many are left.", Records: record, Figures: []reckon.FigureAnswer{minutes}, Change: change},
 	}
 }

@@ -6,15 +6,15 @@ import (
 	"eyeup/quantity"
 )
 
-// taste is how measures and dates are shown.
-type taste struct {
+// display is how units and dates are shown.
+type display struct {
 	Units quantity.System
 	ISO   bool // dates as 2027-05-31 instead of 31 May
 }
 
-// tasteOf returns what the browser asked for, or the garden's own.
-func (s *server) tasteOf(r *http.Request) taste {
-	var t taste
+// displayOf returns what is set in the browser, or the garden's own.
+func (s *server) displayOf(r *http.Request) display {
+	var t display
 	if s.desk != nil {
 		t.Units = s.desk.Site().System
 	}
@@ -32,12 +32,12 @@ func (s *server) tasteOf(r *http.Request) taste {
 	return t
 }
 
-func (s *server) tastePage(r *request) error {
-	return s.show(r, http.StatusOK, "taste", view{Title: "Measures and dates", Main: r.taste})
+func (s *server) displayPage(r *request) error {
+	return s.show(r, http.StatusOK, "display", view{Title: "Display: units and dates", Main: r.display})
 }
 
-// setTaste keeps units (us, metric) and dates (words, figures) in the browser.
-func (s *server) setTaste(r *request) error {
+// setDisplay keeps units (us, metric) and dates (words, figures) in two cookies.
+func (s *server) setDisplay(r *request) error {
 	units, dates := r.FormValue("units"), r.FormValue("dates")
 	if units != "us" && units != "metric" || dates != "words" && dates != "figures" {
 		return refused("units are us or metric, dates are words or figures")

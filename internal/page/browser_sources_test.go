@@ -8,9 +8,9 @@ import (
 	"github.com/chromedp/chromedp"
 )
 
-// TestBrowserGrounds asks figures on a phone: their grounds open beneath them and fold up
+// TestBrowserSources asks figures on a phone: their sources open beneath them and fold up
 // again; without scripts the link leads to them, and they are unfolded.
-func TestBrowserGrounds(t *testing.T) {
+func TestBrowserSources(t *testing.T) {
 	b := open(t, reading(t))
 	for path, link := range map[string]string{
 		"/":             `td a.why[href="#why-night-glass"]`,
@@ -24,20 +24,20 @@ func TestBrowserGrounds(t *testing.T) {
 	} {
 		b.to(path)
 		b.does(chromedp.ScrollIntoView(link), chromedp.Click(link))
-		if told := script[string](b, `document.querySelector(".told")?.innerText || ""`); !strings.Contains(told, "record") {
-			t.Errorf("%s: beneath %s stands %q", path, link, told)
+		if opened := script[string](b, `document.querySelector(".opened")?.innerText || ""`); !strings.Contains(opened, "record") {
+			t.Errorf("%s: beneath %s stands %q", path, link, opened)
 		}
 		if place := script[string](b, "location.hash"); place != "" {
 			t.Errorf("%s: %s leads away to %s", path, link, place)
 		}
 		b.looksWell(path + ", asked")
 		script[bool](b, fmt.Sprintf("document.querySelector(%q).click(); true", link))
-		if left := script[[]string](b, `[...document.querySelectorAll(".told, .telling, [aria-expanded]")].map(e => e.outerHTML.slice(0, 200))`); len(left) != 0 {
+		if left := script[[]string](b, `[...document.querySelectorAll(".opened, .opened-row, [aria-expanded]")].map(e => e.outerHTML.slice(0, 200))`); len(left) != 0 {
 			t.Errorf("%s: asked again, it leaves open %q", path, left)
 		}
 	}
 	b.to("/season#why-heat")
 	if seen := script[bool](b, `document.getElementById("why-heat").checkVisibility()`); !seen {
-		t.Error("an address that names grounds does not unfold them")
+		t.Error("an address that names sources does not unfold them")
 	}
 }

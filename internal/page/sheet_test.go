@@ -49,9 +49,9 @@ func codeIn(d *desk.Desk, g stock.Round) string {
 	return ""
 }
 
-// TestASheetIsKeyedIn writes the lots that something was typed of, in one go, and takes
+// TestASheetIsTypedIn writes the lots that something was typed of, in one go, and takes
 // all back in one.
-func TestASheetIsKeyedIn(t *testing.T) {
+func TestASheetIsTypedIn(t *testing.T) {
 	h, d := writing(t)
 	before := len(d.Shelf().Rounds)
 	form, codes := sheetForm(t, h)
@@ -106,11 +106,11 @@ func TestASheetRefused(t *testing.T) {
 	h, d := writing(t)
 	before := len(d.Shelf().Rounds)
 	for want, typed := range map[string]map[string]string{
-		"nothing was typed":            {},
-		"is no whole number":           {"firm.0": "5", "soft.2": "two"},
-		"write how many were firm too": {"lost.1": "9000"},
-		"is still to come":             {"firm.0": "5", "on": "2031-01-01"},
-		"has changed meanwhile":        {"firm.0": "5", "at.0": "FCXEN"},
+		"nothing was typed":              {},
+		"is not a whole number":          {"firm.0": "5", "soft.2": "two"},
+		"fill in how many were firm too": {"lost.1": "9000"},
+		"is in the future":               {"firm.0": "5", "on": "2031-01-01"},
+		"has changed since":              {"firm.0": "5", "at.0": "FCXEN"},
 	} {
 		form, _ := sheetForm(t, h)
 		for name, value := range typed {
@@ -168,7 +168,7 @@ func TestBrowserKeysASheetIn(t *testing.T) {
 	b.to(sheetPath)
 	b.does(chromedp.Focus(`input[name="firm.0"]`))
 	for i := range codes {
-		for column := range keyedFields {
+		for column := range sheetFields {
 			if i == 1 && column == 2 {
 				b.does(chromedp.KeyEvent("3"))
 			}
