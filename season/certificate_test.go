@@ -10,6 +10,8 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+
+	"eyeup/season/certificate"
 )
 
 // TestCertificatesAddUp adds every plan's certificate up again, as it is and as it reads back
@@ -31,7 +33,7 @@ func TestCertificatesAddUp(t *testing.T) {
 }
 
 // certificateOf returns a certificate as another reader would have it.
-func certificateOf(t *testing.T, r *Result, plan string) *Certificate {
+func certificateOf(t *testing.T, r *Result, plan string) *certificate.Certificate {
 	t.Helper()
 	c, err := r.Certificate(plan)
 	if err != nil {
@@ -41,7 +43,7 @@ func certificateOf(t *testing.T, r *Result, plan string) *Certificate {
 	if err != nil {
 		t.Fatal(err)
 	}
-	read := &Certificate{}
+	read := &certificate.Certificate{}
 	if err := json.Unmarshal(text, read); err != nil {
 		t.Fatal(err)
 	}
@@ -51,15 +53,15 @@ func certificateOf(t *testing.T, r *Result, plan string) *Certificate {
 // TestSpoiltCertificatesDoNotAddUp puts one thing wrong at a time.
 func TestSpoiltCertificatesDoNotAddUp(t *testing.T) {
 	r := provedCrowd(t)
-	for name, spoil := range map[string]func(c *Certificate){
-		"a bound too high":         func(c *Certificate) { c.Bound += 1 },
-		"a leaf's bound too high":  func(c *Certificate) { c.Leaves[0].Bound += 1e-6 * math.Abs(c.Leaves[0].Bound) },
-		"a leaf left out":          func(c *Certificate) { c.Leaves = c.Leaves[1:] },
-		"a leaf twice":             func(c *Certificate) { c.Leaves = append(c.Leaves, c.Leaves[0]) },
-		"prices that are not hers": func(c *Certificate) { c.Prices[c.Leaves[0].Prices] = map[int]float64{0: 5} },
-		"prices that are not":      func(c *Certificate) { c.Leaves[0].Prices = 99 },
-		"a plant more":             func(c *Certificate) { c.Groups[0].Plants += 5 },
-		"a way that gains more": func(c *Certificate) {
+	for name, spoil := range map[string]func(c *certificate.Certificate){
+		"a bound too high":         func(c *certificate.Certificate) { c.Bound += 1 },
+		"a leaf's bound too high":  func(c *certificate.Certificate) { c.Leaves[0].Bound += 1e-6 * math.Abs(c.Leaves[0].Bound) },
+		"a leaf left out":          func(c *certificate.Certificate) { c.Leaves = c.Leaves[1:] },
+		"a leaf twice":             func(c *certificate.Certificate) { c.Leaves = append(c.Leaves, c.Leaves[0]) },
+		"prices that are not hers": func(c *certificate.Certificate) { c.Prices[c.Leaves[0].Prices] = map[int]float64{0: 5} },
+		"prices that are not":      func(c *certificate.Certificate) { c.Leaves[0].Prices = 99 },
+		"a plant more":             func(c *certificate.Certificate) { c.Groups[0].Plants += 5 },
+		"a way that gains more": func(c *certificate.Certificate) {
 			for l := range c.Levels {
 				for i := range c.Levels[l].Ways[0] {
 					c.Levels[l].Ways[0][i].Gain += 3

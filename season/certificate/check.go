@@ -1,4 +1,4 @@
-package season
+package certificate
 
 import (
 	"fmt"
@@ -6,13 +6,13 @@ import (
 	"slices"
 )
 
-// Check adds a certificate up again: each leaf's bound from its prices, all sums rounded
-// outwards; that the leaves leave no setting out; and that the bound is the least of theirs.
-// It shares nothing with the search that found it.
+// Check works out the bound of every leaf again from its prices, with sums rounded outwards.
+// It also checks that the leaves leave no setting out, and that the certificate's bound is the
+// least of theirs. The error names the leaf and what is wrong with it.
 func (c *Certificate) Check() error {
 	least := math.Inf(1)
 	for i, leaf := range c.Leaves {
-		bound, err := c.add(leaf)
+		bound, err := c.LeafBound(leaf)
 		if err != nil {
 			return fmt.Errorf("leaf %d: %w", i, err)
 		}
@@ -27,28 +27,18 @@ func (c *Certificate) Check() error {
 	return c.covers()
 }
 
-// allows reports whether a way wants nothing outside the longest burning of a leaf.
-func (leaf CertifiedSetting) allows(l *CertifiedLevels, w CertifiedChoice) bool {
-	for i, wanted := range w.Wanted {
-		if wanted[0] != never && (wanted[0] < l.Lit[i][leaf.Lit[i][1]] || wanted[1] > l.Out[i][leaf.Out[i][1]]) {
-			return false
-		}
-	}
-	return w.Steps == nil || w.Steps.First <= leaf.Step[w.Steps.Burner][1] && w.Steps.Last >= leaf.Step[w.Steps.Burner][0]
-}
-
-// covers reports what setting of the levels named the leaves leave out, if any: no two of
-// them overlap, and together they are as many settings as there are.
+// covers reports which levels have a setting in no leaf, if any. No two leaves may overlap, and
+// together they must hold as many settings as there are.
 func (c *Certificate) covers() error {
 	for at, l := range c.Levels {
 		var boxes [][][2]int
 		for _, leaf := range c.Leaves {
 			if leaf.Levels == at {
-				boxes = append(boxes, slices.Concat(leaf.Lit, leaf.Out, leaf.Step))
+				boxes = append(boxes, slices.Concat(leaf.On, leaf.Off, leaf.Step))
 			}
 		}
 		whole := 1
-		for _, days := range slices.Concat(l.Lit, l.Out, l.Step) {
+		for _, days := range slices.Concat(l.On, l.Off, l.Step) {
 			whole *= len(days)
 		}
 		filled := 0
