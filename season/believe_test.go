@@ -89,7 +89,7 @@ func places(site sun.Site) []Place {
 // and no more than 8 weeks.
 func TestEarlyGainsWhatGrowersBelieve(t *testing.T) {
 	b := waterville(t)
-	m, err := newMaker(&b)
+	m, err := newPlanner(&b)
 	if err != nil {
 		t.Fatal(err)
 	}

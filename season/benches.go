@@ -8,15 +8,15 @@ import (
 type benches struct {
 	free map[int][]float64 // m², by bench and week; the ground is counted but never refuses
 	fits float64
-	*maker
+	*planner
 	wanted map[*outcome]map[int][]float64 // m² a plant takes, by outcome, bench and week
 }
 
 // lamps returns the bench that stands for the lit part of a place.
-func (m *maker) lamps(place int) int { return len(m.Places) + place }
+func (m *planner) lamps(place int) int { return len(m.Places) + place }
 
 // roomOf returns the room there is on a bench, in m².
-func (m *maker) roomOf(bench int) float64 {
+func (m *planner) roomOf(bench int) float64 {
 	if bench >= len(m.Places) {
 		return float64(m.Places[bench-len(m.Places)].Lit)
 	}
@@ -24,8 +24,8 @@ func (m *maker) roomOf(bench int) float64 {
 }
 
 // newBenches are the empty benches, on a basis of room that suffices in so great a share of years.
-func (m *maker) newBenches(fits float64) *benches {
-	b := &benches{free: map[int][]float64{}, fits: fits, maker: m, wanted: map[*outcome]map[int][]float64{}}
+func (m *planner) newBenches(fits float64) *benches {
+	b := &benches{free: map[int][]float64{}, fits: fits, planner: m, wanted: map[*outcome]map[int][]float64{}}
 	for i, p := range m.Places {
 		b.free[i] = m.freeOn(i)
 		if p.Lit > 0 {
@@ -36,7 +36,7 @@ func (m *maker) newBenches(fits float64) *benches {
 }
 
 // freeOn is the room on a bench, week by week, that nothing takes which grows already.
-func (m *maker) freeOn(bench int) []float64 {
+func (m *planner) freeOn(bench int) []float64 {
 	free := make([]float64, m.weeks)
 	for week := range free {
 		free[week] = max(0, m.roomOf(bench)-m.grown(bench, week))
@@ -47,7 +47,7 @@ func (m *maker) freeOn(bench int) []float64 {
 // room is the outcome's need of room: see outcome.room.
 func (b *benches) room(o *outcome) map[int][]float64 {
 	if b.wanted[o] == nil {
-		b.wanted[o] = o.room(b.fits, b.weeks, b.maker)
+		b.wanted[o] = o.room(b.fits, b.weeks, b.planner)
 	}
 	return b.wanted[o]
 }

@@ -76,7 +76,7 @@ func gainOf(p *Plan, code, variety string) float64 {
 }
 
 // breakEven says when the heat of a plan pays, against the plan without.
-func (m *maker) breakEven(p, without *Plan) {
+func (m *planner) breakEven(p, without *Plan) {
 	if p.Cost.Heat <= 0 {
 		return
 	}

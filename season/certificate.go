@@ -27,13 +27,13 @@ func (r *Result) Programme(plan string) (*solve.Programme, error) {
 	}
 	p := r.prover
 	p.weight = one.weight
-	n := p.only(one.best)()[0]
-	s := p.state(p.counting, p.groups, n.f, n.may, p.weight, n.burning)
-	p.meetSteps(s, n) // its own plan does
+	n := p.onlySettingOf(one.best)()[0]
+	s := p.newProgramme(p.limits, p.groups, n.sub, n.allowed, p.weight, n.heatCost)
+	p.requireSteps(s, n) // its own plan does
 	return &s.Programme, nil
 }
 
-func (r *Result) proofNamed(plan string) (*proven, error) {
+func (r *Result) proofNamed(plan string) (*provedPlan, error) {
 	one := r.proofs[plan]
 	if one == nil || one.best == nil {
 		return nil, fmt.Errorf("there is no proof of a plan %q; have the season proved, and name one of its plans", plan)
@@ -45,15 +45,15 @@ func (r *Result) proofNamed(plan string) (*proven, error) {
 type writer struct {
 	p      *prover
 	c      *certificate.Certificate
-	fields []*field  // that stand in Levels
-	pool   []*prices // that stand in Prices
+	fields []*subproblem // that stand in Levels
+	pool   []*duals      // that stand in Prices
 }
 
 // certify writes down a proof.
-func (p *prover) certify(plan string, one *proven) (*certificate.Certificate, error) {
+func (p *prover) certify(plan string, one *provedPlan) (*certificate.Certificate, error) {
 	p.weight = one.weight
 	c := &certificate.Certificate{
-		Plan: plan, Currency: p.Prices.Currency, WeekWorth: one.weight, LeftOut: p.leaving(p.maker, one.weight), Hired: p.hired,
+		Plan: plan, Currency: p.Prices.Currency, WeekWorth: one.weight, LeftOut: p.leftOutCost(p.planner, one.weight), Hired: p.hired,
 		Monday: p.firstMonday, Hours: p.hoursRow(0), Limits: p.limit, Cost: p.costOf(one.best), Bound: math.Inf(1),
 	}
 	for _, g := range p.groups {
@@ -61,8 +61,8 @@ func (p *prover) certify(plan string, one *proven) (*certificate.Certificate, er
 	}
 	w := &writer{p: p, c: c}
 	for _, n := range one.leaves {
-		leaf := certificate.Leaf{Levels: w.levelsOf(n.f), On: n.from, Off: n.to, Step: n.turn, Houses: n.houses, Prices: w.pricesOf(p.bestOf(n, one.pool))}
-		if n.by < 0 {
+		leaf := certificate.Leaf{Levels: w.levelsOf(n.sub), On: n.on, Off: n.off, Step: n.step, Houses: n.houses, Prices: w.pricesOf(p.bestOf(n, one.pool))}
+		if n.duals < 0 {
 			found := n.bound
 			leaf.Search = &found
 		}
@@ -77,9 +77,9 @@ func (p *prover) certify(plan string, one *proven) (*certificate.Certificate, er
 }
 
 // bestOf returns the prices that bound a node best.
-func (p *prover) bestOf(n *node, pool []*prices) *prices {
-	if n.by >= 0 {
-		return pool[n.by]
+func (p *prover) bestOf(n *node, pool []*duals) *duals {
+	if n.duals >= 0 {
+		return pool[n.duals]
 	}
 	best, bound := pool[0], math.Inf(-1)
 	for _, x := range pool {
@@ -91,15 +91,15 @@ func (p *prover) bestOf(n *node, pool []*prices) *prices {
 }
 
 // levelsOf returns the place of a field's levels in the certificate, adding them when first met.
-func (w *writer) levelsOf(f *field) int {
+func (w *writer) levelsOf(f *subproblem) int {
 	if at := slices.Index(w.fields, f); at >= 0 {
 		return at
 	}
-	l := certificate.Levels{On: f.begins, Off: f.ends, Step: f.turns, Costs: f.burns()}
+	l := certificate.Levels{On: f.onDays, Off: f.offDays, Step: f.stepDays, Costs: f.heaterCosts()}
 	for i := range w.p.Places {
 		l.Held = append(l.Held, w.p.words(i, f.at[i]))
 	}
-	for g, may := range w.p.whole(f).ready().may {
+	for g, may := range w.p.root(f).listAllowed().allowed {
 		var ways []certificate.Way
 		for _, i := range may {
 			ways = append(ways, w.p.certified(f.choices[g][i], w.c.Hours))
@@ -111,7 +111,7 @@ func (w *writer) levelsOf(f *field) int {
 }
 
 func (p *prover) certified(o *choice, hours int) certificate.Way {
-	w := certificate.Way{Start: o.start, Route: o.route.name, Direct: o.route.direct, Money: o.money + o.warm + o.worse, Gain: o.gain, Takes: map[int]float64{}}
+	w := certificate.Way{Start: o.start, Route: o.route.name, Direct: o.route.direct, Money: o.money + o.benchHeat + o.stretchCost, Gain: o.gain, Takes: map[int]float64{}}
 	for _, list := range [][]take{o.takes, o.hours} {
 		for _, t := range list {
 			if t.row < hours || p.hired > 0 {
@@ -123,22 +123,22 @@ func (p *prover) certified(o *choice, hours int) certificate.Way {
 		w.Wanted = append(w.Wanted, [2]int{used.from, used.to})
 	}
 	if o.place >= 0 {
-		w.Steps = &certificate.Steps{Heater: slices.Index(p.slots, slot{at: o.place}), First: o.steps[0], Last: o.steps[1]}
+		w.Steps = &certificate.Steps{Heater: slices.Index(p.heaterKeys, heaterKey{place: o.place}), First: o.steps[0], Last: o.steps[1]}
 	}
 	return w
 }
 
-// burns tells what every burner of a field costs.
-func (f *field) burns() [][][][]float64 {
+// heaterCosts tells what every heater of a field costs.
+func (f *subproblem) heaterCosts() [][][][]float64 {
 	var all [][][][]float64
-	for i, b := range f.burners {
+	for i, b := range f.heaters {
 		var of [][][]float64
-		for _, turn := range f.turns[i] {
+		for _, step := range f.stepDays[i] {
 			var costs [][]float64
-			for _, from := range f.begins[i] {
+			for _, from := range f.onDays[i] {
 				var row []float64
-				for _, to := range f.ends[i] {
-					row = append(row, b.cost(span{from, to}, turn))
+				for _, to := range f.offDays[i] {
+					row = append(row, b.cost(span{from, to}, step))
 				}
 				costs = append(costs, row)
 			}
@@ -150,17 +150,17 @@ func (f *field) burns() [][][][]float64 {
 }
 
 // pricesOf returns the place of prices in the certificate, adding them when first met.
-func (w *writer) pricesOf(x *prices) int {
+func (w *writer) pricesOf(x *duals) int {
 	if at := slices.Index(w.pool, x); at >= 0 {
 		return at
 	}
 	by, shared := map[int]float64{}, []certificate.HeaterPrices{}
-	for row, price := range x.by {
+	for row, price := range x.row {
 		if price > 0 {
 			by[row] = price
 		}
 	}
-	for i, d := range x.dues {
+	for i, d := range x.heaters {
 		if d != nil {
 			shared = append(shared, d.certified(i))
 		}
@@ -169,9 +169,9 @@ func (w *writer) pricesOf(x *prices) int {
 	return len(w.c.Prices) - 1
 }
 
-// certified tells dues week by week.
-func (d *dues) certified(burner int) certificate.HeaterPrices {
-	one := certificate.HeaterPrices{Heater: burner, Room: d.room, Limit: d.row}
+// certified tells heater prices week by week.
+func (d *heaterDuals) certified(heater int) certificate.HeaterPrices {
+	one := certificate.HeaterPrices{Heater: heater, Room: d.room, Limit: d.row}
 	for _, upTo := range d.upTo {
 		weeks := make([]float64, len(upTo)-1)
 		for i := range weeks {

@@ -119,7 +119,7 @@ func TestProgrammeUnderGLPK(t *testing.T) {
 	if other < one.bound-1e-6*math.Abs(other) {
 		t.Errorf("GLPK finds a plan that costs %v, below the bound of %v", other, one.bound)
 	}
-	if mine := r.prover.costAt(one); math.Abs(mine-other) > Share*r.prover.scale(one.best) {
+	if mine := r.prover.costAt(one); math.Abs(mine-other) > TargetGap*r.prover.scale(one.best) {
 		t.Errorf("GLPK finds a plan that costs %v, here %v", other, mine)
 	}
 }

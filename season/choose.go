@@ -33,7 +33,7 @@ const (
 
 // baseline returns the outcome against which gains are counted: dormant stock planted
 // when the soil allows, seed sown in the open when frost and soil allow.
-func (m *maker) baseline(b *batch) *outcome {
+func (m *planner) baseline(b *batch) *outcome {
 	return m.baselines.get(sortOf{b.base, b.store}, func() *outcome {
 		all := m.routes(b.store, make(levels, len(m.Places)))
 		return m.liveOnce(b.base, m.direct(b.base, all[len(all)-1]), nil)
@@ -41,7 +41,7 @@ func (m *maker) baseline(b *batch) *outcome {
 }
 
 // weeksOf returns the weeks of flower of a baseline in each year, none where there is none.
-func (m *maker) weeksOf(base *outcome) []float64 {
+func (m *planner) weeksOf(base *outcome) []float64 {
 	weeks := make([]float64, len(m.ends))
 	if base != nil {
 		for i, f := range base.fates() {
@@ -52,7 +52,7 @@ func (m *maker) weeksOf(base *outcome) []float64 {
 }
 
 // direct is the option of putting a batch straight into the ground.
-func (m *maker) direct(l *life, r *route) option {
+func (m *planner) direct(l *life, r *route) option {
 	from := m.outOf(l)
 	if l.setBack > 0 { // dormant below ground frost does not reach it
 		from = 0
@@ -61,17 +61,17 @@ func (m *maker) direct(l *life, r *route) option {
 }
 
 // monday returns the first Monday on or after a day.
-func (m *maker) monday(day int) int {
+func (m *planner) monday(day int) int {
 	return day + ((m.firstMonday-day)%7+7)%7
 }
 
 // options lives through every start week and route of a batch at the given levels, once
 // for all batches that are alike.
-func (m *maker) options(b *batch, at levels) []*outcome {
+func (m *planner) options(b *batch, at levels) []*outcome {
 	return m.outcomes.get(outcomeKey{b.life, b.store, fmt.Sprint(at)}, func() []*outcome { return m.optionsAt(b, at) })
 }
 
-func (m *maker) optionsAt(b *batch, at levels) []*outcome {
+func (m *planner) optionsAt(b *batch, at levels) []*outcome {
 	base := m.baseline(b)
 	var all []*outcome
 	out, pot := m.outOf(b.life), m.smallPot(b.life)
@@ -117,7 +117,7 @@ type livedKey struct {
 
 // liveOnce lives through an option, once for all levels of places that it does not pass and
 // for all seasons of the garden.
-func (m *maker) liveOnce(l *life, o option, base *outcome) *outcome {
+func (m *planner) liveOnce(l *life, o option, base *outcome) *outcome {
 	r := o.route
 	key := livedKey{
 		l, base, r.store, r.first, r.on, r.frame, [3]int{r.firstPlace, r.onPlace, r.framePlace},
@@ -128,7 +128,7 @@ func (m *maker) liveOnce(l *life, o option, base *outcome) *outcome {
 
 // starts returns the Mondays on which a batch may be started: none before today, none in
 // deep rest, none so early that it only stands; corms from the autumn on.
-func (m *maker) starts(l *life, out int) []int {
+func (m *planner) starts(l *life, out int) []int {
 	first := out - 7*earliestWeeks
 	if l.Life == culture.Soak {
 		first = m.monday(m.newYear - autumnBefore)
@@ -144,7 +144,7 @@ func (m *maker) starts(l *life, out int) []int {
 
 // mayStay reports whether a batch may be planted under cover for good: corms in what is
 // cool from the first, and fruit under glass where the open ground is seldom warm enough.
-func (m *maker) mayStay(b *batch, r *route) bool {
+func (m *planner) mayStay(b *batch, r *route) bool {
 	if b.life.Life == culture.Soak {
 		return r.firstPlace == r.onPlace && !r.warm
 	}
@@ -167,7 +167,7 @@ func (r *route) forGood() *route {
 // admissible reports whether a grower would do it at all: no more years lost to cold or
 // kept too cold than the accepted risk, no heated house held below what young leaves
 // want, planted out in every year but so many, and not in flower before that.
-func (m *maker) admissible(o *outcome) bool {
+func (m *planner) admissible(o *outcome) bool {
 	n := o.counted(m.summer)
 	if o.route.direct {
 		return o.life.upAfter == 0 && 2*n.unplanted <= len(o.fates())

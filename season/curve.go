@@ -13,58 +13,58 @@ const (
 	cheapest   = 0.02
 )
 
-// proven is the best plan at one weight, with its bound.
-type proven struct {
-	weight float64
-	best   *found
-	steady *found // the best at constant levels, whose days those of a step are near
-	bound  float64
-	leaves []*node
-	pool   []*prices
-	ended  bool // it was stopped before its bound was near
+// provedPlan is the best plan at one weight, with its bound.
+type provedPlan struct {
+	weight  float64
+	best    *solution
+	steady  *solution // the best at constant levels, whose days those of a step are near
+	bound   float64
+	leaves  []*node
+	pool    []*duals
+	stopped bool // it was stopped before its bound was near
 }
 
 // proveAll looks for the best plan at a weight at any levels, and with one step of them.
-func (p *prover) proveAll(weight float64, name string, seeds []*found) (*proven, error) {
-	return p.prove(weight, name, seeds, p.everything, func() []*node { return p.stepping(p.best) })
+func (p *prover) proveAll(weight float64, name string, seeds []*solution) (*provedPlan, error) {
+	return p.prove(weight, name, seeds, p.allRoots, func() []*node { return p.stepRoots(p.incumbent) })
 }
 
 // prove looks for the best plan at a weight within some nodes, one lot of them after the
 // other, and for its bound.
-func (p *prover) prove(weight float64, name string, seeds []*found, open ...func() []*node) (*proven, error) {
-	p.at(weight, name)
+func (p *prover) prove(weight float64, name string, seeds []*solution, open ...func() []*node) (*provedPlan, error) {
+	p.setWeight(weight, name)
 	for _, f := range seeds {
 		p.consider(f)
 	}
-	one := &proven{weight: weight}
+	one := &provedPlan{weight: weight}
 	for i, nodes := range open {
 		roots := nodes()
 		if i == 0 {
-			p.suit(roots)
-		} else if p.best != nil {
+			p.startDuals(roots)
+		} else if p.incumbent != nil {
 			p.guide(roots)
 		}
 		roots, p.leaves, p.spent = append(roots, p.leaves...), nil, 0
-		if err := p.searchAndClose(roots); err != nil {
+		if err := p.searchAndSolve(roots); err != nil {
 			return nil, err
 		}
 		if one.steady == nil {
-			one.steady = p.best
+			one.steady = p.incumbent
 		}
 	}
 	bound := p.leastBound()
-	p.told.Bound = bound
-	p.tell()
-	p.unblend(p.leaves...)
-	one.best, one.bound, one.leaves, one.pool, one.ended = p.best, bound, p.leaves, slices.Clone(p.pool), !p.isNear(bound)
+	p.progress.Bound = bound
+	p.reportProgress()
+	p.dropUnusedMixes(p.leaves...)
+	one.best, one.bound, one.leaves, one.pool, one.stopped = p.incumbent, bound, p.leaves, slices.Clone(p.pool), !p.isGapClosed(bound)
 	return one, nil
 }
 
-// everything is the tree's roots: all levels of the heated places.
-func (p *prover) everything() []*node {
+// allRoots is the tree's roots: all levels of the heated places.
+func (p *prover) allRoots() []*node {
 	var roots []*node
 	for _, at := range p.allLevels() {
-		roots = append(roots, p.whole(p.field(steady(at))))
+		roots = append(roots, p.root(p.subproblem(steady(at))))
 	}
 	return roots
 }
@@ -73,48 +73,48 @@ func (p *prover) everything() []*node {
 // is lit and put out where a level steps.
 const nearDays = 14
 
-// stepping is the tree's roots for one step of level, on any of the days for it, in one place
+// stepRoots is the tree's roots for one step of level, on any of the days for it, in one place
 // that a plan heats, with all that burns lit and put out within nearDays of the plan's days.
-func (p *prover) stepping(f *found) []*node {
+func (p *prover) stepRoots(f *solution) []*node {
 	if f == nil {
 		return nil
 	}
 	var roots []*node
-	for i, of := range p.slots {
-		if of.lamps || !slices.Contains(p.open, of.at) || f.used[i].from == never {
+	for i, of := range p.heaterKeys {
+		if of.lamps || !slices.Contains(p.open, of.place) || f.used[i].from == never {
 			continue
 		}
-		for _, h := range p.allHolds(of.at) {
+		for _, h := range p.allHolds(of.place) {
 			if h.steps() {
 				at := slices.Clone(f.at)
-				at[of.at] = h
-				roots = append(roots, p.lit(p.field(at), f.used, nearDays))
+				at[of.place] = h
+				roots = append(roots, p.heatedNear(p.subproblem(at), f.used, nearDays))
 			}
 		}
 	}
 	return roots
 }
 
-// only is the one setting of a plan: what burns, and when, is settled and paid for.
-func (p *prover) only(f *found) func() []*node {
-	return func() []*node { return []*node{p.settled(p.field(f.at), f)} }
+// onlySettingOf is the one setting of a plan: what burns, and when, is settled and paid for.
+func (p *prover) onlySettingOf(f *solution) func() []*node {
+	return func() []*node { return []*node{p.settingOf(p.subproblem(f.at), f)} }
 }
 
-// lit is the node of a field in which all that burns is lit and put out on certain days, or
+// heatedNear is the node of a field in which all that burns is lit and put out on certain days, or
 // so many sooner or later.
-func (p *prover) lit(in *field, used []span, apart int) *node {
+func (p *prover) heatedNear(in *subproblem, used []span, apart int) *node {
 	one := *in
-	one.begins, one.ends = nil, nil
+	one.onDays, one.offDays = nil, nil
 	for i, days := range used {
 		apart := apart
-		if in.burners[i].lamps {
+		if in.heaters[i].lamps {
 			apart = 0
 		}
-		begins, ends := near(in.begins[i], days.from, apart), near(in.ends[i], days.to, apart)
+		begins, ends := near(in.onDays[i], days.from, apart), near(in.offDays[i], days.to, apart)
 		slices.Reverse(begins)
-		one.begins, one.ends = append(one.begins, begins), append(one.ends, ends)
+		one.onDays, one.offDays = append(one.onDays, begins), append(one.offDays, ends)
 	}
-	return p.whole(&one)
+	return p.root(&one)
 }
 
 // near returns, in order, a day and those of a list that are not too far from it.
@@ -125,34 +125,34 @@ func near(all []int, day, apart int) []int {
 	return slices.Compact(some)
 }
 
-// settled is the node of a field that has the one setting of a plan.
-func (p *prover) settled(in *field, f *found) *node {
-	n := p.lit(in, f.used, 0)
-	r := runs{n.from, n.to, n.turn}
-	for i, day := range f.turn {
-		if at := slices.Index(n.f.turns[i], day); at >= 0 {
+// settingOf is the node of a field that has the one setting of a plan.
+func (p *prover) settingOf(in *subproblem, f *solution) *node {
+	n := p.heatedNear(in, f.used, 0)
+	r := dayRanges{n.on, n.off, n.step}
+	for i, day := range f.stepDay {
+		if at := slices.Index(n.sub.stepDays[i], day); at >= 0 {
 			r[2][i] = [2]int{at, at}
 		}
 	}
-	return p.nodeOf(n.f, r).ready()
+	return p.newNode(n.sub, r).listAllowed()
 }
 
 // curve proves plans along the price of early: the cheapest, the earliest, that at the garden's
 // own worth of a week, and others where a straight line between two neighbours lies furthest from
 // any plan known, two at a time. Each of these is the best at the weight that its neighbours make
 // equal.
-func (p *prover) curve(s *proofs, own float64, seeds []*found) error {
+func (p *prover) curve(s *provedSeason, own float64, seeds []*solution) error {
 	const name = "the price of early"
 	least, err := p.proveAll(own*cheapest, name, append(seeds, s.early.best))
 	if err != nil {
 		return err
 	}
-	s.mate = p.mate()
-	all, tried := []*proven{s.early, least}, map[[2]*found]bool{}
+	s.second = p.second()
+	all, tried := []*provedPlan{s.early, least}, map[[2]*solution]bool{}
 	for weights := []float64{own}; ; weights = nil {
 		known := distinct(all)
 		for len(known)+len(weights) < mostPoints && len(weights) < 2 {
-			weight, pair, found := widest(known, tried)
+			weight, pair, found := widestGap(known, tried)
 			if !found {
 				break
 			}
@@ -166,7 +166,7 @@ func (p *prover) curve(s *proofs, own float64, seeds []*found) error {
 		for _, one := range all {
 			seeds = append(seeds, one.best)
 		}
-		more, err := p.proveBeside(s.mate, weights, name, seeds)
+		more, err := p.provePair(s.second, weights, name, seeds)
 		if err != nil {
 			return err
 		}
@@ -176,12 +176,12 @@ func (p *prover) curve(s *proofs, own float64, seeds []*found) error {
 
 // distinct sorts plans by their money and leaves out what another beats or equals in both
 // money and weeks of flower.
-func distinct(all []*proven) []*proven {
+func distinct(all []*provedPlan) []*provedPlan {
 	sorted := slices.Clone(all)
-	slices.SortStableFunc(sorted, func(a, b *proven) int {
+	slices.SortStableFunc(sorted, func(a, b *provedPlan) int {
 		return cmp.Or(cmp.Compare(a.best.money(), b.best.money()), cmp.Compare(b.best.gain, a.best.gain))
 	})
-	var kept []*proven
+	var kept []*provedPlan
 	for _, one := range sorted {
 		if len(kept) == 0 || one.best.gain > kept[len(kept)-1].best.gain+1e-9 {
 			kept = append(kept, one)
@@ -190,14 +190,14 @@ func distinct(all []*proven) []*proven {
 	return kept
 }
 
-// widest returns the neighbours between which most could lie, and the weight at which they
+// widestGap returns the neighbours between which most could lie, and the weight at which they
 // are worth the same.
-func widest(all []*proven, tried map[[2]*found]bool) (weight float64, pair [2]*found, is bool) {
+func widestGap(all []*provedPlan, tried map[[2]*solution]bool) (weight float64, pair [2]*solution, is bool) {
 	far := 0.0
 	for i := 1; i < len(all); i++ {
 		a, b := all[i-1].best, all[i].best
 		money, gain := b.money()-a.money(), b.gain-a.gain
-		if two := [2]*found{a, b}; money > 0 && gain > 0 && !tried[two] && money*gain > far {
+		if two := [2]*solution{a, b}; money > 0 && gain > 0 && !tried[two] && money*gain > far {
 			far, weight, pair, is = money*gain, money/gain, two, true
 		}
 	}

@@ -42,7 +42,7 @@ const mostHeated = 2
 
 // earlyLevels tries every level of the heated places and returns the coolest of those
 // that gain the most, with the points of the price of early.
-func (m *maker) earlyLevels() (levels, []EarlyPoint) {
+func (m *planner) earlyLevels() (levels, []EarlyPoint) {
 	best, bestValue := make(levels, len(m.Places)), math.Inf(-1)
 	plants := 0
 	for _, b := range m.batches {
@@ -60,7 +60,7 @@ func (m *maker) earlyLevels() (levels, []EarlyPoint) {
 }
 
 // pointOf tells what levels cost and gain.
-func (m *maker) pointOf(at levels, a assignment, plants int) EarlyPoint {
+func (m *planner) pointOf(at levels, a assignment, plants int) EarlyPoint {
 	p := EarlyPoint{Levels: []string{}, GainWeeks: hundredth(a.value / float64(max(plants, 1)))}
 	for i, level := range at {
 		if level == 0 {
@@ -83,7 +83,7 @@ func (m *maker) pointOf(at levels, a assignment, plants int) EarlyPoint {
 }
 
 // withPlans adds to the points what the plans side by side come to themselves.
-func (m *maker) withPlans(points []EarlyPoint, plans []*Plan, all []made) []EarlyPoint {
+func (m *planner) withPlans(points []EarlyPoint, plans []*Plan, all []made) []EarlyPoint {
 	for i, plan := range plans {
 		p := m.pointOf(all[i].at, all[i].assignment, 1)
 		p.Plan, p.HeatCost, p.GainWeeks = plan.Name, hundredth(plan.Cost.Heat), hundredth(plan.GainAll.Middle)
@@ -107,7 +107,7 @@ func undominated(points []EarlyPoint) []EarlyPoint {
 }
 
 // allLevels returns every combination of levels of the heated places, cool ones first.
-func (m *maker) allLevels() []levels {
+func (m *planner) allLevels() []levels {
 	all := []levels{m.benchesOn(make(levels, len(m.Places)))}
 	heated := 0
 	for i, p := range m.Places {
@@ -130,7 +130,7 @@ func (m *maker) allLevels() []levels {
 
 // benchesOn lets the warm benches be used: each is on while anything stands on it, and at
 // one warmth.
-func (m *maker) benchesOn(at levels) levels {
+func (m *planner) benchesOn(at levels) levels {
 	for i, p := range m.Places {
 		if p.Sort == Bench {
 			at[i] = 1

@@ -59,7 +59,7 @@ func (d Decided) batch() string {
 }
 
 // decide tells what is decided in an assignment, without leading its lots through the years.
-func (m *maker) decide(name, says string, at levels, a assignment) *Decisions {
+func (m *planner) decide(name, says string, at levels, a assignment) *Decisions {
 	r := m.begin(name, says, at, a)
 	r.use()
 	r.set(at)

@@ -40,7 +40,7 @@ func middleOf(x []float64) float64 {
 }
 
 // said writes a day, or that it does not come.
-func (m *maker) said(day int) string {
+func (m *planner) said(day int) string {
 	if day == never {
 		return "never"
 	}
@@ -74,7 +74,7 @@ func (r *realized) explainWaking(p *part, year int) []string {
 }
 
 // inPlace says where something stands.
-func (m *maker) inPlace(at int) string {
+func (m *planner) inPlace(at int) string {
 	if m.Places[at].Sort == Bench {
 		return "on the " + m.Places[at].Name
 	}

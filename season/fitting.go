@@ -4,7 +4,7 @@ import "math"
 
 // fitting tells a plan. Where its benches suffice in fewer years than was asked for, they are
 // filled again on a wider basis of room, a few times at most, as for a proved plan.
-func (m *maker) fitting(one *made) *Plan {
+func (m *planner) fitting(one *made) *Plan {
 	plan := m.realize(one.name, one.says, one.at, one.assignment)
 	for _, fits := range m.widerBases() {
 		if plan.FitsYears >= m.askedYears() {
@@ -26,7 +26,7 @@ const (
 
 // widerBases are the bases of room that are tried in turn where the one asked for does not do:
 // those that take one more year in.
-func (m *maker) widerBases() []float64 {
+func (m *planner) widerBases() []float64 {
 	var all []float64
 	years := float64(len(m.Weather))
 	for basis, last := float64(m.Fits), m.askedYears(); len(all) < widerMost && basis < 1; {
@@ -39,6 +39,6 @@ func (m *maker) widerBases() []float64 {
 }
 
 // askedYears is in how many years the benches are to suffice.
-func (m *maker) askedYears() int {
+func (m *planner) askedYears() int {
 	return int(math.Ceil(float64(m.Fits)*float64(len(m.Weather)) - 1e-9))
 }

@@ -1,69 +1,69 @@
 package season
 
-// flight is one way of a batch through a place at each of its levels, and then the next way.
-type flight struct {
+// steppedWay is one way of a batch through a place at each of its levels, and then the next way.
+type steppedWay struct {
 	*prover
-	batch *batch
-	place int
-	rungs []*rung // by level; nil where it is not asked for
-	other []*rung // with the safe day of another level
-	base  []float64
-	rooms [][]fate    // by day of a step: where fates are noted, to be used again
-	spare [][][]stage // room for stages, to be used again
+	batch     *batch
+	place     int
+	atLevel   []*wayAt // by level; nil where it is not asked for
+	otherSafe []*wayAt // with the safe day of another level
+	base      []float64
+	fates     [][]fate    // by day of a step: where fates are noted, to be used again
+	spare     [][][]stage // room for stages, to be used again
 }
 
-// take turns to a way at some levels.
-func (w *flight) take(levels [][]*outcome, way int) {
-	for _, r := range append(w.rungs, w.other...) {
+// turnTo turns to a way at some levels.
+func (w *steppedWay) turnTo(levels [][]*outcome, way int) {
+	for _, r := range append(w.atLevel, w.otherSafe...) {
 		if r != nil && r.stages != nil {
 			w.spare = append(w.spare, r.stages)
 		}
 	}
-	w.rungs, w.other = w.rungs[:0], w.other[:0]
+	w.atLevel, w.otherSafe = w.atLevel[:0], w.otherSafe[:0]
 	for _, outcomes := range levels {
-		var one *rung
+		var one *wayAt
 		if outcomes != nil {
-			one = &rung{outcome: outcomes[way]}
+			one = &wayAt{outcome: outcomes[way]}
 		}
-		w.rungs = append(w.rungs, one)
+		w.atLevel = append(w.atLevel, one)
 	}
 }
 
-// rung is the way at one level.
-type rung struct {
+// wayAt is the way at one level.
+type wayAt struct {
 	*outcome
 	stays  []span    // by year: the days in the place
 	stages [][]stage // by day of a step and year: how far it has come by then
 }
 
-// onSteps is an outcome with the first and last of the days on which the step leads to it.
-type onSteps struct {
+// steppedOutcome is an outcome with the first and last of the days on which the step leads to it.
+type steppedOutcome struct {
 	*outcome
 	steps [2]int
-	seam  *seam // nil where there is no step
+	split *split // nil where there is no step
 }
 
-// shed lets go of the fates, whose place is used again. They can be found again.
-func (s onSteps) shed() {
-	if s.seam != nil {
-		s.lives, s.later.seam = nil, s.seam
+// release lets go of the fates, whose place is used again. They can be found again.
+func (s steppedOutcome) release() {
+	if s.split != nil {
+		s.lives, s.later.split = nil, s.split
 	}
 }
 
-// held lists what comes of the way while the place is held so. Where it has left the place
+// outcomes lists what comes of the way while the place is held so. Where it has left the place
 // before the step, or comes after it, in every year, that is what comes of it at one level.
-func (w *flight) held(h hold) []onSteps {
+func (w *steppedWay) outcomes(h hold) []steppedOutcome {
 	if !h.steps() {
-		return []onSteps{{outcome: w.rungs[h.level].outcome}}
+		return []steppedOutcome{{outcome: w.atLevel[h.level].outcome}}
 	}
-	higher, lower := w.rungs[h.level], w.as(h.lower, w.rungs[h.level].route)
+	higher, lower := w.atLevel[h.level], w.withSafeDayOf(h.lower, w.atLevel[h.level].route)
 	before, after := higher, lower
 	if h.up {
 		before, after = lower, higher
 	}
-	var all []onSteps
+	var all []steppedOutcome
 	for i, day := range w.stepDays {
-		o, seam := w.on(i, day, before, after, higher)
+		o, seam := w.stepOn(i, day, before, after, higher)
 		if o == nil {
 			continue
 		}
@@ -71,20 +71,20 @@ func (w *flight) held(h hold) []onSteps {
 			all[last].steps[1] = i
 			continue
 		}
-		all = append(all, onSteps{o, [2]int{i, i}, seam})
+		all = append(all, steppedOutcome{o, [2]int{i, i}, seam})
 	}
 	return all
 }
 
-// as returns the way at a lower level with the day from which the place is safe for young
+// withSafeDayOf returns the way at a lower level with the day from which the place is safe for young
 // leaves as it is at the higher one.
-func (w *flight) as(level int, higher *route) *rung {
-	known := w.rungs[level]
+func (w *steppedWay) withSafeDayOf(level int, higher *route) *wayAt {
+	known := w.atLevel[level]
 	day := higher.onFrom(known.life)
 	if known.route.onFrom(known.life) == day {
 		return known
 	}
-	for _, one := range w.other {
+	for _, one := range w.otherSafe {
 		if one.route.first == known.route.first && one.route.on == known.route.on && one.route.onFrom(one.life) == day {
 			return one
 		}
@@ -92,15 +92,15 @@ func (w *flight) as(level int, higher *route) *rung {
 	way, o := *known.route, known.option
 	way.safe = higher.safe
 	o.route = &way
-	w.other = append(w.other, &rung{outcome: live(known.life, o, w.base, w.ends)})
-	return w.other[len(w.other)-1]
+	w.otherSafe = append(w.otherSafe, &wayAt{outcome: live(known.life, o, w.base, w.ends)})
+	return w.otherSafe[len(w.otherSafe)-1]
 }
 
-// on is what comes of the way with the step on a day, and its seam; nil where the colder level
+// stepOn is what comes of the way with the step on a day, and its split; nil where the colder level
 // rules it out. Its fates stand in the room for that day.
-func (w *flight) on(i, day int, before, after, higher *rung) (*outcome, *seam) {
-	w.ready(before)
-	w.ready(after)
+func (w *steppedWay) stepOn(i, day int, before, after, higher *wayAt) (*outcome, *split) {
+	w.prepare(before)
+	w.prepare(after)
 	early, late := 0, 0
 	for year := range w.ends {
 		switch {
@@ -124,7 +124,7 @@ func (w *flight) on(i, day int, before, after, higher *rung) (*outcome, *seam) {
 	if higher.life.isTooCold(&o) {
 		return nil, nil
 	}
-	fates := w.room(i)
+	fates := w.fatesFor(i)
 	for year := range fates {
 		switch {
 		case before.stays[year].to <= day:
@@ -137,22 +137,22 @@ func (w *flight) on(i, day int, before, after, higher *rung) (*outcome, *seam) {
 			fates[year] = s.fate
 		}
 	}
-	return fared(higher.life, o, fates, w.base, w.ends), &seam{before.route, after.route, day}
+	return fared(higher.life, o, fates, w.base, w.ends), &split{before.route, after.route, day}
 }
 
-// room is where fates of a step on a day are noted.
-func (w *flight) room(i int) []fate {
-	if w.rooms == nil {
-		w.rooms = make([][]fate, len(w.stepDays))
+// fatesFor is where fates of a step on a day are noted.
+func (w *steppedWay) fatesFor(i int) []fate {
+	if w.fates == nil {
+		w.fates = make([][]fate, len(w.stepDays))
 	}
-	if w.rooms[i] == nil {
-		w.rooms[i] = make([]fate, len(w.ends))
+	if w.fates[i] == nil {
+		w.fates[i] = make([]fate, len(w.ends))
 	}
-	return w.rooms[i]
+	return w.fates[i]
 }
 
 // stages is room for how far a plant has come by the days of the steps.
-func (w *flight) stages() [][]stage {
+func (w *steppedWay) stages() [][]stage {
 	if last := len(w.spare) - 1; last >= 0 {
 		all := w.spare[last]
 		w.spare = w.spare[:last]
@@ -168,8 +168,8 @@ func (w *flight) stages() [][]stage {
 	return all
 }
 
-// ready finds the stays of a rung, and how far the plant has come by the days of the steps.
-func (w *flight) ready(r *rung) {
+// prepare finds the stays of a level, and how far the plant has come by the days of the steps.
+func (w *steppedWay) prepare(r *wayAt) {
 	if r.stays != nil {
 		return
 	}

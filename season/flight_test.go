@@ -26,22 +26,22 @@ func TestStepsAreStitched(t *testing.T) {
 	stitched, ruledOut := 0, 0
 	for _, g := range p.groups {
 		b := g.batches[0]
-		ways := func(level int) []*outcome { return p.along(b, glass, levels{0, 0, level, 0}) }
+		ways := func(level int) []*outcome { return p.outcomesThrough(b, glass, levels{0, 0, level, 0}) }
 		for _, h := range p.allHolds(glass) {
 			if !h.steps() {
 				continue
 			}
 			higher, lower := ways(h.level), ways(h.lower)
 			for i := range higher {
-				w := &flight{prover: p, batch: b, place: glass, base: p.weeksOf(p.baseline(b)), rungs: make([]*rung, h.level+1)}
-				w.rungs[h.level], w.rungs[h.lower] = &rung{outcome: higher[i]}, &rung{outcome: lower[i]}
-				high, low := w.rungs[h.level], w.as(h.lower, higher[i].route)
+				w := &steppedWay{prover: p, batch: b, place: glass, base: p.weeksOf(p.baseline(b)), atLevel: make([]*wayAt, h.level+1)}
+				w.atLevel[h.level], w.atLevel[h.lower] = &wayAt{outcome: higher[i]}, &wayAt{outcome: lower[i]}
+				high, low := w.atLevel[h.level], w.withSafeDayOf(h.lower, higher[i].route)
 				before, after := high, low
 				if h.up {
 					before, after = low, high
 				}
 				for at, day := range p.stepDays {
-					got, seam := w.on(at, day, before, after, high)
+					got, seam := w.stepOn(at, day, before, after, high)
 					want := p.steppedOn(b, h, day, higher[i], low.outcome)
 					switch {
 					case got == nil:
@@ -53,7 +53,7 @@ func TestStepsAreStitched(t *testing.T) {
 						t.Fatalf("%s by %s from day %d, %+v on day %d: %v, led from the start %v", b.id, higher[i].route.name, higher[i].start, h, day, got.fates(), want.fates())
 					case got != before.outcome && got != after.outcome:
 						stitched++
-						(onSteps{outcome: got, seam: seam}).shed()
+						(steppedOutcome{outcome: got, split: seam}).release()
 						if !reflect.DeepEqual(got.fates(), want.fates()) {
 							t.Fatalf("%s by %s, %+v on day %d: found again %v, led from the start %v", b.id, higher[i].route.name, h, day, got.fates(), want.fates())
 						}
@@ -82,14 +82,14 @@ func TestHeatOfAStep(t *testing.T) {
 		if h.up {
 			first, second = second, first
 		}
-		b := p.burner(slot{at: glass}, h)
+		b := p.heater(heaterKey{place: glass}, h)
 		used := span{p.outFrom - 100, p.outFrom + 10}
-		for _, turn := range p.stepDays {
+		for _, step := range p.stepDays {
 			years := make([]float64, len(p.Weather))
 			for year := range years {
 				for day := used.from - warming; day < used.to; day++ {
 					from := first
-					if day >= turn {
+					if day >= step {
 						from = second
 					}
 					years[year] += from.years[year].given[day]
@@ -97,8 +97,8 @@ func TestHeatOfAStep(t *testing.T) {
 			}
 			slices.Sort(years)
 			want := years[(len(years)-1)/2] * p.Places[glass].Energy.Amount
-			if got := b.cost(used, turn); math.Abs(got-want) > 1e-6 || want <= 0 {
-				t.Errorf("%+v on day %d costs %g, day by day %g", h, turn, got, want)
+			if got := b.cost(used, step); math.Abs(got-want) > 1e-6 || want <= 0 {
+				t.Errorf("%+v on day %d costs %g, day by day %g", h, step, got, want)
 			}
 		}
 	}

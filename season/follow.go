@@ -30,7 +30,7 @@ func Follow(b Brief, d Decisions) (*Result, error) {
 	}
 	b.Solver, b.Relax, b.OutFrom = nil, nil, d.OutFrom
 	b.Places = slices.Clone(b.Places)
-	f := &following{maker: bareMaker(&b), decided: d, lots: map[string]*batch{}}
+	f := &following{planner: barePlanner(&b), decided: d, lots: map[string]*batch{}}
 	f.made = assignment{short: map[*batch]*lack{}, left: map[*batch]int{}, steps: map[int]step{}}
 	f.gather()
 	if len(f.batches) > 0 {
@@ -50,7 +50,7 @@ func Follow(b Brief, d Decisions) (*Result, error) {
 
 // following is a plan that is worked out from decisions.
 type following struct {
-	*maker
+	*planner
 	decided   Decisions
 	made      assignment
 	at        levels
@@ -263,7 +263,7 @@ func (f *following) fitPlace(r *realized, at, stays int, used span) bool {
 	return true
 }
 
-func (m *maker) shortDay(day int) string { return m.date(day).Short() }
+func (m *planner) shortDay(day int) string { return m.date(day).Short() }
 
 // called names what is decided, as messages do.
 func (f *following) called(d Decided) string {

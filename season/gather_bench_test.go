@@ -8,11 +8,11 @@ func BenchmarkGather(b *testing.B) {
 	m := makerOf(b, brief)
 	for b.Loop() {
 		p := m.newProver(b.Context(), nil)
-		p.searches = true
+		p.allSteps = true
 		at := make(levels, len(p.Places))
 		at[2] = 1
 		h := steady(at)
 		h[2] = hold{level: 2, lower: 1}
-		p.field(h)
+		p.subproblem(h)
 	}
 }

@@ -28,7 +28,7 @@ func (b *Brief) growsOf(v stock.Variety) bool {
 // grown is the room that growing plants take on a bench in a week, m²: where they stand today, at
 // the distance of grown pots, till nothing leafy is kept from being planted out any more. Where they
 // are brought meanwhile nobody knows. They stand under lamps where there are any.
-func (m *maker) grown(bench, week int) float64 {
+func (m *planner) grown(bench, week int) float64 {
 	monday := m.firstMonday + 7*week
 	if m.taken == nil || monday < m.day(m.Today.Monday()) || monday >= m.outFrom {
 		return 0
@@ -37,7 +37,7 @@ func (m *maker) grown(bench, week int) float64 {
 }
 
 // takenRoom is the room that growing plants take, by bench; nil where nothing grows.
-func (m *maker) takenRoom() []float64 {
+func (m *planner) takenRoom() []float64 {
 	if len(m.Growing) == 0 {
 		return nil
 	}

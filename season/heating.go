@@ -78,7 +78,7 @@ func (r *realized) fill() [][]float64 {
 		}
 	}
 	for _, p := range r.parts {
-		for bench, need := range p.room(float64(r.Fits), r.weeks, r.maker) {
+		for bench, need := range p.room(float64(r.Fits), r.weeks, r.planner) {
 			if bench >= len(r.Places) {
 				continue
 			}
@@ -152,7 +152,7 @@ func (r *realized) heat(at int) *heatSums {
 	return s
 }
 
-func (m *maker) weekSum(daily []float64, week, from, to int) float64 {
+func (m *planner) weekSum(daily []float64, week, from, to int) float64 {
 	a := max(m.firstMonday+7*week, from)
 	b := min(m.firstMonday+7*week+7, to)
 	if a >= b {

@@ -51,13 +51,13 @@ func (h holds) with(steps map[int]step) holds {
 func (h holds) key() string { return fmt.Sprint([]hold(h)) }
 
 // isOpen reports whether a place has a thermostat to set.
-func (m *maker) isOpen(place int) bool {
+func (m *planner) isOpen(place int) bool {
 	return m.Places[place].Sort != Bench && len(m.Places[place].Levels) > 1
 }
 
 // stepMondays are the days on which a level may change: every second Monday, counted from the
 // one of planting out, from so many weeks before it to so many after.
-func (m *maker) stepMondays() []int {
+func (m *planner) stepMondays() []int {
 	var all []int
 	for week := -stepsBefore; week <= stepsAfter; week += stepEvery {
 		if day := m.outFrom + 7*week; day > m.day(m.Today) && day < int(m.Span.Days()) {
@@ -75,17 +75,17 @@ const (
 )
 
 // mostRungs is how many levels a step goes up or down at most.
-const mostRungs = 2
+const mostLevelsApart = 2
 
 // allHolds returns every way to hold a place, cool ones first: at each of its levels, then
 // with a step down to a lower one or up from it, at most mostRungs of the levels below.
-func (m *maker) allHolds(place int) []hold {
+func (m *planner) allHolds(place int) []hold {
 	var all []hold
 	for level := range m.Places[place].Levels {
 		all = append(all, steadyAt(level))
 	}
 	for level := range m.Places[place].Levels {
-		for lower := max(1, level-mostRungs); lower < level; lower++ {
+		for lower := max(1, level-mostLevelsApart); lower < level; lower++ {
 			all = append(all, hold{level, lower, false}, hold{level, lower, true})
 		}
 	}
@@ -93,7 +93,7 @@ func (m *maker) allHolds(place int) []hold {
 }
 
 // words tells a hold as a grower sets it.
-func (m *maker) words(place int, h hold) string {
+func (m *planner) words(place int, h hold) string {
 	first, second := m.setting(place, h.level).String(), ""
 	if h.steps() {
 		second = ", then " + m.setting(place, h.lower).String()

@@ -54,9 +54,9 @@ func (w walker) lead(s *stage, one individual, moves *schedule, from, to int) {
 // are moved on Mondays, or sooner where a schedule or a step of level has it so.
 func (w walker) legEnd(s *stage, in *climate, day, to int) int {
 	end := min(to, w.nextMonday(day))
-	for _, turn := range [...]int{s.handOn, s.framed, s.potted, s.out, in.turn} {
-		if turn > day {
-			end = min(end, turn)
+	for _, step := range [...]int{s.handOn, s.framed, s.potted, s.out, in.turn} {
+		if step > day {
+			end = min(end, step)
 		}
 	}
 	return end

@@ -22,8 +22,8 @@ type Result struct {
 	Early     []EarlyPoint
 	Pays      *HeatPays // nil where it was not asked for, and where no plan heats a house
 
-	prover *prover            // nil where nothing is proved
-	proofs map[string]*proven // by plan
+	prover *prover                // nil where nothing is proved
+	proofs map[string]*provedPlan // by plan
 }
 
 // FrostWeek is how often it freezes in the patch in one week of the span.
@@ -57,7 +57,7 @@ const (
 // plans that are known to be the best.
 func Make(b Brief) (*Result, error) {
 	b.Solver, b.Relax = nil, nil
-	m, err := makerFor(&b)
+	m, err := plannerFor(&b)
 	if err != nil {
 		return nil, err
 	}
@@ -73,7 +73,7 @@ type made struct {
 }
 
 // make fills the benches plan by plan and says by how much each could be better.
-func (m *maker) make() (*Result, error) {
+func (m *planner) make() (*Result, error) {
 	cold, usual := make(levels, len(m.Places)), m.usualLevels()
 	early, points := m.earlyLevels()
 	r := &Result{FrostOdds: m.frostOdds(), OutFrom: m.date(m.outFrom), Plans: make([]*Plan, 3)}
@@ -101,19 +101,19 @@ func (m *maker) make() (*Result, error) {
 }
 
 // bound says by plain arithmetic how much better each plan could be, where that is asked.
-func (m *maker) bound(all []made) ([]*Proof, error) {
+func (m *planner) bound(all []made) ([]*Proof, error) {
 	if m.Unproved {
 		return nil, nil
 	}
 	p := m.newProver(context.Background(), nil)
-	own, top := p.weights(p.weigh(all[1].at, all[1].assignment))
+	own, top := p.weights(p.evaluate(all[1].at, all[1].assignment))
 	var proofs []*Proof
 	for _, one := range all {
 		weight := top
 		if one.name == Usual {
 			weight = own
 		}
-		proof, err := p.bounded(one.at, one.assignment, weight)
+		proof, err := p.boundPlan(one.at, one.assignment, weight)
 		if err != nil {
 			return nil, err
 		}
@@ -122,12 +122,12 @@ func (m *maker) bound(all []made) ([]*Proof, error) {
 	return proofs, nil
 }
 
-// makerFor readies a maker for a brief that has weather and stock.
-func makerFor(b *Brief) (*maker, error) {
+// plannerFor readies a maker for a brief that has weather and stock.
+func plannerFor(b *Brief) (*planner, error) {
 	if len(b.Weather) == 0 {
 		return nil, ErrNoYears
 	}
-	m, err := newMaker(b)
+	m, err := newPlanner(b)
 	if err != nil {
 		return nil, err
 	}
@@ -139,14 +139,14 @@ func makerFor(b *Brief) (*maker, error) {
 }
 
 // sideBySide tells each plan what it shares with the others, and when its heat pays.
-func (m *maker) sideBySide(plans []*Plan) {
+func (m *planner) sideBySide(plans []*Plan) {
 	beside(plans)
 	for _, p := range plans[1:] {
 		m.breakEven(p, plans[0])
 	}
 }
 
-func (m *maker) reasons() string {
+func (m *planner) reasons() string {
 	if len(m.left) == 0 {
 		return "there is no stock"
 	}
@@ -163,12 +163,12 @@ type assignment struct {
 }
 
 // assign fills the benches batch by batch, those that have most to gain first.
-func (m *maker) assign(at levels, rank func([]*outcome) []*outcome) assignment {
+func (m *planner) assign(at levels, rank func([]*outcome) []*outcome) assignment {
 	return m.assignOn(float64(m.Fits), at, rank)
 }
 
 // assignOn does so on a basis of room that suffices in so great a share of years.
-func (m *maker) assignOn(fits float64, at levels, rank func([]*outcome) []*outcome) assignment {
+func (m *planner) assignOn(fits float64, at levels, rank func([]*outcome) []*outcome) assignment {
 	benches, ranked := m.newBenches(fits), map[sortOf][]*outcome{}
 	a := assignment{short: map[*batch]*lack{}, left: map[*batch]int{}}
 	for _, b := range m.inOrder(at) {
@@ -192,7 +192,7 @@ func (m *maker) assignOn(fits float64, at levels, rank func([]*outcome) []*outco
 }
 
 // stepped adds to an assignment the step of each heated place that saves the most heat.
-func (m *maker) stepped(fits float64, at levels, a assignment) assignment {
+func (m *planner) stepped(fits float64, at levels, a assignment) assignment {
 	a.steps = map[int]step{}
 	for i := range m.Places {
 		if change, lived, found := m.bestStep(i, at, a, fits); found {
@@ -205,7 +205,7 @@ func (m *maker) stepped(fits float64, at levels, a assignment) assignment {
 
 // held keeps to a start that is decided already: of all options those of its week, and
 // the ground where none of them can be.
-func (m *maker) held(b *batch, ranked []*outcome) []*outcome {
+func (m *planner) held(b *batch, ranked []*outcome) []*outcome {
 	decided, is := m.Held[b.Code]
 	if !is {
 		return ranked
@@ -215,7 +215,7 @@ func (m *maker) held(b *batch, ranked []*outcome) []*outcome {
 }
 
 // inOrder sorts the batches by the weeks that an early place can gain them, most first.
-func (m *maker) inOrder(at levels) []*batch {
+func (m *planner) inOrder(at levels) []*batch {
 	most := map[*batch]float64{}
 	for _, b := range m.batches {
 		most[b] = math.Inf(-1)
@@ -233,7 +233,7 @@ func (m *maker) inOrder(at levels) []*batch {
 }
 
 // unheated leaves out what passes a place heated for the season's sake.
-func (m *maker) unheated(rank func([]*outcome) []*outcome) func([]*outcome) []*outcome {
+func (m *planner) unheated(rank func([]*outcome) []*outcome) func([]*outcome) []*outcome {
 	return func(all []*outcome) []*outcome {
 		return slices.DeleteFunc(rank(all), func(o *outcome) bool { return o.route.heated })
 	}
@@ -242,7 +242,7 @@ func (m *maker) unheated(rank func([]*outcome) []*outcome) func([]*outcome) []*o
 // usualWeeks is the usual time from start to planting out, in weeks: for stock from the
 // store four to six weeks before the average last frost (common practice), for seed and
 // corms the kind's own.
-func (m *maker) usualWeeks(l *life) (from, to float64) {
+func (m *planner) usualWeeks(l *life) (from, to float64) {
 	if f, ok := l.Figure("start.weeks"); ok && l.Life != culture.Store {
 		return f.Low, f.High
 	}
@@ -250,7 +250,7 @@ func (m *maker) usualWeeks(l *life) (from, to float64) {
 }
 
 // usualLevels holds every heated place at the level nearest to what is usual.
-func (m *maker) usualLevels() levels {
+func (m *planner) usualLevels() levels {
 	at := m.benchesOn(make(levels, len(m.Places)))
 	for i, p := range m.Places {
 		if p.Sort == Bench {
@@ -267,7 +267,7 @@ func (m *maker) usualLevels() levels {
 }
 
 // frostOdds returns for each week of the span the share of years in which it freezes.
-func (m *maker) frostOdds() []FrostWeek {
+func (m *planner) frostOdds() []FrostWeek {
 	ground := m.climate(m.placeOf(Ground), m.setting(m.placeOf(Ground), 0))
 	odds := make([]FrostWeek, m.weeks)
 	for w := range odds {
@@ -282,7 +282,7 @@ func (m *maker) frostOdds() []FrostWeek {
 }
 
 // weekOf returns the days of one week.
-func (m *maker) weekOf(daily []float64, week int) []float64 {
+func (m *planner) weekOf(daily []float64, week int) []float64 {
 	from := m.firstMonday + 7*week
 	return daily[from:min(from+7, len(daily))]
 }

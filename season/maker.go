@@ -9,9 +9,9 @@ import (
 	"eyeup/place"
 )
 
-// maker works out plans from a brief. It keeps what all plans share, and shares with other
+// planner works out plans from a brief. It keeps what all plans share, and shares with other
 // makers of the same garden what is remembered of it. Several may ask one at once.
-type maker struct {
+type planner struct {
 	*Brief
 	*recall
 	weeks       int       // of the span
@@ -28,8 +28,8 @@ type maker struct {
 	baselines   remembered[sortOf, *outcome]
 }
 
-func newMaker(b *Brief) (*maker, error) {
-	m := bareMaker(b)
+func newPlanner(b *Brief) (*planner, error) {
+	m := barePlanner(b)
 	m.gather()
 	if len(m.batches) == 0 {
 		return m, nil
@@ -37,9 +37,9 @@ func newMaker(b *Brief) (*maker, error) {
 	return m, m.ground()
 }
 
-// bareMaker is a maker that has no batches yet.
-func bareMaker(b *Brief) *maker {
-	m := &maker{Brief: b, recall: b.Kept.of(b), left: []NotCovered{}}
+// barePlanner is a maker that has no batches yet.
+func barePlanner(b *Brief) *planner {
+	m := &planner{Brief: b, recall: b.Kept.of(b), left: []NotCovered{}}
 	m.firstMonday = m.day(b.Span.From.Monday())
 	if m.firstMonday < 0 {
 		m.firstMonday += 7
@@ -51,7 +51,7 @@ func bareMaker(b *Brief) *maker {
 }
 
 // ground finds the patch, when its seasons end, and from when leafy plants go out there.
-func (m *maker) ground() error {
+func (m *planner) ground() error {
 	ground := m.placeOf(Ground)
 	if ground < 0 {
 		return fmt.Errorf("the garden has no place of sort %q: name the patch, for a season ends there", Ground)
@@ -62,33 +62,33 @@ func (m *maker) ground() error {
 }
 
 // day returns the day of the span on which d falls.
-func (m *maker) day(d civil.Date) int { return int(d.Sub(m.Span.From)) }
+func (m *planner) day(d civil.Date) int { return int(d.Sub(m.Span.From)) }
 
 // date returns the date of a day of the span, and no date for never.
-func (m *maker) date(day int) civil.Date {
+func (m *planner) date(day int) civil.Date {
 	if day == never {
 		return civil.Date{}
 	}
 	return m.Span.From.AddDays(civil.Days(day))
 }
 
-func (m *maker) placeOf(s Sort) int {
+func (m *planner) placeOf(s Sort) int {
 	return slices.IndexFunc(m.Places, func(p Place) bool { return p.Sort == s })
 }
 
-func (m *maker) placeNamed(name string) int {
+func (m *planner) placeNamed(name string) int {
 	return slices.IndexFunc(m.Places, func(p Place) bool { return p.Name == name })
 }
 
 // space gives what comes from the store the patch's own spacing.
-func (m *maker) space(l *life) {
+func (m *planner) space(l *life) {
 	if at := m.placeOf(Ground); at >= 0 && l.Life == culture.Store && m.Places[at].Spacing > 0 {
 		l.bed = float64(m.Places[at].Spacing.Times(m.Places[at].Spacing))
 	}
 }
 
 // climate returns a place at a setting in every year; each is run once.
-func (m *maker) climate(at int, setting place.Setting) *climate {
+func (m *planner) climate(at int, setting place.Setting) *climate {
 	if house := m.houseOf(at); house >= 0 {
 		return m.climate(house, setting).bench
 	}
@@ -98,7 +98,7 @@ func (m *maker) climate(at int, setting place.Setting) *climate {
 }
 
 // houseOf returns the house in which a warm bench stands, -1 for all other places.
-func (m *maker) houseOf(at int) int {
+func (m *planner) houseOf(at int) int {
 	if m.Places[at].Sort != Bench {
 		return -1
 	}
@@ -106,7 +106,7 @@ func (m *maker) houseOf(at int) int {
 }
 
 // climateAt returns a place at one of its levels, a bench at the level of its house.
-func (m *maker) climateAt(at int, l levels) *climate {
+func (m *planner) climateAt(at int, l levels) *climate {
 	if house := m.houseOf(at); house >= 0 {
 		return m.climate(house, m.setting(house, l[house])).bench
 	}
@@ -115,7 +115,7 @@ func (m *maker) climateAt(at int, l levels) *climate {
 
 // autumn returns for each year the first day after midsummer on which it freezes in the
 // patch, or the end of the span.
-func (m *maker) autumn(ground *climate) []int {
+func (m *planner) autumn(ground *climate) []int {
 	ends := make([]int, len(ground.years))
 	for i, y := range ground.years {
 		ends[i] = len(y.low)
@@ -131,7 +131,7 @@ func (m *maker) autumn(ground *climate) []int {
 
 // fixFrostDate fixes the first Monday on which leafy plants go out from the record's odds
 // of a later freeze, where it is not decided.
-func (m *maker) fixFrostDate() error {
+func (m *planner) fixFrostDate() error {
 	safe, known := m.Freezes.SafeFrom(m.FrostRisk)
 	if !known {
 		return fmt.Errorf("the record can't say when odds of a freeze fall to %.3g %%: it has too few springs; give more years, or accept a larger risk", m.FrostRisk.Percent())
@@ -152,7 +152,7 @@ func (m *maker) fixFrostDate() error {
 // outOf returns the Monday before which a leafy plant of a life is not planted out: the
 // frost date, but for hardy kinds the first week after which, in all but the accepted
 // share of years, no cold comes that would kill them.
-func (m *maker) outOf(l *life) int {
+func (m *planner) outOf(l *life) int {
 	if l.kill > hardy {
 		return m.outFrom
 	}
@@ -175,7 +175,7 @@ func lastBelow(low []float64, split int, limit float64) int {
 
 // springDay returns the day of the span on which m falls in the spring of planting out; in
 // places where it freezes until midsummer that may be some weeks later.
-func (m *maker) springDay(day civil.MonthDay) int {
+func (m *planner) springDay(day civil.MonthDay) int {
 	split := midsummer(m.Span, m.Site)
 	date := day.In(split.Year())
 	if date.After(split.AddDays(4 * civil.Week)) {

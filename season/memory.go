@@ -166,7 +166,7 @@ func (r *remembered[K, V]) keepTo(most int) {
 
 // liveAll lives through all that plans at some levels may choose from, on as many cores as
 // there are.
-func (m *maker) liveAll(all []levels) {
+func (m *planner) liveAll(all []levels) {
 	var sorts []sortOf
 	var wait sync.WaitGroup
 	for _, b := range m.batches {

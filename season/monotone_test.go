@@ -42,9 +42,9 @@ func (b *Brief) weatherOf(r *weather.Record, from, to int) {
 	}
 }
 
-func makerOf(t testing.TB, b Brief) *maker {
+func makerOf(t testing.TB, b Brief) *planner {
 	t.Helper()
-	m, err := newMaker(&b)
+	m, err := newPlanner(&b)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -64,7 +64,7 @@ type outcome struct {
 
 // later is what is reckoned of an outcome when it is first asked for; several may ask.
 type later struct {
-	seam  *seam // where a level steps; nil where none does, or the fates are known
+	split *split // where a level steps; nil where none does, or the fates are known
 	again sync.Once
 	room  sync.Once
 	need  map[int][]float64 // m² a plant takes, by bench and week
@@ -91,8 +91,8 @@ func weeksOfFlower(f fate, end int) float64 {
 // fates returns what becomes of the middle plant, by year. Where a level steps they are found
 // again when they are first asked for: there are many such ways, and few are taken.
 func (o *outcome) fates() []fate {
-	if o.seam != nil {
-		o.again.Do(func() { o.lives = o.seam.stitched(o.option).walk(o.life) })
+	if o.split != nil {
+		o.again.Do(func() { o.lives = o.split.joined(o.option).walk(o.life) })
 	}
 	return o.lives
 }

@@ -29,7 +29,7 @@ const (
 // heatPays finds from how many plants on it pays to heat as the best plan does that holds each
 // house at one level and counts a week of flower at the garden's own worth, or as is usual where
 // that plan does not heat; nil where neither does.
-func (p *prover) heatPays(s *proofs, own float64) (*HeatPays, error) {
+func (p *prover) heatPays(s *provedSeason, own float64) (*HeatPays, error) {
 	of := s.usual.best
 	for _, one := range s.curve {
 		if one.weight == own && one.steady != nil && p.heats(one.steady) {
@@ -40,29 +40,29 @@ func (p *prover) heatPays(s *proofs, own float64) (*HeatPays, error) {
 		return nil, nil
 	}
 	e := &HeatPays{WeekWorth: own, Held: []Held{}}
-	for i, slot := range p.slots {
-		if of.used[i].from != never && !slot.lamps && p.isOpen(slot.at) {
+	for i, slot := range p.heaterKeys {
+		if of.used[i].from != never && !slot.lamps && p.isOpen(slot.place) {
 			e.Held = append(e.Held, p.heldIn(of, i))
 		}
 	}
 	for _, g := range p.groups {
 		e.Plants += g.want
 	}
-	return e, p.halve(e, of.at)
+	return e, p.bisect(e, of.at)
 }
 
 // heats reports whether a plan heats a house.
-func (p *prover) heats(f *found) bool {
-	for i, of := range p.slots {
-		if f.used[i].from != never && !of.lamps && p.isOpen(of.at) {
+func (p *prover) heats(f *solution) bool {
+	for i, of := range p.heaterKeys {
+		if f.used[i].from != never && !of.lamps && p.isOpen(of.place) {
 			return true
 		}
 	}
 	return false
 }
 
-// halve looks for the number of plants from which on heating pays.
-func (p *prover) halve(e *HeatPays, at holds) error {
+// bisect looks for the number of plants from which on heating pays.
+func (p *prover) bisect(e *HeatPays, at holds) error {
 	pays := func(plants int) (bool, error) {
 		e.Tried++
 		return p.paysWith(plants, e, at)
@@ -101,7 +101,7 @@ func (p *prover) paysWith(plants int, e *HeatPays, at holds) (bool, error) {
 	one.groups = scaled(p.groups, plants)
 	if p.say != nil { // how far it is, without figures of other numbers of plants
 		one.say = func(now Progress) {
-			told := p.told
+			told := p.progress
 			told.Plan, told.Solves = now.Plan, now.Solves
 			p.say(told)
 		}
@@ -110,8 +110,8 @@ func (p *prover) paysWith(plants int, e *HeatPays, at holds) (bool, error) {
 	for _, place := range p.open {
 		off[place] = steadyAt(0)
 	}
-	best, err := one.prove(e.WeekWorth, "from how many plants on heat pays", nil, func() []*node { return []*node{one.whole(one.field(off)), one.whole(one.field(at))} })
-	p.made = one.made
+	best, err := one.prove(e.WeekWorth, "from how many plants on heat pays", nil, func() []*node { return []*node{one.root(one.subproblem(off)), one.root(one.subproblem(at))} })
+	p.nodes = one.nodes
 	if err != nil || best.best == nil {
 		return false, err
 	}

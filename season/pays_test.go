@@ -39,16 +39,16 @@ func TestHeatPaysFromSoManyPlants(t *testing.T) {
 			at[2] = i
 		}
 	}
-	best := func(plants int, root holds) *proven {
+	best := func(plants int, root holds) *provedPlan {
 		one := *p
 		one.groups = scaled(p.groups, plants)
-		best, err := one.prove(e.WeekWorth, "", nil, func() []*node { return []*node{one.whole(one.field(root))} })
+		best, err := one.prove(e.WeekWorth, "", nil, func() []*node { return []*node{one.root(one.subproblem(root))} })
 		if err != nil {
 			t.Fatal(err)
 		}
 		return best
 	}
-	cost := func(f *found) float64 { p.weight = e.WeekWorth; return p.costOf(f) }
+	cost := func(f *solution) float64 { p.weight = e.WeekWorth; return p.costOf(f) }
 	off := make(levels, len(p.Places))
 	with, without := best(*e.From, steady(at)), best(*e.From, steady(off))
 	if !p.heats(with.best) || cost(with.best) > cost(without.best)+1e-9 {

@@ -49,7 +49,7 @@ func (l *life) smallPots(key lifeKey) []*smallPot {
 
 // smallPot returns the small pot that plants of a life begin in where they are potted up: the
 // kind's own, or one that the garden has a price for; nil where there is none.
-func (m *maker) smallPot(l *life) *smallPot {
+func (m *planner) smallPot(l *life) *smallPot {
 	for _, p := range l.small {
 		if p.container == l.StartIn || m.Prices.Pots[p.container].Known {
 			return p

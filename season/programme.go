@@ -17,15 +17,15 @@ type group struct {
 // for one plant. Rows are numbered as by programmeRow and hoursRow.
 type choice struct {
 	*outcome
-	gain  float64 // the outcome's, at hand
-	money float64 // mix and containers, units of the currency
-	warm  float64 // electricity of the warm bench that it begins on, units of the currency
-	worse float64 // what its stretched days take off its worth, units of the currency
-	takes []take  // m² by bench and week
-	hours []take  // hours of work by week
-	use   []span  // by burner: the days on which it wants it on; from is never where it does not
-	place int     // whose level steps, on some of the days from and to which it is so; -1: none
-	steps [2]int  // the first and last of those days
+	gain        float64 // the outcome's, at hand
+	money       float64 // mix and containers, units of the currency
+	benchHeat   float64 // electricity of the warm bench that it begins on, units of the currency
+	stretchCost float64 // what its stretched days take off its worth, units of the currency
+	takes       []take  // m² by bench and week
+	hours       []take  // hours of work by week
+	use         []span  // by burner: the days on which it wants it on; from is never where it does not
+	place       int     // whose level steps, on some of the days from and to which it is so; -1: none
+	steps       [2]int  // the first and last of those days
 }
 
 // take is so much of what a row limits.
@@ -34,19 +34,19 @@ type take struct {
 	amount float64
 }
 
-// field is all that may be chosen while the places are held in certain ways.
-type field struct {
-	at      holds
-	burners []*burner
-	through []*passage  // whose choices these are
-	choices [][]*choice // by group
-	begins  [][]int     // by burner: the days on which it may be lit, from the latest to the first
-	ends    [][]int     // by burner: the days on which it may go out, from the first to the latest
-	turns   [][]int     // by burner: the days on which its level may step; never alone where it does not
+// subproblem is all that may be chosen while the places are held in certain ways.
+type subproblem struct {
+	at       holds
+	heaters  []*heater
+	ways     []*placeWays // whose choices these are
+	choices  [][]*choice  // by group
+	onDays   [][]int      // by burner: the days on which it may be lit, from the latest to the first
+	offDays  [][]int      // by burner: the days on which it may go out, from the first to the latest
+	stepDays [][]int      // by burner: the days on which its level may step; never alone where it does not
 }
 
 // groups puts like batches together, in the maker's order.
-func (m *maker) groups() []*group {
+func (m *planner) groups() []*group {
 	type key struct {
 		life  *life
 		store int
@@ -70,36 +70,36 @@ func (m *maker) groups() []*group {
 }
 
 // programmeRow numbers the limit of a bench in a week.
-func (m *maker) programmeRow(bench, week int) int { return bench*m.weeks + week }
+func (m *planner) programmeRow(bench, week int) int { return bench*m.weeks + week }
 
 // hoursRow numbers the limit of one's own hours in a week.
-func (m *maker) hoursRow(week int) int { return 2*len(m.Places)*m.weeks + week }
+func (m *planner) hoursRow(week int) int { return 2*len(m.Places)*m.weeks + week }
 
 // rowCount is how many rows are numbered.
-func (m *maker) rowCount() int { return (2*len(m.Places) + 1) * m.weeks }
+func (m *planner) rowCount() int { return (2*len(m.Places) + 1) * m.weeks }
 
-// fieldOf gathers what may be chosen while the places are held in some ways, on a basis of
+// newSubproblem gathers what may be chosen while the places are held in some ways, on a basis of
 // room: the share of years in which no plant takes more.
-func (p *prover) fieldOf(at holds, basis float64) *field {
-	f := &field{at: at, burners: p.burners(at), through: p.through(at, basis), choices: make([][]*choice, len(p.groups))}
-	for _, one := range f.through {
+func (p *prover) newSubproblem(at holds, basis float64) *subproblem {
+	f := &subproblem{at: at, heaters: p.heaters(at), ways: p.openWays(at, basis), choices: make([][]*choice, len(p.groups))}
+	for _, one := range f.ways {
 		for g, all := range one.choices {
 			for i := range all {
 				f.choices[g] = append(f.choices[g], &all[i])
 			}
 		}
 	}
-	f.windows(p.stepDays)
+	f.listDays(p.stepDays)
 	return f
 }
 
 // choiceOf reckons all that counts of an outcome of a batch, with places at some levels, but
 // for the room that it takes.
 func (p *prover) choiceOf(b *batch, o *outcome, at levels, takes []take) choice {
-	c := choice{outcome: o, gain: o.gain, money: p.moneyFor(b, o), warm: p.benchMoney(o), worse: p.Prices.Stretched.Times(o.drawn), hours: p.hoursFor(b, o), takes: takes, place: -1}
-	for _, of := range p.slots {
+	c := choice{outcome: o, gain: o.gain, money: p.moneyFor(b, o), benchHeat: p.benchMoney(o), stretchCost: p.Prices.Stretched.Times(o.drawn), hours: p.hoursFor(b, o), takes: takes, place: -1}
+	for _, of := range p.heaterKeys {
 		used := span{never, 0}
-		if of.lamps || p.isHeated(of.at, at) {
+		if of.lamps || p.isHeated(of.place, at) {
 			used = of.wanted(o, int(p.Span.Days()))
 		}
 		c.use = append(c.use, used)
@@ -108,7 +108,7 @@ func (p *prover) choiceOf(b *batch, o *outcome, at levels, takes []take) choice 
 }
 
 // weekOn returns the week of a day.
-func (m *maker) weekOn(day int) int { return (day - m.firstMonday) / 7 }
+func (m *planner) weekOn(day int) int { return (day - m.firstMonday) / 7 }
 
 // undominated leaves out what another way, of the same or of those known already, beats or
 // equals in all: gain, money, room, stretched days, hours, the days on which it wants heat and those of the
@@ -128,7 +128,7 @@ func (p *prover) undominated(all, known []choice) []choice {
 
 // beats reports whether c is no worse than d in anything.
 func (c *choice) beats(d *choice) bool {
-	if c.gain < d.gain || c.money > d.money || c.warm > d.warm || c.worse > d.worse || c.place >= 0 && (c.steps[0] > d.steps[0] || c.steps[1] < d.steps[1]) {
+	if c.gain < d.gain || c.money > d.money || c.benchHeat > d.benchHeat || c.stretchCost > d.stretchCost || c.place >= 0 && (c.steps[0] > d.steps[0] || c.steps[1] < d.steps[1]) {
 		return false
 	}
 	for i, used := range c.use {

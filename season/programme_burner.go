@@ -5,31 +5,31 @@ import (
 	"slices"
 )
 
-// slot is what may burn in a place: its heating or its lamps.
-type slot struct {
-	at    int  // the place
+// heaterKey is what may burn in a place: its heating or its lamps.
+type heaterKey struct {
+	place int  // the place
 	lamps bool // its lamps, not its heating
 }
 
-// slots lists what may burn at all: see burners.
-func (m *maker) slotsOfPlaces() []slot {
-	var all []slot
+// heaterKeys lists what may burn at all: see heaters.
+func (m *planner) heaterKeys() []heaterKey {
+	var all []heaterKey
 	for i, p := range m.Places {
 		if m.isOpen(i) || p.Sort == Room && p.Costs { // a bench costs by what stands on it
-			all = append(all, slot{i, false})
+			all = append(all, heaterKey{i, false})
 		}
 		if p.Lit > 0 {
-			all = append(all, slot{i, true})
+			all = append(all, heaterKey{i, true})
 		}
 	}
 	return all
 }
 
-// burner burns as long as anything wants it, for all plants together.
-type burner struct {
-	slot
+// heater burns as long as anything wants it, for all plants together.
+type heater struct {
+	heaterKey
 	hold   hold
-	sums   [][]float64        // kWh up to the begin of a day, by year, at the higher level
+	upper  [][]float64        // kWh up to the begin of a day, by year, at the higher level
 	lower  [][]float64        // and at the lower one; nil where there is no step
 	price  float64            // of a kWh
 	ahead  int                // days that it is lit before it is wanted
@@ -38,33 +38,33 @@ type burner struct {
 	leasts map[[4]int]float64 // and of least
 }
 
-// burners lists what burns, slot by slot, while the places are held in some ways.
-func (p *prover) burners(at holds) []*burner {
-	var all []*burner
-	for _, of := range p.slots {
-		all = append(all, p.burner(of, at[of.at]))
+// heaters lists what burns, slot by slot, while the places are held in some ways.
+func (p *prover) heaters(at holds) []*heater {
+	var all []*heater
+	for _, of := range p.heaterKeys {
+		all = append(all, p.heater(of, at[of.place]))
 	}
 	return all
 }
 
-// burner returns what burns in a slot while its place is held in a way, reckoning it once.
-func (p *prover) burner(of slot, h hold) *burner {
-	for _, known := range p.burning {
-		if known.slot == of && known.hold == h {
+// heater returns what burns in a slot while its place is held in a way, reckoning it once.
+func (p *prover) heater(of heaterKey, h hold) *heater {
+	for _, known := range p.heaterCache {
+		if known.heaterKey == of && known.hold == h {
 			return known
 		}
 	}
-	b := &burner{slot: of, hold: h, price: p.Places[of.at].Energy.Times(1), ahead: warming, years: make([]float64, len(p.Weather)), costs: map[uint64]float64{}, leasts: map[[4]int]float64{}}
+	b := &heater{heaterKey: of, hold: h, price: p.Places[of.place].Energy.Times(1), ahead: warming, years: make([]float64, len(p.Weather)), costs: map[uint64]float64{}, leasts: map[[4]int]float64{}}
 	daily := func(y *yearDays) []float64 { return y.given }
 	if of.lamps {
 		b.price, b.ahead = p.Prices.Electricity.Times(1), 0
 		daily = func(y *yearDays) []float64 { return y.lamps }
 	}
-	b.sums = sumsOf(p.climate(of.at, p.setting(of.at, h.level)), daily)
+	b.upper = sumsOf(p.climate(of.place, p.setting(of.place, h.level)), daily)
 	if h.steps() {
-		b.lower = sumsOf(p.climate(of.at, p.setting(of.at, h.lower)), daily)
+		b.lower = sumsOf(p.climate(of.place, p.setting(of.place, h.lower)), daily)
 	}
-	p.burning = append(p.burning, b)
+	p.heaterCache = append(p.heaterCache, b)
 	return b
 }
 
@@ -83,25 +83,25 @@ func sumsOf(c *climate, daily func(*yearDays) []float64) [][]float64 {
 
 // cost returns what it costs in the middle of the years to burn while it is wanted, with the
 // step of level, if there is one, on a day. More days never cost less.
-func (b *burner) cost(wanted span, turn int) float64 {
+func (b *heater) cost(wanted span, step int) float64 {
 	if wanted.from >= wanted.to {
 		return 0
 	}
-	from, to := max(wanted.from-b.ahead, 0), min(wanted.to, len(b.sums[0])-1)
-	key := burning(from, to, turn)
+	from, to := max(wanted.from-b.ahead, 0), min(wanted.to, len(b.upper[0])-1)
+	key := costKey(from, to, step)
 	if cost, known := b.costs[key]; known {
 		return cost
 	}
-	first, second := b.sums, b.lower
+	first, second := b.upper, b.lower
 	if b.hold.up {
 		first, second = second, first
 	}
-	for i, sums := range b.sums {
+	for i, sums := range b.upper {
 		if !b.hold.steps() {
 			b.years[i] = max(0, sums[to]-sums[from])
 			continue
 		}
-		day := min(max(turn, from), to)
+		day := min(max(step, from), to)
 		b.years[i] = max(0, first[i][day]-first[i][from]) + max(0, second[i][to]-second[i][day])
 	}
 	slices.Sort(b.years)
@@ -109,58 +109,58 @@ func (b *burner) cost(wanted span, turn int) float64 {
 	return b.costs[key]
 }
 
-// burning tells apart when a burner is lit, goes out and steps, in a word that is quickly looked up.
-func burning(from, to, turn int) uint64 {
-	return uint64(uint16(from))<<48 | uint64(uint16(to))<<32 | uint64(uint32(turn))
+// costKey tells apart when a heater is lit, goes out and steps, in a word that is quickly looked up.
+func costKey(from, to, step int) uint64 {
+	return uint64(uint16(from))<<48 | uint64(uint16(to))<<32 | uint64(uint32(step))
 }
 
 // least and most return what it costs at the best and at the worst of some days of its step.
-func (b *burner) least(wanted span, turns []int) float64 {
-	if len(turns) == 1 {
-		return b.cost(wanted, turns[0])
+func (b *heater) leastCost(wanted span, stepDays []int) float64 {
+	if len(stepDays) == 1 {
+		return b.cost(wanted, stepDays[0])
 	}
-	key := [4]int{wanted.from, wanted.to, turns[0], turns[len(turns)-1]}
+	key := [4]int{wanted.from, wanted.to, stepDays[0], stepDays[len(stepDays)-1]}
 	if cost, known := b.leasts[key]; known {
 		return cost
 	}
 	cost := math.Inf(1)
-	for _, turn := range turns {
-		cost = min(cost, b.cost(wanted, turn))
+	for _, step := range stepDays {
+		cost = min(cost, b.cost(wanted, step))
 	}
 	b.leasts[key] = cost
 	return cost
 }
 
-func (b *burner) most(wanted span, turns []int) float64 {
+func (b *heater) mostCost(wanted span, stepDays []int) float64 {
 	cost := 0.0
-	for _, turn := range turns {
-		cost = max(cost, b.cost(wanted, turn))
+	for _, step := range stepDays {
+		cost = max(cost, b.cost(wanted, step))
 	}
 	return cost
 }
 
 // wanted returns the days on which an outcome wants it: of heat, those on which it stands
 // there in any year; of lamps, those on which it has leaves there in the middle of the years.
-func (b slot) wanted(o *outcome, end int) span {
+func (b heaterKey) wanted(o *outcome, end int) span {
 	if b.lamps {
-		return b.lit(o, end)
+		return b.litDays(o, end)
 	}
 	used := span{never, 0}
 	for _, f := range o.fates() {
-		used = used.with(o.option, o.life, f, b.at, end)
+		used = used.with(o.option, o.life, f, b.place, end)
 	}
 	return used
 }
 
-func (b slot) lit(o *outcome, end int) span {
+func (b heaterKey) litDays(o *outcome, end int) span {
 	none := span{never, 0}
-	if o.route.direct || o.route.firstPlace != b.at && o.route.onPlace != b.at {
+	if o.route.direct || o.route.firstPlace != b.place && o.route.onPlace != b.place {
 		return none
 	}
 	var from, to []int
 	for _, f := range o.fates() {
 		leaves := min(f.framed, f.out, end)
-		if o.route.onPlace != b.at {
+		if o.route.onPlace != b.place {
 			leaves = min(f.handOn, leaves)
 		}
 		from, to = append(from, f.up), append(to, leaves)

@@ -8,10 +8,10 @@ import (
 	"eyeup/solve"
 )
 
-// windows lists the days on which each burner may be lit and go out, those on which some
+// listDays lists the days on which each heater may be lit and go out, those on which some
 // choice begins or ends to want it, and those on which its level may step.
-func (f *field) windows(turns []int) {
-	for i, b := range f.burners {
+func (f *subproblem) listDays(stepDays []int) {
+	for i, b := range f.heaters {
 		var begins, ends []int
 		for _, group := range f.choices {
 			for _, c := range group {
@@ -30,28 +30,28 @@ func (f *field) windows(turns []int) {
 			begins = append(begins, never)
 		}
 		slices.Reverse(begins)
-		f.begins, f.ends, f.turns = append(f.begins, begins), append(f.ends, ends), append(f.turns, f.turnsOf(b, turns))
+		f.onDays, f.offDays, f.stepDays = append(f.onDays, begins), append(f.offDays, ends), append(f.stepDays, f.stepDaysOf(b, stepDays))
 	}
 }
 
-// turnsOf are the days on which the level of a burner may step, of those on which any may.
-func (f *field) turnsOf(b *burner, days []int) []int {
-	if b.lamps || !f.at[b.at].steps() {
+// stepDaysOf are the days on which the level of a heater may step, of those on which any may.
+func (f *subproblem) stepDaysOf(b *heater, days []int) []int {
+	if b.lamps || !f.at[b.place].steps() {
 		return []int{never}
 	}
 	return days
 }
 
-// counting is what all programmes of a season share: what each row holds and what leaning on
+// limits is what all programmes of a season share: what each row holds and what leaning on
 // it can be bought for.
-type counting struct {
+type limits struct {
 	limit []float64 // m² or hours, by row
 	hired float64   // an hour of hired hands; 0 where it has no price and hours do not bind
 	spare float64   // what leaving out a plant counts for in money: more than raising it can ever cost
 }
 
-func (m *maker) counting() *counting {
-	c := &counting{limit: make([]float64, m.rowCount())}
+func (m *planner) limits() *limits {
+	c := &limits{limit: make([]float64, m.rowCount())}
 	for week := range m.weeks {
 		for at, p := range m.Places {
 			c.limit[m.programmeRow(at, week)] = max(0, m.roomOf(at)-m.grown(at, week))
@@ -67,14 +67,14 @@ func (m *maker) counting() *counting {
 	return c
 }
 
-// leaving returns what leaving out a plant counts for: more than any way of raising it, so
+// leftOutCost returns what leaving out a plant counts for: more than any way of raising it, so
 // that it happens only where there is no way.
-func (c *counting) leaving(m *maker, weight float64) float64 {
+func (c *limits) leftOutCost(m *planner, weight float64) float64 {
 	return c.spare + weight*float64(m.weeks)
 }
 
 // binds reports whether a row limits anything.
-func (c *counting) binds(m *maker, row int) bool {
+func (c *limits) binds(m *planner, row int) bool {
 	return row < m.hoursRow(0) || c.hired > 0
 }
 
@@ -83,18 +83,18 @@ type column struct {
 	group, choice int // group -1: hired hands; choice -1: left out
 }
 
-// stated is a programme with what its columns and rows stand for.
-type stated struct {
+// programme is a programme with what its columns and rows stand for.
+type programme struct {
 	solve.Programme
-	columns []column
-	rows    []int // the row that each limit stands for; -1 for the plants of a group and for dues
-	dues    []due // of the last rows
+	columns    []column
+	rows       []int       // the row that each limit stands for; -1 for the plants of a group and for dues
+	heaterRows []heaterRow // of the last rows
 }
 
-// state puts a field into a programme: the choices that may be made, weeks of flower counted
+// newProgramme puts a field into a programme: the choices that may be made, weeks of flower counted
 // at weight, with heat and lamps already settled.
-func (m *maker) state(c *counting, groups []*group, f *field, may [][]int32, weight, burning float64) *stated {
-	s := &stated{Programme: solve.Programme{Offset: burning}}
+func (m *planner) newProgramme(c *limits, groups []*group, f *subproblem, may [][]int32, weight, burning float64) *programme {
+	s := &programme{Programme: solve.Programme{Offset: burning}}
 	terms := make([][]solve.Term, m.rowCount())
 	for g, all := range f.choices {
 		want := float64(groups[g].want)
@@ -110,7 +110,7 @@ func (m *maker) state(c *counting, groups []*group, f *field, may [][]int32, wei
 		for _, i := range may[g] {
 			o := all[i]
 			always = always || o.route.direct
-			at := add(solve.Column{Name: m.choiceName(groups[g], o), Cost: o.money + o.warm + o.worse - weight*o.gain}, int(i))
+			at := add(solve.Column{Name: m.choiceName(groups[g], o), Cost: o.money + o.benchHeat + o.stretchCost - weight*o.gain}, int(i))
 			for _, list := range [][]take{o.takes, o.hours} {
 				for _, t := range list {
 					if c.binds(m, t.row) {
@@ -120,17 +120,17 @@ func (m *maker) state(c *counting, groups []*group, f *field, may [][]int32, wei
 			}
 		}
 		if !always {
-			add(solve.Column{Name: "left out of " + groups[g].name(), Cost: c.leaving(m, weight)}, -1)
+			add(solve.Column{Name: "left out of " + groups[g].name(), Cost: c.leftOutCost(m, weight)}, -1)
 		}
 		s.Row(plants)
 		s.rows = append(s.rows, -1)
 	}
-	m.limits(c, s, terms)
+	m.addLimits(c, s, terms)
 	return s
 }
 
-// limits adds the rows that anything leans on, with the hands that they call for.
-func (m *maker) limits(c *counting, s *stated, terms [][]solve.Term) {
+// addLimits adds the rows that anything leans on, with the hands that they call for.
+func (m *planner) addLimits(c *limits, s *programme, terms [][]solve.Term) {
 	for row, all := range terms {
 		if len(all) == 0 {
 			continue
@@ -147,7 +147,7 @@ func (m *maker) limits(c *counting, s *stated, terms [][]solve.Term) {
 }
 
 // rowName names a limit by its place and week.
-func (m *maker) rowName(row int) string {
+func (m *planner) rowName(row int) string {
 	what := "hours"
 	if row < m.hoursRow(0) {
 		what = m.benchName(row / m.weeks)
@@ -155,7 +155,7 @@ func (m *maker) rowName(row int) string {
 	return fmt.Sprintf("%s, week of %v", what, m.date(m.firstMonday+7*(row%m.weeks)))
 }
 
-func (m *maker) choiceName(g *group, o *choice) string {
+func (m *planner) choiceName(g *group, o *choice) string {
 	return fmt.Sprintf("%s, %v, %s", g.name(), m.date(o.start), o.route.name)
 }
 

@@ -34,60 +34,60 @@ func (p Progress) String() string {
 
 // Share is how near a plan and its bound must be, as a share of its money and the worth of
 // its flowers together, to count as proved.
-const Share = 0.004
+const TargetGap = 0.004
 
 // How many programmes are solved for one plan before it is left as it is, with a full solver
 // and by plain arithmetic, how many branches or rounds are looked into for one setting, and
 // how often the settings are split.
 const (
-	mostSplits                      = 900
-	mostSolves, mostPlainSolves     = 120, 16
-	mostBranches, mostPlainBranches = 20, 1
+	mostBranchings                 = 900
+	mostSolves, mostPlainSolves    = 120, 16
+	mostWholeNodes, mostPlainNodes = 20, 1
 )
 
 // prover looks for the best plan at one weight of a week of flower after another.
 type prover struct {
-	*maker
-	*counting
-	ctx      context.Context
-	groups   []*group
-	open     []int  // places with a thermostat
-	slots    []slot // what may burn
-	burning  []*burner
-	passages *passages
-	fields   map[string]*field
-	stepDays []int // on which levels may step
-	searches bool  // whether all steps are asked for, and not only those of a plan
-	pool     []*prices
-	latest   []int          // of the pool, those that were solved for, not blended
-	serve    []int          // of the pool, those that serve at this weight
-	say      func(Progress) // may be called by two at once; nil where nobody listens
-	solves   *atomic.Int64  // programmes solved so far, by a mate too
-	paired   bool           // whether a mate works beside it now
-	swept    sweep          // the last one
+	*planner
+	*limits
+	ctx         context.Context
+	groups      []*group
+	open        []int       // places with a thermostat
+	heaterKeys  []heaterKey // what may burn
+	heaterCache []*heater
+	ways        *waysCache
+	subproblems map[string]*subproblem
+	stepDays    []int // on which levels may step
+	allSteps    bool  // whether all steps are asked for, and not only those of a plan
+	pool        []*duals
+	solvedDuals []int          // of the pool, those that were solved for, not blended
+	active      []int          // of the pool, those that serve at this weight
+	say         func(Progress) // may be called by two at once; nil where nobody listens
+	solves      *atomic.Int64  // programmes solved so far, by a mate too
+	paired      bool           // whether a mate works beside it now
+	lagrangian  lagrangian     // the last one
 
-	solved map[string]bool // settings solved at this weight
-	weight float64         // money for a week of one plant in flower
-	best   *found          // at that weight
-	leaves []*node         // of the last tree
-	made   int             // nodes, for their order
-	told   Progress
-	spent  int // programmes solved since the last search began
+	solved    map[string]bool // settings solved at this weight
+	weight    float64         // money for a week of one plant in flower
+	incumbent *solution       // at that weight
+	leaves    []*node         // of the last tree
+	nodes     int             // nodes, for their order
+	progress  Progress
+	spent     int // programmes solved since the last search began
 }
 
 // costOf is the money of a plan, and what stretched days take off, less the worth of its flowers.
-func (p *prover) costOf(f *found) float64 {
-	return f.money() + f.worse - p.weight*f.gain + float64(f.left)*p.leaving(p.maker, p.weight)
+func (p *prover) costOf(f *solution) float64 {
+	return f.money() + f.stretchCost - p.weight*f.gain + float64(f.left)*p.leftOutCost(p.planner, p.weight)
 }
 
 // scale is what a gap is a share of.
-func (p *prover) scale(f *found) float64 { return f.money() + p.weight*math.Max(0, f.gain) }
+func (p *prover) scale(f *solution) float64 { return f.money() + p.weight*math.Max(0, f.gain) }
 
-func (p *prover) isNear(bound float64) bool { return p.isWithin(bound, Share) }
+func (p *prover) isGapClosed(bound float64) bool { return p.isWithin(bound, TargetGap) }
 
 // isWithin reports whether the best plan is as near to a bound as a share of its scale.
 func (p *prover) isWithin(bound, share float64) bool {
-	return p.best != nil && p.costOf(p.best)-bound <= share*p.scale(p.best)
+	return p.incumbent != nil && p.costOf(p.incumbent)-bound <= share*p.scale(p.incumbent)
 }
 
 // isSpent reports whether it has solved as often as it may.
@@ -104,31 +104,31 @@ func (p *prover) count() {
 	p.solves.Add(1)
 }
 
-func (p *prover) tell() {
+func (p *prover) reportProgress() {
 	if p.say != nil {
-		p.told.Solves, p.told.Cost = int(p.solves.Load()), math.Inf(1)
-		if p.best != nil {
-			p.told.Cost, p.told.Money = p.costOf(p.best), p.best.money()
-			p.told.Weeks = p.best.gain / float64(max(p.best.plants+p.best.left, 1))
+		p.progress.Solves, p.progress.Cost = int(p.solves.Load()), math.Inf(1)
+		if p.incumbent != nil {
+			p.progress.Cost, p.progress.Money = p.costOf(p.incumbent), p.incumbent.money()
+			p.progress.Weeks = p.incumbent.gain / float64(max(p.incumbent.plants+p.incumbent.left, 1))
 		}
-		p.say(p.told)
+		p.say(p.progress)
 	}
 }
 
 // newProver readies a proof. Fields are added when they are asked for.
-func (m *maker) newProver(ctx context.Context, say func(Progress)) *prover {
+func (m *planner) newProver(ctx context.Context, say func(Progress)) *prover {
 	p := &prover{
-		maker: m, counting: m.counting(), ctx: ctx, groups: m.groups(), say: inTurn(say), slots: m.slotsOfPlaces(), stepDays: m.stepMondays(),
-		passages: &passages{known: map[passageKey]*passage{}}, fields: map[string]*field{}, solves: &atomic.Int64{},
+		planner: m, limits: m.limits(), ctx: ctx, groups: m.groups(), say: inTurn(say), heaterKeys: m.heaterKeys(), stepDays: m.stepMondays(),
+		ways: &waysCache{ways: map[waysKey]*placeWays{}}, subproblems: map[string]*subproblem{}, solves: &atomic.Int64{},
 	}
 	for i := range m.Places {
 		if m.isOpen(i) {
 			p.open = append(p.open, i)
 		}
 	}
-	p.spare = p.dearest()
-	p.latest = []int{0}
-	p.pool = []*prices{p.pricesOf(make([]float64, m.rowCount()))}
+	p.spare = p.dearestPlant()
+	p.solvedDuals = []int{0}
+	p.pool = []*duals{p.newDuals(make([]float64, m.rowCount()))}
 	return p
 }
 
@@ -145,15 +145,15 @@ func inTurn(say func(Progress)) func(Progress) {
 	}
 }
 
-// dearest is more than raising a plant can ever cost: all that burns for the whole span at
+// dearestPlant is more than raising a plant can ever cost: all that burns for the whole span at
 // the highest levels, all hours hired, and twice the pots.
-func (p *prover) dearest() float64 {
+func (p *prover) dearestPlant() float64 {
 	dear := 1.0
 	for week := range p.weeks {
 		dear += p.hired * p.limit[p.hoursRow(week)]
 	}
-	for _, of := range p.slots {
-		dear += 2 * p.burner(of, steadyAt(max(0, len(p.Places[of.at].Levels)-1))).cost(span{0, int(p.Span.Days())}, never)
+	for _, of := range p.heaterKeys {
+		dear += 2 * p.heater(of, steadyAt(max(0, len(p.Places[of.place].Levels)-1))).cost(span{0, int(p.Span.Days())}, never)
 	}
 	pots := 0.0
 	for _, g := range p.groups {
@@ -164,25 +164,25 @@ func (p *prover) dearest() float64 {
 	return dear + 2*pots
 }
 
-// field returns the field of some ways to hold the places, gathering it when first asked for.
-func (p *prover) field(at holds) *field {
+// subproblem returns the field of some ways to hold the places, gathering it when first asked for.
+func (p *prover) subproblem(at holds) *subproblem {
 	key := at.key()
-	if p.fields[key] == nil {
-		p.fields[key] = p.fieldOf(at, float64(p.Fits))
+	if p.subproblems[key] == nil {
+		p.subproblems[key] = p.newSubproblem(at, float64(p.Fits))
 	}
-	return p.fields[key]
+	return p.subproblems[key]
 }
 
-// at sets the weight and forgets what was best at another.
-func (p *prover) at(weight float64, name string) {
-	p.weight, p.best, p.leaves, p.spent = weight, nil, nil, 0
+// setWeight sets the weight and forgets what was best at another.
+func (p *prover) setWeight(weight float64, name string) {
+	p.weight, p.incumbent, p.leaves, p.spent = weight, nil, nil, 0
 	p.solved = map[string]bool{}
-	p.told.Plan, p.told.Bound = name, math.Inf(-1)
+	p.progress.Plan, p.progress.Bound = name, math.Inf(-1)
 }
 
 // consider keeps a plan that is better than the best so far.
-func (p *prover) consider(f *found) {
-	if f != nil && (p.best == nil || p.costOf(f) < p.costOf(p.best)) {
-		p.best = f
+func (p *prover) consider(f *solution) {
+	if f != nil && (p.incumbent == nil || p.costOf(f) < p.costOf(p.incumbent)) {
+		p.incumbent = f
 	}
 }

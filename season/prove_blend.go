@@ -2,139 +2,139 @@ package season
 
 import "slices"
 
-// worthwhile is how much of what a node's bound lacks a blend of prices must make good to be
+// worthwhile is how much of what a node's bound lacks a mix of prices must make good to be
 // kept.
-const worthwhile = 0.1
+const worthwhileMix = 0.1
 
 // mostMixes is how many mixes of prices are tried at a time on a node with several houses; with one
 // house prices pull apart less, and one does.
 const mostMixes = 3
 
-// duel is prices of which each bounds some settings of a node well and others badly, and those
+// mixingGame is prices of which each bounds some settings of a node well and others badly, and those
 // settings: worth is what each bounds each by.
-type duel struct {
-	by       []int // of the pool
+type mixingGame struct {
+	duals    []int // of the pool
 	settings []*node
 	worth    [][]float64 // by prices and setting
 }
 
-// blend mixes the prices that bound a node with others that bound its likeliest setting better
+// mixDuals mixes the prices that bound a node with others that bound its likeliest setting better
 // (other is the likeliest by those), so that the worst of these is bounded as well as can be, and
 // keeps the mix where it bounds the node enough better. A mix of prices bounds as truly as any of
 // them.
-func (p *prover) blend(n, one, other *node) bool {
-	d := &duel{settings: []*node{other}}
-	p.joins(d, n.by)
-	p.meets(d, one)
-	best, bound, mixes := (*prices)(nil), n.bound, 1
+func (p *prover) mixDuals(n, one, other *node) bool {
+	d := &mixingGame{settings: []*node{other}}
+	p.addToGame(d, n.duals)
+	p.addSetting(d, one)
+	best, bound, mixes := (*duals)(nil), n.bound, 1
 	if len(n.houses) > 1 {
 		mixes = mostMixes
 	}
 	for range mixes {
-		x := p.mixedBy(d)
-		_, next, _, b := p.likeliestBy(n, x)
+		x := p.mixtureOf(d)
+		_, next, _, b := p.minimiserBy(n, x)
 		if b > bound {
 			best, bound = x, b
 		}
-		if p.isNear(bound) {
+		if p.isGapClosed(bound) {
 			break
 		}
-		p.nearBy(next, n)
-		if !p.meets(d, next) {
+		p.closeGapBy(next, n)
+		if !p.addSetting(d, next) {
 			break
 		}
 	}
-	lacks := p.costOf(p.best) - Share*p.scale(p.best) - n.bound
-	if best == nil || bound < n.bound+worthwhile*lacks {
+	lacks := p.costOf(p.incumbent) - TargetGap*p.scale(p.incumbent) - n.bound
+	if best == nil || bound < n.bound+worthwhileMix*lacks {
 		return false
 	}
 	p.pool = append(p.pool, best)
-	p.try(n, len(p.pool)-1)
+	p.tryDuals(n, len(p.pool)-1)
 	best.forget() // many are kept, and few are tried on many nodes
 	return true
 }
 
-// joins adds prices to a duel, and reports whether they are new to it.
-func (p *prover) joins(d *duel, by int) bool {
-	if by < 0 || slices.Contains(d.by, by) {
+// addToGame adds prices to a game, and reports whether they are new to it.
+func (p *prover) addToGame(d *mixingGame, by int) bool {
+	if by < 0 || slices.Contains(d.duals, by) {
 		return false
 	}
 	var worth []float64
 	for _, s := range d.settings {
 		worth = append(worth, p.boundOf(s, p.pool[by]))
 	}
-	d.by, d.worth = append(d.by, by), append(d.worth, worth)
+	d.duals, d.worth = append(d.duals, by), append(d.worth, worth)
 	return true
 }
 
-// meets adds a setting to a duel, with the prices that bound it best, and reports whether either
+// addSetting adds a setting to a game, with the prices that bound it best, and reports whether either
 // is new to it.
-func (p *prover) meets(d *duel, s *node) bool {
+func (p *prover) addSetting(d *mixingGame, s *node) bool {
 	fresh := !slices.ContainsFunc(d.settings, func(known *node) bool { return known.key() == s.key() })
 	if fresh {
 		d.settings = append(d.settings, s)
-		for k, by := range d.by {
+		for k, by := range d.duals {
 			d.worth[k] = append(d.worth[k], p.boundOf(s, p.pool[by]))
 		}
 	}
-	return p.joins(d, s.by) || fresh
+	return p.addToGame(d, s.duals) || fresh
 }
 
-// duelRounds is how many rounds a duel is played for.
-const duelRounds = 200
+// duelRounds is how many rounds a game is played for.
+const gameRounds = 200
 
-// shares plays a duel: in turn the setting that is bounded worst by what was played so far, and the
+// play plays a game: in turn the setting that is bounded worst by what was played so far, and the
 // prices that do best against the settings so far. The shares of what was played come near those
 // that bound the worst setting best.
 //
 // Source: Brown, Iterative solution of games by fictitious play, in Activity Analysis of Production
 // and Allocation (1951), 374-376; from memory.
-func (d *duel) shares() []float64 {
-	played, bySetting, byPrices := make([]float64, len(d.by)), make([]float64, len(d.settings)), make([]float64, len(d.by))
-	for range duelRounds {
+func (d *mixingGame) play() []float64 {
+	played, bySetting, byPrices := make([]float64, len(d.duals)), make([]float64, len(d.settings)), make([]float64, len(d.duals))
+	for range gameRounds {
 		k := slices.Index(byPrices, slices.Max(byPrices))
-		played[k] += 1.0 / duelRounds
+		played[k] += 1.0 / gameRounds
 		for j, w := range d.worth[k] {
 			bySetting[j] += w
 		}
 		j := slices.Index(bySetting, slices.Min(bySetting))
-		for k := range d.by {
+		for k := range d.duals {
 			byPrices[k] += d.worth[k][j]
 		}
 	}
 	return played
 }
 
-// mixedBy mixes the prices of a duel by their shares.
-func (p *prover) mixedBy(d *duel) *prices {
-	var x *prices
+// mixtureOf mixes the prices of a game by their shares.
+func (p *prover) mixtureOf(d *mixingGame) *duals {
+	var x *duals
 	sum := 0.0
-	for k, share := range d.shares() {
+	for k, share := range d.play() {
 		if share == 0 {
 			continue
 		}
 		if sum += share; x == nil {
-			x = p.pool[d.by[k]]
+			x = p.pool[d.duals[k]]
 			continue
 		}
-		x = p.mixed(p.pool[d.by[k]], x, share/sum)
+		x = p.mixture(p.pool[d.duals[k]], x, share/sum)
 	}
 	return x
 }
 
 // manyBlends is how many prices are added before those that nothing leans on are let go of.
-const manyBlends = 256
+const mixesBetweenDrops = 256
 
-// unblend lets go of blends on which no node leans.
-func (p *prover) unblend(nodes ...*node) {
+// dropUnusedMixes lets go of mixes on which no node leans.
+func (p *prover) dropUnusedMixes(nodes ...*node) {
 	kept := map[int]bool{}
 	for _, n := range nodes {
-		kept[n.by] = true
-		for _, one := range n.good {
-			kept[one.by] = true
+		kept[n.duals] = true
+		for _, one := range n.bestDuals {
+			kept[one.duals] = true
 		}
 	}
-	for _, i := range p.latest {
+	for _, i := range p.solvedDuals {
 		kept[i] = true
 	}
 	for i := range p.pool {
@@ -144,8 +144,8 @@ func (p *prover) unblend(nodes ...*node) {
 	}
 }
 
-// mixed is prices of which a share is taken from a and the rest from b.
-func (p *prover) mixed(a, b *prices, share float64) *prices {
+// mixture is prices of which a share is taken from a and the rest from b.
+func (p *prover) mixture(a, b *duals, share float64) *duals {
 	mix := func(a, b []float64) []float64 {
 		c := make([]float64, len(a))
 		for i := range c {
@@ -153,35 +153,35 @@ func (p *prover) mixed(a, b *prices, share float64) *prices {
 		}
 		return c
 	}
-	x := p.pricesOf(mix(a.by, b.by))
-	if a.dues == nil && b.dues == nil {
+	x := p.newDuals(mix(a.row, b.row))
+	if a.heaters == nil && b.heaters == nil {
 		return x
 	}
-	x.dues = make([]*dues, len(p.slots))
-	for i := range x.dues {
-		one, other := a.duesOn(i), b.duesOn(i)
+	x.heaters = make([]*heaterDuals, len(p.heaterKeys))
+	for i := range x.heaters {
+		one, other := a.heaterDuals(i), b.heaterDuals(i)
 		if one == nil && other == nil {
 			continue
 		}
 		if one == nil {
-			one = p.noDues(p.slots[i])
+			one = p.newHeaterDuals(p.heaterKeys[i])
 		}
 		if other == nil {
-			other = p.noDues(p.slots[i])
+			other = p.newHeaterDuals(p.heaterKeys[i])
 		}
-		d := &dues{monday: one.monday, row: one.row, room: mix(one.room, other.room), all: mix(one.all, other.all)}
+		d := &heaterDuals{monday: one.monday, row: one.row, room: mix(one.room, other.room), total: mix(one.total, other.total)}
 		for g := range one.upTo {
 			d.upTo = append(d.upTo, mix(one.upTo[g], other.upTo[g]))
 		}
-		x.dues[i] = d
+		x.heaters[i] = d
 	}
 	return x
 }
 
-// duesOn returns the dues for a burner; nil where there are none.
-func (x *prices) duesOn(burner int) *dues {
-	if x.dues == nil {
+// heaterDuals returns the heater prices for a heater; nil where there are none.
+func (x *duals) heaterDuals(heater int) *heaterDuals {
+	if x.heaters == nil {
 		return nil
 	}
-	return x.dues[burner]
+	return x.heaters[heater]
 }

@@ -20,8 +20,8 @@ func TestSharesOfAnEvenDuel(t *testing.T) {
 		{"rock, paper, scissors", [][]float64{{0, -1, 1}, {1, 0, -1}, {-1, 1, 0}}, []float64{1.0 / 3, 1.0 / 3, 1.0 / 3}},
 		{"one is better throughout", [][]float64{{5, 6}, {1, 2}}, []float64{1, 0}},
 	} {
-		d := &duel{by: make([]int, len(game.worth)), settings: make([]*node, len(game.worth[0])), worth: game.worth}
-		for k, got := range d.shares() {
+		d := &mixingGame{duals: make([]int, len(game.worth)), settings: make([]*node, len(game.worth[0])), worth: game.worth}
+		for k, got := range d.play() {
 			if math.Abs(got-game.shares[k]) > 0.1 {
 				t.Errorf("%s: share %d is %.3f, want %.3f", game.name, k, got, game.shares[k])
 			}
@@ -34,11 +34,11 @@ func TestSharesOfAnEvenDuel(t *testing.T) {
 func TestSharesAddUp(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		rows, settings := rapid.IntRange(1, 5).Draw(t, "rows"), rapid.IntRange(1, 5).Draw(t, "settings")
-		d := &duel{by: make([]int, rows), settings: make([]*node, settings)}
+		d := &mixingGame{duals: make([]int, rows), settings: make([]*node, settings)}
 		for range rows {
 			d.worth = append(d.worth, rapid.SliceOfN(rapid.Float64Range(-100, 100), settings, settings).Draw(t, "worth"))
 		}
-		shares, sum := d.shares(), 0.0
+		shares, sum := d.play(), 0.0
 		for _, share := range shares {
 			sum += share
 		}
@@ -56,7 +56,7 @@ func TestSharesAddUp(t *testing.T) {
 }
 
 // least is what the worst setting is bounded by at some shares.
-func (d *duel) least(shares []float64) float64 {
+func (d *mixingGame) least(shares []float64) float64 {
 	least := math.Inf(1)
 	for j := range d.settings {
 		sum := 0.0

@@ -6,53 +6,53 @@ import (
 	"eyeup/solve"
 )
 
-// close solves one setting in whole plants: by rounding, where that comes near enough.
-func (p *prover) close(n *node) error {
-	if p.isNear(n.bound) {
+// solveWhole solves one setting in whole plants: by rounding, where that comes near enough.
+func (p *prover) solveWhole(n *node) error {
+	if p.isGapClosed(n.bound) {
 		return nil
 	}
-	s := p.state(p.counting, p.groups, n.f, n.may, p.weight, n.burning)
-	if !p.meetSteps(s, n) { // whoever steps in vain holds one level, which is looked at elsewhere
-		n.bound, n.by = math.Max(n.bound, p.costOfBest()), -1
+	s := p.newProgramme(p.limits, p.groups, n.sub, n.allowed, p.weight, n.heatCost)
+	if !p.requireSteps(s, n) { // whoever steps in vain holds one level, which is looked at elsewhere
+		n.bound, n.duals = math.Max(n.bound, p.incumbentCost()), -1
 		return nil
 	}
-	limits := solve.Limits{Nodes: mostBranches}
+	limits := solve.Limits{Nodes: mostWholeNodes}
 	if p.Relax == nil {
-		limits.Nodes = mostPlainBranches
+		limits.Nodes = mostPlainNodes
 	}
-	if p.best != nil {
-		limits.Apart = Share / 2 * p.scale(p.best)
+	if p.incumbent != nil {
+		limits.Apart = TargetGap / 2 * p.scale(p.incumbent)
 	}
 	answer, err := p.Solver(p.ctx, &s.Programme, limits, nil)
 	if err != nil {
 		return err
 	}
 	p.count()
-	if bound := math.Min(answer.Bound, p.costOfBest()); bound > n.bound { // a setting without a plan is no better than the best
-		n.bound, n.by = bound, -1
+	if bound := math.Min(answer.Bound, p.incumbentCost()); bound > n.bound { // a setting without a plan is no better than the best
+		n.bound, n.duals = bound, -1
 	}
 	if answer.Values != nil {
-		p.consider(p.foundIn(n, s, answer.Values))
+		p.consider(p.solutionOf(n, s, answer.Values))
 	}
 	return nil
 }
 
-// costOfBest is what the best plan costs; infinite where there is none.
-func (p *prover) costOfBest() float64 {
-	if p.best == nil {
+// incumbentCost is what the best plan costs; infinite where there is none.
+func (p *prover) incumbentCost() float64 {
+	if p.incumbent == nil {
 		return math.MaxFloat64
 	}
-	return p.costOf(p.best)
+	return p.costOf(p.incumbent)
 }
 
-// meetSteps asks of a programme of one setting that a place whose level steps is used from its
+// requireSteps asks of a programme of one setting that a place whose level steps is used from its
 // first day to its last, so that the step falls into its use. It reports whether it can be.
-func (p *prover) meetSteps(s *stated, n *node) bool {
-	for i, b := range n.f.burners {
-		if b.lamps || !n.at[b.at].steps() {
+func (p *prover) requireSteps(s *programme, n *node) bool {
+	for i, b := range n.sub.heaters {
+		if b.lamps || !n.at[b.place].steps() {
 			continue
 		}
-		if turn := n.turns(i)[0]; turn <= n.least[i].from || turn >= n.least[i].to {
+		if step := n.stepDays(i)[0]; step <= n.shortest[i].from || step >= n.shortest[i].to {
 			return false
 		}
 		first, last := solve.Row{Low: 1, High: math.Inf(1)}, solve.Row{Low: 1, High: math.Inf(1)}
@@ -60,11 +60,11 @@ func (p *prover) meetSteps(s *stated, n *node) bool {
 			if c.group < 0 || c.choice < 0 {
 				continue
 			}
-			use := n.f.choices[c.group][c.choice].use[i]
-			if use.from == n.least[i].from {
+			use := n.sub.choices[c.group][c.choice].use[i]
+			if use.from == n.shortest[i].from {
 				first.Terms = append(first.Terms, solve.Term{Column: at, Factor: 1})
 			}
-			if use.to == n.least[i].to {
+			if use.to == n.shortest[i].to {
 				last.Terms = append(last.Terms, solve.Term{Column: at, Factor: 1})
 			}
 		}

@@ -12,7 +12,7 @@ import (
 func TestStepsFallIntoUse(t *testing.T) {
 	r := provedCrowd(t)
 	p, one := r.prover, r.proofs[AsEarly]
-	p.at(0.6, "")
+	p.setWeight(0.6, "")
 	used, vain, met := one.steady.used, 0, 0
 	for _, h := range p.allHolds(2) {
 		if !h.steps() {
@@ -20,28 +20,28 @@ func TestStepsFallIntoUse(t *testing.T) {
 		}
 		at := steady(one.steady.at.levels())
 		at[2] = h
-		whole := p.lit(p.field(at), used, 0)
-		for turn := range whole.f.turns[p.slotOf(t, 2)] {
-			run := runs{whole.from, whole.to, append([][2]int(nil), whole.turn...)}
-			run[2][p.slotOf(t, 2)] = [2]int{turn, turn}
-			n := p.nodeOf(whole.f, run).ready()
+		whole := p.heatedNear(p.subproblem(at), used, 0)
+		for step := range whole.sub.stepDays[p.slotOf(t, 2)] {
+			run := dayRanges{whole.on, whole.off, append([][2]int(nil), whole.step...)}
+			run[2][p.slotOf(t, 2)] = [2]int{step, step}
+			n := p.newNode(whole.sub, run).listAllowed()
 			for _, asked := range []bool{false, true} {
-				s := p.state(p.counting, p.groups, n.f, n.may, p.weight, n.burning)
-				if asked && !p.meetSteps(s, n) {
+				s := p.newProgramme(p.limits, p.groups, n.sub, n.allowed, p.weight, n.heatCost)
+				if asked && !p.requireSteps(s, n) {
 					continue
 				}
-				answer, err := p.Solver(t.Context(), &s.Programme, solve.Limits{Nodes: mostBranches}, nil)
+				answer, err := p.Solver(t.Context(), &s.Programme, solve.Limits{Nodes: mostWholeNodes}, nil)
 				if err != nil {
 					t.Fatal(err)
 				}
 				if answer.Values == nil {
 					continue
 				}
-				switch found := p.foundIn(n, s, answer.Values); {
+				switch found := p.solutionOf(n, s, answer.Values); {
 				case !asked && found == nil:
 					vain++
 				case asked && found == nil:
-					t.Errorf("%+v, step %d: what is found does not meet the step", h, turn)
+					t.Errorf("%+v, step %d: what is found does not meet the step", h, step)
 				case asked:
 					met++
 				}
@@ -56,8 +56,8 @@ func TestStepsFallIntoUse(t *testing.T) {
 // slotOf finds the heating of a place among what burns.
 func (p *prover) slotOf(t *testing.T, place int) int {
 	t.Helper()
-	for i, of := range p.slots {
-		if of == (slot{at: place}) {
+	for i, of := range p.heaterKeys {
+		if of == (heaterKey{place: place}) {
 			return i
 		}
 	}

@@ -7,26 +7,26 @@ import (
 	"eyeup/solve"
 )
 
-// dues are what each plant of a group pays for a week in which it wants a burner that is not
+// heaterDuals are what each plant of a group pays for a week in which it wants a heater that is not
 // swept: its share of lamps that burn for all. What all plants together could pay is taken off
 // what it costs to burn.
-type dues struct {
+type heaterDuals struct {
 	monday int         // the first day of the first week
 	upTo   [][]float64 // by group: of one plant, up to the begin of each week
 	room   []float64   // by week: for each m² under lamps
 	row    int         // the limit of the room under lamps in the first week
-	all    []float64   // of all plants of all groups together, and all the room
+	total  []float64   // of all plants of all groups together, and all the room
 }
 
-// due says what a row of a programme calls for: that the plants of a group which want a burner
+// heaterRow says what a row of a programme calls for: that the plants of a group which want a heater
 // in a week are no more than it burns for.
 // A group of ofRoom stands for the room: no more is taken than there is while it burns.
-type due struct{ burner, group, week int }
+type heaterRow struct{ heater, group, week int }
 
 const ofRoom = -1
 
-// of is what one plant of a group pays for a run of days, in which it takes so much.
-func (d *dues) of(g int, takes []take, days span) float64 {
+// payment is what one plant of a group pays for a run of days, in which it takes so much.
+func (d *heaterDuals) payment(g int, takes []take, days span) float64 {
 	first, last := d.week(days.from), d.week(days.to-1)
 	pays := d.upTo[g][last+1] - d.upTo[g][first]
 	for _, t := range takes {
@@ -37,53 +37,53 @@ func (d *dues) of(g int, takes []take, days span) float64 {
 	return pays
 }
 
-func (d *dues) week(day int) int { return (day - d.monday) / 7 }
+func (d *heaterDuals) week(day int) int { return (day - d.monday) / 7 }
 
-// duesFor is what one plant of a group pays for what burns for a choice.
-func (x *prices) duesFor(g int, c *choice) float64 {
+// heaterShare is what one plant of a group pays for what burns for a choice.
+func (x *duals) heaterShare(g int, c *choice) float64 {
 	sum := 0.0
-	for i, one := range x.dues {
+	for i, one := range x.heaters {
 		if one != nil && c.use[i].from != never {
-			sum += one.of(g, c.takes, c.use[i])
+			sum += one.payment(g, c.takes, c.use[i])
 		}
 	}
 	return sum
 }
 
-// least is how much less than at the shortest a node's burner costs at the best, with dues
+// leastCost is how much less than at the shortest a node's heater costs at the best, with heater prices
 // taken in.
-func (d *dues) least(n *node, burner int) float64 {
-	b, least := n.f.burners[burner], math.Inf(1)
-	for _, from := range n.f.begins[burner][n.from[burner][0] : n.from[burner][1]+1] {
-		for _, to := range n.f.ends[burner][n.to[burner][0] : n.to[burner][1]+1] {
+func (d *heaterDuals) leastCost(n *node, heater int) float64 {
+	b, least := n.sub.heaters[heater], math.Inf(1)
+	for _, from := range n.sub.onDays[heater][n.on[heater][0] : n.on[heater][1]+1] {
+		for _, to := range n.sub.offDays[heater][n.off[heater][0] : n.off[heater][1]+1] {
 			cost := b.cost(span{from, to}, never)
 			if from < to {
-				cost -= d.all[d.week(to-1)+1] - d.all[d.week(from)]
+				cost -= d.total[d.week(to-1)+1] - d.total[d.week(from)]
 			}
 			least = min(least, cost)
 		}
 	}
-	return least - b.cost(n.least[burner], never)
+	return least - b.cost(n.shortest[heater], never)
 }
 
-// burn adds to a programme what a node leaves open: how long all burns that is not swept.
+// addHeaterRows adds to a programme what a node leaves open: how long all burns that is not swept.
 // Week by week it burns for a share of each group at least as large as wants it.
-func (p *prover) burn(s *stated, n *node) {
+func (p *prover) addHeaterRows(s *programme, n *node) {
 	for _, i := range n.others {
-		if n.least[i] != n.widest[i] {
-			p.burnWeeks(s, n, i)
+		if n.shortest[i] != n.longest[i] {
+			p.addRowsOf(s, n, i)
 		}
 	}
 }
 
-func (p *prover) burnWeeks(s *stated, n *node, burner int) {
+func (p *prover) addRowsOf(s *programme, n *node, heater int) {
 	rows := map[[2]int][]solve.Term{} // by week and group
 	for at, c := range s.columns {
 		if c.group < 0 || c.choice < 0 {
 			continue
 		}
-		one := n.f.choices[c.group][c.choice]
-		use := one.use[burner]
+		one := n.sub.choices[c.group][c.choice]
+		use := one.use[heater]
 		if use.from == never {
 			continue
 		}
@@ -92,7 +92,7 @@ func (p *prover) burnWeeks(s *stated, n *node, burner int) {
 			rows[key] = append(rows[key], solve.Term{Column: at, Factor: 1})
 		}
 		for _, t := range one.takes {
-			if week := t.row - p.programmeRow(p.lamps(n.f.burners[burner].at), 0); n.f.burners[burner].lamps && week >= p.weekOn(use.from) && week <= p.weekOn(use.to-1) {
+			if week := t.row - p.programmeRow(p.lamps(n.sub.heaters[heater].place), 0); n.sub.heaters[heater].lamps && week >= p.weekOn(use.from) && week <= p.weekOn(use.to-1) {
 				key := [2]int{week, ofRoom}
 				rows[key] = append(rows[key], solve.Term{Column: at, Factor: t.amount})
 			}
@@ -102,78 +102,78 @@ func (p *prover) burnWeeks(s *stated, n *node, burner int) {
 		at := -1
 		for g := ofRoom; g < len(p.groups); g++ {
 			terms := rows[[2]int{week, g}]
-			if terms == nil || p.burns(n, burner, week) {
+			if terms == nil || p.isOnAllWeek(n, heater, week) {
 				continue
 			}
 			if at < 0 {
-				at = s.Column(solve.Column{Name: fmt.Sprintf("burner %d, week %d", burner, week), Cost: p.weekly(n.f.burners[burner], week), High: 1})
+				at = s.Column(solve.Column{Name: fmt.Sprintf("heater %d, week %d", heater, week), Cost: p.weeklyCost(n.sub.heaters[heater], week), High: 1})
 				s.columns = append(s.columns, column{-1, -1})
 			}
-			terms = append(terms, solve.Term{Column: at, Factor: -p.most(n.f.burners[burner], g)})
+			terms = append(terms, solve.Term{Column: at, Factor: -p.mostWanting(n.sub.heaters[heater], g)})
 			s.Row(solve.Row{Low: math.Inf(-1), Terms: terms})
-			s.rows, s.dues = append(s.rows, -1), append(s.dues, due{burner, g, week})
+			s.rows, s.heaterRows = append(s.rows, -1), append(s.heaterRows, heaterRow{heater, g, week})
 		}
 	}
 }
 
-// most is how much of a due there can be: the plants of a group, or the room under lamps.
-func (p *prover) most(b *burner, group int) float64 {
+// mostWanting is how much of a due there can be: the plants of a group, or the room under lamps.
+func (p *prover) mostWanting(b *heater, group int) float64 {
 	if group == ofRoom {
-		return float64(p.Places[b.at].Lit)
+		return float64(p.Places[b.place].Lit)
 	}
 	return float64(p.groups[group].want)
 }
 
-// burns reports whether a burner burns for all of a week at the shortest.
-func (p *prover) burns(n *node, burner, week int) bool {
+// isOnAllWeek reports whether a heater burns for all of a week at the shortest.
+func (p *prover) isOnAllWeek(n *node, heater, week int) bool {
 	day := p.firstMonday + 7*week
-	return n.least[burner].from <= day && n.least[burner].to >= day+7
+	return n.shortest[heater].from <= day && n.shortest[heater].to >= day+7
 }
 
-// weekly is what a burner costs in a week.
-func (p *prover) weekly(b *burner, week int) float64 {
+// weeklyCost is what a heater costs in a week.
+func (p *prover) weeklyCost(b *heater, week int) float64 {
 	day := max(0, p.firstMonday+7*week)
 	return b.cost(span{day + b.ahead, day + 7}, never)
 }
 
-// duesOf reads what plants pay out of the prices of a programme's last rows.
-func (p *prover) duesOf(n *node, s *stated, found []float64) []*dues {
-	if len(s.dues) == 0 {
+// heaterDualsOf reads what plants pay out of the prices of a programme's last rows.
+func (p *prover) heaterDualsOf(n *node, s *programme, found []float64) []*heaterDuals {
+	if len(s.heaterRows) == 0 {
 		return nil
 	}
-	all := make([]*dues, len(p.slots))
-	first := len(s.rows) - len(s.dues)
-	for i, one := range s.dues {
-		if all[one.burner] == nil {
-			all[one.burner] = p.noDues(p.slots[one.burner])
+	all := make([]*heaterDuals, len(p.heaterKeys))
+	first := len(s.rows) - len(s.heaterRows)
+	for i, one := range s.heaterRows {
+		if all[one.heater] == nil {
+			all[one.heater] = p.newHeaterDuals(p.heaterKeys[one.heater])
 		}
-		d, pay := all[one.burner], max(0, -found[first+i])
+		d, pay := all[one.heater], max(0, -found[first+i])
 		if one.group == ofRoom {
 			d.room[one.week] += pay
 		} else {
 			d.upTo[one.group][one.week+1] += pay
 		}
-		d.all[one.week+1] += pay * p.most(n.f.burners[one.burner], one.group)
+		d.total[one.week+1] += pay * p.mostWanting(n.sub.heaters[one.heater], one.group)
 	}
 	for _, d := range all {
 		if d != nil {
-			d.add()
+			d.cumulate()
 		}
 	}
 	return all
 }
 
-func (p *prover) noDues(of slot) *dues {
-	d := &dues{monday: p.firstMonday, all: make([]float64, p.weeks+2), room: make([]float64, p.weeks+2), row: p.programmeRow(p.lamps(of.at), 0)}
+func (p *prover) newHeaterDuals(of heaterKey) *heaterDuals {
+	d := &heaterDuals{monday: p.firstMonday, total: make([]float64, p.weeks+2), room: make([]float64, p.weeks+2), row: p.programmeRow(p.lamps(of.place), 0)}
 	for range p.groups {
 		d.upTo = append(d.upTo, make([]float64, p.weeks+2))
 	}
 	return d
 }
 
-// add turns what is paid in each week into what is paid up to each.
-func (d *dues) add() {
-	for _, weeks := range append(d.upTo, d.all) {
+// cumulate turns what is paid in each week into what is paid up to each.
+func (d *heaterDuals) cumulate() {
+	for _, weeks := range append(d.upTo, d.total) {
 		for i := range weeks[1:] {
 			weeks[i+1] += weeks[i]
 		}

@@ -25,7 +25,7 @@ func TestTwelveClumpsByHand(t *testing.T) {
 	weeks, pots := 0.0, 0.0
 	for i, n := range one.best.counts[0] {
 		if n > 0 {
-			c := one.best.field.choices[0][i]
+			c := one.best.sub.choices[0][i]
 			ways[c.route.name] += n
 			weeks, pots = weeks+float64(n)*c.gain, pots+float64(n)*c.money
 		}

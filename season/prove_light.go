@@ -6,14 +6,14 @@ import (
 	"slices"
 )
 
-// lighting is what lighting one house can save.
-type lighting struct {
-	burner   int
-	savings  []saving
-	from, to []int     // days on which it may as well be lit, from the latest, and put out, from the first
-	all      []float64 // by day lit and day put out: what all groups save
-	of       []float64 // what one group saves
-	serve    []lit
+// houseSavings is what lighting one house can save.
+type houseSavings struct {
+	heater  int
+	savings []saving
+	on, off []int     // days on which it may as well be lit, from the latest, and put out, from the first
+	all     []float64 // by day lit and day put out: what all groups save
+	one     []float64 // what one group saves
+	runs    []heatedRun
 }
 
 // saving is a choice that costs less than what a group does without a house.
@@ -24,47 +24,47 @@ type saving struct {
 	*choice
 }
 
-// lit is a house lit from one day to another.
-type lit struct {
+// heatedRun is a house lit from one day to another.
+type heatedRun struct {
 	span
 	cost float64 // of the heat
 	net  float64 // less what all groups save
 }
 
-// light fills in what lighting a house saves, and on which days it may serve: those on which
+// fillRuns fills in what lighting a house saves, and on which days it may serve: those on which
 // it saves more, beyond its heat, than on the fewest.
-func (s *sweep) light(one *lighting) {
-	one.days(s.n.least[one.burner])
-	one.all = append(one.all[:0], make([]float64, len(one.from)*len(one.to))...)
+func (s *lagrangian) fillRuns(one *houseSavings) {
+	one.listDays(s.n.shortest[one.heater])
+	one.all = append(one.all[:0], make([]float64, len(one.on)*len(one.off))...)
 	for first := 0; first < len(one.savings); {
 		last := first + 1
 		for last < len(one.savings) && one.savings[last].group == one.savings[first].group {
 			last++
 		}
-		one.spread(one.savings[first:last])
+		one.addGroup(one.savings[first:last])
 		first = last
 	}
-	b, turns, wide := s.n.f.burners[one.burner], s.n.turns(one.burner), len(one.to)
+	b, stepDays, wide := s.n.sub.heaters[one.heater], s.n.stepDays(one.heater), len(one.off)
 	for i, saved := range one.all {
 		if i >= wide && saved == one.all[i-wide] || i%wide > 0 && saved == one.all[i-1] {
 			continue // fewer days do as well
 		}
-		days := span{one.from[i/wide], one.to[i%wide]}
-		cost := b.least(days, turns)
-		if len(one.serve) == 0 || cost-saved < one.serve[0].net {
-			one.serve = append(one.serve, lit{days, cost, cost - saved})
+		days := span{one.on[i/wide], one.off[i%wide]}
+		cost := b.leastCost(days, stepDays)
+		if len(one.runs) == 0 || cost-saved < one.runs[0].net {
+			one.runs = append(one.runs, heatedRun{days, cost, cost - saved})
 		}
 	}
 }
 
-// spread adds to all runs of days what one group saves in them.
-func (one *lighting) spread(savings []saving) {
-	wide := len(one.to)
-	one.of = append(one.of[:0], make([]float64, len(one.all))...)
-	of := one.of
+// addGroup adds to all runs of days what one group saves in them.
+func (one *houseSavings) addGroup(savings []saving) {
+	wide := len(one.off)
+	one.one = append(one.one[:0], make([]float64, len(one.all))...)
+	of := one.one
 	for i := range savings {
 		v := &savings[i]
-		at := slices.Index(one.from, v.days.from)*wide + slices.Index(one.to, v.days.to)
+		at := slices.Index(one.on, v.days.from)*wide + slices.Index(one.off, v.days.to)
 		of[at] = max(of[at], v.amount)
 	}
 	for i := range of {
@@ -78,8 +78,8 @@ func (one *lighting) spread(savings []saving) {
 	}
 }
 
-// each returns what each group saves while a house burns on some days, in room that it is given.
-func (one *lighting) each(days span, groups int, each []float64) []float64 {
+// savedByGroup returns what each group saves while a house burns on some days, in room that it is given.
+func (one *houseSavings) savedByGroup(days span, groups int, each []float64) []float64 {
 	each = append(each[:0], make([]float64, groups)...)
 	for i := range one.savings {
 		if v := &one.savings[i]; v.days.from >= days.from && v.days.to <= days.to {
@@ -89,21 +89,21 @@ func (one *lighting) each(days span, groups int, each []float64) []float64 {
 	return each
 }
 
-// days lists the days on which a house may as well be lit and put out: those on which some
+// listDays lists the days on which a house may as well be lit and put out: those on which some
 // saving begins and ends to want it.
-func (one *lighting) days(least span) {
-	one.from, one.to = append(one.from[:0], least.from), append(one.to[:0], least.to)
+func (one *houseSavings) listDays(least span) {
+	one.on, one.off = append(one.on[:0], least.from), append(one.off[:0], least.to)
 	for i := range one.savings {
-		one.from, one.to = append(one.from, one.savings[i].days.from), append(one.to, one.savings[i].days.to)
+		one.on, one.off = append(one.on, one.savings[i].days.from), append(one.off, one.savings[i].days.to)
 	}
-	slices.Sort(one.from)
-	slices.Sort(one.to)
-	one.from, one.to = slices.Compact(one.from), slices.Compact(one.to)
-	slices.Reverse(one.from)
+	slices.Sort(one.on)
+	slices.Sort(one.off)
+	one.on, one.off = slices.Compact(one.on), slices.Compact(one.off)
+	slices.Reverse(one.on)
 }
 
-// within returns what a group saves most by while a house burns on some days; nil for nothing.
-func (one *lighting) within(g int, days span) *saving {
+// bestOf returns what a group saves most by while a house burns on some days; nil for nothing.
+func (one *houseSavings) bestOf(g int, days span) *saving {
 	var best *saving
 	for i := range one.savings {
 		v := &one.savings[i]
@@ -114,36 +114,36 @@ func (one *lighting) within(g int, days span) *saving {
 	return best
 }
 
-// pair finds the days on which two houses do best together: each group saves by the one that
+// pairHouses finds the days on which two houses do best together: each group saves by the one that
 // serves it better.
-func (s *sweep) pair(a, b *lighting) (float64, []lit) {
-	order := func(x, y lit) int { return cmp.Compare(x.net, y.net) }
-	slices.SortStableFunc(a.serve, order)
-	slices.SortStableFunc(b.serve, order)
-	s.known = append(s.known[:0], make([]bool, len(b.serve))...)
-	for len(s.each) <= len(b.serve) { // the last for the first house
-		s.each = append(s.each, nil)
+func (s *lagrangian) pairHouses(a, b *houseSavings) (float64, []heatedRun) {
+	order := func(x, y heatedRun) int { return cmp.Compare(x.net, y.net) }
+	slices.SortStableFunc(a.runs, order)
+	slices.SortStableFunc(b.runs, order)
+	s.isKnown = append(s.isKnown[:0], make([]bool, len(b.runs))...)
+	for len(s.saved) <= len(b.runs) { // the last for the first house
+		s.saved = append(s.saved, nil)
 	}
-	mine := len(b.serve)
-	least, best := math.Inf(1), []lit(nil)
-	for _, one := range a.serve {
-		if one.net+b.serve[0].net >= least {
+	mine := len(b.runs)
+	least, best := math.Inf(1), []heatedRun(nil)
+	for _, one := range a.runs {
+		if one.net+b.runs[0].net >= least {
 			break
 		}
-		s.each[mine] = a.each(one.span, len(s.groups), s.each[mine])
-		for j, other := range b.serve {
+		s.saved[mine] = a.savedByGroup(one.span, len(s.groups), s.saved[mine])
+		for j, other := range b.runs {
 			if one.net+other.net >= least {
 				break
 			}
-			if !s.known[j] {
-				s.each[j], s.known[j] = b.each(other.span, len(s.groups), s.each[j]), true
+			if !s.isKnown[j] {
+				s.saved[j], s.isKnown[j] = b.savedByGroup(other.span, len(s.groups), s.saved[j]), true
 			}
 			net := one.net + other.net
-			for g, saved := range s.each[mine] {
-				net += min(saved, s.each[j][g])
+			for g, saved := range s.saved[mine] {
+				net += min(saved, s.saved[j][g])
 			}
 			if net < least {
-				least, best = net, []lit{one, other}
+				least, best = net, []heatedRun{one, other}
 			}
 		}
 	}

@@ -22,16 +22,16 @@ const (
 )
 
 // limitsOf tells the worth of what is short in a plan, with what burns settled.
-func (p *prover) limitsOf(one *proven) ([]LimitWorth, error) {
-	p.at(one.weight, "")
-	p.best = one.best
-	n := p.only(one.best)()[0]
-	p.suit([]*node{n})
+func (p *prover) limitsOf(one *provedPlan) ([]LimitWorth, error) {
+	p.setWeight(one.weight, "")
+	p.incumbent = one.best
+	n := p.onlySettingOf(one.best)()[0]
+	p.startDuals([]*node{n})
 	if err := p.relax(n); err != nil {
 		return nil, err
 	}
 	var all []LimitWorth
-	for row, price := range p.pool[n.by].by {
+	for row, price := range p.pool[n.duals].row {
 		if price < leastWorth {
 			continue
 		}

@@ -18,65 +18,65 @@ func Prove(ctx context.Context, b Brief, say func(Progress)) (*Result, error) {
 	if b.Solver == nil {
 		return nil, errNoProver
 	}
-	m, err := makerFor(&b)
+	m, err := plannerFor(&b)
 	if err != nil {
 		return nil, err
 	}
 	p := m.newProver(ctx, say)
-	p.searches = true
-	s, err := p.season()
+	p.allSteps = true
+	s, err := p.proveSeason()
 	if err != nil {
 		return nil, fmt.Errorf("prove the season: %w", err)
 	}
 	return p.result(s)
 }
 
-// bounded proves nothing best, but says by plain arithmetic how much better than a plan that was
+// boundPlan proves nothing best, but says by plain arithmetic how much better than a plan that was
 // made otherwise any other at its levels could be.
-func (p *prover) bounded(at levels, a assignment, weight float64) (*proven, error) {
+func (p *prover) boundPlan(at levels, a assignment, weight float64) (*provedPlan, error) {
 	p.stepDays = nil
 	for _, s := range a.steps {
 		p.stepDays = append(p.stepDays, s.day)
 	}
 	slices.Sort(p.stepDays)
 	p.stepDays = slices.Compact(p.stepDays)
-	made := p.weigh(at, a)
-	one, err := p.prove(weight, "", []*found{made}, p.only(made))
+	made := p.evaluate(at, a)
+	one, err := p.prove(weight, "", []*solution{made}, p.onlySettingOf(made))
 	if err == nil {
 		one.best = made
 	}
 	return one, err
 }
 
-// proofs are the plans of a season as proved.
-type proofs struct {
-	cold, usual, early *proven
-	curve              []*proven
+// provedSeason are the plans of a season as proved.
+type provedSeason struct {
+	cold, usual, early *provedPlan
+	curve              []*provedPlan
 	pays               *HeatPays
-	mate               *prover // that worked beside
+	second             *prover // that worked beside
 }
 
-// season proves the named plans and those along the price of early.
-func (p *prover) season() (*proofs, error) {
+// proveSeason proves the named plans and those along the price of early.
+func (p *prover) proveSeason() (*provedSeason, error) {
 	at := p.usualLevels()
 	cold := make(levels, len(p.Places))
-	usual := p.weigh(at, p.assign(at, byCustom(p.usualWeeks)))
-	seeds := []*found{usual, p.weigh(cold, p.assign(cold, p.unheated(byGain)))}
+	usual := p.evaluate(at, p.assign(at, byCustom(p.usualWeeks)))
+	seeds := []*solution{usual, p.evaluate(cold, p.assign(cold, p.unheated(byGain)))}
 	if p.Relax == nil { // fewer settings can be tried, so that more must be known beforehand
 		for _, at := range p.allLevels() {
-			seeds = append(seeds, p.weigh(at, p.assign(at, byGain)))
+			seeds = append(seeds, p.evaluate(at, p.assign(at, byGain)))
 		}
 	}
 	own, top := p.weights(usual)
-	s := &proofs{}
+	s := &provedSeason{}
 	var err error
 	if s.early, err = p.proveAll(top, AsEarly, seeds); err != nil {
 		return nil, err
 	}
-	if s.cold, err = p.prove(s.early.weight, NoHeat, seeds[1:2], p.nothingHeated); err != nil {
+	if s.cold, err = p.prove(s.early.weight, NoHeat, seeds[1:2], p.unheatedRoots); err != nil {
 		return nil, err
 	}
-	if s.usual, err = p.prove(own, Usual, []*found{usual}, p.only(usual)); err != nil {
+	if s.usual, err = p.prove(own, Usual, []*solution{usual}, p.onlySettingOf(usual)); err != nil {
 		return nil, err
 	}
 	s.usual.best = usual
@@ -86,21 +86,21 @@ func (p *prover) season() (*proofs, error) {
 	return s, err
 }
 
-// nothingHeated is all settings of which no heat is paid: the houses are off, and a room whose heat
+// unheatedRoots is all settings of which no heat is paid: the houses are off, and a room whose heat
 // costs money is not used.
-func (p *prover) nothingHeated() []*node {
-	cold := *p.field(steady(make(levels, len(p.Places))))
-	cold.begins, cold.ends = slices.Clone(cold.begins), slices.Clone(cold.ends)
-	for i, b := range cold.burners {
-		if p.Places[b.at].Sort == Room && !b.lamps {
-			cold.begins[i], cold.ends[i] = []int{never}, []int{0}
+func (p *prover) unheatedRoots() []*node {
+	cold := *p.subproblem(steady(make(levels, len(p.Places))))
+	cold.onDays, cold.offDays = slices.Clone(cold.onDays), slices.Clone(cold.offDays)
+	for i, b := range cold.heaters {
+		if p.Places[b.place].Sort == Room && !b.lamps {
+			cold.onDays[i], cold.offDays[i] = []int{never}, []int{0}
 		}
 	}
-	return []*node{p.whole(&cold)}
+	return []*node{p.root(&cold)}
 }
 
-// ratio is what a week of flower gained costs a plan; 0 where it gains none.
-func ratio(f *found) float64 {
+// weekCost is what a week of flower gained costs a plan; 0 where it gains none.
+func weekCost(f *solution) float64 {
 	if f.gain <= 0 {
 		return 0
 	}
@@ -110,42 +110,42 @@ func ratio(f *found) float64 {
 // weights returns what a week of a plant in flower is worth, and what it counts for when all
 // is to be as early as can be. It is worth the garden's own price, and where there is none
 // what it costs in the usual plan.
-func (p *prover) weights(usual *found) (own, top float64) {
+func (p *prover) weights(usual *solution) (own, top float64) {
 	own = 1
 	if worth := p.Prices.PlantWeek.Amount; p.Prices.PlantWeek.Known && worth > 0 {
 		own = worth
-	} else if ratio(usual) > 0 {
-		own = ratio(usual)
+	} else if weekCost(usual) > 0 {
+		own = weekCost(usual)
 	}
-	return own, dearest * max(own, ratio(usual))
+	return own, dearest * max(own, weekCost(usual))
 }
 
 // result makes the plans out of their proofs.
-func (p *prover) result(s *proofs) (*Result, error) {
-	r := &Result{FrostOdds: p.frostOdds(), OutFrom: p.date(p.outFrom), Early: []EarlyPoint{}, Pays: s.pays, prover: p, proofs: map[string]*proven{}}
+func (p *prover) result(s *provedSeason) (*Result, error) {
+	r := &Result{FrostOdds: p.frostOdds(), OutFrom: p.date(p.outFrom), Early: []EarlyPoint{}, Pays: s.pays, prover: p, proofs: map[string]*provedPlan{}}
 	for _, one := range []struct {
 		name, says, settings string
-		*proven
+		*provedPlan
 	}{
 		{NoHeat, coldSays, Unheated, s.cold}, {Usual, usualSays, ItsOwn, s.usual}, {AsEarly, earlySays, AllSettings, s.early},
 	} {
-		plan, err := p.fitting(one.name, one.says, one.proven)
+		plan, err := p.fitting(one.name, one.says, one.provedPlan)
 		if err != nil {
 			return nil, err
 		}
-		plan.Proof = p.proofOf(one.proven, one.settings)
-		r.Plans, r.proofs[one.name] = append(r.Plans, plan), one.proven
+		plan.Proof = p.proofOf(one.provedPlan, one.settings)
+		r.Plans, r.proofs[one.name] = append(r.Plans, plan), one.provedPlan
 	}
 	p.sideBySide(r.Plans)
 	var err error
-	r.Early, err = p.points(s.mate, distinct(s.curve), s.early) // on a wider basis one may have fallen behind
+	r.Early, err = p.points(s.second, distinct(s.curve), s.early) // on a wider basis one may have fallen behind
 	return r, err
 }
 
 // fitting tells a plan. Where its benches suffice in fewer years than was asked for, it is
 // found again at its own settings on a wider basis of room, a few times at most; the bound
 // holds for that too, since it has less room.
-func (p *prover) fitting(name, says string, one *proven) (*Plan, error) {
+func (p *prover) fitting(name, says string, one *provedPlan) (*Plan, error) {
 	plan := p.realize(name, says, one.best.at.levels(), p.assignmentOf(one.best))
 	if one.best.counts == nil {
 		return plan, nil
@@ -154,15 +154,15 @@ func (p *prover) fitting(name, says string, one *proven) (*Plan, error) {
 		if plan.FitsYears >= p.askedYears() || p.ctx.Err() != nil {
 			break
 		}
-		p.at(one.weight, name)
-		if err := p.close(p.settled(p.fieldOf(one.best.at, basis), one.best)); err != nil {
+		p.setWeight(one.weight, name)
+		if err := p.solveWhole(p.settingOf(p.newSubproblem(one.best.at, basis), one.best)); err != nil {
 			return nil, err
 		}
-		if p.best == nil {
+		if p.incumbent == nil {
 			break
 		}
-		if other := p.realize(name, says, p.best.at.levels(), p.assignmentOf(p.best)); other.FitsYears > plan.FitsYears {
-			plan, one.best = other, p.best
+		if other := p.realize(name, says, p.incumbent.at.levels(), p.assignmentOf(p.incumbent)); other.FitsYears > plan.FitsYears {
+			plan, one.best = other, p.incumbent
 		}
 	}
 	return plan, nil

@@ -8,28 +8,28 @@ import (
 // A second prover works at the next weight beside the first. They are always two, so that a
 // season comes out the same on one core as on two.
 
-// mate is a second prover for the same season. It shares the ways through the places, has fields
+// second is a second prover for the same season. It shares the ways through the places, has fields
 // and sums of its own, and knows what p has learnt.
-func (p *prover) mate() *prover {
+func (p *prover) second() *prover {
 	m := *p
-	m.fields, m.burning, m.swept, m.pool, m.latest, m.serve = map[string]*field{}, nil, sweep{}, nil, nil, nil
-	m.hear(p, 0)
+	m.subproblems, m.heaterCache, m.lagrangian, m.pool, m.solvedDuals, m.active = map[string]*subproblem{}, nil, lagrangian{}, nil, nil, nil
+	m.learnFrom(p, 0)
 	return &m
 }
 
-// hear learns the prices that another has solved for, from the one of that number on.
-func (p *prover) hear(from *prover, first int) {
-	for _, i := range from.latest[first:] {
-		p.pool = append(p.pool, from.pool[i].again())
-		p.latest = append(p.latest, len(p.pool)-1)
+// learnFrom learns the prices that another has solved for, from the one of that number on.
+func (p *prover) learnFrom(from *prover, first int) {
+	for _, i := range from.solvedDuals[first:] {
+		p.pool = append(p.pool, from.pool[i].fresh())
+		p.solvedDuals = append(p.solvedDuals, len(p.pool)-1)
 	}
 }
 
-// proveBeside looks for the best plans at one weight and, at the same time, by a mate at another,
+// provePair looks for the best plans at one weight and, at the same time, by a second prover at another,
 // if there is one. Afterwards each knows what the other has learnt.
-func (p *prover) proveBeside(m *prover, weights []float64, name string, seeds []*found) ([]*proven, error) {
-	all := make([]*proven, len(weights))
-	mine, theirs := len(p.latest), len(m.latest)
+func (p *prover) provePair(m *prover, weights []float64, name string, seeds []*solution) ([]*provedPlan, error) {
+	all := make([]*provedPlan, len(weights))
+	mine, theirs := len(p.solvedDuals), len(m.solvedDuals)
 	p.paired, m.paired = len(weights) > 1, true
 	err := inTwo(p, m, len(weights), func(one *prover, i int) (err error) {
 		all[i], err = one.proveAll(weights[i], name, seeds)
@@ -39,9 +39,9 @@ func (p *prover) proveBeside(m *prover, weights []float64, name string, seeds []
 	if err != nil {
 		return nil, err
 	}
-	now := len(p.latest)
-	p.hear(m, theirs)
-	m.hear(&prover{pool: p.pool, latest: p.latest[:now]}, mine)
+	now := len(p.solvedDuals)
+	p.learnFrom(m, theirs)
+	m.learnFrom(&prover{pool: p.pool, solvedDuals: p.solvedDuals[:now]}, mine)
 	return all, nil
 }
 

@@ -29,20 +29,20 @@ func TestOneCoreFindsTheSame(t *testing.T) {
 func TestMatesKnowTheSame(t *testing.T) {
 	b := proving(t, crowded(t))
 	p := makerOf(t, b).newProver(t.Context(), nil)
-	m := p.mate()
-	usual := p.weigh(p.usualLevels(), p.assign(p.usualLevels(), byCustom(p.usualWeeks)))
-	known := len(p.latest)
-	all, err := p.proveBeside(m, []float64{0.3, 0.9}, "", []*found{usual})
+	m := p.second()
+	usual := p.evaluate(p.usualLevels(), p.assign(p.usualLevels(), byCustom(p.usualWeeks)))
+	known := len(p.solvedDuals)
+	all, err := p.provePair(m, []float64{0.3, 0.9}, "", []*solution{usual})
 	if err != nil {
 		t.Fatal(err)
 	}
-	if len(p.latest) != len(m.latest) || len(p.latest) <= known {
-		t.Fatalf("one knows %d prices, the other %d; at first there were %d", len(p.latest), len(m.latest), known)
+	if len(p.solvedDuals) != len(m.solvedDuals) || len(p.solvedDuals) <= known {
+		t.Fatalf("one knows %d prices, the other %d; at first there were %d", len(p.solvedDuals), len(m.solvedDuals), known)
 	}
 	seen := func(of *prover) map[*float64]bool {
 		known := map[*float64]bool{}
-		for _, i := range of.latest {
-			known[&of.pool[i].by[0]] = true
+		for _, i := range of.solvedDuals {
+			known[&of.pool[i].row[0]] = true
 		}
 		return known
 	}
@@ -54,8 +54,8 @@ func TestMatesKnowTheSame(t *testing.T) {
 	}
 	for i, one := range all {
 		for _, n := range one.leaves {
-			if n.by >= len(one.pool) {
-				t.Errorf("plan %d: a leaf leans on prices %d of %d", i, n.by, len(one.pool))
+			if n.duals >= len(one.pool) {
+				t.Errorf("plan %d: a leaf leans on prices %d of %d", i, n.duals, len(one.pool))
 			}
 		}
 	}

@@ -6,80 +6,80 @@ import (
 	"slices"
 )
 
-// node is a set of settings: how every place is held, each burner lit on one of a run of
+// node is a set of settings: how every place is held, each heater lit on one of a run of
 // days, put out on one of another, and its level stepped on one of a third.
 type node struct {
-	at      holds
-	f       *field    // what may be chosen
-	from    [][2]int  // by burner: first and last of the field's begins
-	to      [][2]int  // and of its ends
-	turn    [][2]int  // and of its turns
-	least   []span    // by burner: the shortest burning
-	widest  []span    // and the longest
-	houses  []int     // the burners that are swept, see sweep
-	others  []int     // those that are not
-	beside  float64   // cost of the shortest burning of the others
-	burning float64   // and of all
-	bound   float64   // no plan within costs less
-	by      int       // the prices that show it; -1: by a search of all whole numbers
-	tried   int       // of the prices that serve, those tried on it
-	order   int       // in which it was made
-	good    []priced  // those of them that bound it best, the best first
-	shut    bool      // nothing more can be done for it
-	may     [][]int32 // by group: the choices within its longest burning; nil before it is asked for
-	always  []bool    // by group: whether one of them wants nothing that is short
+	at         holds
+	sub        *subproblem // what may be chosen
+	on         [][2]int    // by burner: first and last of the field's begins
+	off        [][2]int    // and of its ends
+	step       [][2]int    // and of its turns
+	shortest   []span      // by burner: the shortest burning
+	longest    []span      // and the longest
+	houses     []int       // the burners that are swept, see sweep
+	others     []int       // those that are not
+	othersCost float64     // cost of the shortest burning of the others
+	heatCost   float64     // and of all
+	bound      float64     // no plan within costs less
+	duals      int         // the prices that show it; -1: by a search of all whole numbers
+	tried      int         // of the prices that serve, those tried on it
+	order      int         // in which it was made
+	bestDuals  []boundBy   // those of them that bound it best, the best first
+	exhausted  bool        // nothing more can be done for it
+	allowed    [][]int32   // by group: the choices within its longest burning; nil before it is asked for
+	direct     []bool      // by group: whether one of them wants nothing that is short
 }
 
-// runs are the three runs of days of a node's burners.
-type runs [3][][2]int
+// dayRanges are the three runs of days of a node's heaters.
+type dayRanges [3][][2]int
 
-// nodeOf makes a node out of runs of a field's days.
-func (p *prover) nodeOf(f *field, r runs) *node {
-	p.made++
-	n := &node{at: f.at, f: f, from: r[0], to: r[1], turn: r[2], bound: math.Inf(-1), order: p.made}
-	for i, b := range f.burners {
-		least := span{f.begins[i][r[0][i][0]], f.ends[i][r[1][i][0]]}
-		n.least = append(n.least, least)
-		n.widest = append(n.widest, span{f.begins[i][r[0][i][1]], f.ends[i][r[1][i][1]]})
-		cost := b.least(least, n.turns(i))
-		n.burning += cost
-		if !b.lamps && p.isOpen(b.at) && b.hold.level > 0 && len(n.houses) < mostSwept {
+// newNode makes a node out of runs of a field's days.
+func (p *prover) newNode(f *subproblem, r dayRanges) *node {
+	p.nodes++
+	n := &node{at: f.at, sub: f, on: r[0], off: r[1], step: r[2], bound: math.Inf(-1), order: p.nodes}
+	for i, b := range f.heaters {
+		least := span{f.onDays[i][r[0][i][0]], f.offDays[i][r[1][i][0]]}
+		n.shortest = append(n.shortest, least)
+		n.longest = append(n.longest, span{f.onDays[i][r[0][i][1]], f.offDays[i][r[1][i][1]]})
+		cost := b.leastCost(least, n.stepDays(i))
+		n.heatCost += cost
+		if !b.lamps && p.isOpen(b.place) && b.hold.level > 0 && len(n.houses) < mostHouses {
 			n.houses = append(n.houses, i)
 		} else {
-			n.beside += cost
+			n.othersCost += cost
 			n.others = append(n.others, i)
 		}
 	}
 	return n
 }
 
-// turns are the days on which a burner's level may step.
-func (n *node) turns(burner int) []int {
-	return n.f.turns[burner][n.turn[burner][0] : n.turn[burner][1]+1]
+// stepDays are the days on which a heater's level may step.
+func (n *node) stepDays(heater int) []int {
+	return n.sub.stepDays[heater][n.step[heater][0] : n.step[heater][1]+1]
 }
 
-// whole is the node of all settings of a field.
-func (p *prover) whole(f *field) *node {
-	var r runs
-	for i := range f.burners {
-		for k, days := range [][][]int{f.begins, f.ends, f.turns} {
+// root is the node of all settings of a field.
+func (p *prover) root(f *subproblem) *node {
+	var r dayRanges
+	for i := range f.heaters {
+		for k, days := range [][][]int{f.onDays, f.offDays, f.stepDays} {
 			r[k] = append(r[k], [2]int{0, len(days[i]) - 1})
 		}
 	}
-	return p.nodeOf(f, r)
+	return p.newNode(f, r)
 }
 
-// ready lists the choices within a node.
-func (n *node) ready() *node {
-	if n.may != nil {
+// listAllowed lists the choices within a node.
+func (n *node) listAllowed() *node {
+	if n.allowed != nil {
 		return n
 	}
-	n.may, n.always = make([][]int32, len(n.f.choices)), make([]bool, len(n.f.choices))
-	for g, all := range n.f.choices {
+	n.allowed, n.direct = make([][]int32, len(n.sub.choices)), make([]bool, len(n.sub.choices))
+	for g, all := range n.sub.choices {
 		for i, c := range all {
 			if n.allows(c) {
-				n.may[g] = append(n.may[g], int32(i))
-				n.always[g] = n.always[g] || c.route.direct
+				n.allowed[g] = append(n.allowed[g], int32(i))
+				n.direct[g] = n.direct[g] || c.route.direct
 			}
 		}
 	}
@@ -89,19 +89,19 @@ func (n *node) ready() *node {
 // allows reports whether a choice can be made within the longest burning of the node.
 func (n *node) allows(c *choice) bool {
 	for i, used := range c.use {
-		if used.from != never && (used.from < n.widest[i].from || used.to > n.widest[i].to) {
+		if used.from != never && (used.from < n.longest[i].from || used.to > n.longest[i].to) {
 			return false
 		}
-		if b := n.f.burners[i]; b.at == c.place && !b.lamps && (c.steps[1] < n.turn[i][0] || c.steps[0] > n.turn[i][1]) {
+		if b := n.sub.heaters[i]; b.place == c.place && !b.lamps && (c.steps[1] < n.step[i][0] || c.steps[0] > n.step[i][1]) {
 			return false
 		}
 	}
 	return true
 }
 
-// isOne reports whether the node is one single setting.
-func (n *node) isOne() bool {
-	for _, runs := range (runs{n.from, n.to, n.turn}) {
+// isSingle reports whether the node is one single setting.
+func (n *node) isSingle() bool {
+	for _, runs := range (dayRanges{n.on, n.off, n.step}) {
 		if slices.ContainsFunc(runs, func(r [2]int) bool { return r[0] != r[1] }) {
 			return false
 		}
@@ -110,44 +110,44 @@ func (n *node) isOne() bool {
 }
 
 // key tells a single setting from every other.
-func (n *node) key() string { return fmt.Sprint(n.at.key(), n.least, n.widest, n.turn) }
+func (n *node) key() string { return fmt.Sprint(n.at.key(), n.shortest, n.longest, n.step) }
 
-// split parts a node in two: a run of days of a burner up to a place in its list, and after it.
-func (p *prover) split(n *node, c cut) []*node {
+// branch parts a node in two: a run of days of a heater up to a place in its list, and after it.
+func (p *prover) branch(n *node, c branching) []*node {
 	part := func(low bool) *node {
-		r := runs{slices.Clone(n.from), slices.Clone(n.to), slices.Clone(n.turn)}
-		if one := &r[c.side][c.burner]; low {
+		r := dayRanges{slices.Clone(n.on), slices.Clone(n.off), slices.Clone(n.step)}
+		if one := &r[c.end][c.heater]; low {
 			one[1] = c.at
 		} else {
 			one[0] = c.at + 1
 		}
-		child := p.nodeOf(n.f, r)
+		child := p.newNode(n.sub, r)
 		p.inherit(child, n)
 		return child
 	}
 	return []*node{part(true), part(false)}
 }
 
-// cut is where a node is split.
-type cut struct{ side, burner, at int }
+// branching is where a node is split.
+type branching struct{ end, heater, at int }
 
-// between finds where to split a node so that two settings are parted: halfway between them,
+// parting finds where to split a node so that two settings are parted: halfway between them,
 // where the most money lies between them. It reports whether there is such a place.
-func (n *node) between(a, b []span) (c cut, is bool) {
+func (n *node) parting(a, b []span) (c branching, is bool) {
 	most := 0.0
-	for i, burner := range n.f.burners {
-		turns := n.turns(i)
+	for i, heater := range n.sub.heaters {
+		stepDays := n.stepDays(i)
 		for side, change := range []span{{b[i].from, a[i].to}, {a[i].from, b[i].to}} {
-			days, r := n.f.begins[i], n.from[i]
+			days, r := n.sub.onDays[i], n.on[i]
 			one, other := a[i].from, b[i].from
 			if side == 1 {
-				days, r, one, other = n.f.ends[i], n.to[i], a[i].to, b[i].to
+				days, r, one, other = n.sub.offDays[i], n.off[i], a[i].to, b[i].to
 			}
 			first, second := slices.Index(days, one), slices.Index(days, other)
-			if apart := math.Abs(burner.least(change, turns) - burner.least(a[i], turns)); first >= 0 && second >= 0 && first != second && apart > most {
+			if apart := math.Abs(heater.leastCost(change, stepDays) - heater.leastCost(a[i], stepDays)); first >= 0 && second >= 0 && first != second && apart > most {
 				at := (first + second - 1) / 2
 				if at >= r[0] && at < r[1] {
-					most, c, is = apart, cut{side, i, at}, true
+					most, c, is = apart, branching{side, i, at}, true
 				}
 			}
 		}
@@ -155,36 +155,36 @@ func (n *node) between(a, b []span) (c cut, is bool) {
 	return c, is
 }
 
-// stake finds the run of days, of which burner, on which most money hangs.
-func (n *node) stake(serves func(burner int) bool) cut {
-	half := func(side, burner int) cut {
-		r := (runs{n.from, n.to, n.turn})[side][burner]
-		return cut{side, burner, (r[0] + r[1]) / 2}
+// costliestRange finds the run of days, of which heater, on which most money hangs.
+func (n *node) costliestRange(serves func(heater int) bool) branching {
+	half := func(side, heater int) branching {
+		r := (dayRanges{n.on, n.off, n.step})[side][heater]
+		return branching{side, heater, (r[0] + r[1]) / 2}
 	}
-	for i, r := range n.turn {
+	for i, r := range n.step {
 		if r[0] != r[1] {
 			return half(2, i)
 		}
 	}
-	side, burner := 0, 0
+	side, heater := 0, 0
 	most := -1.0
-	for i, b := range n.f.burners {
+	for i, b := range n.sub.heaters {
 		if !serves(i) {
 			continue
 		}
-		from, to, turns := n.from[i], n.to[i], n.turns(i)
-		long := b.most(n.widest[i], turns)
+		from, to, stepDays := n.on[i], n.off[i], n.stepDays(i)
+		long := b.mostCost(n.longest[i], stepDays)
 		for k, less := range []float64{
-			b.most(span{n.least[i].from, n.widest[i].to}, turns), b.most(span{n.widest[i].from, n.least[i].to}, turns), b.least(n.widest[i], turns),
+			b.mostCost(span{n.shortest[i].from, n.longest[i].to}, stepDays), b.mostCost(span{n.longest[i].from, n.shortest[i].to}, stepDays), b.leastCost(n.longest[i], stepDays),
 		} {
-			if r := [][2]int{from, to, n.turn[i]}[k]; r[0] != r[1] && long-less > most {
-				most, side, burner = long-less, k, i
+			if r := [][2]int{from, to, n.step[i]}[k]; r[0] != r[1] && long-less > most {
+				most, side, heater = long-less, k, i
 			}
 		}
 	}
-	return half(side, burner)
+	return half(side, heater)
 }
 
-func (n *node) hasTurns() bool {
-	return slices.ContainsFunc(n.turn, func(r [2]int) bool { return r[0] != r[1] })
+func (n *node) hasStepRange() bool {
+	return slices.ContainsFunc(n.step, func(r [2]int) bool { return r[0] != r[1] })
 }

@@ -6,78 +6,78 @@ import (
 	"slices"
 )
 
-// offer is a choice with its cost once the limits it leans on are paid for.
-type offer struct {
+// candidate is a choice with its cost once the limits it leans on are paid for.
+type candidate struct {
 	cost  float64
 	order int // of its group in the passage
 	*choice
 }
 
-// idleOf returns what the cheapest way of each group costs for which nothing burns, of those
+// unheatedCost returns what the cheapest way of each group costs for which nothing burns, of those
 // through no thermostat, or what leaving a plant out counts for.
-func (p *prover) idleOf(x *prices, nowhere *passage) []float64 {
-	x.at(p.weight)
-	if x.idle[nowhere] != nil {
-		return x.idle[nowhere]
+func (p *prover) unheatedCost(x *duals, nowhere *placeWays) []float64 {
+	x.atWeight(p.weight)
+	if x.unheated[nowhere] != nil {
+		return x.unheated[nowhere]
 	}
 	idle := make([]float64, len(p.groups))
 	for g, all := range nowhere.choices {
 		if idle[g] = math.Inf(1); !slices.ContainsFunc(all, func(c choice) bool { return c.route.direct }) {
-			idle[g] = p.leaving(p.maker, p.weight)
+			idle[g] = p.leftOutCost(p.planner, p.weight)
 		}
 		for i := range all {
-			if all[i].isIdle() {
-				idle[g] = min(idle[g], x.costOf(g, &all[i], p.weight))
+			if all[i].isUnheated() {
+				idle[g] = min(idle[g], x.reducedCost(g, &all[i], p.weight))
 			}
 		}
 	}
-	x.idle[nowhere] = idle
+	x.unheated[nowhere] = idle
 	return idle
 }
 
-// isIdle reports whether nothing need burn for a choice.
-func (c *choice) isIdle() bool {
+// isUnheated reports whether nothing need burn for a choice.
+func (c *choice) isUnheated() bool {
 	return !slices.ContainsFunc(c.use, func(s span) bool { return s.from != never })
 }
 
-// offersOf returns by group the choices of a passage that cost less than any for which
+// candidatesOf returns by group the choices of a passage that cost less than any for which
 // nothing burns, the cheapest first. No other is ever taken in a bound.
-func (p *prover) offersOf(x *prices, through, nowhere *passage) [][]offer {
-	idle := p.idleOf(x, nowhere)
-	if x.offers[through] != nil {
-		return x.offers[through]
+func (p *prover) candidatesOf(x *duals, through, nowhere *placeWays) [][]candidate {
+	idle := p.unheatedCost(x, nowhere)
+	if x.candidates[through] != nil {
+		return x.candidates[through]
 	}
-	offers := make([][]offer, len(through.choices))
+	offers := make([][]candidate, len(through.choices))
 	for g, all := range through.choices {
 		for i := range all {
 			if !all[i].isBelow(idle[g], p.weight) {
 				continue
 			}
-			if cost := x.costOf(g, &all[i], p.weight); cost < idle[g] {
-				offers[g] = append(offers[g], offer{cost, i, &all[i]})
+			if cost := x.reducedCost(g, &all[i], p.weight); cost < idle[g] {
+				offers[g] = append(offers[g], candidate{cost, i, &all[i]})
 			}
 		}
-		slices.SortFunc(offers[g], func(a, b offer) int { return cmp.Or(cmp.Compare(a.cost, b.cost), cmp.Compare(a.order, b.order)) })
-		offers[g] = unbeaten(offers[g])
+		slices.SortFunc(offers[g], func(a, b candidate) int { return cmp.Or(cmp.Compare(a.cost, b.cost), cmp.Compare(a.order, b.order)) })
+		offers[g] = undominatedCandidates(offers[g])
 	}
-	x.offers[through] = offers
+	x.candidates[through] = offers
 	return offers
 }
 
-// unbeaten leaves out offers for which a cheaper one wants nothing to burn longer, with the
+// undominatedCandidates leaves out offers for which a cheaper one wants nothing to burn longer, with the
 // same steps of level.
-func unbeaten(all []offer) []offer {
+func undominatedCandidates(all []candidate) []candidate {
 	kept := all[:0]
 	for _, o := range all {
-		if !slices.ContainsFunc(kept, func(k offer) bool { return k.serves(o.choice) }) {
+		if !slices.ContainsFunc(kept, func(k candidate) bool { return k.fitsWherever(o.choice) }) {
 			kept = append(kept, o)
 		}
 	}
 	return kept
 }
 
-// serves reports whether a choice can be made wherever another can.
-func (c *choice) serves(d *choice) bool {
+// fitsWherever reports whether a choice can be made wherever another can.
+func (c *choice) fitsWherever(d *choice) bool {
 	if c.place >= 0 && (c.steps[0] > d.steps[0] || c.steps[1] < d.steps[1]) {
 		return false
 	}

@@ -29,7 +29,7 @@ const (
 )
 
 // proofOf tells a proof. Money is rounded away from what would flatter the plan.
-func (p *prover) proofOf(one *proven, settings string) *Proof {
+func (p *prover) proofOf(one *provedPlan, settings string) *Proof {
 	p.weight = one.weight
 	cost := p.costOf(one.best)
 	apart := math.Max(0, cost-one.bound)
@@ -42,7 +42,7 @@ func (p *prover) proofOf(one *proven, settings string) *Proof {
 		proof.Gap = apart / scale
 	}
 	proof.Says = p.says(proof)
-	if proof.Stopped = one.ended && settings != ItsOwn; proof.Stopped {
+	if proof.Stopped = one.stopped && settings != ItsOwn; proof.Stopped {
 		proof.Says += "; more time would bring that nearer"
 	}
 	if one.best.left > 0 {
@@ -67,25 +67,25 @@ func (p *prover) says(f *Proof) string {
 	return fmt.Sprintf("%s %s, where a week of a plant in flower counts %s%s", among, better, p.amount(f.WeekWorth), held)
 }
 
-func (m *maker) amount(money float64) string {
+func (m *planner) amount(money float64) string {
 	return strings.TrimSpace(fmt.Sprintf("%.2f %s", money, m.Prices.Currency))
 }
 
 // assignmentOf parts the groups of a plan among their batches again: choice by choice, the
 // earliest first, batch by batch.
-func (p *prover) assignmentOf(f *found) assignment {
-	a := assignment{portions: f.made, short: map[*batch]*lack{}, left: map[*batch]int{}, value: f.gain, steps: map[int]step{}}
-	for i, of := range p.slots {
-		if h := f.at[of.at]; h.steps() && !of.lamps {
-			a.steps[of.at] = step{f.turn[i], h.lower, h.up}
+func (p *prover) assignmentOf(f *solution) assignment {
+	a := assignment{portions: f.portions, short: map[*batch]*lack{}, left: map[*batch]int{}, value: f.gain, steps: map[int]step{}}
+	for i, of := range p.heaterKeys {
+		if h := f.at[of.place]; h.steps() && !of.lamps {
+			a.steps[of.place] = step{f.stepDay[i], h.lower, h.up}
 		}
 	}
 	if f.counts == nil {
-		a.left = f.wayless
+		a.left = f.noWay
 		return a
 	}
 	for g, group := range p.groups {
-		a.portions = append(a.portions, group.part(f.field.choices[g], f.counts[g], a.left)...)
+		a.portions = append(a.portions, group.part(f.sub.choices[g], f.counts[g], a.left)...)
 	}
 	return a
 }
@@ -117,7 +117,7 @@ func (g *group) part(all []*choice, counts []int, left map[*batch]int) []portion
 }
 
 // points tells the plans on the price of early, each with a name of its own.
-func (p *prover) points(mate *prover, curve []*proven, earliest *proven) ([]EarlyPoint, error) {
+func (p *prover) points(mate *prover, curve []*provedPlan, earliest *provedPlan) ([]EarlyPoint, error) {
 	all := make([]EarlyPoint, len(curve))
 	err := inTwo(p, mate, len(curve), func(by *prover, i int) (err error) {
 		all[i] = by.pointOfPlan(curve[i])
@@ -153,14 +153,14 @@ func (p *prover) namesOf(all []EarlyPoint) []string {
 }
 
 // pointOfPlan tells what a plan on the price of early costs and gains.
-func (p *prover) pointOfPlan(one *proven) EarlyPoint {
+func (p *prover) pointOfPlan(one *provedPlan) EarlyPoint {
 	f := one.best
 	point := EarlyPoint{
 		Levels: []string{}, HeatCost: hundredth(f.heat), TotalCost: hundredth(f.money()),
 		GainWeeks: hundredth(f.gain / float64(max(f.plants+f.left, 1))), LeftOut: f.left, Proof: p.proofOf(one, AllSettings),
 	}
-	for i, of := range p.slots {
-		if f.used[i].from != never && !of.lamps && p.Places[of.at].Sort == Glass {
+	for i, of := range p.heaterKeys {
+		if f.used[i].from != never && !of.lamps && p.Places[of.place].Sort == Glass {
 			held := p.heldIn(f, i)
 			point.Levels = append(point.Levels, held.words())
 			point.Held = append(point.Held, held)
@@ -175,13 +175,13 @@ func (p *prover) pointOfPlan(one *proven) EarlyPoint {
 	return point
 }
 
-// heldIn tells how a plan holds the place of a burner.
-func (p *prover) heldIn(f *found, burner int) Held {
-	at, used := p.slots[burner].at, f.used[burner]
+// heldIn tells how a plan holds the place of a heater.
+func (p *prover) heldIn(f *solution, heater int) Held {
+	at, used := p.heaterKeys[heater].place, f.used[heater]
 	place, h := p.Places[at], f.at[at]
 	held := Held{Place: place.Name, Level: place.Level[h.level], From: p.date(max(used.from-warming, 0)), To: p.date(used.to)}
 	if h.steps() {
-		held.Then = &LevelStep{p.date(f.turn[burner]), place.Level[h.lower]}
+		held.Then = &LevelStep{p.date(f.stepDay[heater]), place.Level[h.lower]}
 		if h.up {
 			held.Level, held.Then.Level = held.Then.Level, held.Level
 		}

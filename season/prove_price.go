@@ -9,44 +9,44 @@ import (
 // stride as a share of what a full step would take, and how many steps without a better
 // bound halve it.
 const (
-	priceSteps  = 400
-	firstStride = 1.0
-	patientFor  = 12
-	keptSlope   = 0.7 // share of the direction before that stays in the next
-	least       = 1e-12
+	priceSteps    = 400
+	firstStride   = 1.0
+	patientFor    = 12
+	keptDirection = 0.7 // share of the direction before that stays in the next
+	least         = 1e-12
 )
 
-// pricing looks for prices of a node's limits by steps along what its cheapest ways take
+// subgradient looks for prices of a node's limits by steps along what its cheapest ways take
 // beyond what there is: a subgradient of its bound, towards a cost known to be reached.
 //
 // Source: Held, Wolfe and Crowder, Validation of subgradient optimization, Mathematical
 // Programming 6 (1974), 62-88; the kept direction is that of Camerini, Fratta and Maffioli,
 // Mathematical Programming Study 3 (1975), 26-34.
-func (p *prover) pricing(n *node) *prices {
-	now := slices.Clone(p.pool[max(n.by, 0)].by)
-	best, bound := p.pool[max(n.by, 0)], p.boundOf(n, p.pool[max(n.by, 0)])
+func (p *prover) subgradient(n *node) *duals {
+	now := slices.Clone(p.pool[max(n.duals, 0)].row)
+	best, bound := p.pool[max(n.duals, 0)], p.boundOf(n, p.pool[max(n.duals, 0)])
 	slope, stride, misses := make([]float64, len(now)), firstStride, 0
 	for range priceSteps {
 		if p.ctx.Err() != nil {
 			break
 		}
-		x := p.pricesOf(slices.Clone(now))
+		x := p.newDuals(slices.Clone(now))
 		reached := p.boundOf(n, x)
 		if misses++; reached > bound {
 			best, bound, misses = x, reached, 0
 		}
 		if misses >= patientFor {
 			misses, stride = 0, stride/2
-			copy(now, best.by)
+			copy(now, best.row)
 		}
-		p.slope(n, x, slope)
+		p.direction(n, x, slope)
 		square := 0.0
 		for _, s := range slope {
 			square += s * s
 		}
 		aim := bound + 0.05*math.Max(1, math.Abs(bound))
-		if p.best != nil {
-			aim = p.costOf(p.best)
+		if p.incumbent != nil {
+			aim = p.costOf(p.incumbent)
 		}
 		if square < least || aim-reached < least {
 			break
@@ -61,38 +61,38 @@ func (p *prover) pricing(n *node) *prices {
 	return best
 }
 
-// slope turns a direction towards what the cheapest ways of a node take beyond its limits.
-func (p *prover) slope(n *node, x *prices, slope []float64) {
+// direction turns a direction towards what the cheapest ways of a node take beyond its limits.
+func (p *prover) direction(n *node, x *duals, slope []float64) {
 	for row := range slope {
 		over := -p.limit[row]
-		if !p.binds(p.maker, row) {
+		if !p.binds(p.planner, row) {
 			over = 0
 		}
-		slope[row] = keptSlope*slope[row] + over
+		slope[row] = keptDirection*slope[row] + over
 	}
-	for g, may := range n.may {
+	for g, may := range n.allowed {
 		least, chosen := math.Inf(1), int32(-1)
-		if !n.always[g] {
-			least = p.leaving(p.maker, p.weight)
+		if !n.direct[g] {
+			least = p.leftOutCost(p.planner, p.weight)
 		}
 		for _, i := range may {
-			if cost := x.costOf(g, n.f.choices[g][i], p.weight); cost < least {
+			if cost := x.reducedCost(g, n.sub.choices[g][i], p.weight); cost < least {
 				least, chosen = cost, i
 			}
 		}
 		if chosen < 0 {
 			continue
 		}
-		for _, list := range [][]take{n.f.choices[g][chosen].takes, n.f.choices[g][chosen].hours} {
+		for _, list := range [][]take{n.sub.choices[g][chosen].takes, n.sub.choices[g][chosen].hours} {
 			for _, t := range list {
-				if p.binds(p.maker, t.row) {
+				if p.binds(p.planner, t.row) {
 					slope[t.row] += float64(p.groups[g].want) * t.amount
 				}
 			}
 		}
 	}
 	for row, s := range slope { // a price of nothing can't fall
-		if s < 0 && x.by[row] == 0 {
+		if s < 0 && x.row[row] == 0 {
 			slope[row] = 0
 		}
 	}

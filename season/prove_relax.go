@@ -11,15 +11,15 @@ func (p *prover) relax(all ...*node) error {
 	if p.Relax == nil {
 		for _, n := range all {
 			p.count()
-			p.learn(p.pricing(n), n)
+			p.addDuals(p.subgradient(n), n)
 		}
 		return nil
 	}
-	programmes, found, errs := make([]*stated, len(all)), make([]solve.Relaxation, len(all)), make([]error, len(all))
+	programmes, found, errs := make([]*programme, len(all)), make([]solve.Relaxation, len(all)), make([]error, len(all))
 	var wait sync.WaitGroup
 	for i, n := range all {
-		programmes[i] = p.state(p.counting, p.groups, n.f, n.may, p.weight, n.burning)
-		p.burn(programmes[i], n)
+		programmes[i] = p.newProgramme(p.limits, p.groups, n.sub, n.allowed, p.weight, n.heatCost)
+		p.addHeaterRows(programmes[i], n)
 		wait.Go(func() { found[i], errs[i] = p.Relax(p.ctx, &programmes[i].Programme) })
 	}
 	wait.Wait()
@@ -31,7 +31,7 @@ func (p *prover) relax(all ...*node) error {
 			continue
 		}
 		p.count()
-		p.learn(p.priced(n, programmes[i], found[i].Prices), n)
+		p.addDuals(p.dualsOf(n, programmes[i], found[i].Prices), n)
 		if p.Solver != nil {
 			p.consider(p.rounded(n, programmes[i], found[i].Values))
 		}
@@ -39,10 +39,10 @@ func (p *prover) relax(all ...*node) error {
 	return nil
 }
 
-// learn adds prices to those that serve.
-func (p *prover) learn(x *prices, n *node) {
-	x.from = p.weight
+// addDuals adds prices to those that serve.
+func (p *prover) addDuals(x *duals, n *node) {
+	x.foundAt = p.weight
 	p.pool = append(p.pool, x)
-	p.serve, p.latest = append(p.serve, len(p.pool)-1), append(p.latest, len(p.pool)-1)
-	p.try(n, len(p.pool)-1)
+	p.active, p.solvedDuals = append(p.active, len(p.pool)-1), append(p.solvedDuals, len(p.pool)-1)
+	p.tryDuals(n, len(p.pool)-1)
 }

@@ -18,9 +18,9 @@ type rounding struct {
 
 // rounded is the better of two plans made of a node's answer in parts of plants: one fills up
 // with what the answer has most of, the other with what is cheapest.
-func (p *prover) rounded(n *node, s *stated, values []float64) *found {
-	parts := make([][]float64, len(n.f.choices))
-	for g, all := range n.f.choices {
+func (p *prover) rounded(n *node, s *programme, values []float64) *solution {
+	parts := make([][]float64, len(n.sub.choices))
+	for g, all := range n.sub.choices {
 		parts[g] = make([]float64, len(all))
 	}
 	for i, c := range s.columns {
@@ -37,7 +37,7 @@ func (p *prover) rounded(n *node, s *stated, values []float64) *found {
 
 // filled takes of every choice the whole part, and fills up each group with others, those with
 // most of a part left first if that is asked for.
-func (p *prover) filled(n *node, parts [][]float64, byPart bool) *found {
+func (p *prover) filled(n *node, parts [][]float64, byPart bool) *solution {
 	r, out := &rounding{prover: p, n: n, free: slices.Clone(p.limit)}, 0
 	for g, all := range parts {
 		r.counts, r.left = append(r.counts, make([]int, len(all))), append(r.left, p.groups[g].want)
@@ -51,21 +51,21 @@ func (p *prover) filled(n *node, parts [][]float64, byPart bool) *found {
 		}
 		for _, c := range r.order(g, parts[g], byPart) {
 			if byPart && parts[g][c] > 0 && r.left[g] > 0 {
-				r.place(g, c, min(1, r.most(n.f.choices[g][c])))
+				r.place(g, c, min(1, r.most(n.sub.choices[g][c])))
 				continue
 			}
-			r.place(g, c, min(r.left[g], r.most(n.f.choices[g][c])))
+			r.place(g, c, min(r.left[g], r.most(n.sub.choices[g][c])))
 		}
 		out += r.left[g]
 	}
-	return p.foundOf(n, r.counts, out)
+	return p.newSolution(n, r.counts, out)
 }
 
 // order lists the choices of a group in the order in which they are to be filled up.
 func (r *rounding) order(g int, parts []float64, byPart bool) []int32 {
-	order, cost := slices.Clone(r.n.may[g]), make([]float64, len(r.n.f.choices[g]))
+	order, cost := slices.Clone(r.n.allowed[g]), make([]float64, len(r.n.sub.choices[g]))
 	for _, i := range order {
-		cost[i] = r.pool[max(r.n.by, 0)].costOf(g, r.n.f.choices[g][i], r.weight)
+		cost[i] = r.pool[max(r.n.duals, 0)].reducedCost(g, r.n.sub.choices[g][i], r.weight)
 	}
 	left := func(i int32) float64 {
 		if !byPart {
@@ -82,7 +82,7 @@ func (r *rounding) place(group int, choice int32, plants int) {
 	if plants <= 0 {
 		return
 	}
-	c := r.n.f.choices[group][choice]
+	c := r.n.sub.choices[group][choice]
 	r.counts[group][choice] += plants
 	r.left[group] -= plants
 	for _, list := range [][]take{c.takes, c.hours} {

@@ -132,7 +132,7 @@ func TestMovingABatchNeverBeatsAProof(t *testing.T) {
 					changed := slices.Clone(one.best.counts)
 					changed[g] = slices.Clone(counts)
 					changed[g][i], changed[g][j] = 0, counts[j]+n
-					other := p.sumUp(one.best.field, one.best.turn, changed, one.best.left)
+					other := p.total(one.best.sub, one.best.stepDay, changed, one.best.left)
 					if !p.fits(other) {
 						continue
 					}
@@ -153,8 +153,8 @@ func TestMovingABatchNeverBeatsAProof(t *testing.T) {
 }
 
 // fits reports whether a plan keeps to the benches.
-func (p *prover) fits(f *found) bool {
-	for row, used := range f.ofLimits[:p.hoursRow(0)] {
+func (p *prover) fits(f *solution) bool {
+	for row, used := range f.taken[:p.hoursRow(0)] {
 		if used > p.limit[row]+1e-9 {
 			return false
 		}
@@ -179,8 +179,8 @@ func TestProofAgainstEveryTrial(t *testing.T) {
 		}
 		p.weight = one.weight
 		least := math.Inf(1)
-		anyDays := func(*found) bool { return true }
-		for _, root := range p.everything() {
+		anyDays := func(*solution) bool { return true }
+		for _, root := range p.allRoots() {
 			if name == NoHeat && slices.Max(root.at.levels()) > 0 {
 				continue
 			}
@@ -191,7 +191,7 @@ func TestProofAgainstEveryTrial(t *testing.T) {
 				if h.steps() && name != NoHeat {
 					at := steady(make(levels, len(p.Places)))
 					at[2] = h
-					least = math.Min(least, p.tryAll(at, day, func(f *found) bool { return p.isNearDays(f, one.steady) }))
+					least = math.Min(least, p.tryAll(at, day, func(f *solution) bool { return p.isNearDays(f, one.steady) }))
 				}
 			}
 		}
@@ -203,8 +203,8 @@ func TestProofAgainstEveryTrial(t *testing.T) {
 
 // isNearDays reports whether all that burns in a plan with a step burns on days near those of
 // another, and the lamps on the same.
-func (p *prover) isNearDays(f, other *found) bool {
-	for i, of := range p.slots {
+func (p *prover) isNearDays(f, other *solution) bool {
+	for i, of := range p.heaterKeys {
 		a, b := f.used[i], other.used[i]
 		if of.lamps && a != b {
 			return false
@@ -218,12 +218,12 @@ func (p *prover) isNearDays(f, other *found) bool {
 
 // tryAll tries every way for one group of two plants and one of one, with the step of the
 // glass, if it has one, on a day.
-func (p *prover) tryAll(at holds, day int, serves func(*found) bool) float64 {
-	every := &field{at: at, burners: p.burners(at)}
-	turn := make([]int, len(p.slots))
-	for i, of := range p.slots {
-		if turn[i] = never; of.at == 2 {
-			turn[i] = day
+func (p *prover) tryAll(at holds, day int, serves func(*solution) bool) float64 {
+	every := &subproblem{at: at, heaters: p.heaters(at)}
+	step := make([]int, len(p.heaterKeys))
+	for i, of := range p.heaterKeys {
+		if step[i] = never; of.place == 2 {
+			step[i] = day
 		}
 	}
 	for _, g := range p.groups { // with what the programme leaves out as beaten
@@ -235,12 +235,12 @@ func (p *prover) tryAll(at holds, day int, serves func(*found) bool) float64 {
 				all = append(all, &c)
 			}
 		}
-		for _, o := range p.along(b, -1, at.levels()) {
+		for _, o := range p.outcomesThrough(b, -1, at.levels()) {
 			add(o)
 		}
-		for i, o := range p.along(b, 2, at.levels()) {
+		for i, o := range p.outcomesThrough(b, 2, at.levels()) {
 			if at[2].steps() {
-				o = p.steppedOn(b, at[2], day, o, p.along(b, 2, levels{0, 0, at[2].lower, 0})[i])
+				o = p.steppedOn(b, at[2], day, o, p.outcomesThrough(b, 2, levels{0, 0, at[2].lower, 0})[i])
 			}
 			add(o)
 		}
@@ -258,7 +258,7 @@ func (p *prover) tryAll(at holds, day int, serves func(*found) bool) float64 {
 				counts[two][i]++
 				counts[two][j]++
 				counts[single][k]++
-				if one := p.sumUp(every, turn, counts, 0); p.fits(one) && serves(one) {
+				if one := p.total(every, step, counts, 0); p.fits(one) && serves(one) {
 					least = math.Min(least, p.costOf(one))
 				}
 			}
@@ -297,7 +297,7 @@ func TestAnyPricesBound(t *testing.T) {
 		}
 		one := r.proofs[AsEarly]
 		p.weight = one.weight
-		if bound := p.boundOf(p.whole(one.best.field), p.pricesOf(by)); bound > p.costOf(one.best)+1e-6 {
+		if bound := p.boundOf(p.root(one.best.sub), p.newDuals(by)); bound > p.costOf(one.best)+1e-6 {
 			t.Fatalf("prices give a bound of %v, above a plan that costs %v", bound, p.costOf(one.best))
 		}
 	}
@@ -321,7 +321,7 @@ func TestPlainProofHolds(t *testing.T) {
 }
 
 // costAt is what a proved plan costs at its own weight.
-func (p *prover) costAt(one *proven) float64 {
+func (p *prover) costAt(one *provedPlan) float64 {
 	p.weight = one.weight
 	return p.costOf(one.best)
 }

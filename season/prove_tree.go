@@ -17,9 +17,9 @@ func (p *prover) search(roots []*node) error {
 	for _, n := range roots {
 		p.tighten(n)
 	}
-	var open tree
+	var open openNodes
 	for _, n := range roots {
-		if n.shut {
+		if n.exhausted {
 			p.leaves = append(p.leaves, n)
 		} else {
 			open = append(open, n)
@@ -27,49 +27,49 @@ func (p *prover) search(roots []*node) error {
 	}
 	heap.Init(&open)
 	pool := len(p.pool)
-	for splits := 0; len(open) > 0 && p.ctx.Err() == nil && splits < mostSplits; {
+	for splits := 0; len(open) > 0 && p.ctx.Err() == nil && splits < mostBranchings; {
 		n := open[0]
-		if p.told.Bound = n.bound; p.isNear(n.bound) {
+		if p.progress.Bound = n.bound; p.isGapClosed(n.bound) {
 			break
 		}
-		p.tell()
-		v, err := p.visit(n)
+		p.reportProgress()
+		v, err := p.expand(n)
 		if err != nil {
 			return err
 		}
 		heap.Pop(&open)
 		if v.solve != nil {
-			if err := p.relaxWith(&open, v.solve); err != nil {
+			if err := p.relaxNext(&open, v.solve); err != nil {
 				return err
 			}
 		}
-		splits += len(v.parts) / 2
-		for _, part := range v.parts {
+		splits += len(v.open) / 2
+		for _, part := range v.open {
 			heap.Push(&open, part)
 		}
 		if v.done {
 			p.leaves = append(p.leaves, n)
 		}
-		if len(p.pool) > pool+manyBlends {
+		if len(p.pool) > pool+mixesBetweenDrops {
 			pool = len(p.pool)
-			p.unblend(slices.Concat(open, p.leaves)...)
+			p.dropUnusedMixes(slices.Concat(open, p.leaves)...)
 		}
 	}
 	p.leaves = append(p.leaves, open...)
 	return nil
 }
 
-// searchAndClose searches, and where that comes not near enough looks for a better plan in
+// searchAndSolve searches, and where that comes not near enough looks for a better plan in
 // whole plants at the setting of the best, and searches on.
-func (p *prover) searchAndClose(roots []*node) error {
-	if err := p.search(roots); err != nil || len(p.leaves) == 0 || p.Relax == nil || p.best == nil || p.best.counts == nil {
+func (p *prover) searchAndSolve(roots []*node) error {
+	if err := p.search(roots); err != nil || len(p.leaves) == 0 || p.Relax == nil || p.incumbent == nil || p.incumbent.counts == nil {
 		return err
 	}
-	if bound := p.leastBound(); p.isNear(bound) || p.ctx.Err() != nil {
+	if bound := p.leastBound(); p.isGapClosed(bound) || p.ctx.Err() != nil {
 		return nil
 	}
-	before := p.best
-	if err := p.close(p.only(p.best)()[0]); err != nil || p.best == before {
+	before := p.incumbent
+	if err := p.solveWhole(p.onlySettingOf(p.incumbent)()[0]); err != nil || p.incumbent == before {
 		return err
 	}
 	roots, p.leaves = p.leaves, nil
@@ -85,18 +85,18 @@ func (p *prover) leastBound() float64 {
 	return bound
 }
 
-// relaxWith solves a setting for its prices, and unless a mate works beside it that of the next
+// relaxNext solves a setting for its prices, and unless a second prover works beside it that of the next
 // most promising node, if that wants one solved too: always both, so that it comes out the same
 // on one core as on two.
-func (p *prover) relaxWith(open *tree, first *node) error {
+func (p *prover) relaxNext(open *openNodes, first *node) error {
 	both := []*node{first}
-	if p.Relax != nil && !p.paired && len(*open) > 0 && !p.isNear((*open)[0].bound) {
+	if p.Relax != nil && !p.paired && len(*open) > 0 && !p.isGapClosed((*open)[0].bound) {
 		next := heap.Pop(open).(*node)
-		v, err := p.visit(next)
+		v, err := p.expand(next)
 		if err != nil {
 			return err
 		}
-		for _, part := range v.parts {
+		for _, part := range v.open {
 			heap.Push(open, part)
 		}
 		if v.done {
@@ -109,96 +109,96 @@ func (p *prover) relaxWith(open *tree, first *node) error {
 	return p.relax(both...)
 }
 
-// visited is what becomes of a node that was looked at: the nodes to be looked at in its place,
+// expansion is what becomes of a node that was looked at: the nodes to be looked at in its place,
 // itself among them or two parts of it, and a setting whose prices are wanted; done where no
 // more can be done for it.
-type visited struct {
-	parts []*node
+type expansion struct {
+	open  []*node
 	solve *node
 	done  bool
 }
 
-// visit takes the most promising node a step further. It tries the prices that serve, blends
+// expand takes the most promising node a step further. It tries the prices that serve, mixes
 // of them, and those of the setting that is likeliest within it; where they bound that well,
 // or can't bound it better, it splits the node.
-func (p *prover) visit(n *node) (visited, error) {
+func (p *prover) expand(n *node) (expansion, error) {
 	switch {
 	case p.tighten(n):
-		return visited{parts: []*node{n}}, nil
-	case n.hasTurns():
-		return visited{parts: p.split(n, n.stake(everyBurner))}, nil
+		return expansion{open: []*node{n}}, nil
+	case n.hasStepRange():
+		return expansion{open: p.branch(n, n.costliestRange(anyHeater))}, nil
 	}
-	used, one, uncounted := p.likeliest(n, n.by)
-	near, before := p.nearBy(one, n), n.bound
-	if p.try(n, one.by); n.bound > before {
-		return visited{parts: []*node{n}}, nil
+	used, one, uncounted := p.minimiser(n, n.duals)
+	near, before := p.closeGapBy(one, n), n.bound
+	if p.tryDuals(n, one.duals); n.bound > before {
+		return expansion{open: []*node{n}}, nil
 	}
 	var days []span
-	if one.by != n.by && p.best != nil {
+	if one.duals != n.duals && p.incumbent != nil {
 		var other *node
-		if days, other, _ = p.likeliest(n, one.by); p.blend(n, one, other) {
-			return visited{parts: []*node{n}}, nil
+		if days, other, _ = p.minimiser(n, one.duals); p.mixDuals(n, one, other) {
+			return expansion{open: []*node{n}}, nil
 		}
 	}
 	if key := one.key(); !near && !p.solved[key] && !p.isSpent() {
 		p.solved[key] = true
-		return visited{parts: []*node{n}, solve: one.ready()}, nil
+		return expansion{open: []*node{n}, solve: one.listAllowed()}, nil
 	}
-	if n.isOne() {
-		if n.shut = true; p.Solver == nil || p.isSpent() {
-			return visited{done: true}, nil
+	if n.isSingle() {
+		if n.exhausted = true; p.Solver == nil || p.isSpent() {
+			return expansion{done: true}, nil
 		}
-		return visited{done: true}, p.close(n.ready())
+		return expansion{done: true}, p.solveWhole(n.listAllowed())
 	}
-	return visited{parts: p.split(n, p.cutOf(n, used, days, uncounted))}, nil
+	return expansion{open: p.branch(n, p.branchingOf(n, used, days, uncounted))}, nil
 }
 
-// cutOf finds where to split a node: between the likeliest settings by two sorts of prices;
+// branchingOf finds where to split a node: between the likeliest settings by two sorts of prices;
 // else where what burns beside the houses is not counted, or where most money is at stake.
-func (p *prover) cutOf(n *node, used, days []span, uncounted float64) cut {
+func (p *prover) branchingOf(n *node, used, days []span, uncounted float64) branching {
 	if days != nil {
-		if c, is := n.between(used, days); is {
+		if c, is := n.parting(used, days); is {
 			return c
 		}
 	}
-	if uncounted > uncountedShare*Share*p.scaleOfBest() && slices.ContainsFunc(n.others, n.isLoose) {
-		return n.stake(n.isLoose)
+	if uncounted > uncountedOfGap*TargetGap*p.incumbentScale() && slices.ContainsFunc(n.others, n.isOpen) {
+		return n.costliestRange(n.isOpen)
 	}
-	return n.stake(everyBurner)
+	return n.costliestRange(anyHeater)
 }
 
-func everyBurner(int) bool { return true }
+func anyHeater(int) bool { return true }
 
-// isLoose reports whether a burner that is not swept may burn on various days.
-func (n *node) isLoose(burner int) bool {
-	return slices.Contains(n.others, burner) && n.least[burner] != n.widest[burner]
+// isOpen reports whether a heater that is not swept may burn on various days.
+func (n *node) isOpen(heater int) bool {
+	return slices.Contains(n.others, heater) && n.shortest[heater] != n.longest[heater]
 }
 
 // uncountedShare is how much of the gap that is aimed at may be left uncounted of what burns
 // beside the houses when a node's likeliest setting is solved.
-const uncountedShare = 0.5
+const uncountedOfGap = 0.5
 
-func (p *prover) scaleOfBest() float64 {
-	if p.best == nil {
+func (p *prover) incumbentScale() float64 {
+	if p.incumbent == nil {
 		return 0
 	}
-	return p.scale(p.best)
+	return p.scale(p.incumbent)
 }
 
-// tree is nodes that are open, that with the lowest bound first.
-type tree []*node
+// openNodes is nodes that are open, that with the lowest bound first.
+type openNodes []*node
 
-func (t tree) Len() int      { return len(t) }
-func (t tree) Swap(i, j int) { t[i], t[j] = t[j], t[i] }
-func (t tree) Less(i, j int) bool {
+func (t openNodes) Len() int      { return len(t) }
+func (t openNodes) Swap(i, j int) { t[i], t[j] = t[j], t[i] }
+func (t openNodes) Less(i, j int) bool {
 	return cmp.Or(cmp.Compare(t[i].bound, t[j].bound), cmp.Compare(t[i].order, t[j].order)) < 0
 }
 
 // Push adds a node, as package heap wants it.
-func (t *tree) Push(n any) { *t = append(*t, n.(*node)) }
+func (t *openNodes) Push(n any) { *t = append(*t, n.(*node)) }
 
 // Pop takes the last one away, as package heap wants it.
-func (t *tree) Pop() any {
+func (t *openNodes) Pop() any {
 	last := len(*t) - 1
 	n := (*t)[last]
 	*t = (*t)[:last]

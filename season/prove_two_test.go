@@ -59,22 +59,22 @@ func TestTwoHousesAgainstEveryTrial(t *testing.T) {
 	p, one := r.prover, r.proofs[AsEarly]
 	p.weight = one.weight
 	least := math.Inf(1)
-	for _, root := range p.everything() {
-		least = math.Min(least, p.tryPairs(root.f))
+	for _, root := range p.allRoots() {
+		least = math.Min(least, p.tryPairs(root.sub))
 	}
-	if one.bound > least+1e-6 || p.costOf(one.best) < one.bound-1e-6 || p.costOf(one.steady) > least+Share*p.scale(one.best) {
+	if one.bound > least+1e-6 || p.costOf(one.best) < one.bound-1e-6 || p.costOf(one.steady) > least+TargetGap*p.scale(one.best) {
 		t.Errorf("a cost of %v (%v at one level) and a bound of %v; the best of all trials costs %v", p.costOf(one.best), p.costOf(one.steady), one.bound, least)
 	}
 }
 
 // tryPairs tries every way of two plants, one of each of two groups.
-func (p *prover) tryPairs(f *field) float64 {
-	least, turn := math.Inf(1), slices.Repeat([]int{never}, len(p.slots))
+func (p *prover) tryPairs(f *subproblem) float64 {
+	least, step := math.Inf(1), slices.Repeat([]int{never}, len(p.heaterKeys))
 	for i := range f.choices[0] {
 		for j := range f.choices[1] {
 			counts := [][]int{make([]int, len(f.choices[0])), make([]int, len(f.choices[1]))}
 			counts[0][i], counts[1][j] = 1, 1
-			if one := p.sumUp(f, turn, counts, 0); p.fits(one) {
+			if one := p.total(f, step, counts, 0); p.fits(one) {
 				least = math.Min(least, p.costOf(one))
 			}
 		}
@@ -83,19 +83,19 @@ func (p *prover) tryPairs(f *field) float64 {
 }
 
 // TestSweepIsTheLeastOfAllDays holds a sweep over two houses to the least of the bounds of every
-// single setting of theirs, by random prices and dues.
+// single setting of theirs, by random prices and heater prices.
 func TestSweepIsTheLeastOfAllDays(t *testing.T) {
 	b := twoHouses(t)
 	b.Today = civil.MustOn(2027, time.March, 29)
 	b.Stock = b.Stock[:2]
-	m, err := makerFor(&b)
+	m, err := plannerFor(&b)
 	if err != nil {
 		t.Fatal(err)
 	}
 	p, chance := m.newProver(t.Context(), nil), rand.New(rand.NewPCG(3, 4))
-	n := p.whole(p.field(holds{steadyAt(0), steadyAt(0), steadyAt(1), steadyAt(2), steadyAt(0)}))
+	n := p.root(p.subproblem(holds{steadyAt(0), steadyAt(0), steadyAt(1), steadyAt(2), steadyAt(0)}))
 	for i := range 12 {
-		p.at(float64(1+i), "")
+		p.setWeight(float64(1+i), "")
 		x := p.chanced(chance)
 		swept := p.boundOf(n, x)
 		for range 400 {
@@ -103,7 +103,7 @@ func TestSweepIsTheLeastOfAllDays(t *testing.T) {
 				t.Fatalf("a sweep finds %v, where a setting has %v", swept, one)
 			}
 		}
-		_, one, _, _ := p.likeliestBy(n, x)
+		_, one, _, _ := p.minimiserBy(n, x)
 		if found := p.singleBound(one, x); math.Abs(found-swept) > 1e-9*math.Max(1, math.Abs(swept)) {
 			t.Errorf("a sweep finds %v, where the setting it names has %v", swept, found)
 		}
@@ -111,18 +111,18 @@ func TestSweepIsTheLeastOfAllDays(t *testing.T) {
 }
 
 // singleBound adds up the bound of one setting of the houses, group by group.
-func (p *prover) singleBound(n *node, x *prices) float64 {
-	total := x.rest
-	for i, b := range n.f.burners {
-		if total += b.cost(n.least[i], never); x.duesOn(i) != nil {
-			total += x.dues[i].least(n, i)
+func (p *prover) singleBound(n *node, x *duals) float64 {
+	total := x.constant
+	for i, b := range n.sub.heaters {
+		if total += b.cost(n.shortest[i], never); x.heaterDuals(i) != nil {
+			total += x.heaters[i].leastCost(n, i)
 		}
 	}
-	for g, all := range n.f.choices {
-		least := p.leaving(p.maker, p.weight)
+	for g, all := range n.sub.choices {
+		least := p.leftOutCost(p.planner, p.weight)
 		for _, c := range all {
 			if n.allows(c) {
-				least = math.Min(least, x.costOf(g, c, p.weight))
+				least = math.Min(least, x.reducedCost(g, c, p.weight))
 			}
 		}
 		total += float64(p.groups[g].want) * least
@@ -130,46 +130,46 @@ func (p *prover) singleBound(n *node, x *prices) float64 {
 	return total
 }
 
-// chanced are prices and dues at random.
-func (p *prover) chanced(chance *rand.Rand) *prices {
+// chanced are prices and heater prices at random.
+func (p *prover) chanced(chance *rand.Rand) *duals {
 	by := make([]float64, p.rowCount())
 	for row := range by {
 		if chance.IntN(4) == 0 {
 			by[row] = chance.ExpFloat64() * 3
 		}
 	}
-	x := p.pricesOf(by)
-	x.dues = make([]*dues, len(p.slots))
-	for i, of := range p.slots {
+	x := p.newDuals(by)
+	x.heaters = make([]*heaterDuals, len(p.heaterKeys))
+	for i, of := range p.heaterKeys {
 		if !of.lamps {
 			continue
 		}
-		d := p.noDues(of)
+		d := p.newHeaterDuals(of)
 		for week := range p.weeks {
 			d.room[week] = chance.ExpFloat64()
-			d.all[week+1] += d.room[week] * float64(p.Places[of.at].Lit)
+			d.total[week+1] += d.room[week] * float64(p.Places[of.place].Lit)
 		}
 		for g, group := range p.groups {
 			for week := range p.weeks {
 				pay := chance.ExpFloat64() / 50
 				d.upTo[g][week+1] += pay
-				d.all[week+1] += pay * float64(group.want)
+				d.total[week+1] += pay * float64(group.want)
 			}
 		}
-		d.add()
-		x.dues[i] = d
+		d.cumulate()
+		x.heaters[i] = d
 	}
 	return x
 }
 
 // single is a setting of a node at random.
 func (p *prover) single(n *node, chance *rand.Rand) *node {
-	r := runs{slices.Clone(n.from), slices.Clone(n.to), slices.Clone(n.turn)}
+	r := dayRanges{slices.Clone(n.on), slices.Clone(n.off), slices.Clone(n.step)}
 	for _, days := range r {
 		for i, of := range days {
 			at := of[0] + chance.IntN(of[1]-of[0]+1)
 			days[i] = [2]int{at, at}
 		}
 	}
-	return p.nodeOf(n.f, r)
+	return p.newNode(n.sub, r)
 }

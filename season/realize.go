@@ -11,7 +11,7 @@ import (
 
 // realized is a plan on its way: the portions as they fare with the settings as they are.
 type realized struct {
-	*maker
+	*planner
 	plan     *Plan
 	parts    []*part
 	short    map[*batch]*lack
@@ -39,7 +39,7 @@ type span struct{ from, to int }
 
 // realize turns an assignment into a plan: heated places are heated only while they are
 // in use, every lot is walked with its own spread, and all is added up.
-func (m *maker) realize(name, says string, at levels, a assignment) *Plan {
+func (m *planner) realize(name, says string, at levels, a assignment) *Plan {
 	r := m.begin(name, says, at, a)
 	r.use()
 	r.set(at)
@@ -48,8 +48,8 @@ func (m *maker) realize(name, says string, at levels, a assignment) *Plan {
 }
 
 // begin is a plan of which nothing is told yet.
-func (m *maker) begin(name, says string, at levels, a assignment) *realized {
-	r := &realized{maker: m, short: a.short, left: a.left, at: at, steps: a.steps, plan: &Plan{
+func (m *planner) begin(name, says string, at levels, a assignment) *realized {
+	r := &realized{planner: m, short: a.short, left: a.left, at: at, steps: a.steps, plan: &Plan{
 		Name: name, Says: says, Years: len(m.Weather), PlantOutFrom: m.date(m.outFrom), NotCovered: m.left, Growing: append([]Growing{}, m.Growing...),
 		Work: []WorkWeek{}, Shortfalls: []Shortfall{}, ToGet: []Need{}, Shared: []string{}, Dividing: []Dividing{}, Batches: []BatchPlan{}, Places: []PlacePlan{},
 		Baseline: "stock and seed put into the open when soil and frost allow",
@@ -185,7 +185,7 @@ func (r *realized) as(way *route) *route {
 }
 
 // when sums up days of the span over years and individuals.
-func (m *maker) when(days []int) civil.When {
+func (m *planner) when(days []int) civil.When {
 	figures := make([]float64, len(days))
 	for i, d := range days {
 		figures[i] = float64(d)
@@ -197,7 +197,7 @@ func (m *maker) when(days []int) civil.When {
 	return civil.When{Early: m.dateOf(a.Low), Middle: m.dateOf(a.Middle), Late: m.dateOf(a.High)}
 }
 
-func (m *maker) dateOf(day float64) civil.Date {
+func (m *planner) dateOf(day float64) civil.Date {
 	if math.IsInf(day, 0) || math.IsNaN(day) {
 		return civil.Date{}
 	}

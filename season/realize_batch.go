@@ -111,7 +111,7 @@ func (r *realized) yearDates(plan *BatchPlan, p *part) {
 }
 
 // benchName names a bench as the grower would.
-func (m *maker) benchName(bench int) string {
+func (m *planner) benchName(bench int) string {
 	if bench >= len(m.Places) {
 		return m.Places[bench-len(m.Places)].Name + " under lamps"
 	}
@@ -123,7 +123,7 @@ func (r *realized) stays(p *part) []Stay {
 	out := r.dateOf(middle(p.pick(func(f fate) int { return f.out })))
 	stay := func(at int, from, to civil.Date) Stay {
 		most := 0.0
-		for _, area := range p.room(float64(r.Fits), r.weeks, r.maker)[at] {
+		for _, area := range p.room(float64(r.Fits), r.weeks, r.planner)[at] {
 			most = max(most, area)
 		}
 		return Stay{Place: r.Places[at].Name, From: from, To: to, AreaM2: hundredth(most * float64(p.count) * p.bedShare(r.Places[at].Sort))}

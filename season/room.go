@@ -14,7 +14,7 @@ type taken struct {
 // room returns the room that a plant of this outcome takes on each bench in each week, on
 // the basis of the share fits of years: in that share it takes no more. Weeks are counted
 // from the first Monday of the span.
-func (o *outcome) room(fits float64, weeks int, m *maker) map[int][]float64 {
+func (o *outcome) room(fits float64, weeks int, m *planner) map[int][]float64 {
 	if fits != float64(m.Fits) { // a wider basis is seldom asked for
 		return o.reckonRoom(fits, weeks, m)
 	}
@@ -22,7 +22,7 @@ func (o *outcome) room(fits float64, weeks int, m *maker) map[int][]float64 {
 	return o.need
 }
 
-func (o *outcome) reckonRoom(fits float64, weeks int, m *maker) map[int][]float64 {
+func (o *outcome) reckonRoom(fits float64, weeks int, m *planner) map[int][]float64 {
 	all := map[int][]float64{}
 	need := func(bench int) []float64 {
 		if all[bench] == nil {
@@ -83,7 +83,7 @@ func (o *outcome) settled() int {
 
 // takes adds to most the room that a plant of fate f takes on each bench during one week:
 // the most on any of its days.
-func (o *outcome) takes(f fate, week int, m *maker, most []taken) []taken {
+func (o *outcome) takes(f fate, week int, m *planner, most []taken) []taken {
 	take := func(bench int, area float64) {
 		for i := range most {
 			if most[i].bench == bench {

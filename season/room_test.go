@@ -26,7 +26,7 @@ func TestRoomDayByDay(t *testing.T) {
 }
 
 // takesDaily is takesOf day by day.
-func (m *maker) takesDaily(o *outcome, basis float64) []take {
+func (m *planner) takesDaily(o *outcome, basis float64) []take {
 	years := make([][]float64, m.hoursRow(0))
 	note := func(bench, day, year int, area float64) {
 		row := m.programmeRow(bench, m.weekOn(day))

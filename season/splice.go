@@ -17,14 +17,14 @@ func splice(before, after *climate, day int) *climate {
 	return &climate{years: before.years, then: after, turn: day}
 }
 
-// seam is where a way at one level goes over into the same way at another.
-type seam struct {
+// split is where a way at one level goes over into the same way at another.
+type split struct {
 	before, after *route
 	day           int
 }
 
-// stitched is an option by a way with the seam in it.
-func (s *seam) stitched(o option) *option {
+// joined is an option by a way with the split in it.
+func (s *split) joined(o option) *option {
 	way := *o.route
 	way.first, way.on = splice(s.before.first, s.after.first, s.day), splice(s.before.on, s.after.on, s.day)
 	o.route = &way
@@ -49,7 +49,7 @@ type change struct {
 type held struct{ house, bench func() *climate }
 
 // withStep holds a place at a level, with a step.
-func (m *maker) withStep(place, level int, s step) held {
+func (m *planner) withStep(place, level int, s step) held {
 	before, after := m.climate(place, m.setting(place, level)), m.climate(place, m.setting(place, s.level))
 	if s.up {
 		before, after = after, before
@@ -63,7 +63,7 @@ func (m *maker) withStep(place, level int, s step) held {
 // bestStep looks for the step of level, up or down, that saves the most heat without
 // losing weeks of flower (no more than spared a plant, all plants together), letting
 // anything freeze, or crowding a bench.
-func (m *maker) bestStep(place int, at levels, a assignment, fits float64) (step, []portion, bool) {
+func (m *planner) bestStep(place int, at levels, a assignment, fits float64) (step, []portion, bool) {
 	used := m.usedBy(place, a)
 	if m.Places[place].Sort != Glass || at[place] == 0 || used.from == never {
 		return step{}, nil, false
@@ -79,7 +79,7 @@ func (m *maker) bestStep(place int, at levels, a assignment, fits float64) (step
 }
 
 // changes lists the steps that save heat, the most saving first.
-func (m *maker) changes(place, level int, used span) []change {
+func (m *planner) changes(place, level int, used span) []change {
 	full := m.climate(place, m.setting(place, level))
 	whole := m.heatOf(full, used)
 	var all []change
@@ -120,7 +120,7 @@ func (a assignment) worth() (plants int, weeks float64) {
 // livedIn lives through the portions of an assignment with another climate in one place.
 // It returns them as they fare, the weeks gained in all, and whether none fares worse in the
 // cold than before.
-func (m *maker) livedIn(a assignment, place int, c held) (lived []portion, weeks float64, safe bool) {
+func (m *planner) livedIn(a assignment, place int, c held) (lived []portion, weeks float64, safe bool) {
 	for _, p := range a.portions {
 		o := p.option
 		if o.route.firstPlace != place && o.route.onPlace != place { // a bench leads to its house
@@ -151,7 +151,7 @@ func (m *maker) livedIn(a assignment, place int, c held) (lived []portion, weeks
 
 // crowds reports whether the portions, as they have lived, want more room than there is, on a
 // basis of so great a share of years.
-func (m *maker) crowds(lived []portion, fits float64) bool {
+func (m *planner) crowds(lived []portion, fits float64) bool {
 	benches := m.newBenches(fits)
 	for _, p := range lived {
 		if benches.most(p.outcome, p.count) < p.count {
@@ -163,7 +163,7 @@ func (m *maker) crowds(lived []portion, fits float64) bool {
 }
 
 // usedBy returns the days in any year on which an assignment uses a place.
-func (m *maker) usedBy(place int, a assignment) span {
+func (m *planner) usedBy(place int, a assignment) span {
 	used := span{never, 0}
 	for _, p := range a.portions {
 		for _, f := range p.fates() {
@@ -193,13 +193,13 @@ func (u span) with(o option, l *life, f fate, place, end int) span {
 }
 
 // heatOf returns the heat of a climate while it is in use, in the middle of the years.
-func (m *maker) heatOf(c *climate, used span) float64 {
+func (m *planner) heatOf(c *climate, used span) float64 {
 	return m.heatBetween(c, c, used.from, used)
 }
 
 // heatBetween returns the heat, while in use, of one climate up to a day and of another from
 // then on, in the middle of the years.
-func (m *maker) heatBetween(before, after *climate, day int, used span) float64 {
+func (m *planner) heatBetween(before, after *climate, day int, used span) float64 {
 	years := make([]float64, len(before.years))
 	for i := range before.years {
 		from, to := max(used.from-warming, 0), min(used.to, len(before.years[i].given))

@@ -41,7 +41,7 @@ func (r *realized) stored(p *part, till civil.Date) *Stored {
 }
 
 // spells returns the air of a store from packing to a day; nil where it is not known.
-func (m *maker) spells(at, to int) []keeping.Spell {
+func (m *planner) spells(at, to int) []keeping.Spell {
 	if at < 0 || to <= packedAfter {
 		return nil
 	}

@@ -7,14 +7,14 @@ import (
 )
 
 // drawn returns the stretched days of all plants of a plan's portions.
-func drawn(f *found) float64 {
+func drawn(f *solution) float64 {
 	days := 0.0
-	for _, p := range f.made {
+	for _, p := range f.portions {
 		days += float64(p.count) * p.drawn
 	}
 	for g, counts := range f.counts {
 		for i, n := range counts {
-			days += float64(n) * f.field.choices[g][i].drawn
+			days += float64(n) * f.sub.choices[g][i].drawn
 		}
 	}
 	return days
@@ -42,14 +42,14 @@ func TestStretchedDaysCount(t *testing.T) {
 		t.Errorf("it counts for %v, not %v", got, want)
 	}
 	p := r.prover
-	all := p.whole(p.field(steady(make(levels, len(b.Places))))).ready()
-	s := p.state(p.counting, p.groups, all.f, all.may, 1, 0)
+	all := p.root(p.subproblem(steady(make(levels, len(b.Places))))).listAllowed()
+	s := p.newProgramme(p.limits, p.groups, all.sub, all.allowed, 1, 0)
 	for i, c := range s.columns {
 		if c.group < 0 || c.choice < 0 {
 			continue
 		}
-		o := all.f.choices[c.group][c.choice]
-		if got, want := s.Columns[i].Cost, o.money+o.warm+0.2*o.drawn-o.gain; !(got-want < 1e-9 && want-got < 1e-9) {
+		o := all.sub.choices[c.group][c.choice]
+		if got, want := s.Columns[i].Cost, o.money+o.benchHeat+0.2*o.drawn-o.gain; !(got-want < 1e-9 && want-got < 1e-9) {
 			t.Fatalf("%s from day %d counts for %v, not %v", o.route.name, o.start, got, want)
 		}
 	}

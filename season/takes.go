@@ -16,14 +16,14 @@ type weighed struct {
 
 // takesOf returns the room under cover that a plant takes, in the order of the rows: what it
 // takes at most in the share of years that is the basis.
-func (m *maker) takesOf(o *outcome, basis float64) []take {
+func (m *planner) takesOf(o *outcome, basis float64) []take {
 	if o.route.direct {
 		return nil
 	}
 	return m.takes.get(weighed{o, basis}, func() []take { return m.takesIn(o, basis) })
 }
 
-func (m *maker) takesIn(o *outcome, basis float64) []take {
+func (m *planner) takesIn(o *outcome, basis float64) []take {
 	rows := spareRows.Get().(*rowsByYear)
 	defer spareRows.Put(rows)
 	rows.clear(m.hoursRow(0), len(o.fates()))
@@ -90,7 +90,7 @@ func (r *rowsByYear) takes(basis float64) []take {
 
 // moneyFor returns the mix and the containers that one plant of an outcome takes, as shares
 // of full trays.
-func (m *maker) moneyFor(b *batch, o *outcome) float64 {
+func (m *planner) moneyFor(b *batch, o *outcome) float64 {
 	if !(&part{portion: portion{batch: b, outcome: o}, life: b.life}).isPotted() {
 		return 0
 	}
@@ -115,7 +115,7 @@ func (m *maker) moneyFor(b *batch, o *outcome) float64 {
 }
 
 // hoursFor returns the hours of work that one plant of an outcome takes, by week.
-func (m *maker) hoursFor(b *batch, o *outcome) []take {
+func (m *planner) hoursFor(b *batch, o *outcome) []take {
 	one := portion{batch: b, outcome: o, count: 1}
 	minutes := m.minutesOf(&part{portion: one, life: b.life, fates: o.fates()})
 	var all []take

@@ -76,7 +76,7 @@ func (r *realized) worstIn(year int) (worst *Crowded) {
 	for w := range r.weeks {
 		clear(used)
 		for _, p := range r.parts {
-			for _, t := range p.takes(p.fates[year], w, r.maker, most[:0]) {
+			for _, t := range p.takes(p.fates[year], w, r.planner, most[:0]) {
 				used[t.bench] += float64(p.count) * t.area
 			}
 		}
@@ -118,7 +118,7 @@ func (r *realized) work() {
 }
 
 // minutesOf returns the minutes of work of a part, by week.
-func (m *maker) minutesOf(p *part) []float64 {
+func (m *planner) minutesOf(p *part) []float64 {
 	minutes := make([]float64, m.weeks)
 	add := func(step string, day, count float64) {
 		each, known := p.life.Work(step)
@@ -281,7 +281,7 @@ func (r *realized) ofLots() []stock.Holding {
 }
 
 func (r *realized) isLeft(h stock.Holding) bool {
-	return slices.ContainsFunc(r.maker.left, func(n NotCovered) bool {
+	return slices.ContainsFunc(r.planner.left, func(n NotCovered) bool {
 		n.Why = ""
 		return n == notCovered(h, "")
 	})

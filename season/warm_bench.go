@@ -7,7 +7,7 @@ import "eyeup/odds"
 
 // benchKWh returns the electricity that a plant of an outcome takes on the warm bench it
 // begins on, in one year; 0 where it begins on none.
-func (m *maker) benchKWh(o *outcome, year int) float64 {
+func (m *planner) benchKWh(o *outcome, year int) float64 {
 	at := o.route.firstPlace
 	if o.route.around < 0 {
 		return 0
@@ -24,7 +24,7 @@ func (m *maker) benchKWh(o *outcome, year int) float64 {
 }
 
 // benchMoney returns what that costs in the middle of the years.
-func (m *maker) benchMoney(o *outcome) float64 {
+func (m *planner) benchMoney(o *outcome) float64 {
 	if o.route.around < 0 {
 		return 0
 	}
