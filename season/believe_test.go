@@ -34,19 +34,22 @@ func waterville(t testing.TB) Brief {
 	}
 	site := sun.Site{Latitude: 44.55, Longitude: -69.63, Elevation: 27}
 	b := Brief{
-		Garden: "test", Site: site, Span: Span(2027, site), Today: civil.MustOn(2026, time.November, 1),
-		Freezes:   frost.Dates(record, site, quantity.Celsius(0), 1981, 2010),
-		FrostRisk: 0.1, Fits: 0.9, HoursPerWeek: 12, Kinds: culture.Lookup, Places: places(site),
-		Prices: Prices{Currency: "USD", Electricity: Price{0.30, true}, MixLitre: Price{0.32, true}},
+		Given: Given{
+			Garden: "test", Site: site, Span: Span(2027, site), Today: civil.MustOn(2026, time.November, 1),
+			Freezes:      frost.Dates(record, site, quantity.Celsius(0), 1981, 2010),
+			HoursPerWeek: 12, Kinds: culture.Lookup, Places: places(site),
+			Prices: Prices{Currency: "USD", Electricity: Price{0.30, true}, MixLitre: Price{0.32, true}},
+		},
+		Asked: Asked{FrostRisk: 0.1, Fits: 0.9},
 	}
 	sky := weather.FitSky(record, site)
-	members, _ := weather.Members(record, b.Span, 1981, 2010)
+	members, _ := weather.Members(record, b.Given.Span, 1981, 2010)
 	for _, m := range members {
-		b.Years = append(b.Years, m.Year)
-		b.Weather = append(b.Weather, m.Hours(site, sky))
+		b.Given.Years = append(b.Given.Years, m.Year)
+		b.Given.Weather = append(b.Given.Weather, m.Hours(site, sky))
 	}
 	for i, timing := range []stock.Timing{stock.Early, stock.Mid, stock.Late} {
-		b.Stock = append(b.Stock, stock.Holding{
+		b.Given.Stock = append(b.Given.Stock, stock.Holding{
 			Code: fmt.Sprintf("lot %d", i), Variety: stock.Variety{Name: "Slow Ferry " + string(timing), Kind: "dahlia", Timing: timing},
 			Form: stock.Clump, Count: 10, Place: "cellar", Plant: 10,
 		})

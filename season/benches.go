@@ -6,27 +6,27 @@ import (
 
 // benches keeps account of the room that is left in each place and week.
 type benches struct {
-	free map[int][]float64 // m², by bench and week; the ground is counted but never refuses
-	fits float64
-	*planner
-	wanted map[*outcome]map[int][]float64 // m² a plant takes, by outcome, bench and week
+	free    map[int][]float64 // m², by bench and week; the ground is counted but never refuses
+	fits    float64
+	planner *planner
+	wanted  map[*outcome]map[int][]float64 // m² a plant takes, by outcome, bench and week
 }
 
 // lamps returns the bench that stands for the lit part of a place.
-func (m *planner) lamps(place int) int { return len(m.Places) + place }
+func (m *planner) lamps(place int) int { return len(m.Given.Places) + place }
 
 // roomOf returns the room there is on a bench, in m².
 func (m *planner) roomOf(bench int) float64 {
-	if bench >= len(m.Places) {
-		return float64(m.Places[bench-len(m.Places)].Lit)
+	if bench >= len(m.Given.Places) {
+		return float64(m.Given.Places[bench-len(m.Given.Places)].Lit)
 	}
-	return float64(m.Places[bench].Room)
+	return float64(m.Given.Places[bench].Room)
 }
 
 // newBenches are the empty benches, on a basis of room that suffices in so great a share of years.
 func (m *planner) newBenches(fits float64) *benches {
 	b := &benches{free: map[int][]float64{}, fits: fits, planner: m, wanted: map[*outcome]map[int][]float64{}}
-	for i, p := range m.Places {
+	for i, p := range m.Given.Places {
 		b.free[i] = m.freeOn(i)
 		if p.Lit > 0 {
 			b.free[m.lamps(i)] = m.freeOn(m.lamps(i))
@@ -47,7 +47,7 @@ func (m *planner) freeOn(bench int) []float64 {
 // room is the outcome's need of room: see outcome.room.
 func (b *benches) room(o *outcome) map[int][]float64 {
 	if b.wanted[o] == nil {
-		b.wanted[o] = o.room(b.fits, b.weeks, b.planner)
+		b.wanted[o] = o.room(b.fits, b.planner.weeks, b.planner)
 	}
 	return b.wanted[o]
 }
@@ -118,7 +118,7 @@ func (b *benches) place(of *batch, ranked []*outcome) (portions []portion, short
 		if left == 0 {
 			break
 		}
-		if !b.admissible(o) {
+		if !b.planner.admissible(o) {
 			continue
 		}
 		n := b.most(o, left)

@@ -97,8 +97,8 @@ func (m *planner) breakEven(p, without *Plan) {
 		each := hundredth(p.Cost.Heat / more)
 		e.PerPlantWeek = &each
 	}
-	if m.Prices.PlantWeek.Known {
-		worth := hundredth(m.Prices.PlantWeek.Amount)
+	if m.Given.Prices.PlantWeek.Known {
+		worth := hundredth(m.Given.Prices.PlantWeek.Amount)
 		e.PlantWeek = &worth
 		if more > 0 && worth > 0 {
 			from := int(math.Ceil(p.Cost.Heat / (worth * more / float64(plants))))

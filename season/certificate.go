@@ -28,7 +28,7 @@ func (r *Result) Programme(plan string) (*solve.Programme, error) {
 	p := r.prover
 	p.weight = one.weight
 	n := p.onlySettingOf(one.best)()[0]
-	s := p.newProgramme(p.limits, p.groups, n.sub, n.allowed, p.weight, n.heatCost)
+	s := p.problem.planner.newProgramme(p.problem.limits, p.problem.groups, n.sub, n.allowed, p.weight, n.heatCost)
 	p.requireSteps(s, n) // its own plan does
 	return &s.Programme, nil
 }
@@ -53,10 +53,10 @@ type writer struct {
 func (p *prover) certify(plan string, one *provedPlan) (*certificate.Certificate, error) {
 	p.weight = one.weight
 	c := &certificate.Certificate{
-		Plan: plan, Currency: p.Prices.Currency, WeekWorth: one.weight, LeftOut: p.leftOutCost(p.planner, one.weight), Hired: p.hired,
-		Monday: p.firstMonday, Hours: p.hoursRow(0), Limits: p.limit, Cost: p.costOf(one.best), Bound: math.Inf(1),
+		Plan: plan, Currency: p.problem.planner.Given.Prices.Currency, WeekWorth: one.weight, LeftOut: p.problem.limits.leftOutCost(p.problem.planner, one.weight), Hired: p.problem.limits.hired,
+		Monday: p.problem.planner.firstMonday, Hours: p.problem.planner.hoursRow(0), Limits: p.problem.limits.limit, Cost: p.costOf(one.best), Bound: math.Inf(1),
 	}
-	for _, g := range p.groups {
+	for _, g := range p.problem.groups {
 		c.Groups = append(c.Groups, certificate.Group{Name: g.name(), Plants: g.want})
 	}
 	w := &writer{p: p, c: c}
@@ -96,8 +96,8 @@ func (w *writer) levelsOf(f *subproblem) int {
 		return at
 	}
 	l := certificate.Levels{On: f.onDays, Off: f.offDays, Step: f.stepDays, Costs: f.heaterCosts()}
-	for i := range w.p.Places {
-		l.Held = append(l.Held, w.p.words(i, f.at[i]))
+	for i := range w.p.problem.planner.Given.Places {
+		l.Held = append(l.Held, w.p.problem.planner.words(i, f.at[i]))
 	}
 	for g, may := range w.p.root(f).listAllowed().allowed {
 		var ways []certificate.Way
@@ -114,7 +114,7 @@ func (p *prover) certified(o *choice, hours int) certificate.Way {
 	w := certificate.Way{Start: o.start, Route: o.route.name, Direct: o.route.direct, Money: o.money + o.benchHeat + o.stretchCost, Gain: o.gain, Takes: map[int]float64{}}
 	for _, list := range [][]take{o.takes, o.hours} {
 		for _, t := range list {
-			if t.row < hours || p.hired > 0 {
+			if t.row < hours || p.problem.limits.hired > 0 {
 				w.Takes[t.row] = t.amount
 			}
 		}
@@ -123,7 +123,7 @@ func (p *prover) certified(o *choice, hours int) certificate.Way {
 		w.Wanted = append(w.Wanted, [2]int{used.from, used.to})
 	}
 	if o.place >= 0 {
-		w.Steps = &certificate.Steps{Heater: slices.Index(p.heaterKeys, heaterKey{place: o.place}), First: o.steps[0], Last: o.steps[1]}
+		w.Steps = &certificate.Steps{Heater: slices.Index(p.problem.columns.heaterKeys, heaterKey{place: o.place}), First: o.steps[0], Last: o.steps[1]}
 	}
 	return w
 }

@@ -35,7 +35,7 @@ const (
 // when the soil allows, seed sown in the open when frost and soil allow.
 func (m *planner) baseline(b *batch) *outcome {
 	return m.baselines.get(sortOf{b.base, b.store}, func() *outcome {
-		all := m.routes(b.store, make(levels, len(m.Places)))
+		all := m.routes(b.store, make(levels, len(m.Given.Places)))
 		return m.liveOnce(b.base, m.direct(b.base, all[len(all)-1]), nil)
 	})
 }
@@ -123,7 +123,7 @@ func (m *planner) liveOnce(l *life, o option, base *outcome) *outcome {
 		l, base, r.store, r.first, r.on, r.frame, [3]int{r.firstPlace, r.onPlace, r.framePlace},
 		o.start, o.outFrom, r.onFrom(l), o.frameFrom(l), r.direct, r.stays, r.pot,
 	}
-	return m.lived.get(key, func() *outcome { return live(l, o, m.weeksOf(base), m.ends) })
+	return m.recall.lived.get(key, func() *outcome { return live(l, o, m.weeksOf(base), m.ends) })
 }
 
 // starts returns the Mondays on which a batch may be started: none before today, none in
@@ -135,7 +135,7 @@ func (m *planner) starts(l *life, out int) []int {
 	}
 	var all []int
 	for start := first; start <= out-7*latestWeeks; start += 7 {
-		if start >= max(l.rest, m.day(m.Today.Monday()), 0) {
+		if start >= max(l.rest, m.day(m.Given.Today.Monday()), 0) {
 			all = append(all, start)
 		}
 	}
@@ -149,7 +149,7 @@ func (m *planner) mayStay(b *batch, r *route) bool {
 		return r.firstPlace == r.onPlace && !r.warm
 	}
 	base := m.baseline(b)
-	return b.life.Goal == culture.ForFruit && m.Places[r.onPlace].Sort == Glass && 2*base.counted(m.summer).unplanted > len(base.fates())
+	return b.life.Goal == culture.ForFruit && m.Given.Places[r.onPlace].Sort == Glass && 2*base.counted(m.summer).unplanted > len(base.fates())
 }
 
 // autumnBefore is how many days before the turn of the year corms are planted at the
@@ -175,7 +175,7 @@ func (m *planner) admissible(o *outcome) bool {
 	if o.life.isTooCold(&o.option) {
 		return false
 	}
-	allowed := int(float64(m.FrostRisk) * float64(len(o.fates())))
+	allowed := int(float64(m.Asked.FrostRisk) * float64(len(o.fates())))
 	if o.life.Life == culture.Soak && 2*n.late > len(o.fates()) {
 		return false // what stops in the heat is not held back till autumn
 	}

@@ -63,7 +63,7 @@ func (p *prover) prove(weight float64, name string, seeds []*solution, open ...f
 // allRoots is the tree's roots: all levels of the heated places.
 func (p *prover) allRoots() []*node {
 	var roots []*node
-	for _, at := range p.allLevels() {
+	for _, at := range p.problem.planner.allLevels() {
 		roots = append(roots, p.root(p.subproblem(steady(at))))
 	}
 	return roots
@@ -80,11 +80,11 @@ func (p *prover) stepRoots(f *solution) []*node {
 		return nil
 	}
 	var roots []*node
-	for i, of := range p.heaterKeys {
-		if of.lamps || !slices.Contains(p.open, of.place) || f.used[i].from == never {
+	for i, of := range p.problem.columns.heaterKeys {
+		if of.lamps || !slices.Contains(p.problem.columns.open, of.place) || f.used[i].from == never {
 			continue
 		}
-		for _, h := range p.allHolds(of.place) {
+		for _, h := range p.problem.planner.allHolds(of.place) {
 			if h.steps() {
 				at := slices.Clone(f.at)
 				at[of.place] = h
@@ -159,7 +159,7 @@ func (p *prover) curve(s *provedSeason, own float64, seeds []*solution) error {
 			tried[pair] = true
 			weights = append(weights, weight)
 		}
-		if len(weights) == 0 || len(all) > 2 && p.ctx.Err() != nil {
+		if len(weights) == 0 || len(all) > 2 && p.problem.ctx.Err() != nil {
 			s.curve = known
 			return nil
 		}

@@ -43,7 +43,7 @@ const mostHeated = 2
 // earlyLevels tries every level of the heated places and returns the coolest of those
 // that gain the most, with the points of the price of early.
 func (m *planner) earlyLevels() (levels, []EarlyPoint) {
-	best, bestValue := make(levels, len(m.Places)), math.Inf(-1)
+	best, bestValue := make(levels, len(m.Given.Places)), math.Inf(-1)
 	plants := 0
 	for _, b := range m.batches {
 		plants += b.want
@@ -67,12 +67,12 @@ func (m *planner) pointOf(at levels, a assignment, plants int) EarlyPoint {
 			continue
 		}
 		used := m.usedBy(i, a)
-		if used.from == never && m.Places[i].Sort == Bench {
+		if used.from == never && m.Given.Places[i].Sort == Bench {
 			continue
 		}
-		p.Levels = append(p.Levels, fmt.Sprintf("%s %.1f °C", m.Places[i].Name, m.Places[i].Level[level].Celsius()))
-		if used.from != never && m.Places[i].Sort != Bench {
-			p.HeatCost += m.Places[i].Energy.Times(m.heatOf(m.climateAt(i, at), used))
+		p.Levels = append(p.Levels, fmt.Sprintf("%s %.1f °C", m.Given.Places[i].Name, m.Given.Places[i].Level[level].Celsius()))
+		if used.from != never && m.Given.Places[i].Sort != Bench {
+			p.HeatCost += m.Given.Places[i].Energy.Times(m.heatOf(m.climateAt(i, at), used))
 		}
 	}
 	for _, one := range a.portions {
@@ -108,9 +108,9 @@ func undominated(points []EarlyPoint) []EarlyPoint {
 
 // allLevels returns every combination of levels of the heated places, cool ones first.
 func (m *planner) allLevels() []levels {
-	all := []levels{m.benchesOn(make(levels, len(m.Places)))}
+	all := []levels{m.benchesOn(make(levels, len(m.Given.Places)))}
 	heated := 0
-	for i, p := range m.Places {
+	for i, p := range m.Given.Places {
 		if p.Sort == Bench || len(p.Levels) < 2 || heated == mostHeated {
 			continue
 		}
@@ -131,7 +131,7 @@ func (m *planner) allLevels() []levels {
 // benchesOn lets the warm benches be used: each is on while anything stands on it, and at
 // one warmth.
 func (m *planner) benchesOn(at levels) levels {
-	for i, p := range m.Places {
+	for i, p := range m.Given.Places {
 		if p.Sort == Bench {
 			at[i] = 1
 		}

@@ -28,8 +28,8 @@ const (
 // those that take one more year in.
 func (m *planner) widerBases() []float64 {
 	var all []float64
-	years := float64(len(m.Weather))
-	for basis, last := float64(m.Fits), m.askedYears(); len(all) < widerMost && basis < 1; {
+	years := float64(len(m.Given.Weather))
+	for basis, last := float64(m.Asked.Fits), m.askedYears(); len(all) < widerMost && basis < 1; {
 		basis = min(1, basis+widerBy)
 		if in := int(math.Ceil(basis*years - 1e-9)); in > last {
 			all, last = append(all, basis), in
@@ -40,5 +40,5 @@ func (m *planner) widerBases() []float64 {
 
 // askedYears is in how many years the benches are to suffice.
 func (m *planner) askedYears() int {
-	return int(math.Ceil(float64(m.Fits)*float64(len(m.Weather)) - 1e-9))
+	return int(math.Ceil(float64(m.Asked.Fits)*float64(len(m.Given.Weather)) - 1e-9))
 }

@@ -2,7 +2,7 @@ package season
 
 // steppedWay is one way of a batch through a place at each of its levels, and then the next way.
 type steppedWay struct {
-	*prover
+	columns   *columns
 	batch     *batch
 	place     int
 	atLevel   []*wayAt // by level; nil where it is not asked for
@@ -62,7 +62,7 @@ func (w *steppedWay) outcomes(h hold) []steppedOutcome {
 		before, after = lower, higher
 	}
 	var all []steppedOutcome
-	for i, day := range w.stepDays {
+	for i, day := range w.columns.stepDays {
 		o, seam := w.stepOn(i, day, before, after, higher)
 		if o == nil {
 			continue
@@ -92,7 +92,7 @@ func (w *steppedWay) withSafeDayOf(level int, higher *route) *wayAt {
 	way, o := *known.route, known.option
 	way.safe = higher.safe
 	o.route = &way
-	w.otherSafe = append(w.otherSafe, &wayAt{outcome: live(known.life, o, w.base, w.ends)})
+	w.otherSafe = append(w.otherSafe, &wayAt{outcome: live(known.life, o, w.base, w.columns.planner.ends)})
 	return w.otherSafe[len(w.otherSafe)-1]
 }
 
@@ -102,7 +102,7 @@ func (w *steppedWay) stepOn(i, day int, before, after, higher *wayAt) (*outcome,
 	w.prepare(before)
 	w.prepare(after)
 	early, late := 0, 0
-	for year := range w.ends {
+	for year := range w.columns.planner.ends {
 		switch {
 		case before.stays[year].to <= day:
 			early++
@@ -110,7 +110,7 @@ func (w *steppedWay) stepOn(i, day int, before, after, higher *wayAt) (*outcome,
 			late++
 		}
 	}
-	switch len(w.ends) {
+	switch len(w.columns.planner.ends) {
 	case early:
 		return before.outcome, nil
 	case late:
@@ -137,16 +137,16 @@ func (w *steppedWay) stepOn(i, day int, before, after, higher *wayAt) (*outcome,
 			fates[year] = s.fate
 		}
 	}
-	return fared(higher.life, o, fates, w.base, w.ends), &split{before.route, after.route, day}
+	return fared(higher.life, o, fates, w.base, w.columns.planner.ends), &split{before.route, after.route, day}
 }
 
 // fatesFor is where fates of a step on a day are noted.
 func (w *steppedWay) fatesFor(i int) []fate {
 	if w.fates == nil {
-		w.fates = make([][]fate, len(w.stepDays))
+		w.fates = make([][]fate, len(w.columns.stepDays))
 	}
 	if w.fates[i] == nil {
-		w.fates[i] = make([]fate, len(w.ends))
+		w.fates[i] = make([]fate, len(w.columns.planner.ends))
 	}
 	return w.fates[i]
 }
@@ -161,9 +161,9 @@ func (w *steppedWay) stages() [][]stage {
 		}
 		return all
 	}
-	all := make([][]stage, len(w.stepDays))
+	all := make([][]stage, len(w.columns.stepDays))
 	for i := range all {
-		all[i] = make([]stage, len(w.ends))
+		all[i] = make([]stage, len(w.columns.planner.ends))
 	}
 	return all
 }
@@ -175,11 +175,11 @@ func (w *steppedWay) prepare(r *wayAt) {
 	}
 	r.stages = w.stages()
 	for year, f := range r.lives {
-		stay := span{never, 0}.with(r.option, r.life, f, w.place, int(w.Span.Days()))
+		stay := span{never, 0}.with(r.option, r.life, f, w.place, int(w.columns.planner.Given.Span.Days()))
 		r.stays = append(r.stays, stay)
 		one, now := walker{life: r.life, option: &r.option, year: year}, r.start
 		var s stage
-		for i, day := range w.stepDays {
+		for i, day := range w.columns.stepDays {
 			if day <= stay.from || day >= stay.to {
 				continue
 			}

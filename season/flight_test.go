@@ -1,7 +1,6 @@
 package season
 
 import (
-	"context"
 	"math"
 	"reflect"
 	"slices"
@@ -10,39 +9,40 @@ import (
 
 // stepping is a prover of a few years with glass of three levels, and the ways through the
 // glass by level.
-func stepping(t testing.TB) *prover {
+func stepping(t testing.TB) *columns {
 	t.Helper()
 	b := crowded(t)
-	b.Years, b.Weather = b.Years[:4], b.Weather[:4]
-	return makerOf(t, b).newProver(context.Background(), nil)
+	b.Given.Years, b.Given.Weather = b.Given.Years[:4], b.Given.Weather[:4]
+	m := makerOf(t, b)
+	return newColumns(m, m.groups())
 }
 
 // TestStepsAreStitched leads plants through the glass with a step, going on from how far they
 // had come by its day, and holds that to leading them from the start through the glass as it
 // is spliced.
 func TestStepsAreStitched(t *testing.T) {
-	p := stepping(t)
+	c := stepping(t)
 	const glass = 2
 	stitched, ruledOut := 0, 0
-	for _, g := range p.groups {
+	for _, g := range c.groups {
 		b := g.batches[0]
-		ways := func(level int) []*outcome { return p.outcomesThrough(b, glass, levels{0, 0, level, 0}) }
-		for _, h := range p.allHolds(glass) {
+		ways := func(level int) []*outcome { return c.outcomesThrough(b, glass, levels{0, 0, level, 0}) }
+		for _, h := range c.planner.allHolds(glass) {
 			if !h.steps() {
 				continue
 			}
 			higher, lower := ways(h.level), ways(h.lower)
 			for i := range higher {
-				w := &steppedWay{prover: p, batch: b, place: glass, base: p.weeksOf(p.baseline(b)), atLevel: make([]*wayAt, h.level+1)}
+				w := &steppedWay{columns: c, batch: b, place: glass, base: c.planner.weeksOf(c.planner.baseline(b)), atLevel: make([]*wayAt, h.level+1)}
 				w.atLevel[h.level], w.atLevel[h.lower] = &wayAt{outcome: higher[i]}, &wayAt{outcome: lower[i]}
 				high, low := w.atLevel[h.level], w.withSafeDayOf(h.lower, higher[i].route)
 				before, after := high, low
 				if h.up {
 					before, after = low, high
 				}
-				for at, day := range p.stepDays {
+				for at, day := range c.stepDays {
 					got, seam := w.stepOn(at, day, before, after, high)
-					want := p.steppedOn(b, h, day, higher[i], low.outcome)
+					want := c.steppedOn(b, h, day, higher[i], low.outcome)
 					switch {
 					case got == nil:
 						ruledOut++
@@ -72,20 +72,20 @@ func TestStepsAreStitched(t *testing.T) {
 
 // TestHeatOfAStep adds up day by day what a house with a step burns, in the middle year.
 func TestHeatOfAStep(t *testing.T) {
-	p := stepping(t)
+	c := stepping(t)
 	const glass = 2
-	for _, h := range p.allHolds(glass) {
+	for _, h := range c.planner.allHolds(glass) {
 		if !h.steps() {
 			continue
 		}
-		first, second := p.climate(glass, p.setting(glass, h.level)), p.climate(glass, p.setting(glass, h.lower))
+		first, second := c.planner.climate(glass, c.planner.setting(glass, h.level)), c.planner.climate(glass, c.planner.setting(glass, h.lower))
 		if h.up {
 			first, second = second, first
 		}
-		b := p.heater(heaterKey{place: glass}, h)
-		used := span{p.outFrom - 100, p.outFrom + 10}
-		for _, step := range p.stepDays {
-			years := make([]float64, len(p.Weather))
+		b := c.heater(heaterKey{place: glass}, h)
+		used := span{c.planner.outFrom - 100, c.planner.outFrom + 10}
+		for _, step := range c.stepDays {
+			years := make([]float64, len(c.planner.Given.Weather))
 			for year := range years {
 				for day := used.from - warming; day < used.to; day++ {
 					from := first
@@ -96,7 +96,7 @@ func TestHeatOfAStep(t *testing.T) {
 				}
 			}
 			slices.Sort(years)
-			want := years[(len(years)-1)/2] * p.Places[glass].Energy.Amount
+			want := years[(len(years)-1)/2] * c.planner.Given.Places[glass].Energy.Amount
 			if got := b.cost(used, step); math.Abs(got-want) > 1e-6 || want <= 0 {
 				t.Errorf("%+v on day %d costs %g, day by day %g", h, step, got, want)
 			}
@@ -135,4 +135,21 @@ func TestHandingOnTellsWaysApart(t *testing.T) {
 	if second := m.liveOnce(b.life, o, m.baseline(b)); reflect.DeepEqual(second.fates(), first.fates()) {
 		t.Error("its bright place is safe a fortnight later, and the fates are the same")
 	}
+}
+
+// steppedOn leads a way through the glass stepped on a day, hour by hour as it is spliced.
+func (c *columns) steppedOn(b *batch, h hold, day int, higher, lower *outcome) *outcome {
+	before, after := higher, lower
+	if h.up {
+		before, after = lower, higher
+	}
+	way, o := *higher.route, higher.option
+	if way.firstPlace == 2 {
+		way.first = splice(before.route.first, after.route.first, day)
+	}
+	if way.onPlace == 2 {
+		way.on = splice(before.route.on, after.route.on, day)
+	}
+	way.night, o.route = min(before.route.night, after.route.night), &way
+	return live(b.life, o, c.planner.weeksOf(c.planner.baseline(b)), c.planner.ends)
 }

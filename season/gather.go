@@ -36,7 +36,7 @@ type batch struct {
 // gather sorts the stock into batches and what the season can't cover, with the reason.
 func (m *planner) gather() {
 	spots := map[string]int{} // of a lot
-	for i, h := range m.Stock {
+	for i, h := range m.Given.Stock {
 		spots[h.Code]++
 		if why := m.unwanted(h); why != "" {
 			m.leave(h, why)
@@ -51,7 +51,7 @@ func (m *planner) gather() {
 
 // unwanted says why nothing of a holding is raised, whatever room there is; empty where some is.
 func (m *planner) unwanted(h stock.Holding) string {
-	_, known := m.Kinds(h.Variety.Kind)
+	_, known := m.Given.Kinds(h.Variety.Kind)
 	isGrown := h.Form == stock.Tray || h.Form == stock.Cutting || h.Form == stock.Plant || h.Form == stock.Pot
 	switch {
 	case !known:
@@ -60,7 +60,7 @@ func (m *planner) unwanted(h stock.Holding) string {
 		return ""
 	case isGrown:
 		return "there since before this season, or at rest in a store, so not counted on; write down what became of it"
-	case m.growsOf(h.Variety):
+	case m.Given.growsOf(h.Variety):
 		return "as many as are wanted grow already; it stays where it is"
 	}
 	return "none is wanted in the patch or as reserve; it stays where it is"
@@ -87,13 +87,13 @@ func (m *planner) sortBatches() {
 
 // lifeFor returns the life of a sort of batch, making it when first met.
 func (m *planner) lifeFor(key lifeKey) (*life, error) {
-	one := m.lives.get(key, func() lifeOrWhy {
-		k, _ := m.Kinds(key.kind)
+	one := m.recall.lives.get(key, func() lifeOrWhy {
+		k, _ := m.Given.Kinds(key.kind)
 		l, err := lifeOf(k, key, m.newYear)
 		if err != nil {
 			return lifeOrWhy{why: err}
 		}
-		l.kind = m.rates.indexOf(l.Name)
+		l.kind = m.recall.rates.indexOf(l.Name)
 		m.space(l)
 		return lifeOrWhy{life: l}
 	})

@@ -7,9 +7,9 @@ func BenchmarkGather(b *testing.B) {
 	brief := crowded(b)
 	m := makerOf(b, brief)
 	for b.Loop() {
-		p := m.newProver(b.Context(), nil)
-		p.allSteps = true
-		at := make(levels, len(p.Places))
+		p := newProver(newProblem(b.Context(), m, nil))
+		p.problem.columns.allSteps = true
+		at := make(levels, len(p.problem.planner.Given.Places))
 		at[2] = 1
 		h := steady(at)
 		h[2] = hold{level: 2, lower: 1}

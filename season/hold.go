@@ -52,7 +52,7 @@ func (h holds) key() string { return fmt.Sprint([]hold(h)) }
 
 // isOpen reports whether a place has a thermostat to set.
 func (m *planner) isOpen(place int) bool {
-	return m.Places[place].Sort != Bench && len(m.Places[place].Levels) > 1
+	return m.Given.Places[place].Sort != Bench && len(m.Given.Places[place].Levels) > 1
 }
 
 // stepMondays are the days on which a level may change: every second Monday, counted from the
@@ -60,7 +60,7 @@ func (m *planner) isOpen(place int) bool {
 func (m *planner) stepMondays() []int {
 	var all []int
 	for week := -stepsBefore; week <= stepsAfter; week += stepEvery {
-		if day := m.outFrom + 7*week; day > m.day(m.Today) && day < int(m.Span.Days()) {
+		if day := m.outFrom + 7*week; day > m.day(m.Given.Today) && day < int(m.Given.Span.Days()) {
 			all = append(all, day)
 		}
 	}
@@ -81,10 +81,10 @@ const mostLevelsApart = 2
 // with a step down to a lower one or up from it, at most mostRungs of the levels below.
 func (m *planner) allHolds(place int) []hold {
 	var all []hold
-	for level := range m.Places[place].Levels {
+	for level := range m.Given.Places[place].Levels {
 		all = append(all, steadyAt(level))
 	}
-	for level := range m.Places[place].Levels {
+	for level := range m.Given.Places[place].Levels {
 		for lower := max(1, level-mostLevelsApart); lower < level; lower++ {
 			all = append(all, hold{level, lower, false}, hold{level, lower, true})
 		}

@@ -56,7 +56,7 @@ const (
 // Make works out the plans of a season by filling the benches batch by batch. See Prove for
 // plans that are known to be the best.
 func Make(b Brief) (*Result, error) {
-	b.Solver, b.Relax = nil, nil
+	b.Ports.Solver, b.Ports.Relax = nil, nil
 	m, err := plannerFor(&b)
 	if err != nil {
 		return nil, err
@@ -74,7 +74,7 @@ type made struct {
 
 // make fills the benches plan by plan and says by how much each could be better.
 func (m *planner) make() (*Result, error) {
-	cold, usual := make(levels, len(m.Places)), m.usualLevels()
+	cold, usual := make(levels, len(m.Given.Places)), m.usualLevels()
 	early, points := m.earlyLevels()
 	r := &Result{FrostOdds: m.frostOdds(), OutFrom: m.date(m.outFrom), Plans: make([]*Plan, 3)}
 	all := []made{
@@ -86,7 +86,7 @@ func (m *planner) make() (*Result, error) {
 	}
 	var wait sync.WaitGroup
 	for i := range all {
-		all[i].assignment = all[i].fill(float64(m.Fits))
+		all[i].assignment = all[i].fill(float64(m.Asked.Fits))
 		wait.Go(func() { r.Plans[i] = m.fitting(&all[i]) })
 	}
 	wait.Wait()
@@ -96,16 +96,16 @@ func (m *planner) make() (*Result, error) {
 	}
 	r.Early = m.withPlans(points, r.Plans, all)
 	m.sideBySide(r.Plans)
-	m.settle()
+	m.recall.settle()
 	return r, err
 }
 
 // bound says by plain arithmetic how much better each plan could be, where that is asked.
 func (m *planner) bound(all []made) ([]*Proof, error) {
-	if m.Unproved {
+	if m.Asked.Unproved {
 		return nil, nil
 	}
-	p := m.newProver(context.Background(), nil)
+	p := newProver(newProblem(context.Background(), m, nil))
 	own, top := p.weights(p.evaluate(all[1].at, all[1].assignment))
 	var proofs []*Proof
 	for _, one := range all {
@@ -124,7 +124,7 @@ func (m *planner) bound(all []made) ([]*Proof, error) {
 
 // plannerFor readies a maker for a brief that has weather and stock.
 func plannerFor(b *Brief) (*planner, error) {
-	if len(b.Weather) == 0 {
+	if len(b.Given.Weather) == 0 {
 		return nil, ErrNoYears
 	}
 	m, err := newPlanner(b)
@@ -164,7 +164,7 @@ type assignment struct {
 
 // assign fills the benches batch by batch, those that have most to gain first.
 func (m *planner) assign(at levels, rank func([]*outcome) []*outcome) assignment {
-	return m.assignOn(float64(m.Fits), at, rank)
+	return m.assignOn(float64(m.Asked.Fits), at, rank)
 }
 
 // assignOn does so on a basis of room that suffices in so great a share of years.
@@ -194,7 +194,7 @@ func (m *planner) assignOn(fits float64, at levels, rank func([]*outcome) []*out
 // stepped adds to an assignment the step of each heated place that saves the most heat.
 func (m *planner) stepped(fits float64, at levels, a assignment) assignment {
 	a.steps = map[int]step{}
-	for i := range m.Places {
+	for i := range m.Given.Places {
 		if change, lived, found := m.bestStep(i, at, a, fits); found {
 			a.steps[i], a.portions = change, lived
 		}
@@ -206,7 +206,7 @@ func (m *planner) stepped(fits float64, at levels, a assignment) assignment {
 // held keeps to a start that is decided already: of all options those of its week, and
 // the ground where none of them can be.
 func (m *planner) held(b *batch, ranked []*outcome) []*outcome {
-	decided, is := m.Held[b.Code]
+	decided, is := m.Asked.Held[b.Code]
 	if !is {
 		return ranked
 	}
@@ -251,8 +251,8 @@ func (m *planner) usualWeeks(l *life) (from, to float64) {
 
 // usualLevels holds every heated place at the level nearest to what is usual.
 func (m *planner) usualLevels() levels {
-	at := m.benchesOn(make(levels, len(m.Places)))
-	for i, p := range m.Places {
+	at := m.benchesOn(make(levels, len(m.Given.Places)))
+	for i, p := range m.Given.Places {
 		if p.Sort == Bench {
 			continue
 		}

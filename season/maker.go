@@ -12,8 +12,10 @@ import (
 // planner works out plans from a brief. It keeps what all plans share, and shares with other
 // makers of the same garden what is remembered of it. Several may ask one at once.
 type planner struct {
-	*Brief
-	*recall
+	Given       *Given
+	Asked       *Asked
+	Ports       *Ports
+	recall      *recall
 	weeks       int       // of the span
 	firstMonday int       // day of the first Monday
 	newYear     int       // day
@@ -39,14 +41,14 @@ func newPlanner(b *Brief) (*planner, error) {
 
 // barePlanner is a maker that has no batches yet.
 func barePlanner(b *Brief) *planner {
-	m := &planner{Brief: b, recall: b.Kept.of(b), left: []NotCovered{}}
-	m.firstMonday = m.day(b.Span.From.Monday())
+	m := &planner{Given: &b.Given, Asked: &b.Asked, Ports: &b.Ports, recall: b.Ports.Kept.of(b), left: []NotCovered{}}
+	m.firstMonday = m.day(b.Given.Span.From.Monday())
 	if m.firstMonday < 0 {
 		m.firstMonday += 7
 	}
-	m.weeks = (int(b.Span.Days()) - m.firstMonday + 6) / 7
-	m.summer = m.day(midsummer(b.Span, b.Site))
-	m.newYear = m.day(newYear(b.Span, b.Site))
+	m.weeks = (int(b.Given.Span.Days()) - m.firstMonday + 6) / 7
+	m.summer = m.day(midsummer(b.Given.Span, b.Given.Site))
+	m.newYear = m.day(newYear(b.Given.Span, b.Given.Site))
 	return m
 }
 
@@ -62,28 +64,28 @@ func (m *planner) ground() error {
 }
 
 // day returns the day of the span on which d falls.
-func (m *planner) day(d civil.Date) int { return int(d.Sub(m.Span.From)) }
+func (m *planner) day(d civil.Date) int { return int(d.Sub(m.Given.Span.From)) }
 
 // date returns the date of a day of the span, and no date for never.
 func (m *planner) date(day int) civil.Date {
 	if day == never {
 		return civil.Date{}
 	}
-	return m.Span.From.AddDays(civil.Days(day))
+	return m.Given.Span.From.AddDays(civil.Days(day))
 }
 
 func (m *planner) placeOf(s Sort) int {
-	return slices.IndexFunc(m.Places, func(p Place) bool { return p.Sort == s })
+	return slices.IndexFunc(m.Given.Places, func(p Place) bool { return p.Sort == s })
 }
 
 func (m *planner) placeNamed(name string) int {
-	return slices.IndexFunc(m.Places, func(p Place) bool { return p.Name == name })
+	return slices.IndexFunc(m.Given.Places, func(p Place) bool { return p.Name == name })
 }
 
 // space gives what comes from the store the patch's own spacing.
 func (m *planner) space(l *life) {
-	if at := m.placeOf(Ground); at >= 0 && l.Life == culture.Store && m.Places[at].Spacing > 0 {
-		l.bed = float64(m.Places[at].Spacing.Times(m.Places[at].Spacing))
+	if at := m.placeOf(Ground); at >= 0 && l.Life == culture.Store && m.Given.Places[at].Spacing > 0 {
+		l.bed = float64(m.Given.Places[at].Spacing.Times(m.Given.Places[at].Spacing))
 	}
 }
 
@@ -92,17 +94,17 @@ func (m *planner) climate(at int, setting place.Setting) *climate {
 	if house := m.houseOf(at); house >= 0 {
 		return m.climate(house, setting).bench
 	}
-	return m.climates.get(climateKey{at, exactly(setting)}, func() *climate {
-		return climateOf(m.Places[at].Model, setting, m.Weather, m.Site, m.rates)
+	return m.recall.climates.get(climateKey{at, exactly(setting)}, func() *climate {
+		return climateOf(m.Given.Places[at].Model, setting, m.Given.Weather, m.Given.Site, m.recall.rates)
 	})
 }
 
 // houseOf returns the house in which a warm bench stands, -1 for all other places.
 func (m *planner) houseOf(at int) int {
-	if m.Places[at].Sort != Bench {
+	if m.Given.Places[at].Sort != Bench {
 		return -1
 	}
-	return m.placeNamed(m.Places[at].In)
+	return m.placeNamed(m.Given.Places[at].In)
 }
 
 // climateAt returns a place at one of its levels, a bench at the level of its house.
@@ -132,18 +134,18 @@ func (m *planner) autumn(ground *climate) []int {
 // fixFrostDate fixes the first Monday on which leafy plants go out from the record's odds
 // of a later freeze, where it is not decided.
 func (m *planner) fixFrostDate() error {
-	safe, known := m.Freezes.SafeFrom(m.FrostRisk)
+	safe, known := m.Given.Freezes.SafeFrom(m.Asked.FrostRisk)
 	if !known {
-		return fmt.Errorf("the record can't say when odds of a freeze fall to %.3g %%: it has too few springs; give more years, or accept a larger risk", m.FrostRisk.Percent())
+		return fmt.Errorf("the record can't say when odds of a freeze fall to %.3g %%: it has too few springs; give more years, or accept a larger risk", m.Asked.FrostRisk.Percent())
 	}
 	m.outFrom = m.newYear // where so many springs have no freeze at all
 	if !safe.IsZero() {
 		m.outFrom = m.monday(m.springDay(safe))
 	}
-	if !m.OutFrom.IsZero() {
-		m.outFrom = m.day(m.OutFrom)
+	if !m.Asked.OutFrom.IsZero() {
+		m.outFrom = m.day(m.Asked.OutFrom)
 	}
-	if last := m.Freezes.Spring().Middle; !last.IsZero() {
+	if last := m.Given.Freezes.Spring().Middle; !last.IsZero() {
 		m.wait = float64(m.outFrom-m.springDay(last)) / 7
 	}
 	return nil
@@ -176,7 +178,7 @@ func lastBelow(low []float64, split int, limit float64) int {
 // springDay returns the day of the span on which m falls in the spring of planting out; in
 // places where it freezes until midsummer that may be some weeks later.
 func (m *planner) springDay(day civil.MonthDay) int {
-	split := midsummer(m.Span, m.Site)
+	split := midsummer(m.Given.Span, m.Given.Site)
 	date := day.In(split.Year())
 	if date.After(split.AddDays(4 * civil.Week)) {
 		date = day.In(split.Year() - 1)

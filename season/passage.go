@@ -26,56 +26,50 @@ func (r *route) passes(place int) bool {
 	return !r.direct && (r.firstPlace == place || r.onPlace == place)
 }
 
-// waysCache are those that were gathered. Two provers may share them.
-type waysCache struct {
-	door sync.Mutex
-	ways map[waysKey]*placeWays
-}
-
 // waysThrough gathers the ways through a place as it is held, each once. All ways with a step are
 // gathered together, since they begin alike.
-func (p *prover) waysThrough(key waysKey) *placeWays {
-	p.ways.door.Lock()
-	defer p.ways.door.Unlock()
-	return p.cachedWays(key)
+func (c *columns) waysThrough(key waysKey) *placeWays {
+	c.door.Lock()
+	defer c.door.Unlock()
+	return c.cachedWays(key)
 }
 
 // cachedWays is passage, behind the door.
-func (p *prover) cachedWays(key waysKey) *placeWays {
-	known := p.ways.ways
+func (c *columns) cachedWays(key waysKey) *placeWays {
+	known := c.ways
 	if known[key] == nil {
 		all := []hold{key.hold}
-		if p.allSteps && key.hold.steps() && key.basis == float64(p.Fits) {
-			all = slices.DeleteFunc(p.allHolds(key.place), func(h hold) bool { return !h.steps() })
+		if c.allSteps && key.hold.steps() && key.basis == float64(c.planner.Asked.Fits) {
+			all = slices.DeleteFunc(c.planner.allHolds(key.place), func(h hold) bool { return !h.steps() })
 		}
-		p.gatherWays(key, all)
+		c.gatherWays(key, all)
 	}
 	return known[key]
 }
 
 // gatherWays lives through the ways of every group while the place of a key is held in several
 // ways, on as many cores as there are.
-func (p *prover) gatherWays(key waysKey, all []hold) {
+func (c *columns) gatherWays(key waysKey, all []hold) {
 	for _, h := range all {
-		p.ways.ways[key.heldAs(h)] = &placeWays{place: key.place, hold: h, choices: make([][]choice, len(p.groups))}
+		c.ways[key.heldAs(h)] = &placeWays{place: key.place, hold: h, choices: make([][]choice, len(c.groups))}
 	}
 	var beside *placeWays
 	if key.place >= 0 {
-		beside = p.cachedWays(key.noPlace())
+		beside = c.cachedWays(key.noPlace())
 	}
 	var wait sync.WaitGroup
 	cores := make(chan struct{}, runtime.GOMAXPROCS(0))
-	for i, g := range p.groups {
+	for i, g := range c.groups {
 		b := g.batches[0]
-		levels := p.outcomesByLevel(b, key, all)
+		levels := c.outcomesByLevel(b, key, all)
 		cores <- struct{}{}
 		wait.Go(func() {
 			var known []choice
 			if beside != nil {
 				known = beside.choices[i]
 			}
-			for h, ways := range p.choicesByHold(b, key, all, levels) {
-				p.ways.ways[key.heldAs(h)].choices[i] = p.undominated(ways, known)
+			for h, ways := range c.choicesByHold(b, key, all, levels) {
+				c.ways[key.heldAs(h)].choices[i] = c.undominated(ways, known)
 			}
 			<-cores
 		})
@@ -84,14 +78,14 @@ func (p *prover) gatherWays(key waysKey, all []hold) {
 }
 
 // outcomesByLevel lists the ways of a batch at each level that some holds want, by level.
-func (p *prover) outcomesByLevel(b *batch, key waysKey, all []hold) [][]*outcome {
+func (c *columns) outcomesByLevel(b *batch, key waysKey, all []hold) [][]*outcome {
 	var by [][]*outcome
 	want := func(level int) {
 		for len(by) <= level {
 			by = append(by, nil)
 		}
 		if level >= 0 && by[level] == nil {
-			by[level] = p.outcomesThrough(b, key.place, p.onlyOn(key, level))
+			by[level] = c.outcomesThrough(b, key.place, c.onlyOn(key, level))
 		}
 	}
 	for _, h := range all {
@@ -103,31 +97,31 @@ func (p *prover) outcomesByLevel(b *batch, key waysKey, all []hold) [][]*outcome
 
 // openWays lists the ways that are open while the places are held in some ways, that of
 // no thermostat first.
-func (p *prover) openWays(at holds, basis float64) []*placeWays {
-	key := waysKey{benches: p.hasBenches(at), basis: basis}
-	all := []*placeWays{p.waysThrough(key.noPlace())}
-	for _, place := range p.open {
+func (c *columns) openWays(at holds, basis float64) []*placeWays {
+	key := waysKey{benches: c.hasBenches(at), basis: basis}
+	all := []*placeWays{c.waysThrough(key.noPlace())}
+	for _, place := range c.open {
 		key.place = place
-		all = append(all, p.waysThrough(key.heldAs(at[place])))
+		all = append(all, c.waysThrough(key.heldAs(at[place])))
 	}
 	return all
 }
 
 // outcomesThrough lists the ways of a batch through a place, -1 for none that has a thermostat.
-func (p *prover) outcomesThrough(b *batch, place int, at levels) []*outcome {
-	return slices.DeleteFunc(slices.Clone(p.held(b, p.options(b, at))), func(o *outcome) bool {
+func (c *columns) outcomesThrough(b *batch, place int, at levels) []*outcome {
+	return slices.DeleteFunc(slices.Clone(c.planner.held(b, c.planner.options(b, at))), func(o *outcome) bool {
 		if place >= 0 {
 			return !o.route.passes(place)
 		}
-		return slices.ContainsFunc(p.open, o.route.passes)
+		return slices.ContainsFunc(c.open, o.route.passes)
 	})
 }
 
 // onlyOn holds the place of a key at a level, all others off but for warm benches.
-func (p *prover) onlyOn(key waysKey, level int) levels {
-	l := make(levels, len(p.Places))
+func (c *columns) onlyOn(key waysKey, level int) levels {
+	l := make(levels, len(c.planner.Given.Places))
 	if key.benches {
-		p.benchesOn(l)
+		c.planner.benchesOn(l)
 	}
 	if key.place >= 0 {
 		l[key.place] = level
@@ -148,9 +142,9 @@ func (k waysKey) noPlace() waysKey {
 }
 
 // hasBenches reports whether the warm benches are on.
-func (p *prover) hasBenches(at holds) bool {
+func (c *columns) hasBenches(at holds) bool {
 	for i, h := range at {
-		if p.Places[i].Sort == Bench && h.level > 0 {
+		if c.planner.Given.Places[i].Sort == Bench && h.level > 0 {
 			return true
 		}
 	}
@@ -158,19 +152,19 @@ func (p *prover) hasBenches(at holds) bool {
 }
 
 // choicesByHold turns outcomes, by level, into choices, by hold.
-func (p *prover) choicesByHold(b *batch, key waysKey, all []hold, levels [][]*outcome) map[hold][]choice {
+func (c *columns) choicesByHold(b *batch, key waysKey, all []hold, levels [][]*outcome) map[hold][]choice {
 	choices := map[hold][]choice{}
-	way := &steppedWay{prover: p, batch: b, place: key.place, base: p.weeksOf(p.baseline(b))}
+	way := &steppedWay{columns: c, batch: b, place: key.place, base: c.planner.weeksOf(c.planner.baseline(b))}
 	for i := range levels[all[0].level] {
 		way.turnTo(levels, i)
 		for _, h := range all {
 			for _, found := range way.outcomes(h) {
-				if p.admissible(found.outcome) {
-					takes := p.takesOf
+				if c.planner.admissible(found.outcome) {
+					takes := c.planner.takesOf
 					if h.steps() { // these are not met again
-						takes = p.takesIn
+						takes = c.planner.takesIn
 					}
-					c := p.choiceOf(b, found.outcome, p.onlyOn(key, h.level), takes(found.outcome, key.basis))
+					c := c.choiceOf(b, found.outcome, c.onlyOn(key, h.level), takes(found.outcome, key.basis))
 					if h.steps() {
 						c.place, c.steps = key.place, found.steps
 					}

@@ -40,12 +40,12 @@ func (p *prover) heatPays(s *provedSeason, own float64) (*HeatPays, error) {
 		return nil, nil
 	}
 	e := &HeatPays{WeekWorth: own, Held: []Held{}}
-	for i, slot := range p.heaterKeys {
-		if of.used[i].from != never && !slot.lamps && p.isOpen(slot.place) {
+	for i, slot := range p.problem.columns.heaterKeys {
+		if of.used[i].from != never && !slot.lamps && p.problem.planner.isOpen(slot.place) {
 			e.Held = append(e.Held, p.heldIn(of, i))
 		}
 	}
-	for _, g := range p.groups {
+	for _, g := range p.problem.groups {
 		e.Plants += g.want
 	}
 	return e, p.bisect(e, of.at)
@@ -53,8 +53,8 @@ func (p *prover) heatPays(s *provedSeason, own float64) (*HeatPays, error) {
 
 // heats reports whether a plan heats a house.
 func (p *prover) heats(f *solution) bool {
-	for i, of := range p.heaterKeys {
-		if f.used[i].from != never && !of.lamps && p.isOpen(of.place) {
+	for i, of := range p.problem.columns.heaterKeys {
+		if f.used[i].from != never && !of.lamps && p.problem.planner.isOpen(of.place) {
 			return true
 		}
 	}
@@ -75,10 +75,10 @@ func (p *prover) bisect(e *HeatPays, at holds) error {
 	}
 	if err != nil || !is {
 		e.NotWith = most
-		e.Stopped = p.ctx.Err() != nil
+		e.Stopped = p.problem.ctx.Err() != nil
 		return err
 	}
-	for e.Tried < mostNumbers && most-e.NotWith > 1 && p.ctx.Err() == nil {
+	for e.Tried < mostNumbers && most-e.NotWith > 1 && p.problem.ctx.Err() == nil {
 		half := (e.NotWith + most) / 2
 		if is, err = pays(half); err != nil {
 			return err
@@ -89,7 +89,7 @@ func (p *prover) bisect(e *HeatPays, at holds) error {
 			e.NotWith = half
 		}
 	}
-	if e.Stopped = p.ctx.Err() != nil; !e.Stopped {
+	if e.Stopped = p.problem.ctx.Err() != nil; !e.Stopped {
 		e.From = &most
 	}
 	return nil
@@ -97,17 +97,17 @@ func (p *prover) bisect(e *HeatPays, at holds) error {
 
 // paysWith reports whether the best plan of so many plants heats.
 func (p *prover) paysWith(plants int, e *HeatPays, at holds) (bool, error) {
-	one := *p
-	one.groups = scaled(p.groups, plants)
-	if p.say != nil { // how far it is, without figures of other numbers of plants
-		one.say = func(now Progress) {
-			told := p.progress
-			told.Plan, told.Solves = now.Plan, now.Solves
-			p.say(told)
+	say := p.problem.say
+	if say != nil { // how far it is, without figures of other numbers of plants
+		say = func(now Progress) {
+			shown := p.progress
+			shown.Plan, shown.Solves = now.Plan, now.Solves
+			p.problem.say(shown)
 		}
 	}
+	one := p.withPlants(plants, say)
 	off := slices.Clone(at)
-	for _, place := range p.open {
+	for _, place := range p.problem.columns.open {
 		off[place] = steadyAt(0)
 	}
 	best, err := one.prove(e.WeekWorth, "from how many plants on heat pays", nil, func() []*node { return []*node{one.root(one.subproblem(off)), one.root(one.subproblem(at))} })
@@ -117,6 +117,14 @@ func (p *prover) paysWith(plants int, e *HeatPays, at holds) (bool, error) {
 	}
 	e.Money = math.Max(e.Money, math.Ceil(100*(one.costOf(best.best)-best.bound)-1e-6)/100)
 	return one.heats(best.best), nil
+}
+
+// withPlants is a prover that knows all that p knows, for another number of plants.
+func (p *prover) withPlants(plants int, say func(Progress)) *prover {
+	one, b := *p, *p.problem
+	b.groups, b.say = scaled(p.problem.groups, plants), say
+	one.problem = &b
+	return &one
 }
 
 // scaled are the groups with so many plants in all, whole ones, each group its share: what is over

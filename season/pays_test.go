@@ -11,7 +11,7 @@ import (
 // paysIn is from how many plants on heat pays in a brief.
 func paysIn(t *testing.T, b Brief) *HeatPays {
 	t.Helper()
-	b.Pays = true
+	b.Asked.Pays = true
 	e := proved(t, b).Pays
 	if e == nil {
 		t.Fatal("no plan heats")
@@ -32,16 +32,15 @@ func TestHeatPaysFromSoManyPlants(t *testing.T) {
 		t.Errorf("it pays with %d and not with %d: %d apart", *e.From, e.NotWith, apart)
 	}
 	p := provedCrowd(t).prover
-	p.ctx = context.Background()
-	at := p.usualLevels()
-	for i, level := range p.Places[2].Level {
+	p.problem.ctx = context.Background()
+	at := p.problem.planner.usualLevels()
+	for i, level := range p.problem.planner.Given.Places[2].Level {
 		if level == e.Held[0].Level {
 			at[2] = i
 		}
 	}
 	best := func(plants int, root holds) *provedPlan {
-		one := *p
-		one.groups = scaled(p.groups, plants)
+		one := p.withPlants(plants, nil)
 		best, err := one.prove(e.WeekWorth, "", nil, func() []*node { return []*node{one.root(one.subproblem(root))} })
 		if err != nil {
 			t.Fatal(err)
@@ -49,7 +48,7 @@ func TestHeatPaysFromSoManyPlants(t *testing.T) {
 		return best
 	}
 	cost := func(f *solution) float64 { p.weight = e.WeekWorth; return p.costOf(f) }
-	off := make(levels, len(p.Places))
+	off := make(levels, len(p.problem.planner.Given.Places))
 	with, without := best(*e.From, steady(at)), best(*e.From, steady(off))
 	if !p.heats(with.best) || cost(with.best) > cost(without.best)+1e-9 {
 		t.Errorf("with %d plants heat costs %.2f, none %.2f", *e.From, cost(with.best), cost(without.best))
@@ -59,7 +58,7 @@ func TestHeatPaysFromSoManyPlants(t *testing.T) {
 		t.Errorf("with %d plants heat costs %.2f, none %.2f", e.NotWith, cost(with.best), cost(without.best))
 	}
 	dear := crowded(t)
-	dear.Places[2].Energy.Amount *= 2
+	dear.Given.Places[2].Energy.Amount *= 2
 	if later := paysIn(t, dear); later.From == nil || *later.From <= *e.From {
 		t.Errorf("at twice the price heat pays from %v plants on, at once from %d", later.From, *e.From)
 	}
@@ -86,11 +85,11 @@ func TestScaledKeepsShares(t *testing.T) {
 // TestHeatThatNeverPays asks where heat costs more than any flower brings.
 func TestHeatThatNeverPays(t *testing.T) {
 	b := crowded(t)
-	b.Places[2].Energy.Amount = 500
+	b.Given.Places[2].Energy.Amount = 500
 	if e := paysIn(t, b); e.From != nil || e.NotWith != mostTimes*e.Plants || e.Tried != 2 {
 		t.Errorf("%+v", e)
 	}
-	b.Pays, b.Relax, b.Solver = true, nil, solve.Plain
+	b.Asked.Pays, b.Ports.Relax, b.Ports.Solver = true, nil, solve.Plain
 	if r, err := Prove(context.Background(), b, nil); err != nil || r.Pays == nil || r.Pays.From != nil {
 		t.Errorf("by plain arithmetic %v, %v", r, err)
 	}

@@ -51,7 +51,7 @@ func (l *life) smallPots(key lifeKey) []*smallPot {
 // kind's own, or one that the garden has a price for; nil where there is none.
 func (m *planner) smallPot(l *life) *smallPot {
 	for _, p := range l.small {
-		if p.container == l.StartIn || m.Prices.Pots[p.container].Known {
+		if p.container == l.StartIn || m.Given.Prices.Pots[p.container].Known {
 			return p
 		}
 	}

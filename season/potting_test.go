@@ -13,10 +13,10 @@ import (
 // withSmallPots is waterville with divisions, and a price on small pots.
 func withSmallPots(t testing.TB) Brief {
 	b := waterville(t)
-	for i := range b.Stock {
-		b.Stock[i].Form = stock.Division
+	for i := range b.Given.Stock {
+		b.Given.Stock[i].Form = stock.Division
 	}
-	b.Prices.Pots = map[string]Price{"no1": {0.6, true}, "square4half": {0.3, true}}
+	b.Given.Prices.Pots = map[string]Price{"no1": {0.6, true}, "square4half": {0.3, true}}
 	return b
 }
 
@@ -33,7 +33,7 @@ func TestSmallPotsSaveRoom(t *testing.T) {
 	for _, o := range of(all, "room, then glass"+pottedName) {
 		for year, f := range o.fates() {
 			if other := gallon[o.start].fates()[year]; f.flower < other.flower {
-				t.Errorf("started on day %d, in %d, it flowers on day %d out of a small pot, on %d out of a gallon", o.start, m.Years[year], f.flower, other.flower)
+				t.Errorf("started on day %d, in %d, it flowers on day %d out of a small pot, on %d out of a gallon", o.start, m.Given.Years[year], f.flower, other.flower)
 			}
 			if f.potted != never {
 				seen++
@@ -85,7 +85,7 @@ func TestContainersByTheWay(t *testing.T) {
 	if litres[true] <= litres[false] {
 		t.Errorf("potted up they take %.1f L, else %.1f", litres[true], litres[false])
 	}
-	delete(b.Prices.Pots, "square4half")
+	delete(b.Given.Prices.Pots, "square4half")
 	if pot := makerOf(t, b).smallPot(l); pot != nil {
 		t.Errorf("a garden without small pots uses a %s", pot.container)
 	}

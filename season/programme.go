@@ -34,17 +34,6 @@ type take struct {
 	amount float64
 }
 
-// subproblem is all that may be chosen while the places are held in certain ways.
-type subproblem struct {
-	at       holds
-	heaters  []*heater
-	ways     []*placeWays // whose choices these are
-	choices  [][]*choice  // by group
-	onDays   [][]int      // by burner: the days on which it may be lit, from the latest to the first
-	offDays  [][]int      // by burner: the days on which it may go out, from the first to the latest
-	stepDays [][]int      // by burner: the days on which its level may step; never alone where it does not
-}
-
 // groups puts like batches together, in the maker's order.
 func (m *planner) groups() []*group {
 	type key struct {
@@ -56,7 +45,7 @@ func (m *planner) groups() []*group {
 	var all []*group
 	for _, b := range m.batches {
 		k := key{life: b.life, store: b.store}
-		if day, is := m.Held[b.Code]; is {
+		if day, is := m.Asked.Held[b.Code]; is {
 			k.held = day.Monday()
 		}
 		if at[k] == nil {
@@ -73,38 +62,24 @@ func (m *planner) groups() []*group {
 func (m *planner) programmeRow(bench, week int) int { return bench*m.weeks + week }
 
 // hoursRow numbers the limit of one's own hours in a week.
-func (m *planner) hoursRow(week int) int { return 2*len(m.Places)*m.weeks + week }
+func (m *planner) hoursRow(week int) int { return 2*len(m.Given.Places)*m.weeks + week }
 
 // rowCount is how many rows are numbered.
-func (m *planner) rowCount() int { return (2*len(m.Places) + 1) * m.weeks }
-
-// newSubproblem gathers what may be chosen while the places are held in some ways, on a basis of
-// room: the share of years in which no plant takes more.
-func (p *prover) newSubproblem(at holds, basis float64) *subproblem {
-	f := &subproblem{at: at, heaters: p.heaters(at), ways: p.openWays(at, basis), choices: make([][]*choice, len(p.groups))}
-	for _, one := range f.ways {
-		for g, all := range one.choices {
-			for i := range all {
-				f.choices[g] = append(f.choices[g], &all[i])
-			}
-		}
-	}
-	f.listDays(p.stepDays)
-	return f
-}
+func (m *planner) rowCount() int { return (2*len(m.Given.Places) + 1) * m.weeks }
 
 // choiceOf reckons all that counts of an outcome of a batch, with places at some levels, but
 // for the room that it takes.
-func (p *prover) choiceOf(b *batch, o *outcome, at levels, takes []take) choice {
-	c := choice{outcome: o, gain: o.gain, money: p.moneyFor(b, o), benchHeat: p.benchMoney(o), stretchCost: p.Prices.Stretched.Times(o.drawn), hours: p.hoursFor(b, o), takes: takes, place: -1}
-	for _, of := range p.heaterKeys {
+func (c *columns) choiceOf(b *batch, o *outcome, at levels, takes []take) choice {
+	m := c.planner
+	one := choice{outcome: o, gain: o.gain, money: m.moneyFor(b, o), benchHeat: m.benchMoney(o), stretchCost: m.Given.Prices.Stretched.Times(o.drawn), hours: m.hoursFor(b, o), takes: takes, place: -1}
+	for _, of := range c.heaterKeys {
 		used := span{never, 0}
-		if of.lamps || p.isHeated(of.place, at) {
-			used = of.wanted(o, int(p.Span.Days()))
+		if of.lamps || m.isHeated(of.place, at) {
+			used = of.wanted(o, int(m.Given.Span.Days()))
 		}
-		c.use = append(c.use, used)
+		one.use = append(one.use, used)
 	}
-	return c
+	return one
 }
 
 // weekOn returns the week of a day.
@@ -113,7 +88,7 @@ func (m *planner) weekOn(day int) int { return (day - m.firstMonday) / 7 }
 // undominated leaves out what another way, of the same or of those known already, beats or
 // equals in all: gain, money, room, stretched days, hours, the days on which it wants heat and those of the
 // steps that lead to it. Of two that are the same the first stays.
-func (p *prover) undominated(all, known []choice) []choice {
+func (c *columns) undominated(all, known []choice) []choice {
 	var kept []choice
 	for i := range all {
 		beats := func(c choice) bool { return c.beats(&all[i]) }

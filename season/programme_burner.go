@@ -14,7 +14,7 @@ type heaterKey struct {
 // heaterKeys lists what may burn at all: see heaters.
 func (m *planner) heaterKeys() []heaterKey {
 	var all []heaterKey
-	for i, p := range m.Places {
+	for i, p := range m.Given.Places {
 		if m.isOpen(i) || p.Sort == Room && p.Costs { // a bench costs by what stands on it
 			all = append(all, heaterKey{i, false})
 		}
@@ -38,33 +38,19 @@ type heater struct {
 	leasts map[[4]int]float64 // and of least
 }
 
-// heaters lists what burns, slot by slot, while the places are held in some ways.
-func (p *prover) heaters(at holds) []*heater {
-	var all []*heater
-	for _, of := range p.heaterKeys {
-		all = append(all, p.heater(of, at[of.place]))
-	}
-	return all
-}
-
-// heater returns what burns in a slot while its place is held in a way, reckoning it once.
-func (p *prover) heater(of heaterKey, h hold) *heater {
-	for _, known := range p.heaterCache {
-		if known.heaterKey == of && known.hold == h {
-			return known
-		}
-	}
-	b := &heater{heaterKey: of, hold: h, price: p.Places[of.place].Energy.Times(1), ahead: warming, years: make([]float64, len(p.Weather)), costs: map[uint64]float64{}, leasts: map[[4]int]float64{}}
+// heater returns a heater while its place is held in a way.
+func (c *columns) heater(of heaterKey, h hold) *heater {
+	g := c.planner.Given
+	b := &heater{heaterKey: of, hold: h, price: g.Places[of.place].Energy.Times(1), ahead: warming, years: make([]float64, len(g.Weather)), costs: map[uint64]float64{}, leasts: map[[4]int]float64{}}
 	daily := func(y *yearDays) []float64 { return y.given }
 	if of.lamps {
-		b.price, b.ahead = p.Prices.Electricity.Times(1), 0
+		b.price, b.ahead = g.Prices.Electricity.Times(1), 0
 		daily = func(y *yearDays) []float64 { return y.lamps }
 	}
-	b.upper = sumsOf(p.climate(of.place, p.setting(of.place, h.level)), daily)
+	b.upper = sumsOf(c.planner.climate(of.place, c.planner.setting(of.place, h.level)), daily)
 	if h.steps() {
-		b.lower = sumsOf(p.climate(of.place, p.setting(of.place, h.lower)), daily)
+		b.lower = sumsOf(c.planner.climate(of.place, c.planner.setting(of.place, h.lower)), daily)
 	}
-	p.heaterCache = append(p.heaterCache, b)
 	return b
 }
 

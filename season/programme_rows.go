@@ -53,16 +53,16 @@ type limits struct {
 func (m *planner) limits() *limits {
 	c := &limits{limit: make([]float64, m.rowCount())}
 	for week := range m.weeks {
-		for at, p := range m.Places {
+		for at, p := range m.Given.Places {
 			c.limit[m.programmeRow(at, week)] = max(0, m.roomOf(at)-m.grown(at, week))
 			if p.Lit > 0 {
 				c.limit[m.programmeRow(m.lamps(at), week)] = max(0, m.roomOf(m.lamps(at))-m.grown(m.lamps(at), week))
 			}
 		}
-		c.limit[m.hoursRow(week)] = m.HoursPerWeek
+		c.limit[m.hoursRow(week)] = m.Given.HoursPerWeek
 	}
-	if m.Prices.Hand.Known {
-		c.hired = m.Prices.Hand.Amount
+	if m.Given.Prices.Hand.Known {
+		c.hired = m.Given.Prices.Hand.Amount
 	}
 	return c
 }

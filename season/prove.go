@@ -6,13 +6,7 @@ import (
 	"math"
 	"sync"
 	"sync/atomic"
-
-	"eyeup/solve"
 )
-
-// Relax answers a programme with whole numbers not asked for, and tells the prices of its
-// limits.
-type Relax func(ctx context.Context, p *solve.Programme) (solve.Relaxation, error)
 
 // Progress is how far the proof of a season has come.
 type Progress struct {
@@ -45,39 +39,41 @@ const (
 	mostWholeNodes, mostPlainNodes = 20, 1
 )
 
-// prover looks for the best plan at one weight of a week of flower after another.
-type prover struct {
-	*planner
-	*limits
-	ctx         context.Context
-	groups      []*group
-	open        []int       // places with a thermostat
-	heaterKeys  []heaterKey // what may burn
-	heaterCache []*heater
-	ways        *waysCache
-	subproblems map[string]*subproblem
-	stepDays    []int // on which levels may step
-	allSteps    bool  // whether all steps are asked for, and not only those of a plan
-	pool        []*duals
-	solvedDuals []int          // of the pool, those that were solved for, not blended
-	active      []int          // of the pool, those that serve at this weight
-	say         func(Progress) // may be called by two at once; nil where nobody listens
-	solves      *atomic.Int64  // programmes solved so far, by a mate too
-	paired      bool           // whether a mate works beside it now
-	lagrangian  lagrangian     // the last one
+// problem is what all provers of one season share.
+type problem struct {
+	ctx     context.Context
+	planner *planner
+	limits  *limits
+	columns *columns
+	groups  []*group       // with how many plants are wanted of each
+	say     func(Progress) // may be called by two at once; nil where nobody listens
+	solves  *atomic.Int64  // programmes solved so far, by all provers
+}
 
-	solved    map[string]bool // settings solved at this weight
+// prover looks for the best plan at one weight of a week of flower after another. What is here
+// is its own.
+type prover struct {
+	problem     *problem
+	heaterCache []*heater
+	subproblems map[string]*subproblem
+	pool        []*duals
+	solvedDuals []int      // of the pool, those that were solved for, not mixed
+	active      []int      // of the pool, those that are tried at this weight
+	paired      bool       // whether a second prover works beside it now
+	lagrangian  lagrangian // the last one, whose room is used again
+	nodes       int        // made so far, for their order
+
 	weight    float64         // money for a week of one plant in flower
-	incumbent *solution       // at that weight
+	incumbent *solution       // the best plan at that weight
+	solved    map[string]bool // settings solved at this weight
 	leaves    []*node         // of the last tree
-	nodes     int             // nodes, for their order
 	progress  Progress
 	spent     int // programmes solved since the last search began
 }
 
 // costOf is the money of a plan, and what stretched days take off, less the worth of its flowers.
 func (p *prover) costOf(f *solution) float64 {
-	return f.money() + f.stretchCost - p.weight*f.gain + float64(f.left)*p.leftOutCost(p.planner, p.weight)
+	return f.money() + f.stretchCost - p.weight*f.gain + float64(f.left)*p.problem.limits.leftOutCost(p.problem.planner, p.weight)
 }
 
 // scale is what a gap is a share of.
@@ -92,7 +88,7 @@ func (p *prover) isWithin(bound, share float64) bool {
 
 // isSpent reports whether it has solved as often as it may.
 func (p *prover) isSpent() bool {
-	if p.Relax == nil {
+	if p.problem.planner.Ports.Relax == nil {
 		return p.spent >= mostPlainSolves
 	}
 	return p.spent >= mostSolves
@@ -101,35 +97,38 @@ func (p *prover) isSpent() bool {
 // count counts a programme that was solved.
 func (p *prover) count() {
 	p.spent++
-	p.solves.Add(1)
+	p.problem.solves.Add(1)
 }
 
 func (p *prover) reportProgress() {
-	if p.say != nil {
-		p.progress.Solves, p.progress.Cost = int(p.solves.Load()), math.Inf(1)
+	if p.problem.say != nil {
+		p.progress.Solves, p.progress.Cost = int(p.problem.solves.Load()), math.Inf(1)
 		if p.incumbent != nil {
 			p.progress.Cost, p.progress.Money = p.costOf(p.incumbent), p.incumbent.money()
 			p.progress.Weeks = p.incumbent.gain / float64(max(p.incumbent.plants+p.incumbent.left, 1))
 		}
-		p.say(p.progress)
+		p.problem.say(p.progress)
 	}
 }
 
-// newProver readies a proof. Fields are added when they are asked for.
-func (m *planner) newProver(ctx context.Context, say func(Progress)) *prover {
-	p := &prover{
-		planner: m, limits: m.limits(), ctx: ctx, groups: m.groups(), say: inTurn(say), heaterKeys: m.heaterKeys(), stepDays: m.stepMondays(),
-		ways: &waysCache{ways: map[waysKey]*placeWays{}}, subproblems: map[string]*subproblem{}, solves: &atomic.Int64{},
-	}
-	for i := range m.Places {
-		if m.isOpen(i) {
-			p.open = append(p.open, i)
-		}
-	}
-	p.spare = p.dearestPlant()
+// newProblem prepares the proof of a season.
+func newProblem(ctx context.Context, m *planner, say func(Progress)) *problem {
+	b := &problem{ctx: ctx, planner: m, limits: m.limits(), groups: m.groups(), say: inTurn(say), solves: &atomic.Int64{}}
+	b.columns = newColumns(m, b.groups)
+	b.limits.spare = b.dearestPlant()
+	return b
+}
+
+// newProver is a prover that knows nothing yet but prices of nothing.
+func newProver(b *problem) *prover {
+	p := bareProver(b)
 	p.solvedDuals = []int{0}
-	p.pool = []*duals{p.newDuals(make([]float64, m.rowCount()))}
+	p.pool = []*duals{p.newDuals(make([]float64, b.planner.rowCount()))}
 	return p
+}
+
+func bareProver(b *problem) *prover {
+	return &prover{problem: b, subproblems: map[string]*subproblem{}}
 }
 
 // inTurn lets one speak after the other.
@@ -145,30 +144,47 @@ func inTurn(say func(Progress)) func(Progress) {
 	}
 }
 
-// dearestPlant is more than raising a plant can ever cost: all that burns for the whole span at
-// the highest levels, all hours hired, and twice the pots.
-func (p *prover) dearestPlant() float64 {
-	dear := 1.0
-	for week := range p.weeks {
-		dear += p.hired * p.limit[p.hoursRow(week)]
+// dearestPlant is more than raising a plant can ever cost: everything heated and lit for the
+// whole span at the highest levels, all hours hired, and twice the pots.
+func (b *problem) dearestPlant() float64 {
+	dear, m := 1.0, b.planner
+	for week := range m.weeks {
+		dear += b.limits.hired * b.limits.limit[m.hoursRow(week)]
 	}
-	for _, of := range p.heaterKeys {
-		dear += 2 * p.heater(of, steadyAt(max(0, len(p.Places[of.place].Levels)-1))).cost(span{0, int(p.Span.Days())}, never)
+	for _, of := range b.columns.heaterKeys {
+		dear += 2 * b.columns.heater(of, steadyAt(max(0, len(m.Given.Places[of.place].Levels)-1))).cost(span{0, int(m.Given.Span.Days())}, never)
 	}
 	pots := 0.0
-	for _, g := range p.groups {
-		for _, o := range p.options(g.batches[0], p.benchesOn(make(levels, len(p.Places)))) {
-			pots = math.Max(pots, p.moneyFor(g.batches[0], o)+p.benchMoney(o)+p.Prices.Stretched.Times(float64(p.Span.Days())))
-		}
+	for _, g := range b.groups {
+		pots = math.Max(pots, b.columns.dearestPots(g.batches[0]))
 	}
 	return dear + 2*pots
+}
+
+// heaters lists the heaters while the places are held in some ways. Each is made once.
+func (p *prover) heaters(at holds) []*heater {
+	var all []*heater
+	for _, of := range p.problem.columns.heaterKeys {
+		all = append(all, p.heater(of, at[of.place]))
+	}
+	return all
+}
+
+func (p *prover) heater(of heaterKey, h hold) *heater {
+	for _, known := range p.heaterCache {
+		if known.heaterKey == of && known.hold == h {
+			return known
+		}
+	}
+	p.heaterCache = append(p.heaterCache, p.problem.columns.heater(of, h))
+	return p.heaterCache[len(p.heaterCache)-1]
 }
 
 // subproblem returns the field of some ways to hold the places, gathering it when first asked for.
 func (p *prover) subproblem(at holds) *subproblem {
 	key := at.key()
 	if p.subproblems[key] == nil {
-		p.subproblems[key] = p.newSubproblem(at, float64(p.Fits))
+		p.subproblems[key] = p.newSubproblem(at, float64(p.problem.planner.Asked.Fits))
 	}
 	return p.subproblems[key]
 }

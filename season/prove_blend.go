@@ -157,17 +157,17 @@ func (p *prover) mixture(a, b *duals, share float64) *duals {
 	if a.heaters == nil && b.heaters == nil {
 		return x
 	}
-	x.heaters = make([]*heaterDuals, len(p.heaterKeys))
+	x.heaters = make([]*heaterDuals, len(p.problem.columns.heaterKeys))
 	for i := range x.heaters {
 		one, other := a.heaterDuals(i), b.heaterDuals(i)
 		if one == nil && other == nil {
 			continue
 		}
 		if one == nil {
-			one = p.newHeaterDuals(p.heaterKeys[i])
+			one = p.newHeaterDuals(p.problem.columns.heaterKeys[i])
 		}
 		if other == nil {
-			other = p.newHeaterDuals(p.heaterKeys[i])
+			other = p.newHeaterDuals(p.problem.columns.heaterKeys[i])
 		}
 		d := &heaterDuals{monday: one.monday, row: one.row, room: mix(one.room, other.room), total: mix(one.total, other.total)}
 		for g := range one.upTo {

@@ -27,7 +27,7 @@ type boundBy struct {
 
 // dualsOf takes prices over from the answer of a programme without whole numbers.
 func (p *prover) dualsOf(n *node, s *programme, found []float64) *duals {
-	by := make([]float64, p.rowCount())
+	by := make([]float64, p.problem.planner.rowCount())
 	for i, row := range s.rows {
 		if row >= 0 && found != nil {
 			by[row] = max(0, -found[i])
@@ -46,9 +46,9 @@ func (x *duals) fresh() *duals {
 }
 
 func (p *prover) newDuals(by []float64) *duals {
-	c, x := p.limits, &duals{row: by}
+	c, x := p.problem.limits, &duals{row: by}
 	for row, price := range by {
-		if row >= p.hoursRow(0) { // hired hands are never worth more than they cost
+		if row >= p.problem.planner.hoursRow(0) { // hired hands are never worth more than they cost
 			by[row] = min(price, c.hired)
 		}
 		x.constant -= by[row] * c.limit[row]

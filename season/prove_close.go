@@ -11,19 +11,19 @@ func (p *prover) solveWhole(n *node) error {
 	if p.isGapClosed(n.bound) {
 		return nil
 	}
-	s := p.newProgramme(p.limits, p.groups, n.sub, n.allowed, p.weight, n.heatCost)
+	s := p.problem.planner.newProgramme(p.problem.limits, p.problem.groups, n.sub, n.allowed, p.weight, n.heatCost)
 	if !p.requireSteps(s, n) { // whoever steps in vain holds one level, which is looked at elsewhere
 		n.bound, n.duals = math.Max(n.bound, p.incumbentCost()), -1
 		return nil
 	}
 	limits := solve.Limits{Nodes: mostWholeNodes}
-	if p.Relax == nil {
+	if p.problem.planner.Ports.Relax == nil {
 		limits.Nodes = mostPlainNodes
 	}
 	if p.incumbent != nil {
 		limits.Apart = TargetGap / 2 * p.scale(p.incumbent)
 	}
-	answer, err := p.Solver(p.ctx, &s.Programme, limits, nil)
+	answer, err := p.problem.planner.Ports.Solver(p.problem.ctx, &s.Programme, limits, nil)
 	if err != nil {
 		return err
 	}

@@ -14,7 +14,7 @@ func TestStepsFallIntoUse(t *testing.T) {
 	p, one := r.prover, r.proofs[AsEarly]
 	p.setWeight(0.6, "")
 	used, vain, met := one.steady.used, 0, 0
-	for _, h := range p.allHolds(2) {
+	for _, h := range p.problem.planner.allHolds(2) {
 		if !h.steps() {
 			continue
 		}
@@ -26,11 +26,11 @@ func TestStepsFallIntoUse(t *testing.T) {
 			run[2][p.slotOf(t, 2)] = [2]int{step, step}
 			n := p.newNode(whole.sub, run).listAllowed()
 			for _, asked := range []bool{false, true} {
-				s := p.newProgramme(p.limits, p.groups, n.sub, n.allowed, p.weight, n.heatCost)
+				s := p.problem.planner.newProgramme(p.problem.limits, p.problem.groups, n.sub, n.allowed, p.weight, n.heatCost)
 				if asked && !p.requireSteps(s, n) {
 					continue
 				}
-				answer, err := p.Solver(t.Context(), &s.Programme, solve.Limits{Nodes: mostWholeNodes}, nil)
+				answer, err := p.problem.planner.Ports.Solver(t.Context(), &s.Programme, solve.Limits{Nodes: mostWholeNodes}, nil)
 				if err != nil {
 					t.Fatal(err)
 				}
@@ -56,7 +56,7 @@ func TestStepsFallIntoUse(t *testing.T) {
 // slotOf finds the heating of a place among what burns.
 func (p *prover) slotOf(t *testing.T, place int) int {
 	t.Helper()
-	for i, of := range p.heaterKeys {
+	for i, of := range p.problem.columns.heaterKeys {
 		if of == (heaterKey{place: place}) {
 			return i
 		}

@@ -87,20 +87,20 @@ func (p *prover) addRowsOf(s *programme, n *node, heater int) {
 		if use.from == never {
 			continue
 		}
-		for week := p.weekOn(use.from); week <= p.weekOn(use.to-1); week++ {
+		for week := p.problem.planner.weekOn(use.from); week <= p.problem.planner.weekOn(use.to-1); week++ {
 			key := [2]int{week, c.group}
 			rows[key] = append(rows[key], solve.Term{Column: at, Factor: 1})
 		}
 		for _, t := range one.takes {
-			if week := t.row - p.programmeRow(p.lamps(n.sub.heaters[heater].place), 0); n.sub.heaters[heater].lamps && week >= p.weekOn(use.from) && week <= p.weekOn(use.to-1) {
+			if week := t.row - p.problem.planner.programmeRow(p.problem.planner.lamps(n.sub.heaters[heater].place), 0); n.sub.heaters[heater].lamps && week >= p.problem.planner.weekOn(use.from) && week <= p.problem.planner.weekOn(use.to-1) {
 				key := [2]int{week, ofRoom}
 				rows[key] = append(rows[key], solve.Term{Column: at, Factor: t.amount})
 			}
 		}
 	}
-	for week := range p.weeks {
+	for week := range p.problem.planner.weeks {
 		at := -1
-		for g := ofRoom; g < len(p.groups); g++ {
+		for g := ofRoom; g < len(p.problem.groups); g++ {
 			terms := rows[[2]int{week, g}]
 			if terms == nil || p.isOnAllWeek(n, heater, week) {
 				continue
@@ -119,20 +119,20 @@ func (p *prover) addRowsOf(s *programme, n *node, heater int) {
 // mostWanting is how much of a due there can be: the plants of a group, or the room under lamps.
 func (p *prover) mostWanting(b *heater, group int) float64 {
 	if group == ofRoom {
-		return float64(p.Places[b.place].Lit)
+		return float64(p.problem.planner.Given.Places[b.place].Lit)
 	}
-	return float64(p.groups[group].want)
+	return float64(p.problem.groups[group].want)
 }
 
 // isOnAllWeek reports whether a heater burns for all of a week at the shortest.
 func (p *prover) isOnAllWeek(n *node, heater, week int) bool {
-	day := p.firstMonday + 7*week
+	day := p.problem.planner.firstMonday + 7*week
 	return n.shortest[heater].from <= day && n.shortest[heater].to >= day+7
 }
 
 // weeklyCost is what a heater costs in a week.
 func (p *prover) weeklyCost(b *heater, week int) float64 {
-	day := max(0, p.firstMonday+7*week)
+	day := max(0, p.problem.planner.firstMonday+7*week)
 	return b.cost(span{day + b.ahead, day + 7}, never)
 }
 
@@ -141,11 +141,11 @@ func (p *prover) heaterDualsOf(n *node, s *programme, found []float64) []*heater
 	if len(s.heaterRows) == 0 {
 		return nil
 	}
-	all := make([]*heaterDuals, len(p.heaterKeys))
+	all := make([]*heaterDuals, len(p.problem.columns.heaterKeys))
 	first := len(s.rows) - len(s.heaterRows)
 	for i, one := range s.heaterRows {
 		if all[one.heater] == nil {
-			all[one.heater] = p.newHeaterDuals(p.heaterKeys[one.heater])
+			all[one.heater] = p.newHeaterDuals(p.problem.columns.heaterKeys[one.heater])
 		}
 		d, pay := all[one.heater], max(0, -found[first+i])
 		if one.group == ofRoom {
@@ -164,9 +164,9 @@ func (p *prover) heaterDualsOf(n *node, s *programme, found []float64) []*heater
 }
 
 func (p *prover) newHeaterDuals(of heaterKey) *heaterDuals {
-	d := &heaterDuals{monday: p.firstMonday, total: make([]float64, p.weeks+2), room: make([]float64, p.weeks+2), row: p.programmeRow(p.lamps(of.place), 0)}
-	for range p.groups {
-		d.upTo = append(d.upTo, make([]float64, p.weeks+2))
+	d := &heaterDuals{monday: p.problem.planner.firstMonday, total: make([]float64, p.problem.planner.weeks+2), room: make([]float64, p.problem.planner.weeks+2), row: p.problem.planner.programmeRow(p.problem.planner.lamps(of.place), 0)}
+	for range p.problem.groups {
+		d.upTo = append(d.upTo, make([]float64, p.problem.planner.weeks+2))
 	}
 	return d
 }

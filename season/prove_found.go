@@ -63,7 +63,7 @@ func (p *prover) newSolution(n *node, counts [][]int, left int) *solution {
 
 // total reckons what a plan comes to.
 func (p *prover) total(f *subproblem, step []int, counts [][]int, left int) *solution {
-	sum := &solution{at: f.at, stepDay: step, sub: f, counts: counts, left: left, taken: make([]float64, p.rowCount())}
+	sum := &solution{at: f.at, stepDay: step, sub: f, counts: counts, left: left, taken: make([]float64, p.problem.planner.rowCount())}
 	for range f.heaters {
 		sum.used = append(sum.used, span{never, 0})
 	}
@@ -107,8 +107,8 @@ func (p *prover) addSharedCosts(sum *solution) *solution {
 		}
 	}
 	for row, used := range sum.taken {
-		if row >= p.hoursRow(0) {
-			sum.hands += p.hired * math.Max(0, used-p.limit[row])
+		if row >= p.problem.planner.hoursRow(0) {
+			sum.hands += p.problem.limits.hired * math.Max(0, used-p.problem.limits.limit[row])
 		}
 	}
 	return sum
@@ -116,8 +116,8 @@ func (p *prover) addSharedCosts(sum *solution) *solution {
 
 // evaluate reckons what an assignment made otherwise comes to.
 func (p *prover) evaluate(at levels, a assignment) *solution {
-	sum := &solution{at: steady(at).with(a.steps), portions: a.portions, noWay: a.left, taken: make([]float64, p.rowCount())}
-	for _, of := range p.heaterKeys {
+	sum := &solution{at: steady(at).with(a.steps), portions: a.portions, noWay: a.left, taken: make([]float64, p.problem.planner.rowCount())}
+	for _, of := range p.problem.columns.heaterKeys {
 		sum.used = append(sum.used, span{never, 0})
 		step := never
 		if s, is := a.steps[of.place]; is && !of.lamps {
@@ -126,7 +126,7 @@ func (p *prover) evaluate(at levels, a assignment) *solution {
 		sum.stepDay = append(sum.stepDay, step)
 	}
 	for _, of := range a.portions {
-		c := p.choiceOf(of.batch, of.outcome, at, p.takesOf(of.outcome, float64(p.Fits)))
+		c := p.problem.columns.choiceOf(of.batch, of.outcome, at, p.problem.planner.takesOf(of.outcome, float64(p.problem.planner.Asked.Fits)))
 		sum.add(&c, of.count)
 	}
 	for _, n := range a.left {

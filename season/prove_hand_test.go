@@ -14,11 +14,11 @@ import (
 // take 7 × 0.03 = 0.21 m² in the cold glass. Weeks, pots and light are then added up.
 func TestTwelveClumpsByHand(t *testing.T) {
 	b := crowded(t)
-	b.Today = civil.MustOn(2027, time.April, 5)
-	b.Stock = b.Stock[1:2]
-	b.Stock[0].Count, b.Stock[0].Plant = 12, 12
-	b.Places[1].Room, b.Places[1].Lit, b.Places[2].Room = 0.3, 0.3, 0.5
-	b.HoursPerWeek = 20
+	b.Given.Today = civil.MustOn(2027, time.April, 5)
+	b.Given.Stock = b.Given.Stock[1:2]
+	b.Given.Stock[0].Count, b.Given.Stock[0].Plant = 12, 12
+	b.Given.Places[1].Room, b.Given.Places[1].Lit, b.Given.Places[2].Room = 0.3, 0.3, 0.5
+	b.Given.HoursPerWeek = 20
 	r := proved(t, b)
 	one := r.proofs[NoHeat]
 	ways := map[string]int{}

@@ -130,13 +130,13 @@ func (s *lagrangian) pairHouses(a, b *houseSavings) (float64, []heatedRun) {
 		if one.net+b.runs[0].net >= least {
 			break
 		}
-		s.saved[mine] = a.savedByGroup(one.span, len(s.groups), s.saved[mine])
+		s.saved[mine] = a.savedByGroup(one.span, len(s.p.problem.groups), s.saved[mine])
 		for j, other := range b.runs {
 			if one.net+other.net >= least {
 				break
 			}
 			if !s.isKnown[j] {
-				s.saved[j], s.isKnown[j] = b.savedByGroup(other.span, len(s.groups), s.saved[j]), true
+				s.saved[j], s.isKnown[j] = b.savedByGroup(other.span, len(s.p.problem.groups), s.saved[j]), true
 			}
 			net := one.net + other.net
 			for g, saved := range s.saved[mine] {

@@ -35,8 +35,8 @@ func (p *prover) limitsOf(one *provedPlan) ([]LimitWorth, error) {
 		if price < leastWorth {
 			continue
 		}
-		w := LimitWorth{Week: p.date(p.firstMonday + 7*(row%p.weeks)), Worth: hundredth(price)}
-		if w.Of, w.Unit = p.benchName(min(row, p.hoursRow(0)-1)/p.weeks), "m2"; row >= p.hoursRow(0) {
+		w := LimitWorth{Week: p.problem.planner.date(p.problem.planner.firstMonday + 7*(row%p.problem.planner.weeks)), Worth: hundredth(price)}
+		if w.Of, w.Unit = p.problem.planner.benchName(min(row, p.problem.planner.hoursRow(0)-1)/p.problem.planner.weeks), "m2"; row >= p.problem.planner.hoursRow(0) {
 			w.Of, w.Unit = "hands", "hour"
 		}
 		all = append(all, w)

@@ -15,15 +15,15 @@ var errNoProver = errors.New("the best plans want something to find them with: s
 // reckoned by plain arithmetic, and are wider. say may be nil.
 // When ctx ends it takes the best so far, and the proofs tell of a wider gap.
 func Prove(ctx context.Context, b Brief, say func(Progress)) (*Result, error) {
-	if b.Solver == nil {
+	if b.Ports.Solver == nil {
 		return nil, errNoProver
 	}
 	m, err := plannerFor(&b)
 	if err != nil {
 		return nil, err
 	}
-	p := m.newProver(ctx, say)
-	p.allSteps = true
+	p := newProver(newProblem(ctx, m, say))
+	p.problem.columns.allSteps = true
 	s, err := p.proveSeason()
 	if err != nil {
 		return nil, fmt.Errorf("prove the season: %w", err)
@@ -34,12 +34,12 @@ func Prove(ctx context.Context, b Brief, say func(Progress)) (*Result, error) {
 // boundPlan proves nothing best, but says by plain arithmetic how much better than a plan that was
 // made otherwise any other at its levels could be.
 func (p *prover) boundPlan(at levels, a assignment, weight float64) (*provedPlan, error) {
-	p.stepDays = nil
+	p.problem.columns.stepDays = nil
 	for _, s := range a.steps {
-		p.stepDays = append(p.stepDays, s.day)
+		p.problem.columns.stepDays = append(p.problem.columns.stepDays, s.day)
 	}
-	slices.Sort(p.stepDays)
-	p.stepDays = slices.Compact(p.stepDays)
+	slices.Sort(p.problem.columns.stepDays)
+	p.problem.columns.stepDays = slices.Compact(p.problem.columns.stepDays)
 	made := p.evaluate(at, a)
 	one, err := p.prove(weight, "", []*solution{made}, p.onlySettingOf(made))
 	if err == nil {
@@ -58,13 +58,13 @@ type provedSeason struct {
 
 // proveSeason proves the named plans and those along the price of early.
 func (p *prover) proveSeason() (*provedSeason, error) {
-	at := p.usualLevels()
-	cold := make(levels, len(p.Places))
-	usual := p.evaluate(at, p.assign(at, byCustom(p.usualWeeks)))
-	seeds := []*solution{usual, p.evaluate(cold, p.assign(cold, p.unheated(byGain)))}
-	if p.Relax == nil { // fewer settings can be tried, so that more must be known beforehand
-		for _, at := range p.allLevels() {
-			seeds = append(seeds, p.evaluate(at, p.assign(at, byGain)))
+	at := p.problem.planner.usualLevels()
+	cold := make(levels, len(p.problem.planner.Given.Places))
+	usual := p.evaluate(at, p.problem.planner.assign(at, byCustom(p.problem.planner.usualWeeks)))
+	seeds := []*solution{usual, p.evaluate(cold, p.problem.planner.assign(cold, p.problem.planner.unheated(byGain)))}
+	if p.problem.planner.Ports.Relax == nil { // fewer settings can be tried, so that more must be known beforehand
+		for _, at := range p.problem.planner.allLevels() {
+			seeds = append(seeds, p.evaluate(at, p.problem.planner.assign(at, byGain)))
 		}
 	}
 	own, top := p.weights(usual)
@@ -80,7 +80,7 @@ func (p *prover) proveSeason() (*provedSeason, error) {
 		return nil, err
 	}
 	s.usual.best = usual
-	if err = p.curve(s, own, append(seeds, s.cold.best)); err == nil && p.Pays {
+	if err = p.curve(s, own, append(seeds, s.cold.best)); err == nil && p.problem.planner.Asked.Pays {
 		s.pays, err = p.heatPays(s, own)
 	}
 	return s, err
@@ -89,10 +89,10 @@ func (p *prover) proveSeason() (*provedSeason, error) {
 // unheatedRoots is all settings of which no heat is paid: the houses are off, and a room whose heat
 // costs money is not used.
 func (p *prover) unheatedRoots() []*node {
-	cold := *p.subproblem(steady(make(levels, len(p.Places))))
+	cold := *p.subproblem(steady(make(levels, len(p.problem.planner.Given.Places))))
 	cold.onDays, cold.offDays = slices.Clone(cold.onDays), slices.Clone(cold.offDays)
 	for i, b := range cold.heaters {
-		if p.Places[b.place].Sort == Room && !b.lamps {
+		if p.problem.planner.Given.Places[b.place].Sort == Room && !b.lamps {
 			cold.onDays[i], cold.offDays[i] = []int{never}, []int{0}
 		}
 	}
@@ -112,7 +112,7 @@ func weekCost(f *solution) float64 {
 // what it costs in the usual plan.
 func (p *prover) weights(usual *solution) (own, top float64) {
 	own = 1
-	if worth := p.Prices.PlantWeek.Amount; p.Prices.PlantWeek.Known && worth > 0 {
+	if worth := p.problem.planner.Given.Prices.PlantWeek.Amount; p.problem.planner.Given.Prices.PlantWeek.Known && worth > 0 {
 		own = worth
 	} else if weekCost(usual) > 0 {
 		own = weekCost(usual)
@@ -122,7 +122,7 @@ func (p *prover) weights(usual *solution) (own, top float64) {
 
 // result makes the plans out of their proofs.
 func (p *prover) result(s *provedSeason) (*Result, error) {
-	r := &Result{FrostOdds: p.frostOdds(), OutFrom: p.date(p.outFrom), Early: []EarlyPoint{}, Pays: s.pays, prover: p, proofs: map[string]*provedPlan{}}
+	r := &Result{FrostOdds: p.problem.planner.frostOdds(), OutFrom: p.problem.planner.date(p.problem.planner.outFrom), Early: []EarlyPoint{}, Pays: s.pays, prover: p, proofs: map[string]*provedPlan{}}
 	for _, one := range []struct {
 		name, says, settings string
 		*provedPlan
@@ -136,7 +136,7 @@ func (p *prover) result(s *provedSeason) (*Result, error) {
 		plan.Proof = p.proofOf(one.provedPlan, one.settings)
 		r.Plans, r.proofs[one.name] = append(r.Plans, plan), one.provedPlan
 	}
-	p.sideBySide(r.Plans)
+	p.problem.planner.sideBySide(r.Plans)
 	var err error
 	r.Early, err = p.points(s.second, distinct(s.curve), s.early) // on a wider basis one may have fallen behind
 	return r, err
@@ -146,12 +146,12 @@ func (p *prover) result(s *provedSeason) (*Result, error) {
 // found again at its own settings on a wider basis of room, a few times at most; the bound
 // holds for that too, since it has less room.
 func (p *prover) fitting(name, says string, one *provedPlan) (*Plan, error) {
-	plan := p.realize(name, says, one.best.at.levels(), p.assignmentOf(one.best))
+	plan := p.problem.planner.realize(name, says, one.best.at.levels(), p.assignmentOf(one.best))
 	if one.best.counts == nil {
 		return plan, nil
 	}
-	for _, basis := range p.widerBases() {
-		if plan.FitsYears >= p.askedYears() || p.ctx.Err() != nil {
+	for _, basis := range p.problem.planner.widerBases() {
+		if plan.FitsYears >= p.problem.planner.askedYears() || p.problem.ctx.Err() != nil {
 			break
 		}
 		p.setWeight(one.weight, name)
@@ -161,7 +161,7 @@ func (p *prover) fitting(name, says string, one *provedPlan) (*Plan, error) {
 		if p.incumbent == nil {
 			break
 		}
-		if other := p.realize(name, says, p.incumbent.at.levels(), p.assignmentOf(p.incumbent)); other.FitsYears > plan.FitsYears {
+		if other := p.problem.planner.realize(name, says, p.incumbent.at.levels(), p.assignmentOf(p.incumbent)); other.FitsYears > plan.FitsYears {
 			plan, one.best = other, p.incumbent
 		}
 	}

@@ -8,19 +8,18 @@ import (
 // A second prover works at the next weight beside the first. They are always two, so that a
 // season comes out the same on one core as on two.
 
-// second is a second prover for the same season. It shares the ways through the places, has fields
-// and sums of its own, and knows what p has learnt.
+// second is another prover of the same problem. It knows what p has learnt, and nothing else of p.
 func (p *prover) second() *prover {
-	m := *p
-	m.subproblems, m.heaterCache, m.lagrangian, m.pool, m.solvedDuals, m.active = map[string]*subproblem{}, nil, lagrangian{}, nil, nil, nil
-	m.learnFrom(p, 0)
-	return &m
+	other := bareProver(p.problem)
+	other.learnFrom(p.pool, p.solvedDuals)
+	return other
 }
 
-// learnFrom learns the prices that another has solved for, from the one of that number on.
-func (p *prover) learnFrom(from *prover, first int) {
-	for _, i := range from.solvedDuals[first:] {
-		p.pool = append(p.pool, from.pool[i].fresh())
+// learnFrom adds the dual prices that another prover has solved for: those of its pool that are
+// named.
+func (p *prover) learnFrom(pool []*duals, named []int) {
+	for _, i := range named {
+		p.pool = append(p.pool, pool[i].fresh())
 		p.solvedDuals = append(p.solvedDuals, len(p.pool)-1)
 	}
 }
@@ -40,8 +39,8 @@ func (p *prover) provePair(m *prover, weights []float64, name string, seeds []*s
 		return nil, err
 	}
 	now := len(p.solvedDuals)
-	p.learnFrom(m, theirs)
-	m.learnFrom(&prover{pool: p.pool, solvedDuals: p.solvedDuals[:now]}, mine)
+	p.learnFrom(m.pool, m.solvedDuals[theirs:])
+	m.learnFrom(p.pool, p.solvedDuals[mine:now])
 	return all, nil
 }
 

@@ -28,9 +28,9 @@ func TestOneCoreFindsTheSame(t *testing.T) {
 // both have learnt.
 func TestMatesKnowTheSame(t *testing.T) {
 	b := proving(t, crowded(t))
-	p := makerOf(t, b).newProver(t.Context(), nil)
+	p := newProver(newProblem(t.Context(), makerOf(t, b), nil))
 	m := p.second()
-	usual := p.evaluate(p.usualLevels(), p.assign(p.usualLevels(), byCustom(p.usualWeeks)))
+	usual := p.evaluate(p.problem.planner.usualLevels(), p.problem.planner.assign(p.problem.planner.usualLevels(), byCustom(p.problem.planner.usualWeeks)))
 	known := len(p.solvedDuals)
 	all, err := p.provePair(m, []float64{0.3, 0.9}, "", []*solution{usual})
 	if err != nil {

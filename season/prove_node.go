@@ -43,7 +43,7 @@ func (p *prover) newNode(f *subproblem, r dayRanges) *node {
 		n.longest = append(n.longest, span{f.onDays[i][r[0][i][1]], f.offDays[i][r[1][i][1]]})
 		cost := b.leastCost(least, n.stepDays(i))
 		n.heatCost += cost
-		if !b.lamps && p.isOpen(b.place) && b.hold.level > 0 && len(n.houses) < mostHouses {
+		if !b.lamps && p.problem.planner.isOpen(b.place) && b.hold.level > 0 && len(n.houses) < mostHouses {
 			n.houses = append(n.houses, i)
 		} else {
 			n.othersCost += cost

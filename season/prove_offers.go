@@ -20,10 +20,10 @@ func (p *prover) unheatedCost(x *duals, nowhere *placeWays) []float64 {
 	if x.unheated[nowhere] != nil {
 		return x.unheated[nowhere]
 	}
-	idle := make([]float64, len(p.groups))
+	idle := make([]float64, len(p.problem.groups))
 	for g, all := range nowhere.choices {
 		if idle[g] = math.Inf(1); !slices.ContainsFunc(all, func(c choice) bool { return c.route.direct }) {
-			idle[g] = p.leftOutCost(p.planner, p.weight)
+			idle[g] = p.problem.limits.leftOutCost(p.problem.planner, p.weight)
 		}
 		for i := range all {
 			if all[i].isUnheated() {

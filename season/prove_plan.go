@@ -58,24 +58,24 @@ func (p *prover) says(f *Proof) string {
 	}[f.Settings]
 	better := "better"
 	if f.Money > 0 {
-		better = fmt.Sprintf("more than %s better", p.amount(f.Money))
+		better = fmt.Sprintf("more than %s better", p.problem.planner.amount(f.Money))
 	}
 	held := ""
 	if f.Settings == AllSettings {
 		held = fmt.Sprintf(", each heated place held at one level while it is in use, or with one step on any second Monday and lit and put out within %d days of when one level does best", nearDays)
 	}
-	return fmt.Sprintf("%s %s, where a week of a plant in flower counts %s%s", among, better, p.amount(f.WeekWorth), held)
+	return fmt.Sprintf("%s %s, where a week of a plant in flower counts %s%s", among, better, p.problem.planner.amount(f.WeekWorth), held)
 }
 
 func (m *planner) amount(money float64) string {
-	return strings.TrimSpace(fmt.Sprintf("%.2f %s", money, m.Prices.Currency))
+	return strings.TrimSpace(fmt.Sprintf("%.2f %s", money, m.Given.Prices.Currency))
 }
 
 // assignmentOf parts the groups of a plan among their batches again: choice by choice, the
 // earliest first, batch by batch.
 func (p *prover) assignmentOf(f *solution) assignment {
 	a := assignment{portions: f.portions, short: map[*batch]*lack{}, left: map[*batch]int{}, value: f.gain, steps: map[int]step{}}
-	for i, of := range p.heaterKeys {
+	for i, of := range p.problem.columns.heaterKeys {
 		if h := f.at[of.place]; h.steps() && !of.lamps {
 			a.steps[of.place] = step{f.stepDay[i], h.lower, h.up}
 		}
@@ -84,7 +84,7 @@ func (p *prover) assignmentOf(f *solution) assignment {
 		a.left = f.noWay
 		return a
 	}
-	for g, group := range p.groups {
+	for g, group := range p.problem.groups {
 		a.portions = append(a.portions, group.part(f.sub.choices[g], f.counts[g], a.left)...)
 	}
 	return a
@@ -129,11 +129,11 @@ func (p *prover) points(mate *prover, curve []*provedPlan, earliest *provedPlan)
 	}
 	names := p.namesOf(all)
 	for i, one := range curve {
-		name, says := names[i], fmt.Sprintf("The best that was found where a week of a plant in flower counts %s.", p.amount(one.weight))
+		name, says := names[i], fmt.Sprintf("The best that was found where a week of a plant in flower counts %s.", p.problem.planner.amount(one.weight))
 		if one == earliest {
 			name, says = AsEarly, earlySays
 		}
-		all[i].Plan, all[i].Decisions = name, p.decide(name, says, one.best.at.levels(), p.assignmentOf(one.best))
+		all[i].Plan, all[i].Decisions = name, p.problem.planner.decide(name, says, one.best.at.levels(), p.assignmentOf(one.best))
 	}
 	return all, nil
 }
@@ -145,7 +145,7 @@ func (p *prover) namesOf(all []EarlyPoint) []string {
 		before := slices.Clone(names)
 		for i, e := range all {
 			if digits == 0 || i > 0 && before[i] == before[i-1] || i+1 < len(all) && before[i] == before[i+1] {
-				names[i] = strings.TrimSpace(fmt.Sprintf("about %.*f weeks for %.*f %s", max(1, digits), e.GainWeeks, digits, e.TotalCost, p.Prices.Currency))
+				names[i] = strings.TrimSpace(fmt.Sprintf("about %.*f weeks for %.*f %s", max(1, digits), e.GainWeeks, digits, e.TotalCost, p.problem.planner.Given.Prices.Currency))
 			}
 		}
 	}
@@ -159,17 +159,17 @@ func (p *prover) pointOfPlan(one *provedPlan) EarlyPoint {
 		Levels: []string{}, HeatCost: hundredth(f.heat), TotalCost: hundredth(f.money()),
 		GainWeeks: hundredth(f.gain / float64(max(f.plants+f.left, 1))), LeftOut: f.left, Proof: p.proofOf(one, AllSettings),
 	}
-	for i, of := range p.heaterKeys {
-		if f.used[i].from != never && !of.lamps && p.Places[of.place].Sort == Glass {
+	for i, of := range p.problem.columns.heaterKeys {
+		if f.used[i].from != never && !of.lamps && p.problem.planner.Given.Places[of.place].Sort == Glass {
 			held := p.heldIn(f, i)
 			point.Levels = append(point.Levels, held.words())
 			point.Held = append(point.Held, held)
 		}
 	}
-	for i, place := range p.Places {
-		if used := p.usedBy(i, p.assignmentOf(f)); place.Sort == Bench && used.from != never {
+	for i, place := range p.problem.planner.Given.Places {
+		if used := p.problem.planner.usedBy(i, p.assignmentOf(f)); place.Sort == Bench && used.from != never {
 			point.Levels = append(point.Levels, fmt.Sprintf("%s %.1f °C", place.Name, place.Level[1].Celsius()))
-			point.Held = append(point.Held, Held{Place: place.Name, Level: place.Level[1], From: p.date(max(used.from-warming, 0)), To: p.date(used.to)})
+			point.Held = append(point.Held, Held{Place: place.Name, Level: place.Level[1], From: p.problem.planner.date(max(used.from-warming, 0)), To: p.problem.planner.date(used.to)})
 		}
 	}
 	return point
@@ -177,11 +177,11 @@ func (p *prover) pointOfPlan(one *provedPlan) EarlyPoint {
 
 // heldIn tells how a plan holds the place of a heater.
 func (p *prover) heldIn(f *solution, heater int) Held {
-	at, used := p.heaterKeys[heater].place, f.used[heater]
-	place, h := p.Places[at], f.at[at]
-	held := Held{Place: place.Name, Level: place.Level[h.level], From: p.date(max(used.from-warming, 0)), To: p.date(used.to)}
+	at, used := p.problem.columns.heaterKeys[heater].place, f.used[heater]
+	place, h := p.problem.planner.Given.Places[at], f.at[at]
+	held := Held{Place: place.Name, Level: place.Level[h.level], From: p.problem.planner.date(max(used.from-warming, 0)), To: p.problem.planner.date(used.to)}
 	if h.steps() {
-		held.Then = &LevelStep{p.date(f.stepDay[heater]), place.Level[h.lower]}
+		held.Then = &LevelStep{p.problem.planner.date(f.stepDay[heater]), place.Level[h.lower]}
 		if h.up {
 			held.Level, held.Then.Level = held.Then.Level, held.Level
 		}

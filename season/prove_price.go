@@ -27,7 +27,7 @@ func (p *prover) subgradient(n *node) *duals {
 	best, bound := p.pool[max(n.duals, 0)], p.boundOf(n, p.pool[max(n.duals, 0)])
 	slope, stride, misses := make([]float64, len(now)), firstStride, 0
 	for range priceSteps {
-		if p.ctx.Err() != nil {
+		if p.problem.ctx.Err() != nil {
 			break
 		}
 		x := p.newDuals(slices.Clone(now))
@@ -53,8 +53,8 @@ func (p *prover) subgradient(n *node) *duals {
 		}
 		for row, s := range slope {
 			now[row] = max(0, now[row]+stride*(aim-reached)/square*s)
-			if row >= p.hoursRow(0) {
-				now[row] = min(now[row], p.hired)
+			if row >= p.problem.planner.hoursRow(0) {
+				now[row] = min(now[row], p.problem.limits.hired)
 			}
 		}
 	}
@@ -64,8 +64,8 @@ func (p *prover) subgradient(n *node) *duals {
 // direction turns a direction towards what the cheapest ways of a node take beyond its limits.
 func (p *prover) direction(n *node, x *duals, slope []float64) {
 	for row := range slope {
-		over := -p.limit[row]
-		if !p.binds(p.planner, row) {
+		over := -p.problem.limits.limit[row]
+		if !p.problem.limits.binds(p.problem.planner, row) {
 			over = 0
 		}
 		slope[row] = keptDirection*slope[row] + over
@@ -73,7 +73,7 @@ func (p *prover) direction(n *node, x *duals, slope []float64) {
 	for g, may := range n.allowed {
 		least, chosen := math.Inf(1), int32(-1)
 		if !n.direct[g] {
-			least = p.leftOutCost(p.planner, p.weight)
+			least = p.problem.limits.leftOutCost(p.problem.planner, p.weight)
 		}
 		for _, i := range may {
 			if cost := x.reducedCost(g, n.sub.choices[g][i], p.weight); cost < least {
@@ -85,8 +85,8 @@ func (p *prover) direction(n *node, x *duals, slope []float64) {
 		}
 		for _, list := range [][]take{n.sub.choices[g][chosen].takes, n.sub.choices[g][chosen].hours} {
 			for _, t := range list {
-				if p.binds(p.planner, t.row) {
-					slope[t.row] += float64(p.groups[g].want) * t.amount
+				if p.problem.limits.binds(p.problem.planner, t.row) {
+					slope[t.row] += float64(p.problem.groups[g].want) * t.amount
 				}
 			}
 		}

@@ -8,7 +8,7 @@ import (
 
 // relax solves settings without whole numbers, at the same time, for their prices.
 func (p *prover) relax(all ...*node) error {
-	if p.Relax == nil {
+	if p.problem.planner.Ports.Relax == nil {
 		for _, n := range all {
 			p.count()
 			p.addDuals(p.subgradient(n), n)
@@ -18,9 +18,9 @@ func (p *prover) relax(all ...*node) error {
 	programmes, found, errs := make([]*programme, len(all)), make([]solve.Relaxation, len(all)), make([]error, len(all))
 	var wait sync.WaitGroup
 	for i, n := range all {
-		programmes[i] = p.newProgramme(p.limits, p.groups, n.sub, n.allowed, p.weight, n.heatCost)
+		programmes[i] = p.problem.planner.newProgramme(p.problem.limits, p.problem.groups, n.sub, n.allowed, p.weight, n.heatCost)
 		p.addHeaterRows(programmes[i], n)
-		wait.Go(func() { found[i], errs[i] = p.Relax(p.ctx, &programmes[i].Programme) })
+		wait.Go(func() { found[i], errs[i] = p.problem.planner.Ports.Relax(p.problem.ctx, &programmes[i].Programme) })
 	}
 	wait.Wait()
 	for i, n := range all {
@@ -32,7 +32,7 @@ func (p *prover) relax(all ...*node) error {
 		}
 		p.count()
 		p.addDuals(p.dualsOf(n, programmes[i], found[i].Prices), n)
-		if p.Solver != nil {
+		if p.problem.planner.Ports.Solver != nil {
 			p.consider(p.rounded(n, programmes[i], found[i].Values))
 		}
 	}

@@ -9,7 +9,7 @@ import (
 // rounding turns parts of plants into whole ones: of every choice the whole part, and what is
 // then left of each group by the cheapest ways that there is room for.
 type rounding struct {
-	*prover
+	p      *prover
 	n      *node
 	counts [][]int
 	left   []int     // plants still to be placed, by group
@@ -38,9 +38,9 @@ func (p *prover) rounded(n *node, s *programme, values []float64) *solution {
 // filled takes of every choice the whole part, and fills up each group with others, those with
 // most of a part left first if that is asked for.
 func (p *prover) filled(n *node, parts [][]float64, byPart bool) *solution {
-	r, out := &rounding{prover: p, n: n, free: slices.Clone(p.limit)}, 0
+	r, out := &rounding{p: p, n: n, free: slices.Clone(p.problem.limits.limit)}, 0
 	for g, all := range parts {
-		r.counts, r.left = append(r.counts, make([]int, len(all))), append(r.left, p.groups[g].want)
+		r.counts, r.left = append(r.counts, make([]int, len(all))), append(r.left, p.problem.groups[g].want)
 		for i, part := range all {
 			r.place(g, int32(i), min(int(part+1e-6), r.left[g]))
 		}
@@ -65,7 +65,7 @@ func (p *prover) filled(n *node, parts [][]float64, byPart bool) *solution {
 func (r *rounding) order(g int, parts []float64, byPart bool) []int32 {
 	order, cost := slices.Clone(r.n.allowed[g]), make([]float64, len(r.n.sub.choices[g]))
 	for _, i := range order {
-		cost[i] = r.pool[max(r.n.duals, 0)].reducedCost(g, r.n.sub.choices[g][i], r.weight)
+		cost[i] = r.p.pool[max(r.n.duals, 0)].reducedCost(g, r.n.sub.choices[g][i], r.p.weight)
 	}
 	left := func(i int32) float64 {
 		if !byPart {

@@ -14,7 +14,7 @@ const mostHouses = 2
 // cheapest where these burn. Valid by weak duality, whoever found the prices. There is one, used
 // again for each.
 type lagrangian struct {
-	*prover
+	p      *prover
 	n      *node
 	duals  *duals
 	houses []houseSavings // those of the node
@@ -36,9 +36,9 @@ func (p *prover) boundOf(n *node, x *duals) float64 {
 // one does.
 func (p *prover) lagrangianOf(n *node, x *duals) *lagrangian {
 	s := &p.lagrangian
-	s.prover, s.n, s.duals = p, n, x
+	s.p, s.n, s.duals = p, n, x
 	s.base = append(s.base[:0], p.unheatedCost(x, n.sub.ways[0])...)
-	s.chosen = append(s.chosen[:0], make([]*choice, len(p.groups))...)
+	s.chosen = append(s.chosen[:0], make([]*choice, len(p.problem.groups))...)
 	s.houses = s.spare[:len(n.houses)]
 	for h, i := range n.houses {
 		one := &s.houses[h]
@@ -49,7 +49,7 @@ func (p *prover) lagrangianOf(n *node, x *duals) *lagrangian {
 			s.takeUnheated(g, all)
 		}
 	}
-	for g := range p.groups { // so that what one group saves stands together
+	for g := range p.problem.groups { // so that what one group saves stands together
 		for _, through := range n.sub.ways[1:] {
 			s.noteSavings(g, p.candidatesOf(x, through, n.sub.ways[0])[g])
 		}
@@ -83,7 +83,7 @@ func (s *lagrangian) noteSavings(g int, all []candidate) {
 		one := &s.houses[h]
 		use, least := o.use[one.heater], s.n.shortest[one.heater]
 		days := span{min(use.from, least.from), max(use.to, least.to)}
-		one.savings = append(one.savings, saving{g, float64(s.groups[g].want) * (s.base[g] - o.cost), days, o.choice})
+		one.savings = append(one.savings, saving{g, float64(s.p.problem.groups[g].want) * (s.base[g] - o.cost), days, o.choice})
 	}
 }
 
@@ -101,7 +101,7 @@ func (s *lagrangian) houseOf(c *choice) int {
 func (s *lagrangian) minimum() (float64, []heatedRun) {
 	total := s.duals.constant + s.othersLeast()
 	for g, cost := range s.base {
-		total += float64(s.groups[g].want) * cost
+		total += float64(s.p.problem.groups[g].want) * cost
 	}
 	for h := range s.houses {
 		s.fillRuns(&s.houses[h])
@@ -146,7 +146,7 @@ func (p *prover) minimiserBy(n *node, x *duals) (used []span, one *node, uncount
 		used[s.houses[h].heater] = days.span
 	}
 	uncounted = -s.othersLeast()
-	for g, group := range s.groups {
+	for g, group := range s.p.problem.groups {
 		c, saved := s.chosen[g], 0.0
 		for h, days := range best {
 			if v := s.houses[h].bestOf(g, days.span); v != nil && v.amount > saved {

@@ -37,7 +37,7 @@ func proving(t testing.TB, b Brief) Brief {
 	if err != nil {
 		t.Fatal(err)
 	}
-	b.Solver, b.Relax = e.Solve, e.Relax
+	b.Ports.Solver, b.Ports.Relax = e.Solve, e.Relax
 	return b
 }
 
@@ -45,17 +45,17 @@ func proving(t testing.TB, b Brief) Brief {
 // a price for a week of flower and an hour of work.
 func crowded(t testing.TB) Brief {
 	b := waterville(t)
-	b.Years, b.Weather = b.Years[:6], b.Weather[:6]
-	for i := range b.Stock {
-		b.Stock[i].Count, b.Stock[i].Plant = 60, 60
+	b.Given.Years, b.Given.Weather = b.Given.Years[:6], b.Given.Weather[:6]
+	for i := range b.Given.Stock {
+		b.Given.Stock[i].Count, b.Given.Stock[i].Plant = 60, 60
 	}
-	b.Places[1].Room, b.Places[1].Lit, b.Places[2].Room = 1.2, 1, 8
-	level, held := b.Places[2].Level, b.Places[2].Levels
-	b.Places[2].Level = []quantity.Temperature{level[0], level[2], level[4]}
-	b.Places[2].Levels = []place.Setting{held[0], held[2], held[4]}
-	b.Prices.PlantWeek, b.Prices.Hand = Price{0.5, true}, Price{18, true}
-	b.Prices.Pots = map[string]Price{"no1": {0.55, true}}
-	b.HoursPerWeek = 3
+	b.Given.Places[1].Room, b.Given.Places[1].Lit, b.Given.Places[2].Room = 1.2, 1, 8
+	level, held := b.Given.Places[2].Level, b.Given.Places[2].Levels
+	b.Given.Places[2].Level = []quantity.Temperature{level[0], level[2], level[4]}
+	b.Given.Places[2].Levels = []place.Setting{held[0], held[2], held[4]}
+	b.Given.Prices.PlantWeek, b.Given.Prices.Hand = Price{0.5, true}, Price{18, true}
+	b.Given.Prices.Pots = map[string]Price{"no1": {0.55, true}}
+	b.Given.HoursPerWeek = 3
 	return b
 }
 
@@ -154,8 +154,8 @@ func TestMovingABatchNeverBeatsAProof(t *testing.T) {
 
 // fits reports whether a plan keeps to the benches.
 func (p *prover) fits(f *solution) bool {
-	for row, used := range f.taken[:p.hoursRow(0)] {
-		if used > p.limit[row]+1e-9 {
+	for row, used := range f.taken[:p.problem.planner.hoursRow(0)] {
+		if used > p.problem.limits.limit[row]+1e-9 {
 			return false
 		}
 	}
@@ -166,11 +166,11 @@ func (p *prover) fits(f *solution) bool {
 // holds the proved plans to the cheapest.
 func TestProofAgainstEveryTrial(t *testing.T) {
 	b := crowded(t)
-	b.Today = civil.MustOn(2027, time.March, 22)
-	b.Stock = b.Stock[:2]
-	b.Stock[0].Count, b.Stock[0].Plant, b.Stock[1].Count, b.Stock[1].Plant = 2, 2, 1, 1
-	b.Places[1].Room, b.Places[1].Lit, b.Places[2].Room = 0.03, 0.02, 0.06
-	b.HoursPerWeek = 0.02
+	b.Given.Today = civil.MustOn(2027, time.March, 22)
+	b.Given.Stock = b.Given.Stock[:2]
+	b.Given.Stock[0].Count, b.Given.Stock[0].Plant, b.Given.Stock[1].Count, b.Given.Stock[1].Plant = 2, 2, 1, 1
+	b.Given.Places[1].Room, b.Given.Places[1].Lit, b.Given.Places[2].Room = 0.03, 0.02, 0.06
+	b.Given.HoursPerWeek = 0.02
 	r := proved(t, b)
 	p := r.prover
 	for name, one := range r.proofs {
@@ -186,10 +186,10 @@ func TestProofAgainstEveryTrial(t *testing.T) {
 			}
 			least = math.Min(least, p.tryAll(root.at, never, anyDays))
 		}
-		for _, h := range p.allHolds(2) {
-			for _, day := range p.stepDays {
+		for _, h := range p.problem.planner.allHolds(2) {
+			for _, day := range p.problem.columns.stepDays {
 				if h.steps() && name != NoHeat {
-					at := steady(make(levels, len(p.Places)))
+					at := steady(make(levels, len(p.problem.planner.Given.Places)))
 					at[2] = h
 					least = math.Min(least, p.tryAll(at, day, func(f *solution) bool { return p.isNearDays(f, one.steady) }))
 				}
@@ -204,7 +204,7 @@ func TestProofAgainstEveryTrial(t *testing.T) {
 // isNearDays reports whether all that burns in a plan with a step burns on days near those of
 // another, and the lamps on the same.
 func (p *prover) isNearDays(f, other *solution) bool {
-	for i, of := range p.heaterKeys {
+	for i, of := range p.problem.columns.heaterKeys {
 		a, b := f.used[i], other.used[i]
 		if of.lamps && a != b {
 			return false
@@ -220,34 +220,34 @@ func (p *prover) isNearDays(f, other *solution) bool {
 // glass, if it has one, on a day.
 func (p *prover) tryAll(at holds, day int, serves func(*solution) bool) float64 {
 	every := &subproblem{at: at, heaters: p.heaters(at)}
-	step := make([]int, len(p.heaterKeys))
-	for i, of := range p.heaterKeys {
+	step := make([]int, len(p.problem.columns.heaterKeys))
+	for i, of := range p.problem.columns.heaterKeys {
 		if step[i] = never; of.place == 2 {
 			step[i] = day
 		}
 	}
-	for _, g := range p.groups { // with what the programme leaves out as beaten
+	for _, g := range p.problem.groups { // with what the programme leaves out as beaten
 		b := g.batches[0]
 		var all []*choice
 		add := func(o *outcome) {
-			if p.admissible(o) {
-				c := p.choiceOf(b, o, at.levels(), p.takesOf(o, float64(p.Fits)))
+			if p.problem.planner.admissible(o) {
+				c := p.problem.columns.choiceOf(b, o, at.levels(), p.problem.planner.takesOf(o, float64(p.problem.planner.Asked.Fits)))
 				all = append(all, &c)
 			}
 		}
-		for _, o := range p.outcomesThrough(b, -1, at.levels()) {
+		for _, o := range p.problem.columns.outcomesThrough(b, -1, at.levels()) {
 			add(o)
 		}
-		for i, o := range p.outcomesThrough(b, 2, at.levels()) {
+		for i, o := range p.problem.columns.outcomesThrough(b, 2, at.levels()) {
 			if at[2].steps() {
-				o = p.steppedOn(b, at[2], day, o, p.outcomesThrough(b, 2, levels{0, 0, at[2].lower, 0})[i])
+				o = p.problem.columns.steppedOn(b, at[2], day, o, p.problem.columns.outcomesThrough(b, 2, levels{0, 0, at[2].lower, 0})[i])
 			}
 			add(o)
 		}
 		every.choices = append(every.choices, all)
 	}
 	two, single := 0, 1
-	if p.groups[0].want == 1 {
+	if p.problem.groups[0].want == 1 {
 		two, single = 1, 0
 	}
 	least := math.Inf(1)
@@ -267,29 +267,12 @@ func (p *prover) tryAll(at holds, day int, serves func(*solution) bool) float64 
 	return least
 }
 
-// steppedOn leads a way through the glass stepped on a day, hour by hour as it is spliced.
-func (p *prover) steppedOn(b *batch, h hold, day int, higher, lower *outcome) *outcome {
-	before, after := higher, lower
-	if h.up {
-		before, after = lower, higher
-	}
-	way, o := *higher.route, higher.option
-	if way.firstPlace == 2 {
-		way.first = splice(before.route.first, after.route.first, day)
-	}
-	if way.onPlace == 2 {
-		way.on = splice(before.route.on, after.route.on, day)
-	}
-	way.night, o.route = min(before.route.night, after.route.night), &way
-	return live(b.life, o, p.weeksOf(p.baseline(b)), p.ends)
-}
-
 // TestAnyPricesBound holds the bound of random prices below the cost of proved plans.
 func TestAnyPricesBound(t *testing.T) {
 	r := provedCrowd(t)
 	p, chance := r.prover, rand.New(rand.NewPCG(1, 2))
 	for range 200 {
-		by := make([]float64, p.rowCount())
+		by := make([]float64, p.problem.planner.rowCount())
 		for row := range by {
 			if chance.IntN(4) == 0 {
 				by[row] = chance.ExpFloat64() * 5
@@ -306,7 +289,7 @@ func TestAnyPricesBound(t *testing.T) {
 // TestPlainProofHolds proves without the full solver: a wider gap, and none that is not true.
 func TestPlainProofHolds(t *testing.T) {
 	b, full := crowded(t), provedCrowd(t)
-	b.Solver = solve.Plain
+	b.Ports.Solver = solve.Plain
 	plain, err := Prove(context.Background(), b, nil)
 	if err != nil {
 		t.Fatal(err)
@@ -340,7 +323,7 @@ func TestShuffledBriefIsTheSame(t *testing.T) {
 		return out
 	}
 	first := told(provedCrowd(t))
-	slices.Reverse(b.Stock)
+	slices.Reverse(b.Given.Stock)
 	if !bytes.Equal(first, told(proved(t, b))) {
 		t.Error("the same stock in another order makes other plans")
 	}
@@ -367,8 +350,8 @@ func TestStoppedProofIsHonest(t *testing.T) {
 func TestEveryPlantIsAccountedFor(t *testing.T) {
 	b := crowded(t)
 	week := civil.MustOn(2027, time.April, 5)
-	b.Held = map[string]civil.Date{"lot 1": week.AddDays(2)}
-	b.Stock = append(b.Stock, stock.Holding{
+	b.Asked.Held = map[string]civil.Date{"lot 1": week.AddDays(2)}
+	b.Given.Stock = append(b.Given.Stock, stock.Holding{
 		Code: "lot 3", Variety: stock.Variety{Name: "Blunt Lantern", Kind: "tomato"}, Form: stock.Seed, Count: 40, Plant: 17,
 	})
 	for _, p := range proved(t, b).Plans {
@@ -379,7 +362,7 @@ func TestEveryPlantIsAccountedFor(t *testing.T) {
 				t.Errorf("%s: lot 1 starts on %v, though %v is decided", p.Name, one.Starts[0].Week, week)
 			}
 		}
-		for _, h := range b.Stock {
+		for _, h := range b.Given.Stock {
 			if byCode[h.Code] != h.Plant {
 				t.Errorf("%s: %d of %s, not %d", p.Name, byCode[h.Code], h.Code, h.Plant)
 			}

@@ -27,7 +27,7 @@ func (p *prover) search(roots []*node) error {
 	}
 	heap.Init(&open)
 	pool := len(p.pool)
-	for splits := 0; len(open) > 0 && p.ctx.Err() == nil && splits < mostBranchings; {
+	for splits := 0; len(open) > 0 && p.problem.ctx.Err() == nil && splits < mostBranchings; {
 		n := open[0]
 		if p.progress.Bound = n.bound; p.isGapClosed(n.bound) {
 			break
@@ -62,10 +62,10 @@ func (p *prover) search(roots []*node) error {
 // searchAndSolve searches, and where that comes not near enough looks for a better plan in
 // whole plants at the setting of the best, and searches on.
 func (p *prover) searchAndSolve(roots []*node) error {
-	if err := p.search(roots); err != nil || len(p.leaves) == 0 || p.Relax == nil || p.incumbent == nil || p.incumbent.counts == nil {
+	if err := p.search(roots); err != nil || len(p.leaves) == 0 || p.problem.planner.Ports.Relax == nil || p.incumbent == nil || p.incumbent.counts == nil {
 		return err
 	}
-	if bound := p.leastBound(); p.isGapClosed(bound) || p.ctx.Err() != nil {
+	if bound := p.leastBound(); p.isGapClosed(bound) || p.problem.ctx.Err() != nil {
 		return nil
 	}
 	before := p.incumbent
@@ -90,7 +90,7 @@ func (p *prover) leastBound() float64 {
 // on one core as on two.
 func (p *prover) relaxNext(open *openNodes, first *node) error {
 	both := []*node{first}
-	if p.Relax != nil && !p.paired && len(*open) > 0 && !p.isGapClosed((*open)[0].bound) {
+	if p.problem.planner.Ports.Relax != nil && !p.paired && len(*open) > 0 && !p.isGapClosed((*open)[0].bound) {
 		next := heap.Pop(open).(*node)
 		v, err := p.expand(next)
 		if err != nil {
@@ -145,7 +145,7 @@ func (p *prover) expand(n *node) (expansion, error) {
 		return expansion{open: []*node{n}, solve: one.listAllowed()}, nil
 	}
 	if n.isSingle() {
-		if n.exhausted = true; p.Solver == nil || p.isSpent() {
+		if n.exhausted = true; p.problem.planner.Ports.Solver == nil || p.isSpent() {
 			return expansion{done: true}, nil
 		}
 		return expansion{done: true}, p.solveWhole(n.listAllowed())

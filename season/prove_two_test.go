@@ -13,9 +13,9 @@ import (
 // twoHouses is the crowded brief with a second heated house, half as long, after the first.
 func twoHouses(t testing.TB) Brief {
 	b := crowded(t)
-	second := b.Places[2]
+	second := b.Given.Places[2]
 	second.Name, second.Room = "small glass", 4
-	b.Places = slices.Insert(slices.Clone(b.Places), 3, second)
+	b.Given.Places = slices.Insert(slices.Clone(b.Given.Places), 3, second)
 	return b
 }
 
@@ -49,12 +49,12 @@ func TestTwoHousesAreNear(t *testing.T) {
 // that each hold one, and holds the proved plan to the cheapest.
 func TestTwoHousesAgainstEveryTrial(t *testing.T) {
 	b := twoHouses(t)
-	b.Today = civil.MustOn(2027, time.March, 22)
-	b.Stock = b.Stock[:2]
-	for i := range b.Stock {
-		b.Stock[i].Count, b.Stock[i].Plant = 1, 1
+	b.Given.Today = civil.MustOn(2027, time.March, 22)
+	b.Given.Stock = b.Given.Stock[:2]
+	for i := range b.Given.Stock {
+		b.Given.Stock[i].Count, b.Given.Stock[i].Plant = 1, 1
 	}
-	b.Places[1].Room, b.Places[1].Lit, b.Places[2].Room, b.Places[3].Room = 0.03, 0, 0.06, 0.06
+	b.Given.Places[1].Room, b.Given.Places[1].Lit, b.Given.Places[2].Room, b.Given.Places[3].Room = 0.03, 0, 0.06, 0.06
 	r := proved(t, b)
 	p, one := r.prover, r.proofs[AsEarly]
 	p.weight = one.weight
@@ -69,7 +69,7 @@ func TestTwoHousesAgainstEveryTrial(t *testing.T) {
 
 // tryPairs tries every way of two plants, one of each of two groups.
 func (p *prover) tryPairs(f *subproblem) float64 {
-	least, step := math.Inf(1), slices.Repeat([]int{never}, len(p.heaterKeys))
+	least, step := math.Inf(1), slices.Repeat([]int{never}, len(p.problem.columns.heaterKeys))
 	for i := range f.choices[0] {
 		for j := range f.choices[1] {
 			counts := [][]int{make([]int, len(f.choices[0])), make([]int, len(f.choices[1]))}
@@ -86,13 +86,13 @@ func (p *prover) tryPairs(f *subproblem) float64 {
 // single setting of theirs, by random prices and heater prices.
 func TestSweepIsTheLeastOfAllDays(t *testing.T) {
 	b := twoHouses(t)
-	b.Today = civil.MustOn(2027, time.March, 29)
-	b.Stock = b.Stock[:2]
+	b.Given.Today = civil.MustOn(2027, time.March, 29)
+	b.Given.Stock = b.Given.Stock[:2]
 	m, err := plannerFor(&b)
 	if err != nil {
 		t.Fatal(err)
 	}
-	p, chance := m.newProver(t.Context(), nil), rand.New(rand.NewPCG(3, 4))
+	p, chance := newProver(newProblem(t.Context(), m, nil)), rand.New(rand.NewPCG(3, 4))
 	n := p.root(p.subproblem(holds{steadyAt(0), steadyAt(0), steadyAt(1), steadyAt(2), steadyAt(0)}))
 	for i := range 12 {
 		p.setWeight(float64(1+i), "")
@@ -119,38 +119,38 @@ func (p *prover) singleBound(n *node, x *duals) float64 {
 		}
 	}
 	for g, all := range n.sub.choices {
-		least := p.leftOutCost(p.planner, p.weight)
+		least := p.problem.limits.leftOutCost(p.problem.planner, p.weight)
 		for _, c := range all {
 			if n.allows(c) {
 				least = math.Min(least, x.reducedCost(g, c, p.weight))
 			}
 		}
-		total += float64(p.groups[g].want) * least
+		total += float64(p.problem.groups[g].want) * least
 	}
 	return total
 }
 
 // chanced are prices and heater prices at random.
 func (p *prover) chanced(chance *rand.Rand) *duals {
-	by := make([]float64, p.rowCount())
+	by := make([]float64, p.problem.planner.rowCount())
 	for row := range by {
 		if chance.IntN(4) == 0 {
 			by[row] = chance.ExpFloat64() * 3
 		}
 	}
 	x := p.newDuals(by)
-	x.heaters = make([]*heaterDuals, len(p.heaterKeys))
-	for i, of := range p.heaterKeys {
+	x.heaters = make([]*heaterDuals, len(p.problem.columns.heaterKeys))
+	for i, of := range p.problem.columns.heaterKeys {
 		if !of.lamps {
 			continue
 		}
 		d := p.newHeaterDuals(of)
-		for week := range p.weeks {
+		for week := range p.problem.planner.weeks {
 			d.room[week] = chance.ExpFloat64()
-			d.total[week+1] += d.room[week] * float64(p.Places[of.place].Lit)
+			d.total[week+1] += d.room[week] * float64(p.problem.planner.Given.Places[of.place].Lit)
 		}
-		for g, group := range p.groups {
-			for week := range p.weeks {
+		for g, group := range p.problem.groups {
+			for week := range p.problem.planner.weeks {
 				pay := chance.ExpFloat64() / 50
 				d.upTo[g][week+1] += pay
 				d.total[week+1] += pay * float64(group.want)

@@ -11,7 +11,7 @@ import (
 
 // realized is a plan on its way: the portions as they fare with the settings as they are.
 type realized struct {
-	*planner
+	planner  *planner
 	plan     *Plan
 	parts    []*part
 	short    map[*batch]*lack
@@ -50,7 +50,7 @@ func (m *planner) realize(name, says string, at levels, a assignment) *Plan {
 // begin is a plan of which nothing is told yet.
 func (m *planner) begin(name, says string, at levels, a assignment) *realized {
 	r := &realized{planner: m, short: a.short, left: a.left, at: at, steps: a.steps, plan: &Plan{
-		Name: name, Says: says, Years: len(m.Weather), PlantOutFrom: m.date(m.outFrom), NotCovered: m.left, Growing: append([]Growing{}, m.Growing...),
+		Name: name, Says: says, Years: len(m.Given.Weather), PlantOutFrom: m.date(m.outFrom), NotCovered: m.left, Growing: append([]Growing{}, m.Given.Growing...),
 		Work: []WorkWeek{}, Shortfalls: []Shortfall{}, ToGet: []Need{}, Shared: []string{}, Dividing: []Dividing{}, Batches: []BatchPlan{}, Places: []PlacePlan{},
 		Baseline: "stock and seed put into the open when soil and frost allow",
 	}}
@@ -71,7 +71,7 @@ func (r *realized) told() *Plan {
 
 // use finds the days on which each place is in use in some year, or takes those decided.
 func (r *realized) use() {
-	r.used = make([]span, len(r.Places))
+	r.used = make([]span, len(r.planner.Given.Places))
 	for i := range r.used {
 		decided, is := r.days[i]
 		if r.used[i] = decided; is {
@@ -80,7 +80,7 @@ func (r *realized) use() {
 		r.used[i] = span{never, 0}
 		for _, p := range r.parts {
 			for _, f := range p.fates {
-				r.used[i] = r.used[i].with(p.option, p.life, f, i, int(r.Span.Days()))
+				r.used[i] = r.used[i].with(p.option, p.life, f, i, int(r.planner.Given.Span.Days()))
 			}
 		}
 	}
@@ -91,16 +91,16 @@ const warming = 3
 
 // set makes the settings: each heated place is held at its level while it is in use.
 func (r *realized) set(at levels) {
-	r.settings = make([]place.Setting, len(r.Places))
-	for i := range r.Places {
-		r.settings[i] = r.setting(i, 0)
-		if r.Places[i].Sort != Glass || at[i] == 0 || r.used[i].from == never {
+	r.settings = make([]place.Setting, len(r.planner.Given.Places))
+	for i := range r.planner.Given.Places {
+		r.settings[i] = r.planner.setting(i, 0)
+		if r.planner.Given.Places[i].Sort != Glass || at[i] == 0 || r.used[i].from == never {
 			continue
 		}
 		r.settings[i] = r.heldWhile(i, at[i])
 	}
-	for i := range r.Places {
-		if house := r.houseOf(i); house >= 0 {
+	for i := range r.planner.Given.Places {
+		if house := r.planner.houseOf(i); house >= 0 {
 			r.settings[i] = r.settings[house]
 		}
 	}
@@ -109,8 +109,8 @@ func (r *realized) set(at levels) {
 // heldWhile is the setting of a place that is held at a level while it is in use, with the
 // step that saves heat, if there is one.
 func (r *realized) heldWhile(at, level int) place.Setting {
-	on, off := r.date(r.used[at].from-warming), r.date(r.used[at].to)
-	all := r.Places[at].Level
+	on, off := r.planner.date(r.used[at].from-warming), r.planner.date(r.used[at].to)
+	all := r.planner.Given.Places[at].Level
 	first, second := all[level], all[level]
 	change, stepped := r.steps[at]
 	if stepped {
@@ -120,7 +120,7 @@ func (r *realized) heldWhile(at, level int) place.Setting {
 		}
 	}
 	steps := []place.Step{{From: on, Level: first}}
-	switch day := r.date(change.day); {
+	switch day := r.planner.date(change.day); {
 	case !stepped || !day.Before(off):
 	case day.After(on):
 		steps = append(steps, place.Step{From: day, Level: second})
@@ -143,13 +143,13 @@ func (r *realized) walk() {
 	for _, p := range r.parts {
 		o := p.option
 		o.route = r.as(p.route)
-		base := r.baseline(p.batch)
-		as := r.liveOnce(p.life, o, base)
+		base := r.planner.baseline(p.batch)
+		as := r.planner.liveOnce(p.life, o, base)
 		own := *p.outcome
 		own.lives, own.later = as.fates(), as.later
 		p.outcome, p.fates, p.lot = &own, own.lives, as.individually()
 		for year, f := range p.fates {
-			p.gains = append(p.gains, weeksOfFlower(f, r.ends[year])-weeksOfFlower(base.fates()[year], r.ends[year]))
+			p.gains = append(p.gains, weeksOfFlower(f, r.planner.ends[year])-weeksOfFlower(base.fates()[year], r.planner.ends[year]))
 		}
 	}
 }
@@ -179,8 +179,8 @@ func (r *realized) as(way *route) *route {
 		return way
 	}
 	set := *way
-	set.first = r.climate(way.firstPlace, r.settings[way.firstPlace])
-	set.on = r.climate(way.onPlace, r.settings[way.onPlace])
+	set.first = r.planner.climate(way.firstPlace, r.settings[way.firstPlace])
+	set.on = r.planner.climate(way.onPlace, r.settings[way.onPlace])
 	return &set
 }
 

@@ -31,7 +31,7 @@ func (r *realized) batchPlans() {
 	r.inOrder()
 	for _, p := range r.parts {
 		plan := r.batchPlan(p)
-		if r.Explain != "" && plan.ID == r.Explain {
+		if r.planner.Asked.Explain != "" && plan.ID == r.planner.Asked.Explain {
 			plan.Steps = r.explain(p)
 		}
 		r.plan.Batches = append(r.plan.Batches, plan)
@@ -47,33 +47,33 @@ func (r *realized) batchPlan(p *part) BatchPlan {
 	if p.Form != stock.Seed {
 		plan.Place = p.Place
 	}
-	out := r.when(p.pick(func(f fate) int { return f.out }))
+	out := r.planner.when(p.pick(func(f fate) int { return f.out }))
 	plan.Dates = Dates{
-		Start: r.date(p.start), PlantOut: out,
-		Eyed:        r.when(p.pickLot(func(f fate) int { return f.eyed })),
-		Up:          r.when(p.pickLot(func(f fate) int { return f.up })),
-		FirstFlower: r.when(p.pickLot(func(f fate) int { return f.flower })),
+		Start: r.planner.date(p.start), PlantOut: out,
+		Eyed:        r.planner.when(p.pickLot(func(f fate) int { return f.eyed })),
+		Up:          r.planner.when(p.pickLot(func(f fate) int { return f.up })),
+		FirstFlower: r.planner.when(p.pickLot(func(f fate) int { return f.flower })),
 	}
 	switch {
 	case p.route.direct:
 		plan.Container = ""
 		plan.Dates.Start = out.Middle
 		if lack := r.short[p.batch]; lack != nil {
-			plan.NoRoom = &Crowded{Place: r.benchName(lack.bench), Week: r.date(r.firstMonday + 7*lack.week), ShortM2: hundredth(lack.short)}
+			plan.NoRoom = &Crowded{Place: r.planner.benchName(lack.bench), Week: r.planner.date(r.planner.firstMonday + 7*lack.week), ShortM2: hundredth(lack.short)}
 		}
 	case p.route.stays && p.route.firstPlace == p.route.onPlace:
 		plan.Container = ""
 	case p.route.firstPlace != p.route.onPlace:
-		plan.Dates.HandOn = r.when(p.pick(func(f fate) int { return f.handOn }))
+		plan.Dates.HandOn = r.planner.when(p.pick(func(f fate) int { return f.handOn }))
 	}
 	if p.route.framePlace >= 0 {
-		plan.Dates.Frame = r.when(p.pick(func(f fate) int { return f.framed }))
+		plan.Dates.Frame = r.planner.when(p.pick(func(f fate) int { return f.framed }))
 	}
 	if passed := p.containers(); plan.Container != "" {
 		plan.BeginsIn, plan.Container = passed[0], passed[len(passed)-1]
 	}
 	if p.route.pot != nil {
-		plan.Dates.PotUp = r.when(p.pick(func(f fate) int { return f.potted }))
+		plan.Dates.PotUp = r.planner.when(p.pick(func(f fate) int { return f.potted }))
 	}
 	r.yearDates(&plan, p)
 	plan.Stored = r.stored(p, plan.Dates.Start)
@@ -82,10 +82,10 @@ func (r *realized) batchPlan(p *part) BatchPlan {
 	nights, drawn := make([]float64, len(p.fates)), make([]float64, len(p.fates))
 	for i, f := range p.fates {
 		nights[i], drawn[i] = float64(f.coldNights), float64(f.stretched)
-		if f.died < r.ends[i] {
+		if f.died < r.planner.ends[i] {
 			plan.Lost++
 		}
-		if f.flower >= r.ends[i] {
+		if f.flower >= r.planner.ends[i] {
 			plan.NoFlower++
 		}
 	}
@@ -95,9 +95,9 @@ func (r *realized) batchPlan(p *part) BatchPlan {
 
 // yearDates tells what became of a part's middle plant in every year.
 func (r *realized) yearDates(plan *BatchPlan, p *part) {
-	plan.OutFrom = r.date(p.outFrom)
+	plan.OutFrom = r.planner.date(p.outFrom)
 	if p.route.firstPlace != p.route.onPlace {
-		plan.SafeFrom = r.date(p.route.onFrom(p.life))
+		plan.SafeFrom = r.planner.date(p.route.onFrom(p.life))
 	}
 	for i, f := range p.fates {
 		start := p.start
@@ -105,47 +105,47 @@ func (r *realized) yearDates(plan *BatchPlan, p *part) {
 			start = f.out
 		}
 		plan.Years = append(plan.Years, YearDates{
-			r.Years[i], r.date(start), r.date(f.eyed), r.date(f.up), r.date(f.handOn), r.date(f.potted), r.date(f.framed), r.date(f.out), r.date(f.flower), r.date(r.ends[i]),
+			r.planner.Given.Years[i], r.planner.date(start), r.planner.date(f.eyed), r.planner.date(f.up), r.planner.date(f.handOn), r.planner.date(f.potted), r.planner.date(f.framed), r.planner.date(f.out), r.planner.date(f.flower), r.planner.date(r.planner.ends[i]),
 		})
 	}
 }
 
 // benchName names a bench as the grower would.
 func (m *planner) benchName(bench int) string {
-	if bench >= len(m.Places) {
-		return m.Places[bench-len(m.Places)].Name + " under lamps"
+	if bench >= len(m.Given.Places) {
+		return m.Given.Places[bench-len(m.Given.Places)].Name + " under lamps"
 	}
-	return m.Places[bench].Name
+	return m.Given.Places[bench].Name
 }
 
 // stays lists where a part stands, by the middle dates over the years.
 func (r *realized) stays(p *part) []Stay {
-	out := r.dateOf(middle(p.pick(func(f fate) int { return f.out })))
+	out := r.planner.dateOf(middle(p.pick(func(f fate) int { return f.out })))
 	stay := func(at int, from, to civil.Date) Stay {
 		most := 0.0
-		for _, area := range p.room(float64(r.Fits), r.weeks, r.planner)[at] {
+		for _, area := range p.room(float64(r.planner.Asked.Fits), r.planner.weeks, r.planner)[at] {
 			most = max(most, area)
 		}
-		return Stay{Place: r.Places[at].Name, From: from, To: to, AreaM2: hundredth(most * float64(p.count) * p.bedShare(r.Places[at].Sort))}
+		return Stay{Place: r.planner.Given.Places[at].Name, From: from, To: to, AreaM2: hundredth(most * float64(p.count) * p.bedShare(r.planner.Given.Places[at].Sort))}
 	}
-	end := r.dateOf(middle(slices.Clone(r.ends)))
-	ground := stay(r.placeOf(Ground), out, end)
+	end := r.planner.dateOf(middle(slices.Clone(r.planner.ends)))
+	ground := stay(r.planner.placeOf(Ground), out, end)
 	if p.route.direct {
 		return []Stay{ground}
 	}
 	if p.route.stays {
-		from := r.date(p.start)
+		from := r.planner.date(p.start)
 		var first []Stay
 		if p.route.firstPlace != p.route.onPlace {
-			from = r.dateOf(middle(p.pick(func(f fate) int { return f.handOn })))
-			first = []Stay{stay(p.route.firstPlace, r.date(p.start), from)}
+			from = r.planner.dateOf(middle(p.pick(func(f fate) int { return f.handOn })))
+			first = []Stay{stay(p.route.firstPlace, r.planner.date(p.start), from)}
 		}
 		gone := middle(p.pick(func(f fate) int { return min(f.flower, f.died) })) + float64(p.life.cutFor)
-		return append(first, stay(p.route.onPlace, from, r.dateOf(gone)))
+		return append(first, stay(p.route.onPlace, from, r.planner.dateOf(gone)))
 	}
-	first := []Stay{stay(p.route.firstPlace, r.date(p.start), out)}
+	first := []Stay{stay(p.route.firstPlace, r.planner.date(p.start), out)}
 	move := func(to int, day func(fate) int) {
-		on := r.dateOf(middle(p.pick(day)))
+		on := r.planner.dateOf(middle(p.pick(day)))
 		first[len(first)-1].To = on
 		first = append(first, stay(to, on, out))
 	}

@@ -15,7 +15,7 @@ type taken struct {
 // the basis of the share fits of years: in that share it takes no more. Weeks are counted
 // from the first Monday of the span.
 func (o *outcome) room(fits float64, weeks int, m *planner) map[int][]float64 {
-	if fits != float64(m.Fits) { // a wider basis is seldom asked for
+	if fits != float64(m.Asked.Fits) { // a wider basis is seldom asked for
 		return o.reckonRoom(fits, weeks, m)
 	}
 	o.later.room.Do(func() { o.need = o.reckonRoom(fits, weeks, m) })
@@ -100,7 +100,7 @@ func (o *outcome) takes(f fate, week int, m *planner, most []taken) []taken {
 			continue
 		}
 		take(place, area)
-		if m.Places[place].Lit > 0 && f.up != never && day > f.up+o.dark(place) {
+		if m.Given.Places[place].Lit > 0 && f.up != never && day > f.up+o.dark(place) {
 			take(m.lamps(place), area)
 		}
 	}

@@ -36,13 +36,13 @@ func (m *planner) takesDaily(o *outcome, basis float64) []take {
 		years[row][year] = max(years[row][year], area)
 	}
 	for year, f := range o.fates() {
-		for day := max(o.start, m.firstMonday); day < int(m.Span.Days()) && !o.route.direct; day++ {
+		for day := max(o.start, m.firstMonday); day < int(m.Given.Span.Days()) && !o.route.direct; day++ {
 			place, area := o.stands(f, day)
 			if place < 0 || place == o.route.groundPlace {
 				break
 			}
 			note(place, day, year, area)
-			if m.Places[place].Lit > 0 && f.up != never && day > f.up+o.dark(place) {
+			if m.Given.Places[place].Lit > 0 && f.up != never && day > f.up+o.dark(place) {
 				note(m.lamps(place), day, year, area)
 			}
 		}

@@ -14,10 +14,10 @@ type levels []int
 
 // setting returns the setting of a place at one of its levels.
 func (m *planner) setting(at int, level int) place.Setting {
-	if level >= len(m.Places[at].Levels) {
+	if level >= len(m.Given.Places[at].Levels) {
 		return place.Off()
 	}
-	return m.Places[at].Levels[level]
+	return m.Given.Places[at].Levels[level]
 }
 
 // routes returns the ways through the places at the given levels for stock that waits in
@@ -37,12 +37,12 @@ func (m *planner) routes(store int, at levels) []*route {
 		r := base
 		r.firstPlace, r.first = first, m.climateAt(first, at)
 		r.onPlace, r.on = on, m.climateAt(on, at)
-		r.warm, r.around = m.Places[first].Sort == Room || m.Places[first].Sort == Bench, m.houseOf(first)
+		r.warm, r.around = m.Given.Places[first].Sort == Room || m.Given.Places[first].Sort == Bench, m.houseOf(first)
 		r.heated = m.isHeated(first, at) || m.isHeated(on, at)
-		r.name = m.Places[first].Name
+		r.name = m.Given.Places[first].Name
 		if on != first {
-			r.name += ", then " + m.Places[on].Name
-		} else if m.Places[first].Lit > 0 {
+			r.name += ", then " + m.Given.Places[on].Name
+		} else if m.Given.Places[first].Lit > 0 {
 			r.name += ", under lamps"
 		}
 		r.night = max(m.heldAt(first, at), m.heldAt(on, at))
@@ -54,10 +54,10 @@ func (m *planner) routes(store int, at levels) []*route {
 			}
 		}
 	}
-	for i, p := range m.Places {
+	for i, p := range m.Given.Places {
 		switch p.Sort {
 		case Room:
-			for j, q := range m.Places {
+			for j, q := range m.Given.Places {
 				if q.Sort == Glass || q.Sort == Frame || (i == j && p.Lit > 0) {
 					via(i, j)
 				}
@@ -86,12 +86,12 @@ const mostFrames = 2
 // frames with most room.
 func (m *planner) hardening() []int {
 	var frames []int
-	for i, p := range m.Places {
+	for i, p := range m.Given.Places {
 		if p.Sort == Frame {
 			frames = append(frames, i)
 		}
 	}
-	slices.SortStableFunc(frames, func(a, b int) int { return cmp.Compare(m.Places[b].Room, m.Places[a].Room) })
+	slices.SortStableFunc(frames, func(a, b int) int { return cmp.Compare(m.Given.Places[b].Room, m.Given.Places[a].Room) })
 	return frames[:min(len(frames), mostFrames)]
 }
 
@@ -99,7 +99,7 @@ func (m *planner) hardening() []int {
 func (m *planner) hardenedIn(frame int, r *route) *route {
 	h := *r
 	h.framePlace, h.frame = frame, m.climate(frame, place.Off())
-	h.name += ", hardened in " + m.Places[frame].Name
+	h.name += ", hardened in " + m.Given.Places[frame].Name
 	h.frostFree = map[float64]int{}
 	for _, b := range m.batches {
 		if _, known := h.frostFree[b.life.kill]; !known {
@@ -126,15 +126,15 @@ func (l *life) goes(r *route, out int) bool {
 
 // isHeated reports whether a place is held warm for the season's sake.
 func (m *planner) isHeated(at int, l levels) bool {
-	return (m.Places[at].Sort == Glass || m.Places[at].Sort == Bench) && l[at] > 0 || m.Places[at].Sort == Room && m.Places[at].Costs
+	return (m.Given.Places[at].Sort == Glass || m.Given.Places[at].Sort == Bench) && l[at] > 0 || m.Given.Places[at].Sort == Room && m.Given.Places[at].Costs
 }
 
 // heldAt returns the level at which a heated place is held, and cold where none is.
 func (m *planner) heldAt(at int, l levels) float64 {
-	if m.Places[at].Sort != Glass || l[at] == 0 {
+	if m.Given.Places[at].Sort != Glass || l[at] == 0 {
 		return unheld
 	}
-	return m.Places[at].Level[l[at]].Celsius()
+	return m.Given.Places[at].Level[l[at]].Celsius()
 }
 
 // unheld stands for the level of a place that is not heated.
@@ -168,6 +168,6 @@ func (m *planner) safeFrom(c *climate, limit float64) int {
 // the given last days comes.
 func (m *planner) risked(last []int) int {
 	days := sortedCopy(last)
-	allowed := int(float64(m.FrostRisk) * float64(len(days)))
+	allowed := int(float64(m.Asked.FrostRisk) * float64(len(days)))
 	return days[len(days)-1-allowed]
 }

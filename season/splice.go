@@ -65,7 +65,7 @@ func (m *planner) withStep(place, level int, s step) held {
 // anything freeze, or crowding a bench.
 func (m *planner) bestStep(place int, at levels, a assignment, fits float64) (step, []portion, bool) {
 	used := m.usedBy(place, a)
-	if m.Places[place].Sort != Glass || at[place] == 0 || used.from == never {
+	if m.Given.Places[place].Sort != Glass || at[place] == 0 || used.from == never {
 		return step{}, nil, false
 	}
 	plants, value := a.worth()
@@ -167,7 +167,7 @@ func (m *planner) usedBy(place int, a assignment) span {
 	used := span{never, 0}
 	for _, p := range a.portions {
 		for _, f := range p.fates() {
-			used = used.with(p.option, p.batch.life, f, place, int(m.Span.Days()))
+			used = used.with(p.option, p.batch.life, f, place, int(m.Given.Span.Days()))
 		}
 	}
 	return used

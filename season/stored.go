@@ -24,7 +24,7 @@ func (r *realized) stored(p *part, till civil.Date) *Stored {
 	if till.IsZero() {
 		return nil
 	}
-	spells := r.spells(p.batch.store, r.day(till))
+	spells := r.planner.spells(p.batch.store, r.planner.day(till))
 	if spells == nil {
 		return nil
 	}
@@ -45,7 +45,7 @@ func (m *planner) spells(at, to int) []keeping.Spell {
 	if at < 0 || to <= packedAfter {
 		return nil
 	}
-	air, steady := m.Places[at].Model.(place.Steady)
+	air, steady := m.Given.Places[at].Model.(place.Steady)
 	if !steady {
 		return nil
 	}
@@ -60,7 +60,7 @@ func (m *planner) spells(at, to int) []keeping.Spell {
 
 // cutting sets dividing in autumn beside dividing in spring for every lot that is cut.
 func (r *realized) cutting() {
-	for _, b := range r.batches {
+	for _, b := range r.planner.batches {
 		if b.how != Divided || b.parents == 0 {
 			continue
 		}
@@ -87,7 +87,7 @@ func share(a odds.Amount) string {
 func (r *realized) cutIn(b *batch, form string, count int, hours float64) CutSeason {
 	unknown := odds.Exactly(math.NaN())
 	c := CutSeason{Through: unknown, Hours: hundredth(hours)}
-	if spells := r.spells(b.store, r.outFrom-7*5); spells != nil {
+	if spells := r.planner.spells(b.store, r.planner.outFrom-7*5); spells != nil {
 		s := keeping.Stock{Kind: b.Variety.Kind, Form: form, Pack: b.Pack, Culture: b.life.Kind}
 		if through, err := keeping.Survival(s, spells); err == nil {
 			c.Through = through

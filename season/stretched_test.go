@@ -25,13 +25,13 @@ func drawn(f *solution) float64 {
 // its money, less its flowers, and so much for each.
 func TestStretchedDaysCount(t *testing.T) {
 	b := crowded(t)
-	room := b.Places[1].Model.(place.Steady)
+	room := b.Given.Places[1].Model.(place.Steady)
 	room.Lamps = &place.Lamps{Area: 1, Light: 120, Hours: 14, Power: 120} // 6 mol, and it is 21 °C there
-	b.Places[1].Model = room
-	b.Stock = b.Stock[1:2]
-	b.Stock[0].Count, b.Stock[0].Plant, b.HoursPerWeek = 12, 12, 20
+	b.Given.Places[1].Model = room
+	b.Given.Stock = b.Given.Stock[1:2]
+	b.Given.Stock[0].Count, b.Given.Stock[0].Plant, b.Given.HoursPerWeek = 12, 12, 20
 	free := proved(t, b).proofs[NoHeat]
-	b.Prices.Stretched = Price{0.2, true}
+	b.Given.Prices.Stretched = Price{0.2, true}
 	r := proved(t, b)
 	priced := r.proofs[NoHeat]
 	if before, after := drawn(free.best), drawn(priced.best); !(after < before) {
@@ -42,8 +42,8 @@ func TestStretchedDaysCount(t *testing.T) {
 		t.Errorf("it counts for %v, not %v", got, want)
 	}
 	p := r.prover
-	all := p.root(p.subproblem(steady(make(levels, len(b.Places))))).listAllowed()
-	s := p.newProgramme(p.limits, p.groups, all.sub, all.allowed, 1, 0)
+	all := p.root(p.subproblem(steady(make(levels, len(b.Given.Places))))).listAllowed()
+	s := p.problem.planner.newProgramme(p.problem.limits, p.problem.groups, all.sub, all.allowed, 1, 0)
 	for i, c := range s.columns {
 		if c.group < 0 || c.choice < 0 {
 			continue
@@ -59,15 +59,15 @@ func TestStretchedDaysCount(t *testing.T) {
 // days are stretched; none are in the open, and of equals the sturdier is put first.
 func TestDarkRoomStretches(t *testing.T) {
 	b := waterville(t)
-	room := b.Places[1].Model.(place.Steady)
+	room := b.Given.Places[1].Model.(place.Steady)
 	room.Lamps = nil
-	b.Places[1].Model, b.Places[1].Lit = room, 0
+	b.Given.Places[1].Model, b.Given.Places[1].Lit = room, 0
 	m := makerOf(t, b)
 	all := m.options(m.batches[0], levels{0, 0, 3, 0})
 	for _, o := range of(all, "room, then glass") {
 		for year, f := range o.fates() {
 			if dark := f.handOn - f.up - 1; f.handOn <= f.out && f.stretched < dark && f.out != never {
-				t.Fatalf("started on day %d, in %d: %d stretched days, %d of them in the dark", o.start, m.Years[year], f.stretched, dark)
+				t.Fatalf("started on day %d, in %d: %d stretched days, %d of them in the dark", o.start, m.Given.Years[year], f.stretched, dark)
 			}
 		}
 	}

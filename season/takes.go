@@ -20,7 +20,7 @@ func (m *planner) takesOf(o *outcome, basis float64) []take {
 	if o.route.direct {
 		return nil
 	}
-	return m.takes.get(weighed{o, basis}, func() []take { return m.takesIn(o, basis) })
+	return m.recall.takes.get(weighed{o, basis}, func() []take { return m.takesIn(o, basis) })
 }
 
 func (m *planner) takesIn(o *outcome, basis float64) []take {
@@ -29,13 +29,13 @@ func (m *planner) takesIn(o *outcome, basis float64) []take {
 	rows.clear(m.hoursRow(0), len(o.fates()))
 	var room [16]int
 	for year, f := range o.fates() {
-		changes := o.changes(f, int(m.Span.Days()), room[:0])
+		changes := o.changes(f, int(m.Given.Span.Days()), room[:0])
 		for i, day := range changes[:len(changes)-1] {
 			place, area := o.stands(f, day)
 			if place < 0 || place == o.route.groundPlace {
 				break
 			}
-			lit := m.Places[place].Lit > 0 && f.up != never && day > f.up+o.dark(place)
+			lit := m.Given.Places[place].Lit > 0 && f.up != never && day > f.up+o.dark(place)
 			for week := m.weekOn(day); week <= m.weekOn(changes[i+1]-1); week++ {
 				rows.note(m.programmeRow(place, week), year, area)
 				if lit {
@@ -107,9 +107,9 @@ func (m *planner) moneyFor(b *batch, o *outcome) float64 {
 			litres += n.Litres.Middle
 		}
 	})
-	money := m.Prices.MixLitre.Times(litres)
+	money := m.Given.Prices.MixLitre.Times(litres)
 	for _, id := range sortedKeys(pots) {
-		money += m.Prices.Pots[id].Times(float64(pots[id]))
+		money += m.Given.Prices.Pots[id].Times(float64(pots[id]))
 	}
 	return money / float64(plants)
 }

@@ -31,13 +31,13 @@ func (r *realized) flowers() {
 	for _, p := range dahlias {
 		first = append(first, slices.Repeat(p.pickLot(func(f fate) int { return f.flower }), p.count)...)
 	}
-	r.plan.FirstFlower = r.when(first)
+	r.plan.FirstFlower = r.planner.when(first)
 	r.plan.GainWeeks, r.plan.GainAll = r.gained(dahlias), r.gained(r.parts)
 }
 
 // gained returns the weeks of flower gained a plant of some parts, over the years.
 func (r *realized) gained(parts []*part) odds.Amount {
-	gains := make([]float64, len(r.Weather))
+	gains := make([]float64, len(r.planner.Given.Weather))
 	plants := 0
 	for _, p := range parts {
 		for year, g := range p.gains {
@@ -54,8 +54,8 @@ func (r *realized) gained(parts []*part) odds.Amount {
 // fitsYears counts the years in which every bench suffices in every week, and tells the worst of
 // the others.
 func (r *realized) fitsYears() {
-	r.plan.Asked = r.askedYears()
-	for year := range r.Weather {
+	r.plan.Asked = r.planner.askedYears()
+	for year := range r.planner.Given.Weather {
 		worst := r.worstIn(year)
 		switch {
 		case worst == nil:
@@ -71,9 +71,9 @@ func (r *realized) fitsYears() {
 
 // worstIn returns where and when a bench lacks the most room in a year; nil where none does.
 func (r *realized) worstIn(year int) (worst *Crowded) {
-	used := make([]float64, 2*len(r.Places))
+	used := make([]float64, 2*len(r.planner.Given.Places))
 	var most [8]taken
-	for w := range r.weeks {
+	for w := range r.planner.weeks {
 		clear(used)
 		for _, p := range r.parts {
 			for _, t := range p.takes(p.fates[year], w, r.planner, most[:0]) {
@@ -81,10 +81,10 @@ func (r *realized) worstIn(year int) (worst *Crowded) {
 			}
 		}
 		for bench, area := range used {
-			isGround := bench < len(r.Places) && r.Places[bench].Sort == Ground
-			short := area + r.grown(bench, w) - r.roomOf(bench)
+			isGround := bench < len(r.planner.Given.Places) && r.planner.Given.Places[bench].Sort == Ground
+			short := area + r.planner.grown(bench, w) - r.planner.roomOf(bench)
 			if !isGround && short > 1e-6 && (worst == nil || short > worst.ShortM2) {
-				worst = &Crowded{r.Years[year], r.benchName(bench), r.date(r.firstMonday + 7*w), short}
+				worst = &Crowded{r.planner.Given.Years[year], r.planner.benchName(bench), r.planner.date(r.planner.firstMonday + 7*w), short}
 			}
 		}
 	}
@@ -94,9 +94,9 @@ func (r *realized) worstIn(year int) (worst *Crowded) {
 // work spreads the minutes of every step over the weeks in which, by the middle dates,
 // it falls.
 func (r *realized) work() {
-	minutes := make([]float64, r.weeks)
+	minutes := make([]float64, r.planner.weeks)
 	for _, p := range r.parts {
-		for w, min := range r.minutesOf(p) {
+		for w, min := range r.planner.minutesOf(p) {
 			minutes[w] += min
 		}
 	}
@@ -104,15 +104,15 @@ func (r *realized) work() {
 		if min == 0 {
 			continue
 		}
-		week := WorkWeek{Week: r.date(r.firstMonday + 7*w), Hours: hundredth(min / 60), Own: r.HoursPerWeek}
+		week := WorkWeek{Week: r.planner.date(r.planner.firstMonday + 7*w), Hours: hundredth(min / 60), Own: r.planner.Given.HoursPerWeek}
 		r.plan.Work = append(r.plan.Work, week)
 		r.plan.Cost.WorkHours += week.Hours
-		if week.Hours > r.HoursPerWeek {
+		if week.Hours > r.planner.Given.HoursPerWeek {
 			r.plan.Shortfalls = append(r.plan.Shortfalls, Shortfall{
-				Of: "hands", Wanted: week.Hours, There: r.HoursPerWeek, Short: hundredth(week.Hours - r.HoursPerWeek), Week: week.Week,
+				Of: "hands", Wanted: week.Hours, There: r.planner.Given.HoursPerWeek, Short: hundredth(week.Hours - r.planner.Given.HoursPerWeek), Week: week.Week,
 				Cure: "ask for help, or begin some the week before",
 			})
-			r.plan.Cost.Work += r.Prices.Hand.Times(week.Hours - r.HoursPerWeek)
+			r.plan.Cost.Work += r.planner.Given.Prices.Hand.Times(week.Hours - r.planner.Given.HoursPerWeek)
 		}
 	}
 }
@@ -165,9 +165,9 @@ func (m *planner) minutesOf(p *part) []float64 {
 // so that the total can be added again from its parts.
 func (r *realized) cost() {
 	c := &r.plan.Cost
-	c.Currency = r.Prices.Currency
+	c.Currency = r.planner.Given.Prices.Currency
 	var light float64
-	for i, p := range r.Places {
+	for i, p := range r.planner.Given.Places {
 		if h := r.heats[i]; h != nil {
 			r.unpriced(p.Energy, "heat of "+p.Name)
 			spread := odds.AmountOf(h.given).Times(p.Energy.Amount)
@@ -177,9 +177,9 @@ func (r *realized) cost() {
 	}
 	c.HeatSpread = odds.Amount{Low: hundredth(c.HeatSpread.Low), Middle: hundredth(c.HeatSpread.Middle), High: hundredth(c.HeatSpread.High)}
 	c.Heat, c.Work = c.HeatSpread.Middle, hundredth(c.Work)
-	c.Light = hundredth(r.Prices.Electricity.Times(light))
+	c.Light = hundredth(r.planner.Given.Prices.Electricity.Times(light))
 	if light > 0 {
-		r.unpriced(r.Prices.Electricity, "electricity")
+		r.unpriced(r.planner.Given.Prices.Electricity, "electricity")
 	}
 	for _, n := range r.plan.ToGet {
 		c.Mix += n.Cost
@@ -201,11 +201,11 @@ func (r *realized) cost() {
 // lamplight returns the electricity of a place's lamps on the days when something under
 // them is up, by the middle of the years, in kWh.
 func (r *realized) lamplight(at int) float64 {
-	if r.Places[at].Lit <= 0 {
+	if r.planner.Given.Places[at].Lit <= 0 {
 		return 0
 	}
-	years := make([]float64, len(r.Weather))
-	c := r.climate(at, r.settings[at])
+	years := make([]float64, len(r.planner.Given.Weather))
+	c := r.planner.climate(at, r.settings[at])
 	for year := range years {
 		from, to := never, 0
 		for _, p := range r.parts {
@@ -213,7 +213,7 @@ func (r *realized) lamplight(at int) float64 {
 			if p.route.direct {
 				continue
 			}
-			leaves := min(f.framed, f.out, int(r.Span.Days()))
+			leaves := min(f.framed, f.out, int(r.planner.Given.Span.Days()))
 			if p.route.firstPlace == at && p.route.onPlace != at {
 				leaves = min(f.handOn, leaves)
 			}
@@ -236,7 +236,7 @@ func (r *realized) wanted() {
 			continue
 		}
 		sure, wayless := 0.0, false
-		for _, b := range r.batches {
+		for _, b := range r.planner.batches {
 			if b.Code == h.Code && (b.Code != "" || b.Line == h.Line) && b.Variety.Name == h.Variety.Name && b.Variety.Kind == h.Variety.Kind {
 				sure += float64(b.want-r.left[b]) * (1 - b.life.never)
 				wayless = wayless || r.left[b] > 0
@@ -251,7 +251,7 @@ func (r *realized) wanted() {
 			cure = "no place here is warm enough for it in time: keep it under glass, or leave it out"
 		}
 		r.plan.Shortfalls = append(r.plan.Shortfalls, Shortfall{
-			Of: "stock", Variety: h.Variety.Name, Wanted: float64(want), There: float64(want - short), Short: float64(short), Week: r.date(r.monday(r.newYear)),
+			Of: "stock", Variety: h.Variety.Name, Wanted: float64(want), There: float64(want - short), Short: float64(short), Week: r.planner.date(r.planner.monday(r.planner.newYear)),
 			Cure: cure,
 		})
 	}
@@ -265,7 +265,7 @@ func (r *realized) wanted() {
 func (r *realized) ofLots() []stock.Holding {
 	at := map[string]int{}
 	var all []stock.Holding
-	for _, h := range r.Stock {
+	for _, h := range r.planner.Given.Stock {
 		if r.isLeft(h) {
 			continue
 		}

@@ -10,9 +10,9 @@ import (
 // paid is crowded with a warm room whose heat costs money.
 func paid(t testing.TB) Brief {
 	b := crowded(t)
-	room := b.Places[1].Model.(place.Steady)
+	room := b.Given.Places[1].Model.(place.Steady)
 	room.HeatPerKelvin = 40
-	b.Places[1].Model, b.Places[1].Costs, b.Places[1].Energy = room, true, Price{0.30, true}
+	b.Given.Places[1].Model, b.Given.Places[1].Costs, b.Given.Places[1].Energy = room, true, Price{0.30, true}
 	return b
 }
 

@@ -18,7 +18,7 @@ func (m *planner) benchKWh(o *outcome, year int) float64 {
 		if place != at {
 			break
 		}
-		kWh += bench.on(year, day).given[day] * area / float64(m.Places[at].Room)
+		kWh += bench.on(year, day).given[day] * area / float64(m.Given.Places[at].Room)
 	}
 	return kWh
 }
@@ -32,7 +32,7 @@ func (m *planner) benchMoney(o *outcome) float64 {
 	for year := range years {
 		years[year] = m.benchKWh(o, year)
 	}
-	return m.Places[o.route.firstPlace].Energy.Times(odds.Sorted(years).At(0.5))
+	return m.Given.Places[o.route.firstPlace].Energy.Times(odds.Sorted(years).At(0.5))
 }
 
 // shareTaken returns the share of a warm bench that all parts take on a day of a year.
@@ -46,18 +46,18 @@ func (r *realized) shareTaken(at, year, day int) float64 {
 			taken += float64(p.count) * area
 		}
 	}
-	return taken / float64(r.Places[at].Room)
+	return taken / float64(r.planner.Given.Places[at].Room)
 }
 
 // benchHeat sums up a warm bench, by the share of it that is taken.
 func (r *realized) benchHeat(at int, s *heatSums) {
-	for year, y := range r.climate(at, r.settings[at]).years {
-		weekly := make([]float64, r.weeks)
+	for year, y := range r.planner.climate(at, r.settings[at]).years {
+		weekly := make([]float64, r.planner.weeks)
 		total := 0.0
 		for day := r.used[at].from; day < min(r.used[at].to, len(y.given)); day++ {
 			kWh := y.given[day] * r.shareTaken(at, year, day)
 			total += kWh
-			if week := (day - r.firstMonday) / 7; day >= r.firstMonday && week < r.weeks {
+			if week := (day - r.planner.firstMonday) / 7; day >= r.planner.firstMonday && week < r.planner.weeks {
 				weekly[week] += kWh
 			}
 		}

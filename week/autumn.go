@@ -41,7 +41,7 @@ func (m *maker) autumn(b season.BatchPlan, k *culture.Kind) {
 // mites asks to look for mites in the warm rooms while plants stand there, as often as a
 // generation takes at the room's warmth, and weekly at most.
 func (m *maker) mites() {
-	for _, p := range m.Places {
+	for _, p := range m.Given.Places {
 		air, steady := p.Model.(place.Steady)
 		if p.Sort != season.Room || !steady {
 			continue

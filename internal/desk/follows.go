@@ -30,7 +30,7 @@ func followsOf(last *decided, b *stock.Book, holdings []stock.Holding) *follows 
 
 // follow works out the plan that is followed, with its decisions held.
 func (f *follows) follow(g *Garden, brief season.Brief) (*season.Result, error) {
-	brief.Stock, brief.Growing = g.stockOf(f.stock)
+	brief.Given.Stock, brief.Given.Growing = g.stockOf(f.stock)
 	r, err := season.Follow(brief, *f.decisions)
 	if err != nil {
 		return nil, fmt.Errorf("%q, decided on %s, can't be followed: %w", f.said.Plan, shortDate(f.on), err)

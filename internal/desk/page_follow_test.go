@@ -296,7 +296,7 @@ func replayedFollowed(t *testing.T, d *Scratch, now civil.Date, plan *season.Pla
 	t.Helper()
 	g := d.Garden()
 	brief := g.Brief(now)
-	brief.OutFrom = g.follows.decisions.OutFrom
-	brief.Stock, brief.Growing = g.stockOf(g.follows.stock)
+	brief.Asked.OutFrom = g.follows.decisions.OutFrom
+	brief.Given.Stock, brief.Given.Growing = g.stockOf(g.follows.stock)
 	replayed(t, brief, []*season.Plan{plan})
 }

@@ -24,7 +24,7 @@ func Prove(ctx context.Context, g *Garden, today civil.Date, say func(Progress),
 	}
 	defer engine.Close()
 	return seasonBy(g, today, func(b season.Brief) (*season.Result, error) {
-		b.Solver, b.Relax = engine.Solve, engine.Relax
+		b.Ports.Solver, b.Ports.Relax = engine.Solve, engine.Relax
 		return season.Prove(ctx, b, say)
 	}, asked)
 }

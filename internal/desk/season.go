@@ -68,20 +68,20 @@ type Asked func(*season.Brief)
 
 // KeepingTo keeps to starts that are decided already: by the lot's code, a day of the week.
 func KeepingTo(starts map[string]civil.Date) Asked {
-	return func(b *season.Brief) { b.Held = starts }
+	return func(b *season.Brief) { b.Asked.Held = starts }
 }
 
 // Explained asks where the dates of a batch come from.
 func Explained(batch string) Asked {
-	return func(b *season.Brief) { b.Explain = batch }
+	return func(b *season.Brief) { b.Asked.Explain = batch }
 }
 
 // Unproved leaves out how much better each plan could be, which takes a while to say.
-func Unproved(b *season.Brief) { b.Unproved = true }
+func Unproved(b *season.Brief) { b.Asked.Unproved = true }
 
 // Paying has a search for the best plans say too from how many plants on heat pays: it looks for
 // them anew at up to eight numbers.
-func Paying(b *season.Brief) { b.Pays = true }
+func Paying(b *season.Brief) { b.Asked.Pays = true }
 
 // Season works out the season of a garden as it stands today.
 func Season(g *Garden, today civil.Date, asked ...Asked) (*SeasonAnswer, error) {
@@ -113,7 +113,7 @@ func seasonBy(g *Garden, today civil.Date, plans func(season.Brief) (*season.Res
 		Frost: SeasonFrost{freezes.Spring(), freezes.Autumn(), g.Season.FrostRisk},
 		Plans: result.Plans, PriceOfEarly: result.Early, HeatPays: result.Pays, FrostWeeks: result.FrostOdds, NotCovered: result.Plans[0].NotCovered,
 	}
-	a.Growing = brief.Growing
+	a.Growing = brief.Given.Growing
 	a.jobs, a.brief, a.result = map[string][]week.Job{}, brief, result
 	for _, plan := range result.Plans {
 		a.jobs[plan.Name] = week.Of(brief, plan)
