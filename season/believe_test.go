@@ -97,13 +97,13 @@ func TestEarlyGainsWhatGrowersBelieve(t *testing.T) {
 		t.Fatal(err)
 	}
 	mid := m.batches[2]
-	at := levels{0, 0, 3, 0}
+	at := Levels{0, 0, 3, 0}
 	for _, c := range []struct {
 		weeks     int
 		low, high float64
 	}{{4, 1, 3}, {6, 3, 5}, {8, 4, 7}, {10, 4, 8}, {12, 4, 8}, {14, 4, 8}} {
 		for _, o := range m.options(mid, at) {
-			if o.route.name != "room, then glass" || o.start != m.outFrom-7*c.weeks {
+			if o.route.name != "room, then glass" || o.start != m.OutFrom-7*c.weeks {
 				continue
 			}
 			base := m.baseline(mid)
@@ -119,4 +119,22 @@ func TestEarlyGainsWhatGrowersBelieve(t *testing.T) {
 		}
 	}
 	_ = odds.Exactly(0)
+}
+
+// crowded is the brief of waterville with six years, less room, two levels, more stock, and
+// a price for a week of flower and an hour of work.
+func crowded(t testing.TB) Brief {
+	b := waterville(t)
+	b.Given.Years, b.Given.Weather = b.Given.Years[:6], b.Given.Weather[:6]
+	for i := range b.Given.Stock {
+		b.Given.Stock[i].Count, b.Given.Stock[i].Plant = 60, 60
+	}
+	b.Given.Places[1].Room, b.Given.Places[1].Lit, b.Given.Places[2].Room = 1.2, 1, 8
+	level, held := b.Given.Places[2].Level, b.Given.Places[2].Levels
+	b.Given.Places[2].Level = []quantity.Temperature{level[0], level[2], level[4]}
+	b.Given.Places[2].Levels = []place.Setting{held[0], held[2], held[4]}
+	b.Given.Prices.PlantWeek, b.Given.Prices.Hand = Price{0.5, true}, Price{18, true}
+	b.Given.Prices.Pots = map[string]Price{"no1": {0.55, true}}
+	b.Given.HoursPerWeek = 3
+	return b
 }

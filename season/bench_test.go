@@ -35,7 +35,7 @@ func BenchmarkClimate(b *testing.B) {
 // BenchmarkOptions lives one sort of batch through every start and route at one level.
 func BenchmarkOptions(b *testing.B) {
 	m := makerOf(b, waterville(b))
-	at := levels{0, 0, 3, 0}
+	at := Levels{0, 0, 3, 0}
 	m.options(m.batches[0], at)
 	for b.Loop() {
 		m.outcomes, m.recall.lived = remembered[outcomeKey, []*outcome]{}, remembered[livedKey, *outcome]{}

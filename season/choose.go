@@ -33,15 +33,15 @@ const (
 
 // baseline returns the outcome against which gains are counted: dormant stock planted
 // when the soil allows, seed sown in the open when frost and soil allow.
-func (m *planner) baseline(b *batch) *outcome {
+func (m *Planner) baseline(b *batch) *outcome {
 	return m.baselines.get(sortOf{b.base, b.store}, func() *outcome {
-		all := m.routes(b.store, make(levels, len(m.Given.Places)))
+		all := m.routes(b.store, make(Levels, len(m.Given.Places)))
 		return m.liveOnce(b.base, m.direct(b.base, all[len(all)-1]), nil)
 	})
 }
 
 // weeksOf returns the weeks of flower of a baseline in each year, none where there is none.
-func (m *planner) weeksOf(base *outcome) []float64 {
+func (m *Planner) weeksOf(base *outcome) []float64 {
 	weeks := make([]float64, len(m.ends))
 	if base != nil {
 		for i, f := range base.fates() {
@@ -52,26 +52,26 @@ func (m *planner) weeksOf(base *outcome) []float64 {
 }
 
 // direct is the option of putting a batch straight into the ground.
-func (m *planner) direct(l *life, r *route) option {
+func (m *Planner) direct(l *life, r *route) option {
 	from := m.outOf(l)
 	if l.setBack > 0 { // dormant below ground frost does not reach it
 		from = 0
 	}
-	return option{route: r, start: m.monday(max(m.newYear, 0)), outFrom: from, firstMonday: m.firstMonday}
+	return option{route: r, start: m.monday(max(m.newYear, 0)), outFrom: from, firstMonday: m.FirstMonday}
 }
 
 // monday returns the first Monday on or after a day.
-func (m *planner) monday(day int) int {
-	return day + ((m.firstMonday-day)%7+7)%7
+func (m *Planner) monday(day int) int {
+	return day + ((m.FirstMonday-day)%7+7)%7
 }
 
 // options lives through every start week and route of a batch at the given levels, once
 // for all batches that are alike.
-func (m *planner) options(b *batch, at levels) []*outcome {
+func (m *Planner) options(b *batch, at Levels) []*outcome {
 	return m.outcomes.get(outcomeKey{b.life, b.store, fmt.Sprint(at)}, func() []*outcome { return m.optionsAt(b, at) })
 }
 
-func (m *planner) optionsAt(b *batch, at levels) []*outcome {
+func (m *Planner) optionsAt(b *batch, at Levels) []*outcome {
 	base := m.baseline(b)
 	var all []*outcome
 	out, pot := m.outOf(b.life), m.smallPot(b.life)
@@ -86,7 +86,7 @@ func (m *planner) optionsAt(b *batch, at levels) []*outcome {
 			if (r.framePlace >= 0 || r.around >= 0) && start < out-7*earliestVariant {
 				continue
 			}
-			o := option{route: r, start: start, outFrom: out, firstMonday: m.firstMonday}
+			o := option{route: r, start: start, outFrom: out, firstMonday: m.FirstMonday}
 			all = append(all, m.liveOnce(b.life, o, base))
 			if pot != nil && r.warm && hardens == (r.framePlace >= 0) && start >= out-7*earliestVariant {
 				small := o
@@ -117,7 +117,7 @@ type livedKey struct {
 
 // liveOnce lives through an option, once for all levels of places that it does not pass and
 // for all seasons of the garden.
-func (m *planner) liveOnce(l *life, o option, base *outcome) *outcome {
+func (m *Planner) liveOnce(l *life, o option, base *outcome) *outcome {
 	r := o.route
 	key := livedKey{
 		l, base, r.store, r.first, r.on, r.frame, [3]int{r.firstPlace, r.onPlace, r.framePlace},
@@ -128,7 +128,7 @@ func (m *planner) liveOnce(l *life, o option, base *outcome) *outcome {
 
 // starts returns the Mondays on which a batch may be started: none before today, none in
 // deep rest, none so early that it only stands; corms from the autumn on.
-func (m *planner) starts(l *life, out int) []int {
+func (m *Planner) starts(l *life, out int) []int {
 	first := out - 7*earliestWeeks
 	if l.Life == culture.Soak {
 		first = m.monday(m.newYear - autumnBefore)
@@ -144,7 +144,7 @@ func (m *planner) starts(l *life, out int) []int {
 
 // mayStay reports whether a batch may be planted under cover for good: corms in what is
 // cool from the first, and fruit under glass where the open ground is seldom warm enough.
-func (m *planner) mayStay(b *batch, r *route) bool {
+func (m *Planner) mayStay(b *batch, r *route) bool {
 	if b.life.Life == culture.Soak {
 		return r.firstPlace == r.onPlace && !r.warm
 	}
@@ -167,7 +167,7 @@ func (r *route) forGood() *route {
 // admissible reports whether a grower would do it at all: no more years lost to cold or
 // kept too cold than the accepted risk, no heated house held below what young leaves
 // want, planted out in every year but so many, and not in flower before that.
-func (m *planner) admissible(o *outcome) bool {
+func (m *Planner) admissible(o *outcome) bool {
 	n := o.counted(m.summer)
 	if o.route.direct {
 		return o.life.upAfter == 0 && 2*n.unplanted <= len(o.fates())

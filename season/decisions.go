@@ -59,7 +59,7 @@ func (d Decided) batch() string {
 }
 
 // decide tells what is decided in an assignment, without leading its lots through the years.
-func (m *planner) decide(name, says string, at levels, a assignment) *Decisions {
+func (m *Planner) Decide(name, says string, at Levels, a Assignment) *Decisions {
 	r := m.begin(name, says, at, a)
 	r.use()
 	r.set(at)
@@ -96,9 +96,9 @@ func (b *batch) decided(id string, count int) Decided {
 }
 
 func (r *realized) decided(p *part) Decided {
-	d := p.batch.decided(p.name, p.count)
+	d := p.batch.decided(p.name, p.Count)
 	if way := p.route; !way.direct {
-		d.Start, d.OutFrom = r.planner.date(p.start), r.planner.date(p.outFrom)
+		d.Start, d.OutFrom = r.planner.Date(p.start), r.planner.Date(p.outFrom)
 		d.Way = Way{First: r.planner.Given.Places[way.firstPlace].Name, On: r.planner.Given.Places[way.onPlace].Name, ForGood: way.stays}
 		if way.framePlace >= 0 {
 			d.Way.Frame = r.planner.Given.Places[way.framePlace].Name
@@ -113,7 +113,7 @@ func (r *realized) decided(p *part) Decided {
 // heldPlace tells how a place is held. A room has no level, and a bench but one.
 func (r *realized) heldPlace(at int) Held {
 	place := r.planner.Given.Places[at]
-	h := Held{Place: place.Name, Level: quantity.Unknown(), From: r.planner.date(r.used[at].from - warming), To: r.planner.date(r.used[at].to)}
+	h := Held{Place: place.Name, Level: quantity.Unknown(), From: r.planner.Date(r.used[at].From - Warming), To: r.planner.Date(r.used[at].To)}
 	switch place.Sort {
 	case Bench:
 		h.Level = place.Level[1]

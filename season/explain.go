@@ -40,11 +40,11 @@ func middleOf(x []float64) float64 {
 }
 
 // said writes a day, or that it does not come.
-func (m *planner) said(day int) string {
-	if day == never {
+func (m *Planner) said(day int) string {
+	if day == Never {
 		return "never"
 	}
-	d := m.date(day)
+	d := m.Date(day)
 	return fmt.Sprintf("%d %s", d.Day(), d.Month())
 }
 
@@ -74,7 +74,7 @@ func (r *realized) explainWaking(p *part, year int) []string {
 }
 
 // inPlace says where something stands.
-func (m *planner) inPlace(at int) string {
+func (m *Planner) inPlace(at int) string {
 	if m.Given.Places[at].Sort == Bench {
 		return "on the " + m.Given.Places[at].Name
 	}
@@ -133,7 +133,7 @@ func (r *realized) explainGrowth(p *part, year int) []string {
 	} else if !p.route.direct && !math.IsInf(l.potLimit, 1) {
 		lines = append(lines, fmt.Sprintf("Its pot (%s) holds it back from %.0f %% of the way on, which is why an earlier start gains less and less.", nameOfContainer(l.container), 100*l.potLimit))
 	}
-	if f.died != never {
+	if f.died != Never {
 		lines = append(lines, fmt.Sprintf("Cold kills it on %s.", r.planner.said(f.died)))
 	}
 	return append(lines, fmt.Sprintf("The first autumn freeze ends its flowering on %s.", r.planner.said(r.planner.ends[year])))
@@ -143,7 +143,7 @@ func (r *realized) explainGrowth(p *part, year int) []string {
 func (r *realized) explainPot(p *part, f fate) string {
 	pot, l := p.route.pot, p.life
 	says := fmt.Sprintf("It begins in a %s, which holds it back from %.0f %% of the way on", nameOfContainer(pot.container), 100*pot.limit/l.flower)
-	if f.potted == never {
+	if f.potted == Never {
 		return says + "; that comes too late before planting out for potting it up."
 	}
 	return says + fmt.Sprintf("; potted up on the Monday after, %s, into a %s, which does from %.0f %% on.", r.planner.said(f.potted), nameOfContainer(l.container), 100*l.potLimit)

@@ -31,7 +31,7 @@ func Follow(b Brief, d Decisions) (*Result, error) {
 	b.Ports.Solver, b.Ports.Relax, b.Asked.OutFrom = nil, nil, d.OutFrom
 	b.Given.Places = slices.Clone(b.Given.Places)
 	f := &following{planner: barePlanner(&b), decided: d, lots: map[string]*batch{}}
-	f.made = assignment{short: map[*batch]*lack{}, left: map[*batch]int{}, steps: map[int]step{}}
+	f.made = Assignment{short: map[*batch]*lack{}, Left: map[*batch]int{}, Steps: map[int]Step{}}
 	f.planner.gather()
 	if len(f.planner.batches) > 0 {
 		if err := f.planner.ground(); err != nil {
@@ -41,20 +41,20 @@ func Follow(b Brief, d Decisions) (*Result, error) {
 	f.takeBatches()
 	f.settle()
 	f.takeWays()
-	if len(f.made.portions) == 0 {
+	if len(f.made.Portions) == 0 {
 		return nil, errNothingHeld
 	}
 	p := f.realize()
-	return &Result{Plans: []*Plan{p}, FrostOdds: f.planner.frostOdds(), OutFrom: d.OutFrom, Early: []EarlyPoint{}}, nil
+	return &Result{Plans: []*Plan{p}, FrostOdds: f.planner.FrostOdds(), OutFrom: d.OutFrom, Early: []EarlyPoint{}}, nil
 }
 
 // following is a plan that is worked out from decisions.
 type following struct {
-	planner   *planner
+	planner   *Planner
 	decided   Decisions
-	made      assignment
-	at        levels
-	days      map[int]span      // by place: the days of use that are decided
+	made      Assignment
+	at        Levels
+	days      map[int]Days      // by place: the days of use that are decided
 	lots      map[string]*batch // by id
 	fit       []Decided         // what the stock still gives
 	otherwise []string
@@ -66,7 +66,7 @@ func (f *following) say(format string, args ...any) {
 
 // settle holds the places at the levels that are decided, on the days that are decided.
 func (f *following) settle() {
-	f.at, f.days = f.planner.benchesOn(make(levels, len(f.planner.Given.Places))), map[int]span{}
+	f.at, f.days = f.planner.benchesOn(make(Levels, len(f.planner.Given.Places))), map[int]Days{}
 	for _, h := range f.decided.Places {
 		at := f.planner.placeNamed(h.Place)
 		switch {
@@ -79,7 +79,7 @@ func (f *following) settle() {
 		case f.planner.Given.Places[at].Sort == Glass:
 			f.hold(at, h)
 		}
-		f.days[at] = span{f.planner.day(h.From) + warming, f.planner.day(h.To)}
+		f.days[at] = Days{f.planner.day(h.From) + Warming, f.planner.day(h.To)}
 	}
 }
 
@@ -90,9 +90,9 @@ func (f *following) hold(at int, h Held) {
 		return
 	}
 	then := f.levelOf(at, h.Then.Level)
-	f.made.steps[at] = step{f.planner.day(h.Then.From), then, false}
+	f.made.Steps[at] = Step{f.planner.day(h.Then.From), then, false}
 	if h.Then.Level.Above(h.Level) {
-		f.made.steps[at] = step{f.planner.day(h.Then.From), f.at[at], true}
+		f.made.Steps[at] = Step{f.planner.day(h.Then.From), f.at[at], true}
 		f.at[at] = then
 	}
 }
@@ -116,7 +116,7 @@ func (f *following) levelOf(at int, level quantity.Temperature) int {
 func (f *following) takeWays() {
 	routes := map[int][]*route{}
 	for _, b := range f.planner.batches {
-		f.made.left[b] = b.want
+		f.made.Left[b] = b.want
 	}
 	for _, d := range f.fit {
 		b := f.lots[d.batch()]
@@ -128,8 +128,8 @@ func (f *following) takeWays() {
 			f.say("%s: %s; %d were decided so", f.called(d), why, d.Count)
 			continue
 		}
-		f.made.portions = append(f.made.portions, portion{b, &outcome{option: o, life: b.life, later: &later{}}, d.Count})
-		f.made.left[b] -= d.Count
+		f.made.Portions = append(f.made.Portions, Portion{b, &outcome{option: o, life: b.life, later: &later{}}, d.Count})
+		f.made.Left[b] -= d.Count
 	}
 }
 
@@ -149,7 +149,7 @@ func (f *following) optionOf(b *batch, d Decided, all []*route) (option, string)
 	if at < 0 {
 		return option{}, fmt.Sprintf("nothing goes from %s on to %s any more", d.Way.First, d.Way.On)
 	}
-	o := option{route: f.wayOf(b, d, all[at]), start: f.planner.day(d.Start), outFrom: f.planner.day(d.OutFrom), firstMonday: f.planner.firstMonday}
+	o := option{route: f.wayOf(b, d, all[at]), start: f.planner.day(d.Start), outFrom: f.planner.day(d.OutFrom), firstMonday: f.planner.FirstMonday}
 	if !f.planner.Given.Span.Holds(d.Start) || !f.planner.Given.Span.Holds(d.OutFrom) || !o.isMonday(o.start) {
 		return option{}, fmt.Sprintf("%v is no Monday of this season, or %v no day of it", d.Start, d.OutFrom)
 	}
@@ -220,16 +220,16 @@ func (f *following) fitDays(r *realized) bool {
 		if !r.isSet(i) {
 			continue
 		}
-		stays, outside, used := 0, 0, span{never, 0}
+		stays, outside, used := 0, 0, Days{Never, 0}
 		for _, p := range r.parts {
 			for _, fate := range p.fates {
-				one := (span{never, 0}).with(p.option, p.life, fate, i, int(r.planner.Given.Span.Days()))
-				if one.from == never {
+				one := (Days{Never, 0}).with(p.option, p.life, fate, i, int(r.planner.Given.Span.Days()))
+				if one.From == Never {
 					continue
 				}
 				stays++
-				used = span{min(used.from, one.from), max(used.to, one.to)}
-				if one.from < days.from || one.to > days.to {
+				used = Days{min(used.From, one.From), max(used.To, one.To)}
+				if one.From < days.From || one.To > days.To {
 					outside++
 				}
 			}
@@ -243,19 +243,19 @@ func (f *following) fitDays(r *realized) bool {
 }
 
 // fitPlace fits the days of one heated place.
-func (f *following) fitPlace(r *realized, at, stays int, used span) bool {
+func (f *following) fitPlace(r *realized, at, stays int, used Days) bool {
 	days, decided := f.days[at]
 	switch {
 	case stays == 0:
 		f.say("nothing stands in %s any more: it is not heated", f.planner.Given.Places[at].Name)
 		f.at[at] = 0
 		if f.planner.Given.Places[at].Sort != Glass {
-			used = span{never, 0}
+			used = Days{Never, 0}
 		}
 	case decided:
-		used = span{min(used.from, days.from), max(used.to, days.to)}
+		used = Days{min(used.From, days.From), max(used.To, days.To)}
 		f.say("%s is heated from %s to %s, not from %s to %s as was decided: plants stand there", f.planner.Given.Places[at].Name,
-			f.planner.shortDay(used.from-warming), f.planner.shortDay(used.to), f.planner.shortDay(days.from-warming), f.planner.shortDay(days.to))
+			f.planner.shortDay(used.From-Warming), f.planner.shortDay(used.To), f.planner.shortDay(days.From-Warming), f.planner.shortDay(days.To))
 	case days == used:
 		return false
 	}
@@ -263,7 +263,7 @@ func (f *following) fitPlace(r *realized, at, stays int, used span) bool {
 	return true
 }
 
-func (m *planner) shortDay(day int) string { return m.date(day).Short() }
+func (m *Planner) shortDay(day int) string { return m.Date(day).Short() }
 
 // called names what is decided, as messages do.
 func (f *following) called(d Decided) string {

@@ -54,28 +54,6 @@ func TestFollowedPlansComeOutAgain(t *testing.T) {
 	}
 }
 
-// TestFollowedBestPlansComeOutAgain follows every plan of a search, those along the price of
-// early among them.
-func TestFollowedBestPlansComeOutAgain(t *testing.T) {
-	b, r := crowded(t), provedCrowd(t)
-	for _, p := range r.Plans {
-		sameAgain(t, b, p)
-	}
-	for _, e := range r.Early {
-		if e.Decisions == nil {
-			t.Fatalf("nothing is decided in %v", e.Levels)
-		}
-		followed, err := Follow(b, *e.Decisions)
-		if err != nil {
-			t.Fatal(err)
-		}
-		sameAgain(t, b, followed.Plans[0])
-	}
-	for _, one := range r.proofs {
-		sameAgain(t, b, r.prover.problem.planner.realize("", "", one.best.at.levels(), r.prover.assignmentOf(one.best)))
-	}
-}
-
 // TestDecisionsOfAnotherSeasonAreRefused follows a plan in the season after its own, and one of whose
 // lots nothing is left.
 func TestDecisionsOfAnotherSeasonAreRefused(t *testing.T) {

@@ -28,20 +28,20 @@ func TestHardeningFreesTheGlass(t *testing.T) {
 	glass, frame := m.placeNamed("glass"), m.placeNamed("frame")
 	seen := 0
 	for _, b := range m.batches {
-		for _, o := range m.options(b, levels{0, 0, 3, 0, 0}) {
+		for _, o := range m.options(b, Levels{0, 0, 3, 0, 0}) {
 			if o.route.framePlace < 0 {
 				continue
 			}
 			for year, f := range o.fates() {
 				seen++
-				if f.framed == never || f.out == never {
+				if f.framed == Never || f.out == Never {
 					continue
 				}
 				safe := o.route.frostFree[b.life.kill]
 				if !o.isMonday(f.framed) || f.framed < safe || f.out-f.framed < b.life.harden || f.framed <= f.ready {
 					t.Fatalf("%s by %s in %d: ready on day %d, into the frame on %d (safe from %d), out on %d", b.id, o.route.name, m.Given.Years[year], f.ready, f.framed, safe, f.out)
 				}
-				week := (f.framed - m.firstMonday) / 7
+				week := (f.framed - m.FirstMonday) / 7
 				for _, on := range o.takes(f, week, m, nil) {
 					if on.bench == glass && on.area > 0 {
 						t.Fatalf("%s by %s still takes %.3f m² of the glass in the week of hardening", b.id, o.route.name, on.area)

@@ -28,16 +28,16 @@ func (g *Given) growsOf(v stock.Variety) bool {
 // grown is the room that growing plants take on a bench in a week, m²: where they stand today, at
 // the distance of grown pots, till nothing leafy is kept from being planted out any more. Where they
 // are brought meanwhile nobody knows. They stand under lamps where there are any.
-func (m *planner) grown(bench, week int) float64 {
-	monday := m.firstMonday + 7*week
-	if m.taken == nil || monday < m.day(m.Given.Today.Monday()) || monday >= m.outFrom {
+func (m *Planner) grown(bench, week int) float64 {
+	monday := m.FirstMonday + 7*week
+	if m.taken == nil || monday < m.day(m.Given.Today.Monday()) || monday >= m.OutFrom {
 		return 0
 	}
 	return m.taken[bench]
 }
 
 // takenRoom is the room that growing plants take, by bench; nil where nothing grows.
-func (m *planner) takenRoom() []float64 {
+func (m *Planner) takenRoom() []float64 {
 	if len(m.Given.Growing) == 0 {
 		return nil
 	}
@@ -54,7 +54,7 @@ func (m *planner) takenRoom() []float64 {
 		}
 		taken[at] += area
 		if lit := float64(m.Given.Places[at].Lit); lit > 0 {
-			taken[m.lamps(at)] = math.Min(lit, taken[at])
+			taken[m.Lamps(at)] = math.Min(lit, taken[at])
 		}
 	}
 	return taken

@@ -26,11 +26,11 @@ func (r *realized) placePlans() {
 			plan.Heat = r.heats[i].answer()
 			r.setOf(&plan, i)
 		}
-		for w := range r.planner.weeks {
-			week := PlaceWeek{Week: r.planner.date(r.planner.firstMonday + 7*w), UsedM2: hundredth(fill[i][w]), RoomM2: hundredth(float64(p.Room))}
+		for w := range r.planner.Weeks {
+			week := PlaceWeek{Week: r.planner.Date(r.planner.FirstMonday + 7*w), UsedM2: Hundredth(fill[i][w]), RoomM2: Hundredth(float64(p.Room))}
 			if r.heats[i] != nil && p.Energy.Known {
 				cost := odds.AmountOf(r.heats[i].weekly[w]).Times(p.Energy.Amount)
-				week.Cost = &odds.Amount{Low: hundredth(cost.Low), Middle: hundredth(cost.Middle), High: hundredth(cost.High)}
+				week.Cost = &odds.Amount{Low: Hundredth(cost.Low), Middle: Hundredth(cost.Middle), High: Hundredth(cost.High)}
 			}
 			plan.Weeks = append(plan.Weeks, week)
 		}
@@ -41,7 +41,7 @@ func (r *realized) placePlans() {
 
 // setOf tells how a place is held while it is in use. A room has no thermostat to set.
 func (r *realized) setOf(plan *PlacePlan, at int) {
-	plan.HeatedFrom, plan.HeatedTo = r.planner.date(r.used[at].from-warming), r.planner.date(r.used[at].to)
+	plan.HeatedFrom, plan.HeatedTo = r.planner.Date(r.used[at].From-Warming), r.planner.Date(r.used[at].To)
 	if r.planner.Given.Places[at].Sort == Bench {
 		plan.Level = r.planner.Given.Places[at].Level[1]
 	}
@@ -61,9 +61,9 @@ func (r *realized) isSet(at int) bool {
 	case Glass:
 		return len(r.settings[at].Steps) > 0
 	case Bench:
-		return r.used[at].from != never
+		return r.used[at].From != Never
 	case Room:
-		return r.planner.Given.Places[at].Costs && r.used[at].from != never
+		return r.planner.Given.Places[at].Costs && r.used[at].From != Never
 	}
 	return false
 }
@@ -72,19 +72,19 @@ func (r *realized) isSet(at int) bool {
 func (r *realized) fill() [][]float64 {
 	fill := make([][]float64, len(r.planner.Given.Places))
 	for i := range fill {
-		fill[i] = make([]float64, r.planner.weeks)
+		fill[i] = make([]float64, r.planner.Weeks)
 		for w := range fill[i] {
 			fill[i][w] = r.planner.grown(i, w)
 		}
 	}
 	for _, p := range r.parts {
-		for bench, need := range p.room(float64(r.planner.Asked.Fits), r.planner.weeks, r.planner) {
+		for bench, need := range p.room(float64(r.planner.Asked.Fits), r.planner.Weeks, r.planner) {
 			if bench >= len(r.planner.Given.Places) {
 				continue
 			}
 			for w, area := range need {
-				if r.planner.Given.Places[bench].Sort != Ground || r.planner.firstMonday+7*w <= slices.Max(r.planner.ends) {
-					fill[bench][w] += float64(p.count) * area * p.bedShare(r.planner.Given.Places[bench].Sort)
+				if r.planner.Given.Places[bench].Sort != Ground || r.planner.FirstMonday+7*w <= slices.Max(r.planner.ends) {
+					fill[bench][w] += float64(p.Count) * area * p.bedShare(r.planner.Given.Places[bench].Sort)
 				}
 			}
 		}
@@ -118,23 +118,23 @@ func (r *realized) overfull(at int, used []float64) {
 		cure = "start some later, or by another way"
 	}
 	r.plan.Shortfalls = append(r.plan.Shortfalls, Shortfall{
-		Of: "room", Place: r.planner.Given.Places[at].Name, Wanted: hundredth(peak), There: room, Short: hundredth(peak - room),
-		Week: r.planner.date(r.planner.firstMonday + 7*first), Cure: cure,
+		Of: "room", Place: r.planner.Given.Places[at].Name, Wanted: Hundredth(peak), There: room, Short: Hundredth(peak - room),
+		Week: r.planner.Date(r.planner.FirstMonday + 7*first), Cure: cure,
 	})
 }
 
 // heat sums up a heated place while it is in use.
 func (r *realized) heat(at int) *heatSums {
 	c, used := r.planner.climate(at, r.settings[at]), r.used[at]
-	s := &heatSums{coldest: math.Inf(1), weekly: make([][]float64, r.planner.weeks)}
+	s := &heatSums{coldest: math.Inf(1), weekly: make([][]float64, r.planner.Weeks)}
 	for _, y := range c.years {
-		to := min(used.to, len(y.low))
-		on := max(used.from-warming, 0)
+		to := min(used.To, len(y.low))
+		on := max(used.From-Warming, 0)
 		s.asked = append(s.asked, sum(y.asked[on:to]))
 		s.given = append(s.given, sum(y.given[on:to]))
-		s.short = append(s.short, sum(y.short[used.from:to]))
-		s.worst = max(s.worst, slices.Max(y.worst[used.from:to]))
-		low := slices.Min(y.low[used.from:to])
+		s.short = append(s.short, sum(y.short[used.From:to]))
+		s.worst = max(s.worst, slices.Max(y.worst[used.From:to]))
+		low := slices.Min(y.low[used.From:to])
 		s.coldest = min(s.coldest, low)
 		if low < 0 {
 			s.freezing++
@@ -152,9 +152,9 @@ func (r *realized) heat(at int) *heatSums {
 	return s
 }
 
-func (m *planner) weekSum(daily []float64, week, from, to int) float64 {
-	a := max(m.firstMonday+7*week, from)
-	b := min(m.firstMonday+7*week+7, to)
+func (m *Planner) weekSum(daily []float64, week, from, to int) float64 {
+	a := max(m.FirstMonday+7*week, from)
+	b := min(m.FirstMonday+7*week+7, to)
 	if a >= b {
 		return 0
 	}

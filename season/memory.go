@@ -29,7 +29,7 @@ type recall struct {
 	climates remembered[climateKey, *climate]
 	lives    remembered[lifeKey, lifeOrWhy]
 	lived    remembered[livedKey, *outcome]
-	takes    remembered[weighed, []take]
+	takes    remembered[weighed, []Take]
 	settled  sync.Once
 }
 
@@ -166,7 +166,7 @@ func (r *remembered[K, V]) keepTo(most int) {
 
 // liveAll lives through all that plans at some levels may choose from, on as many cores as
 // there are.
-func (m *planner) liveAll(all []levels) {
+func (m *Planner) liveAll(all []Levels) {
 	var sorts []sortOf
 	var wait sync.WaitGroup
 	for _, b := range m.batches {

@@ -71,7 +71,7 @@ func everyWay(t *testing.T, b Brief) string {
 	t.Helper()
 	m := makerOf(t, b)
 	var s strings.Builder
-	for _, at := range m.allLevels() {
+	for _, at := range m.AllLevels() {
 		for _, batch := range m.batches {
 			for _, o := range m.options(batch, at) {
 				fmt.Fprintln(&s, o.route.name, o.start, o.route.onFrom(batch.life), o.gain, o.lost, o.cold, o.fates())

@@ -28,7 +28,7 @@ const before = 14
 func (r *realized) potting() {
 	pots := map[string]int{}
 	litres := odds.Amount{}
-	first := never
+	first := Never
 	add := func(n supply.Need, err error) {
 		if err != nil {
 			r.plan.Cost.Unpriced = append(r.plan.Cost.Unpriced, err.Error())
@@ -41,17 +41,17 @@ func (r *realized) potting() {
 			continue
 		}
 		first = min(first, p.start)
-		for id, n := range fill(p.containers(), p.count, p.body(), add) {
+		for id, n := range fill(p.containers(), p.Count, p.body(), add) {
 			pots[id] += n
 		}
 	}
-	if first == never {
+	if first == Never {
 		return
 	}
-	by := r.planner.date(max(first-before, 0))
+	by := r.planner.Date(max(first-before, 0))
 	r.unpriced(r.planner.Given.Prices.MixLitre, "potting mix")
 	r.plan.ToGet = append(r.plan.ToGet, Need{
-		What: "potting mix", Amount: rounded(litres), Unit: "L", By: by, Cost: hundredth(r.planner.Given.Prices.MixLitre.Times(litres.Middle)),
+		What: "potting mix", Amount: rounded(litres), Unit: "L", By: by, Cost: Hundredth(r.planner.Given.Prices.MixLitre.Times(litres.Middle)),
 	})
 	for _, id := range sortedKeys(pots) {
 		price := r.planner.Given.Prices.Pots[id]
@@ -61,7 +61,7 @@ func (r *realized) potting() {
 		}
 		r.unpriced(price, c.Name)
 		r.plan.ToGet = append(r.plan.ToGet, Need{
-			What: c.Name, Amount: odds.Exactly(float64(pots[id])), Unit: "each", By: by, Cost: hundredth(price.Times(float64(pots[id]))),
+			What: c.Name, Amount: odds.Exactly(float64(pots[id])), Unit: "each", By: by, Cost: Hundredth(price.Times(float64(pots[id]))),
 		})
 	}
 }
@@ -105,7 +105,7 @@ func (r *realized) seed() {
 		}
 		r.plan.ToGet = append(r.plan.ToGet, Need{
 			What: fmt.Sprintf("good seed of %s (%s)", b.Variety.Name, b.Variety.Kind), Amount: odds.Exactly(float64(sown.Seeds)), Unit: "seeds",
-			By: r.planner.date(max(r.firstStart(b)-before, 0)),
+			By: r.planner.Date(max(r.firstStart(b)-before, 0)),
 		})
 	}
 }
@@ -113,7 +113,7 @@ func (r *realized) seed() {
 // firstStart returns the day on which the first of a batch is started or sown, the middle one of the
 // years where that is in the open.
 func (r *realized) firstStart(b *batch) int {
-	first := r.planner.outFrom
+	first := r.planner.OutFrom
 	for _, p := range r.parts {
 		if p.batch != b {
 			continue
@@ -133,14 +133,14 @@ func (r *realized) packing() {
 	clumps := 0
 	for _, p := range r.parts {
 		if p.life.Life == culture.Store {
-			clumps += int(math.Floor(float64(p.count) * (1 - p.life.never)))
+			clumps += int(math.Floor(float64(p.Count) * (1 - p.life.never)))
 		}
 	}
 	away, err := supply.Pack(clumps, string(stock.Clump), false)
 	if err != nil || clumps == 0 {
 		return
 	}
-	by := r.planner.date(slices.Min(r.planner.ends))
+	by := r.planner.Date(slices.Min(r.planner.ends))
 	r.plan.ToGet = append(r.plan.ToGet, Need{What: "vermiculite or other packing", Amount: rounded(away.Litres), Unit: "L", By: by})
 	r.crates(away.Crates.Middle, by)
 }

@@ -82,7 +82,7 @@ const shrugged = 3
 // one year: the day of the first autumn freeze, or when it has flowered itself out.
 func weeksOfFlower(f fate, end int) float64 {
 	end = min(end, f.spent)
-	if f.flower >= end || f.died != never {
+	if f.flower >= end || f.died != Never {
 		return 0
 	}
 	return float64(end-f.flower) / 7
@@ -147,7 +147,7 @@ func (o *outcome) counted(summer int) *mishaps {
 					*n++
 				}
 			}
-			count(&o.mishaps.unplanted, f.out == never)
+			count(&o.mishaps.unplanted, f.out == Never)
 			count(&o.mishaps.late, f.flower >= summer)
 			count(&o.mishaps.inPot, f.flower < f.out)
 			count(&o.mishaps.skipped, f.handOn == min(f.framed, f.out))

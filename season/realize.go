@@ -11,22 +11,22 @@ import (
 
 // realized is a plan on its way: the portions as they fare with the settings as they are.
 type realized struct {
-	planner  *planner
+	planner  *Planner
 	plan     *Plan
 	parts    []*part
 	short    map[*batch]*lack
 	left     map[*batch]int
-	at       levels
-	steps    map[int]step    // by place
+	at       Levels
+	steps    map[int]Step    // by place
 	settings []place.Setting // by place
-	days     map[int]span    // by place: its days of use, where they are decided
-	used     []span          // by place: days in use in any year
+	days     map[int]Days    // by place: its days of use, where they are decided
+	used     []Days          // by place: days in use in any year
 	heats    []*heatSums     // by place; nil where it is not heated
 }
 
 // part is one portion with the fates of its middle plant and of its individuals.
 type part struct {
-	portion
+	Portion
 	name  string // by which the plan tells of it
 	life  *life
 	fates []fate   // middle plant, by year
@@ -35,11 +35,11 @@ type part struct {
 }
 
 // span is a run of days of the season; to is the day after the last.
-type span struct{ from, to int }
+type Days struct{ From, To int }
 
 // realize turns an assignment into a plan: heated places are heated only while they are
 // in use, every lot is walked with its own spread, and all is added up.
-func (m *planner) realize(name, says string, at levels, a assignment) *Plan {
+func (m *Planner) Realize(name, says string, at Levels, a Assignment) *Plan {
 	r := m.begin(name, says, at, a)
 	r.use()
 	r.set(at)
@@ -48,14 +48,14 @@ func (m *planner) realize(name, says string, at levels, a assignment) *Plan {
 }
 
 // begin is a plan of which nothing is told yet.
-func (m *planner) begin(name, says string, at levels, a assignment) *realized {
-	r := &realized{planner: m, short: a.short, left: a.left, at: at, steps: a.steps, plan: &Plan{
-		Name: name, Says: says, Years: len(m.Given.Weather), PlantOutFrom: m.date(m.outFrom), NotCovered: m.left, Growing: append([]Growing{}, m.Given.Growing...),
+func (m *Planner) begin(name, says string, at Levels, a Assignment) *realized {
+	r := &realized{planner: m, short: a.short, left: a.Left, at: at, steps: a.Steps, plan: &Plan{
+		Name: name, Says: says, Years: len(m.Given.Weather), PlantOutFrom: m.Date(m.OutFrom), NotCovered: m.left, Growing: append([]Growing{}, m.Given.Growing...),
 		Work: []WorkWeek{}, Shortfalls: []Shortfall{}, ToGet: []Need{}, Shared: []string{}, Dividing: []Dividing{}, Batches: []BatchPlan{}, Places: []PlacePlan{},
 		Baseline: "stock and seed put into the open when soil and frost allow",
 	}}
-	for _, p := range a.portions {
-		r.parts = append(r.parts, &part{portion: p, life: p.batch.life, fates: p.fates()})
+	for _, p := range a.Portions {
+		r.parts = append(r.parts, &part{Portion: p, life: p.batch.life, fates: p.fates()})
 	}
 	return r
 }
@@ -71,13 +71,13 @@ func (r *realized) told() *Plan {
 
 // use finds the days on which each place is in use in some year, or takes those decided.
 func (r *realized) use() {
-	r.used = make([]span, len(r.planner.Given.Places))
+	r.used = make([]Days, len(r.planner.Given.Places))
 	for i := range r.used {
 		decided, is := r.days[i]
 		if r.used[i] = decided; is {
 			continue
 		}
-		r.used[i] = span{never, 0}
+		r.used[i] = Days{Never, 0}
 		for _, p := range r.parts {
 			for _, f := range p.fates {
 				r.used[i] = r.used[i].with(p.option, p.life, f, i, int(r.planner.Given.Span.Days()))
@@ -87,14 +87,14 @@ func (r *realized) use() {
 }
 
 // warming is how many days before its first plants a house is heated.
-const warming = 3
+const Warming = 3
 
 // set makes the settings: each heated place is held at its level while it is in use.
-func (r *realized) set(at levels) {
+func (r *realized) set(at Levels) {
 	r.settings = make([]place.Setting, len(r.planner.Given.Places))
 	for i := range r.planner.Given.Places {
 		r.settings[i] = r.planner.setting(i, 0)
-		if r.planner.Given.Places[i].Sort != Glass || at[i] == 0 || r.used[i].from == never {
+		if r.planner.Given.Places[i].Sort != Glass || at[i] == 0 || r.used[i].From == Never {
 			continue
 		}
 		r.settings[i] = r.heldWhile(i, at[i])
@@ -109,18 +109,18 @@ func (r *realized) set(at levels) {
 // heldWhile is the setting of a place that is held at a level while it is in use, with the
 // step that saves heat, if there is one.
 func (r *realized) heldWhile(at, level int) place.Setting {
-	on, off := r.planner.date(r.used[at].from-warming), r.planner.date(r.used[at].to)
+	on, off := r.planner.Date(r.used[at].From-Warming), r.planner.Date(r.used[at].To)
 	all := r.planner.Given.Places[at].Level
 	first, second := all[level], all[level]
 	change, stepped := r.steps[at]
 	if stepped {
-		second = all[change.level]
-		if change.up {
+		second = all[change.Level]
+		if change.Up {
 			first, second = second, first
 		}
 	}
 	steps := []place.Step{{From: on, Level: first}}
-	switch day := r.planner.date(change.day); {
+	switch day := r.planner.Date(change.Day); {
 	case !stepped || !day.Before(off):
 	case day.After(on):
 		steps = append(steps, place.Step{From: day, Level: second})
@@ -185,11 +185,11 @@ func (r *realized) as(way *route) *route {
 }
 
 // when sums up days of the span over years and individuals.
-func (m *planner) when(days []int) civil.When {
+func (m *Planner) when(days []int) civil.When {
 	figures := make([]float64, len(days))
 	for i, d := range days {
 		figures[i] = float64(d)
-		if d == never {
+		if d == Never {
 			figures[i] = math.Inf(1)
 		}
 	}
@@ -197,11 +197,11 @@ func (m *planner) when(days []int) civil.When {
 	return civil.When{Early: m.dateOf(a.Low), Middle: m.dateOf(a.Middle), Late: m.dateOf(a.High)}
 }
 
-func (m *planner) dateOf(day float64) civil.Date {
+func (m *Planner) dateOf(day float64) civil.Date {
 	if math.IsInf(day, 0) || math.IsNaN(day) {
 		return civil.Date{}
 	}
-	return m.date(int(math.Round(day)))
+	return m.Date(int(math.Round(day)))
 }
 
 // pick returns one day of every fate, of the middle plants or of the whole lot.
@@ -227,11 +227,11 @@ func middle(days []int) float64 {
 	figures := make([]float64, len(days))
 	for i, d := range days {
 		figures[i] = float64(d)
-		if d == never {
+		if d == Never {
 			figures[i] = math.Inf(1)
 		}
 	}
 	return odds.Sorted(figures).At(0.5)
 }
 
-func hundredth(x float64) float64 { return math.Round(x*100) / 100 }
+func Hundredth(x float64) float64 { return math.Round(x*100) / 100 }

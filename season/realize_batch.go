@@ -41,7 +41,7 @@ func (r *realized) batchPlans() {
 func (r *realized) batchPlan(p *part) BatchPlan {
 	plan := BatchPlan{
 		ID: p.name, Code: p.Code, Kind: p.Variety.Kind, Variety: p.Variety.Name, Timing: string(p.Variety.Timing),
-		Colour: p.Variety.Colour, Form: string(p.Form), Count: p.count, Container: p.life.container, How: string(p.how), Parents: p.parents,
+		Colour: p.Variety.Colour, Form: string(p.Form), Count: p.Count, Container: p.life.container, How: string(p.how), Parents: p.parents,
 		Gain: odds.AmountOf(p.gains), Assumed: p.life.assumed,
 	}
 	if p.Form != stock.Seed {
@@ -49,7 +49,7 @@ func (r *realized) batchPlan(p *part) BatchPlan {
 	}
 	out := r.planner.when(p.pick(func(f fate) int { return f.out }))
 	plan.Dates = Dates{
-		Start: r.planner.date(p.start), PlantOut: out,
+		Start: r.planner.Date(p.start), PlantOut: out,
 		Eyed:        r.planner.when(p.pickLot(func(f fate) int { return f.eyed })),
 		Up:          r.planner.when(p.pickLot(func(f fate) int { return f.up })),
 		FirstFlower: r.planner.when(p.pickLot(func(f fate) int { return f.flower })),
@@ -59,7 +59,7 @@ func (r *realized) batchPlan(p *part) BatchPlan {
 		plan.Container = ""
 		plan.Dates.Start = out.Middle
 		if lack := r.short[p.batch]; lack != nil {
-			plan.NoRoom = &Crowded{Place: r.planner.benchName(lack.bench), Week: r.planner.date(r.planner.firstMonday + 7*lack.week), ShortM2: hundredth(lack.short)}
+			plan.NoRoom = &Crowded{Place: r.planner.BenchName(lack.bench), Week: r.planner.Date(r.planner.FirstMonday + 7*lack.week), ShortM2: Hundredth(lack.short)}
 		}
 	case p.route.stays && p.route.firstPlace == p.route.onPlace:
 		plan.Container = ""
@@ -77,7 +77,7 @@ func (r *realized) batchPlan(p *part) BatchPlan {
 	}
 	r.yearDates(&plan, p)
 	plan.Stored = r.stored(p, plan.Dates.Start)
-	plan.Starts = []Start{{Week: plan.Dates.Start.Monday(), Count: p.count, Route: p.route.name}}
+	plan.Starts = []Start{{Week: plan.Dates.Start.Monday(), Count: p.Count, Route: p.route.name}}
 	plan.Stays = r.stays(p)
 	nights, drawn := make([]float64, len(p.fates)), make([]float64, len(p.fates))
 	for i, f := range p.fates {
@@ -95,9 +95,9 @@ func (r *realized) batchPlan(p *part) BatchPlan {
 
 // yearDates tells what became of a part's middle plant in every year.
 func (r *realized) yearDates(plan *BatchPlan, p *part) {
-	plan.OutFrom = r.planner.date(p.outFrom)
+	plan.OutFrom = r.planner.Date(p.outFrom)
 	if p.route.firstPlace != p.route.onPlace {
-		plan.SafeFrom = r.planner.date(p.route.onFrom(p.life))
+		plan.SafeFrom = r.planner.Date(p.route.onFrom(p.life))
 	}
 	for i, f := range p.fates {
 		start := p.start
@@ -105,13 +105,13 @@ func (r *realized) yearDates(plan *BatchPlan, p *part) {
 			start = f.out
 		}
 		plan.Years = append(plan.Years, YearDates{
-			r.planner.Given.Years[i], r.planner.date(start), r.planner.date(f.eyed), r.planner.date(f.up), r.planner.date(f.handOn), r.planner.date(f.potted), r.planner.date(f.framed), r.planner.date(f.out), r.planner.date(f.flower), r.planner.date(r.planner.ends[i]),
+			r.planner.Given.Years[i], r.planner.Date(start), r.planner.Date(f.eyed), r.planner.Date(f.up), r.planner.Date(f.handOn), r.planner.Date(f.potted), r.planner.Date(f.framed), r.planner.Date(f.out), r.planner.Date(f.flower), r.planner.Date(r.planner.ends[i]),
 		})
 	}
 }
 
 // benchName names a bench as the grower would.
-func (m *planner) benchName(bench int) string {
+func (m *Planner) BenchName(bench int) string {
 	if bench >= len(m.Given.Places) {
 		return m.Given.Places[bench-len(m.Given.Places)].Name + " under lamps"
 	}
@@ -123,10 +123,10 @@ func (r *realized) stays(p *part) []Stay {
 	out := r.planner.dateOf(middle(p.pick(func(f fate) int { return f.out })))
 	stay := func(at int, from, to civil.Date) Stay {
 		most := 0.0
-		for _, area := range p.room(float64(r.planner.Asked.Fits), r.planner.weeks, r.planner)[at] {
+		for _, area := range p.room(float64(r.planner.Asked.Fits), r.planner.Weeks, r.planner)[at] {
 			most = max(most, area)
 		}
-		return Stay{Place: r.planner.Given.Places[at].Name, From: from, To: to, AreaM2: hundredth(most * float64(p.count) * p.bedShare(r.planner.Given.Places[at].Sort))}
+		return Stay{Place: r.planner.Given.Places[at].Name, From: from, To: to, AreaM2: Hundredth(most * float64(p.Count) * p.bedShare(r.planner.Given.Places[at].Sort))}
 	}
 	end := r.planner.dateOf(middle(slices.Clone(r.planner.ends)))
 	ground := stay(r.planner.placeOf(Ground), out, end)
@@ -134,16 +134,16 @@ func (r *realized) stays(p *part) []Stay {
 		return []Stay{ground}
 	}
 	if p.route.stays {
-		from := r.planner.date(p.start)
+		from := r.planner.Date(p.start)
 		var first []Stay
 		if p.route.firstPlace != p.route.onPlace {
 			from = r.planner.dateOf(middle(p.pick(func(f fate) int { return f.handOn })))
-			first = []Stay{stay(p.route.firstPlace, r.planner.date(p.start), from)}
+			first = []Stay{stay(p.route.firstPlace, r.planner.Date(p.start), from)}
 		}
 		gone := middle(p.pick(func(f fate) int { return min(f.flower, f.died) })) + float64(p.life.cutFor)
 		return append(first, stay(p.route.onPlace, from, r.planner.dateOf(gone)))
 	}
-	first := []Stay{stay(p.route.firstPlace, r.planner.date(p.start), out)}
+	first := []Stay{stay(p.route.firstPlace, r.planner.Date(p.start), out)}
 	move := func(to int, day func(fate) int) {
 		on := r.planner.dateOf(middle(p.pick(day)))
 		first[len(first)-1].To = on

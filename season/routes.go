@@ -10,10 +10,10 @@ import (
 
 // levels is the setting of every place, by its index; a constant level is run for the
 // whole span while routes are compared.
-type levels []int
+type Levels []int
 
 // setting returns the setting of a place at one of its levels.
-func (m *planner) setting(at int, level int) place.Setting {
+func (m *Planner) setting(at int, level int) place.Setting {
 	if level >= len(m.Given.Places[at].Levels) {
 		return place.Off()
 	}
@@ -23,7 +23,7 @@ func (m *planner) setting(at int, level int) place.Setting {
 // routes returns the ways through the places at the given levels for stock that waits in
 // store (an index, -1 for seed): from each warm room on to each place with light, from each
 // warm bench on to the cool benches of its house, the lit shelf from first to last, glass from first to last, and straight into the ground.
-func (m *planner) routes(store int, at levels) []*route {
+func (m *Planner) routes(store int, at Levels) []*route {
 	ground := m.placeOf(Ground)
 	base := route{
 		storePlace: store, groundPlace: ground, ground: m.climate(ground, place.Off()), firstPlace: -1, onPlace: -1, framePlace: -1, around: -1,
@@ -84,7 +84,7 @@ const mostFrames = 2
 
 // hardening returns the places in which plants may harden before they are planted out: the
 // frames with most room.
-func (m *planner) hardening() []int {
+func (m *Planner) hardening() []int {
 	var frames []int
 	for i, p := range m.Given.Places {
 		if p.Sort == Frame {
@@ -96,7 +96,7 @@ func (m *planner) hardening() []int {
 }
 
 // hardenedIn is a route on which plants harden in a frame.
-func (m *planner) hardenedIn(frame int, r *route) *route {
+func (m *Planner) hardenedIn(frame int, r *route) *route {
 	h := *r
 	h.framePlace, h.frame = frame, m.climate(frame, place.Off())
 	h.name += ", hardened in " + m.Given.Places[frame].Name
@@ -125,12 +125,12 @@ func (l *life) goes(r *route, out int) bool {
 }
 
 // isHeated reports whether a place is held warm for the season's sake.
-func (m *planner) isHeated(at int, l levels) bool {
+func (m *Planner) isHeated(at int, l Levels) bool {
 	return (m.Given.Places[at].Sort == Glass || m.Given.Places[at].Sort == Bench) && l[at] > 0 || m.Given.Places[at].Sort == Room && m.Given.Places[at].Costs
 }
 
 // heldAt returns the level at which a heated place is held, and cold where none is.
-func (m *planner) heldAt(at int, l levels) float64 {
+func (m *Planner) heldAt(at int, l Levels) float64 {
 	if m.Given.Places[at].Sort != Glass || l[at] == 0 {
 		return unheld
 	}
@@ -143,7 +143,7 @@ const unheld = -1000.0
 // safeDays finds, for the harm limit of every kind, the first day from which a place is
 // safe for young leaves: no colder night follows before midsummer in all but the accepted
 // share of years.
-func (m *planner) safeDays(c *climate) map[float64]int {
+func (m *Planner) safeDays(c *climate) map[float64]int {
 	safe := map[float64]int{}
 	for _, b := range m.batches {
 		if _, known := safe[b.life.harm]; known {
@@ -156,7 +156,7 @@ func (m *planner) safeDays(c *climate) map[float64]int {
 
 // safeFrom returns the day after which, before midsummer, a place falls no more to a limit
 // in all but the accepted share of years.
-func (m *planner) safeFrom(c *climate, limit float64) int {
+func (m *Planner) safeFrom(c *climate, limit float64) int {
 	last := make([]int, len(c.years))
 	for i, y := range c.years {
 		last[i] = lastBelow(y.low, m.summer, limit)
@@ -166,7 +166,7 @@ func (m *planner) safeFrom(c *climate, limit float64) int {
 
 // risked returns the day after which, in all but the accepted share of years, nothing of
 // the given last days comes.
-func (m *planner) risked(last []int) int {
+func (m *Planner) risked(last []int) int {
 	days := sortedCopy(last)
 	allowed := int(float64(m.Asked.FrostRisk) * float64(len(days)))
 	return days[len(days)-1-allowed]

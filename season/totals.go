@@ -29,7 +29,7 @@ func (r *realized) flowers() {
 	}
 	var first []int
 	for _, p := range dahlias {
-		first = append(first, slices.Repeat(p.pickLot(func(f fate) int { return f.flower }), p.count)...)
+		first = append(first, slices.Repeat(p.pickLot(func(f fate) int { return f.flower }), p.Count)...)
 	}
 	r.plan.FirstFlower = r.planner.when(first)
 	r.plan.GainWeeks, r.plan.GainAll = r.gained(dahlias), r.gained(r.parts)
@@ -41,9 +41,9 @@ func (r *realized) gained(parts []*part) odds.Amount {
 	plants := 0
 	for _, p := range parts {
 		for year, g := range p.gains {
-			gains[year] += float64(p.count) * g
+			gains[year] += float64(p.Count) * g
 		}
-		plants += p.count
+		plants += p.Count
 	}
 	for year := range gains {
 		gains[year] /= float64(max(plants, 1))
@@ -54,7 +54,7 @@ func (r *realized) gained(parts []*part) odds.Amount {
 // fitsYears counts the years in which every bench suffices in every week, and tells the worst of
 // the others.
 func (r *realized) fitsYears() {
-	r.plan.Asked = r.planner.askedYears()
+	r.plan.Asked = r.planner.AskedYears()
 	for year := range r.planner.Given.Weather {
 		worst := r.worstIn(year)
 		switch {
@@ -73,18 +73,18 @@ func (r *realized) fitsYears() {
 func (r *realized) worstIn(year int) (worst *Crowded) {
 	used := make([]float64, 2*len(r.planner.Given.Places))
 	var most [8]taken
-	for w := range r.planner.weeks {
+	for w := range r.planner.Weeks {
 		clear(used)
 		for _, p := range r.parts {
 			for _, t := range p.takes(p.fates[year], w, r.planner, most[:0]) {
-				used[t.bench] += float64(p.count) * t.area
+				used[t.bench] += float64(p.Count) * t.area
 			}
 		}
 		for bench, area := range used {
 			isGround := bench < len(r.planner.Given.Places) && r.planner.Given.Places[bench].Sort == Ground
 			short := area + r.planner.grown(bench, w) - r.planner.roomOf(bench)
 			if !isGround && short > 1e-6 && (worst == nil || short > worst.ShortM2) {
-				worst = &Crowded{r.planner.Given.Years[year], r.planner.benchName(bench), r.planner.date(r.planner.firstMonday + 7*w), short}
+				worst = &Crowded{r.planner.Given.Years[year], r.planner.BenchName(bench), r.planner.Date(r.planner.FirstMonday + 7*w), short}
 			}
 		}
 	}
@@ -94,7 +94,7 @@ func (r *realized) worstIn(year int) (worst *Crowded) {
 // work spreads the minutes of every step over the weeks in which, by the middle dates,
 // it falls.
 func (r *realized) work() {
-	minutes := make([]float64, r.planner.weeks)
+	minutes := make([]float64, r.planner.Weeks)
 	for _, p := range r.parts {
 		for w, min := range r.planner.minutesOf(p) {
 			minutes[w] += min
@@ -104,12 +104,12 @@ func (r *realized) work() {
 		if min == 0 {
 			continue
 		}
-		week := WorkWeek{Week: r.planner.date(r.planner.firstMonday + 7*w), Hours: hundredth(min / 60), Own: r.planner.Given.HoursPerWeek}
+		week := WorkWeek{Week: r.planner.Date(r.planner.FirstMonday + 7*w), Hours: Hundredth(min / 60), Own: r.planner.Given.HoursPerWeek}
 		r.plan.Work = append(r.plan.Work, week)
 		r.plan.Cost.WorkHours += week.Hours
 		if week.Hours > r.planner.Given.HoursPerWeek {
 			r.plan.Shortfalls = append(r.plan.Shortfalls, Shortfall{
-				Of: "hands", Wanted: week.Hours, There: r.planner.Given.HoursPerWeek, Short: hundredth(week.Hours - r.planner.Given.HoursPerWeek), Week: week.Week,
+				Of: "hands", Wanted: week.Hours, There: r.planner.Given.HoursPerWeek, Short: Hundredth(week.Hours - r.planner.Given.HoursPerWeek), Week: week.Week,
 				Cure: "ask for help, or begin some the week before",
 			})
 			r.plan.Cost.Work += r.planner.Given.Prices.Hand.Times(week.Hours - r.planner.Given.HoursPerWeek)
@@ -118,16 +118,16 @@ func (r *realized) work() {
 }
 
 // minutesOf returns the minutes of work of a part, by week.
-func (m *planner) minutesOf(p *part) []float64 {
-	minutes := make([]float64, m.weeks)
+func (m *Planner) minutesOf(p *part) []float64 {
+	minutes := make([]float64, m.Weeks)
 	add := func(step string, day, count float64) {
 		each, known := p.life.Work(step)
-		week := (int(day) - m.firstMonday) / 7
-		if known && !math.IsInf(day, 0) && week >= 0 && week < m.weeks {
+		week := (int(day) - m.FirstMonday) / 7
+		if known && !math.IsInf(day, 0) && week >= 0 && week < m.Weeks {
 			minutes[week] += each * count
 		}
 	}
-	count, out := float64(p.count), middle(p.pick(func(f fate) int { return f.out }))
+	count, out := float64(p.Count), middle(p.pick(func(f fate) int { return f.out }))
 	add("plant", out, count)
 	if p.route.direct {
 		return minutes
@@ -175,26 +175,26 @@ func (r *realized) cost() {
 		}
 		light += r.lamplight(i)
 	}
-	c.HeatSpread = odds.Amount{Low: hundredth(c.HeatSpread.Low), Middle: hundredth(c.HeatSpread.Middle), High: hundredth(c.HeatSpread.High)}
-	c.Heat, c.Work = c.HeatSpread.Middle, hundredth(c.Work)
-	c.Light = hundredth(r.planner.Given.Prices.Electricity.Times(light))
+	c.HeatSpread = odds.Amount{Low: Hundredth(c.HeatSpread.Low), Middle: Hundredth(c.HeatSpread.Middle), High: Hundredth(c.HeatSpread.High)}
+	c.Heat, c.Work = c.HeatSpread.Middle, Hundredth(c.Work)
+	c.Light = Hundredth(r.planner.Given.Prices.Electricity.Times(light))
 	if light > 0 {
 		r.unpriced(r.planner.Given.Prices.Electricity, "electricity")
 	}
 	for _, n := range r.plan.ToGet {
 		c.Mix += n.Cost
 	}
-	c.Mix = hundredth(c.Mix)
-	c.Total = hundredth(c.Heat + c.Light + c.Mix + c.Work)
-	c.WorkHours = hundredth(c.WorkHours)
+	c.Mix = Hundredth(c.Mix)
+	c.Total = Hundredth(c.Heat + c.Light + c.Mix + c.Work)
+	c.WorkHours = Hundredth(c.WorkHours)
 	pots := 0
 	for _, p := range r.parts {
 		if p.isPotted() {
-			pots += p.count
+			pots += p.Count
 		}
 	}
 	if pots > 0 {
-		c.PerPot = hundredth(c.Total / float64(pots))
+		c.PerPot = Hundredth(c.Total / float64(pots))
 	}
 }
 
@@ -207,7 +207,7 @@ func (r *realized) lamplight(at int) float64 {
 	years := make([]float64, len(r.planner.Given.Weather))
 	c := r.planner.climate(at, r.settings[at])
 	for year := range years {
-		from, to := never, 0
+		from, to := Never, 0
 		for _, p := range r.parts {
 			f := p.fates[year]
 			if p.route.direct {
@@ -251,7 +251,7 @@ func (r *realized) wanted() {
 			cure = "no place here is warm enough for it in time: keep it under glass, or leave it out"
 		}
 		r.plan.Shortfalls = append(r.plan.Shortfalls, Shortfall{
-			Of: "stock", Variety: h.Variety.Name, Wanted: float64(want), There: float64(want - short), Short: float64(short), Week: r.planner.date(r.planner.monday(r.planner.newYear)),
+			Of: "stock", Variety: h.Variety.Name, Wanted: float64(want), There: float64(want - short), Short: float64(short), Week: r.planner.Date(r.planner.monday(r.planner.newYear)),
 			Cure: cure,
 		})
 	}

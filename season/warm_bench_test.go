@@ -28,7 +28,7 @@ func benched(t testing.TB, room float64) Brief {
 func TestWarmBenchWarmsRootsAlone(t *testing.T) {
 	m := makerOf(t, benched(t, 2))
 	glass, bench := m.placeNamed("glass"), m.placeNamed("bench")
-	at := levels{0, 0, 2, 0, 1}
+	at := Levels{0, 0, 2, 0, 1}
 	house, on := m.climateAt(glass, at), m.climateAt(bench, at)
 	for year := range house.years {
 		if &house.years[year].low[0] != &on.years[year].low[0] || house.years[year].root[200] >= on.years[year].root[200] {
@@ -54,14 +54,14 @@ func TestWarmBenchWarmsRootsAlone(t *testing.T) {
 	if len(warm) == 0 {
 		t.Fatal("no way begins on the bench")
 	}
-	for _, o := range of(m.options(m.batches[0], levels{0, 0, 0, 0, 1}), "bench, then glass") {
+	for _, o := range of(m.options(m.batches[0], Levels{0, 0, 0, 0, 1}), "bench, then glass") {
 		for year, f := range o.fates() { // the glass is cold, and so is the air of its bench
-			if f.up != never && f.died == never && f.handOn-f.up > 7 {
+			if f.up != Never && f.died == Never && f.handOn-f.up > 7 {
 				t.Fatalf("up on day %d of %d, it stays on the bench till day %d", f.up, m.Given.Years[year], f.handOn)
 			}
 		}
 	}
-	for _, o := range m.options(m.batches[0], make(levels, len(m.Given.Places))) {
+	for _, o := range m.options(m.batches[0], make(Levels, len(m.Given.Places))) {
 		if o.route.around >= 0 {
 			t.Fatal("a bench that is off is used")
 		}
@@ -72,7 +72,7 @@ func TestWarmBenchWarmsRootsAlone(t *testing.T) {
 // the whole bench would draw on those days.
 func TestWarmBenchByTheTray(t *testing.T) {
 	m, seen := makerOf(t, benched(t, 0.6)), 0
-	for _, o := range of(m.options(m.batches[0], levels{0, 0, 3, 0, 1}), "bench, then glass") {
+	for _, o := range of(m.options(m.batches[0], Levels{0, 0, 3, 0, 1}), "bench, then glass") {
 		for year, f := range o.fates() {
 			if f.handOn != f.up+1 {
 				continue // in its pot before it is handed on

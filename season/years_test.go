@@ -54,7 +54,7 @@ func TestDivisionsWakeInTrays(t *testing.T) {
 		b.Given.Stock = b.Given.Stock[:1]
 		b.Given.Stock[0].Form = form
 		m := makerOf(t, b)
-		o := of(m.options(m.batches[0], levels{0, 0, 3, 0}), "room, then glass")[8]
+		o := of(m.options(m.batches[0], Levels{0, 0, 3, 0}), "room, then glass")[8]
 		f := o.fates()[0]
 		if _, area := o.stands(f, f.up); area != tray {
 			t.Errorf("a waking %s takes %g m², not %g", form, area, tray)

@@ -81,7 +81,7 @@ func (s *search) run(ctx context.Context, g *Garden, today civil.Date, c Change)
 	defer s.mu.Unlock()
 	s.best.Looking, s.best.Answer, s.best.Failed = false, a, err
 	if a != nil {
-		a.result = nil // the pages write no proof, and it is large
+		a.provedBy = nil // the pages write no proof, and it is large
 	}
 }
 

@@ -9,10 +9,11 @@ import (
 	"eyeup/civil"
 	"eyeup/internal/highs"
 	"eyeup/season"
+	"eyeup/season/prove"
 )
 
 // Progress is how far proving a season has come.
-type Progress = season.Progress
+type Progress = prove.Progress
 
 // Prove works out the season of a garden as it stands today, like Season, but looks for the
 // best plans and says how much better any other could be. say may be nil. When ctx ends it
@@ -23,16 +24,24 @@ func Prove(ctx context.Context, g *Garden, today civil.Date, say func(Progress),
 		return nil, fmt.Errorf("nothing can be proved on this machine: %w; ask for the season without proof", err)
 	}
 	defer engine.Close()
-	return seasonBy(g, today, func(b season.Brief) (*season.Result, error) {
+	var proofs *prove.Result
+	a, err := seasonBy(g, today, func(b season.Brief) (*season.Result, error) {
 		b.Ports.Solver, b.Ports.Relax = engine.Solve, engine.Relax
-		return season.Prove(ctx, b, say)
+		if proofs, err = prove.Prove(ctx, b, say); err != nil {
+			return nil, err
+		}
+		return proofs.Season, nil
 	}, asked)
+	if a != nil {
+		a.provedBy = proofs
+	}
+	return a, err
 }
 
 // WriteProgramme writes what a proved plan was weighed by, with its heat and lamps settled, in
 // the form that other solvers read.
 func (a *SeasonAnswer) WriteProgramme(w io.Writer, plan string) error {
-	p, err := a.result.Programme(plan)
+	p, err := a.provedBy.Programme(plan)
 	if err != nil {
 		return err
 	}
@@ -42,7 +51,7 @@ func (a *SeasonAnswer) WriteProgramme(w io.Writer, plan string) error {
 // WriteCertificate writes all that it takes to add the proof of a plan up again, and adds it
 // up first.
 func (a *SeasonAnswer) WriteCertificate(w io.Writer, plan string) error {
-	c, err := a.result.Certificate(plan)
+	c, err := a.provedBy.Certificate(plan)
 	if err != nil {
 		return err
 	}

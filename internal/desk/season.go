@@ -9,6 +9,7 @@ import (
 	"eyeup/odds"
 	"eyeup/quantity"
 	"eyeup/season"
+	"eyeup/season/prove"
 	"eyeup/stock"
 	"eyeup/week"
 )
@@ -35,8 +36,8 @@ type SeasonAnswer struct {
 
 	jobs     map[string][]week.Job // by plan
 	brief    season.Brief
-	decision stock.ID // by which the followed plan was decided on; none where none is
-	result   *season.Result
+	decision stock.ID      // by which the followed plan was decided on; none where none is
+	provedBy *prove.Result // nil where nothing was proved
 }
 
 // WeatherSource says what weather a season rests on.
@@ -85,7 +86,7 @@ func Paying(b *season.Brief) { b.Asked.Pays = true }
 
 // Season works out the season of a garden as it stands today.
 func Season(g *Garden, today civil.Date, asked ...Asked) (*SeasonAnswer, error) {
-	return seasonBy(g, today, season.Make, asked)
+	return seasonBy(g, today, prove.Make, asked)
 }
 
 // seasonBy works out a season by a way of making plans.
@@ -114,7 +115,7 @@ func seasonBy(g *Garden, today civil.Date, plans func(season.Brief) (*season.Res
 		Plans: result.Plans, PriceOfEarly: result.Early, HeatPays: result.Pays, FrostWeeks: result.FrostOdds, NotCovered: result.Plans[0].NotCovered,
 	}
 	a.Growing = brief.Given.Growing
-	a.jobs, a.brief, a.result = map[string][]week.Job{}, brief, result
+	a.jobs, a.brief = map[string][]week.Job{}, brief
 	for _, plan := range result.Plans {
 		a.jobs[plan.Name] = week.Of(brief, plan)
 	}

@@ -20,9 +20,10 @@ var rooms = map[string]string{
 	"stock":    "quantity civil",
 	"outlook":  "civil quantity odds stock keeping culture",
 	"supply":   "quantity odds culture",
-	"season":   "quantity civil odds sun weather frost growth culture place keeping stock outlook supply solve season/certificate",
+	"season":   "quantity civil odds sun weather frost growth culture place keeping stock outlook supply solve",
 
 	"season/certificate": "",
+	"season/prove":       "civil season season/certificate solve",
 
 	"season/check": "quantity civil odds weather growth culture place keeping stock season sun supply",
 	"week":         "quantity civil culture growth place season stock",
@@ -41,7 +42,7 @@ var rooms = map[string]string{
 	"internal/archive":  "quantity civil weather weather/ghcn weather/reading sun",
 	"internal/book":     "quantity civil stock",
 	"internal/demo":     "quantity civil stock",
-	"internal/desk":     "quantity civil odds air sun weather frost growth culture place place/logger keeping stock outlook supply solve patch season season/check week internal/archive internal/book internal/demo internal/exchange internal/highs internal/picture internal/sheet",
+	"internal/desk":     "quantity civil odds air sun weather frost growth culture place place/logger keeping stock outlook supply solve patch season season/check season/prove week internal/archive internal/book internal/demo internal/exchange internal/highs internal/picture internal/sheet",
 	"internal/exchange": "quantity civil odds sun weather weather/ghcn weather/meteireann weather/epw weather/tmy3 weather/table weather/reading place place/logger culture stock supply patch",
 	"internal/picture":  "quantity civil odds season",
 	"internal/highs":    "quantity solve",
@@ -53,7 +54,8 @@ var rooms = map[string]string{
 // blind names rooms that may not see certain others, not even through a third: what checks a
 // thing shares no code with what made it.
 var blind = map[string]string{
-	"season/certificate": "season season/check solve",
+	"season/check":       "season/certificate season/prove",
+	"season/certificate": "season season/check season/prove solve",
 }
 
 // aids are packages for tests alone; nothing but tests may enter them.

@@ -10,6 +10,7 @@ import (
 	"eyeup/place"
 	"eyeup/quantity"
 	"eyeup/season"
+	"eyeup/season/prove"
 )
 
 // best looks for the best plans of a brief.
@@ -25,11 +26,11 @@ func best(t *testing.T, b season.Brief) *season.Result {
 	}
 	defer e.Close()
 	b.Ports.Solver, b.Ports.Relax = e.Solve, e.Relax
-	r, err := season.Prove(t.Context(), b, nil)
+	r, err := prove.Prove(t.Context(), b, nil)
 	if err != nil {
 		t.Fatal(err)
 	}
-	return r
+	return r.Season
 }
 
 // twoHouses is the example garden in six years with three lots of sixty clumps, its benches too small
