@@ -44,7 +44,7 @@ test:
 
 # The rooms in which more than one thing happens at a time. Short runs draw less at random; what
 # they leave out and runs side by side is named.
-RACED := ./season ./solve ./internal/archive ./internal/book ./internal/desk ./internal/garden ./internal/highs ./internal/page ./internal/plans
+RACED := ./season ./season/prove ./solve ./internal/archive ./internal/book ./internal/desk ./internal/garden ./internal/highs ./internal/page ./internal/plans
 
 # Of those, what takes long and does one thing after another.
 ALONE := PaidRoom|ProofAgainst|HeatPays|HeatThatNeverPays|CertificatesAddUp|PlainProof|TwelveClumps|EveryPlantIs|Drawn|LoggedCellar|EveryList

@@ -34,19 +34,22 @@ func waterville(t testing.TB) Brief {
 	}
 	site := sun.Site{Latitude: 44.55, Longitude: -69.63, Elevation: 27}
 	b := Brief{
-		Garden: "test", Site: site, Span: Span(2027, site), Today: civil.MustOn(2026, time.November, 1),
-		Freezes:   frost.Dates(record, site, quantity.Celsius(0), 1981, 2010),
-		FrostRisk: 0.1, Fits: 0.9, HoursPerWeek: 12, Kinds: culture.Lookup, Places: places(site),
-		Prices: Prices{Currency: "USD", Electricity: Price{0.30, true}, MixLitre: Price{0.32, true}},
+		Given: Given{
+			Garden: "test", Site: site, Span: Span(2027, site), Today: civil.MustOn(2026, time.November, 1),
+			Freezes:      frost.Dates(record, site, quantity.Celsius(0), 1981, 2010),
+			HoursPerWeek: 12, Kinds: culture.Lookup, Places: places(site),
+			Prices: Prices{Currency: "USD", Electricity: Price{0.30, true}, MixLitre: Price{0.32, true}},
+		},
+		Asked: Asked{FrostRisk: 0.1, Fits: 0.9},
 	}
 	sky := weather.FitSky(record, site)
-	members, _ := weather.Members(record, b.Span, 1981, 2010)
+	members, _ := weather.Members(record, b.Given.Span, 1981, 2010)
 	for _, m := range members {
-		b.Years = append(b.Years, m.Year)
-		b.Weather = append(b.Weather, m.Hours(site, sky))
+		b.Given.Years = append(b.Given.Years, m.Year)
+		b.Given.Weather = append(b.Given.Weather, m.Hours(site, sky))
 	}
 	for i, timing := range []stock.Timing{stock.Early, stock.Mid, stock.Late} {
-		b.Stock = append(b.Stock, stock.Holding{
+		b.Given.Stock = append(b.Given.Stock, stock.Holding{
 			Code: fmt.Sprintf("lot %d", i), Variety: stock.Variety{Name: "Slow Ferry " + string(timing), Kind: "dahlia", Timing: timing},
 			Form: stock.Clump, Count: 10, Place: "cellar", Plant: 10,
 		})
@@ -89,18 +92,18 @@ func places(site sun.Site) []Place {
 // and no more than 8 weeks.
 func TestEarlyGainsWhatGrowersBelieve(t *testing.T) {
 	b := waterville(t)
-	m, err := newMaker(&b)
+	m, err := newPlanner(&b)
 	if err != nil {
 		t.Fatal(err)
 	}
 	mid := m.batches[2]
-	at := levels{0, 0, 3, 0}
+	at := Levels{0, 0, 3, 0}
 	for _, c := range []struct {
 		weeks     int
 		low, high float64
 	}{{4, 1, 3}, {6, 3, 5}, {8, 4, 7}, {10, 4, 8}, {12, 4, 8}, {14, 4, 8}} {
 		for _, o := range m.options(mid, at) {
-			if o.route.name != "room, then glass" || o.start != m.outFrom-7*c.weeks {
+			if o.route.name != "room, then glass" || o.start != m.OutFrom-7*c.weeks {
 				continue
 			}
 			base := m.baseline(mid)
@@ -116,4 +119,22 @@ func TestEarlyGainsWhatGrowersBelieve(t *testing.T) {
 		}
 	}
 	_ = odds.Exactly(0)
+}
+
+// crowded is the brief of waterville with six years, less room, two levels, more stock, and
+// a price for a week of flower and an hour of work.
+func crowded(t testing.TB) Brief {
+	b := waterville(t)
+	b.Given.Years, b.Given.Weather = b.Given.Years[:6], b.Given.Weather[:6]
+	for i := range b.Given.Stock {
+		b.Given.Stock[i].Count, b.Given.Stock[i].Plant = 60, 60
+	}
+	b.Given.Places[1].Room, b.Given.Places[1].Lit, b.Given.Places[2].Room = 1.2, 1, 8
+	level, held := b.Given.Places[2].Level, b.Given.Places[2].Levels
+	b.Given.Places[2].Level = []quantity.Temperature{level[0], level[2], level[4]}
+	b.Given.Places[2].Levels = []place.Setting{held[0], held[2], held[4]}
+	b.Given.Prices.PlantWeek, b.Given.Prices.Hand = Price{0.5, true}, Price{18, true}
+	b.Given.Prices.Pots = map[string]Price{"no1": {0.55, true}}
+	b.Given.HoursPerWeek = 3
+	return b
 }

@@ -23,11 +23,11 @@ func BenchmarkClimate(b *testing.B) {
 	m := makerOf(b, brief)
 	glass := m.placeNamed("glass")
 	hours := 0
-	for _, h := range brief.Weather {
+	for _, h := range brief.Given.Weather {
 		hours += len(h.Air)
 	}
 	for b.Loop() {
-		climateOf(brief.Places[glass].Model, place.Steadily(brief.Places[glass].Level[3]), brief.Weather, brief.Site, m.rates)
+		climateOf(brief.Given.Places[glass].Model, place.Steadily(brief.Given.Places[glass].Level[3]), brief.Given.Weather, brief.Given.Site, m.recall.rates)
 	}
 	b.ReportMetric(float64(b.Elapsed().Nanoseconds())/float64(b.N)/float64(hours), "ns/place-hour")
 }
@@ -35,10 +35,10 @@ func BenchmarkClimate(b *testing.B) {
 // BenchmarkOptions lives one sort of batch through every start and route at one level.
 func BenchmarkOptions(b *testing.B) {
 	m := makerOf(b, waterville(b))
-	at := levels{0, 0, 3, 0}
+	at := Levels{0, 0, 3, 0}
 	m.options(m.batches[0], at)
 	for b.Loop() {
-		m.outcomes, m.lived = remembered[outcomeKey, []*outcome]{}, remembered[livedKey, *outcome]{}
+		m.outcomes, m.recall.lived = remembered[outcomeKey, []*outcome]{}, remembered[livedKey, *outcome]{}
 		m.options(m.batches[0], at)
 	}
 }

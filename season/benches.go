@@ -6,40 +6,45 @@ import (
 
 // benches keeps account of the room that is left in each place and week.
 type benches struct {
-	free map[int][]float64 // m², by bench and week; the ground is counted but never refuses
-	fits float64
-	*maker
-	wanted map[*outcome]map[int][]float64 // m² a plant takes, by outcome, bench and week
+	free    map[int][]float64 // m², by bench and week; the ground is counted but never refuses
+	fits    float64
+	planner *Planner
+	wanted  map[*outcome]map[int][]float64 // m² a plant takes, by outcome, bench and week
 }
 
 // lamps returns the bench that stands for the lit part of a place.
-func (m *maker) lamps(place int) int { return len(m.Places) + place }
+func (m *Planner) Lamps(place int) int { return len(m.Given.Places) + place }
 
 // roomOf returns the room there is on a bench, in m².
-func (m *maker) roomOf(bench int) float64 {
-	if bench >= len(m.Places) {
-		return float64(m.Places[bench-len(m.Places)].Lit)
+func (m *Planner) roomOf(bench int) float64 {
+	if bench >= len(m.Given.Places) {
+		return float64(m.Given.Places[bench-len(m.Given.Places)].Lit)
 	}
-	return float64(m.Places[bench].Room)
+	return float64(m.Given.Places[bench].Room)
 }
 
 // newBenches are the empty benches, on a basis of room that suffices in so great a share of years.
-func (m *maker) newBenches(fits float64) *benches {
-	b := &benches{free: map[int][]float64{}, fits: fits, maker: m, wanted: map[*outcome]map[int][]float64{}}
-	for i, p := range m.Places {
+func (m *Planner) newBenches(fits float64) *benches {
+	b := &benches{free: map[int][]float64{}, fits: fits, planner: m, wanted: map[*outcome]map[int][]float64{}}
+	for i, p := range m.Given.Places {
 		b.free[i] = m.freeOn(i)
 		if p.Lit > 0 {
-			b.free[m.lamps(i)] = m.freeOn(m.lamps(i))
+			b.free[m.Lamps(i)] = m.freeOn(m.Lamps(i))
 		}
 	}
 	return b
 }
 
+// FreeIn is the room on a bench in a week, in m², that nothing takes which grows already.
+func (m *Planner) FreeIn(bench, week int) float64 {
+	return max(0, m.roomOf(bench)-m.grown(bench, week))
+}
+
 // freeOn is the room on a bench, week by week, that nothing takes which grows already.
-func (m *maker) freeOn(bench int) []float64 {
-	free := make([]float64, m.weeks)
+func (m *Planner) freeOn(bench int) []float64 {
+	free := make([]float64, m.Weeks)
 	for week := range free {
-		free[week] = max(0, m.roomOf(bench)-m.grown(bench, week))
+		free[week] = m.FreeIn(bench, week)
 	}
 	return free
 }
@@ -47,7 +52,7 @@ func (m *maker) freeOn(bench int) []float64 {
 // room is the outcome's need of room: see outcome.room.
 func (b *benches) room(o *outcome) map[int][]float64 {
 	if b.wanted[o] == nil {
-		b.wanted[o] = o.room(b.fits, b.weeks, b.maker)
+		b.wanted[o] = o.room(b.fits, b.planner.Weeks, b.planner)
 	}
 	return b.wanted[o]
 }
@@ -94,10 +99,10 @@ func (b *benches) tight(o *outcome, count int) (bench, week int, short float64) 
 }
 
 // portion is so many of a batch raised in one way.
-type portion struct {
+type Portion struct {
 	*batch
 	*outcome
-	count int
+	Count int
 }
 
 // lack is the first thing that kept a batch from being raised as a plan would have it.
@@ -112,13 +117,13 @@ const mostWays = 3
 // place puts a batch on the benches, the best of its outcomes first; what finds no room
 // goes straight into the ground. It says what was short, if anything, and how many found
 // no way at all.
-func (b *benches) place(of *batch, ranked []*outcome) (portions []portion, short *lack, left int) {
+func (b *benches) place(of *batch, ranked []*outcome) (portions []Portion, short *lack, left int) {
 	left = of.want
 	for _, o := range ranked {
 		if left == 0 {
 			break
 		}
-		if !b.admissible(o) {
+		if !b.planner.admissible(o) {
 			continue
 		}
 		n := b.most(o, left)
@@ -131,7 +136,7 @@ func (b *benches) place(of *batch, ranked []*outcome) (portions []portion, short
 			continue
 		}
 		b.take(o, n)
-		portions = append(portions, portion{of, o, n})
+		portions = append(portions, Portion{of, o, n})
 		left -= n
 	}
 	return portions, short, left

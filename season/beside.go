@@ -76,7 +76,7 @@ func gainOf(p *Plan, code, variety string) float64 {
 }
 
 // breakEven says when the heat of a plan pays, against the plan without.
-func (m *maker) breakEven(p, without *Plan) {
+func (m *Planner) breakEven(p, without *Plan) {
 	if p.Cost.Heat <= 0 {
 		return
 	}
@@ -92,13 +92,13 @@ func (m *maker) breakEven(p, without *Plan) {
 		plants += b.Count
 		more += float64(b.Count) * (b.Gain.Middle - gainOf(without, b.Code, b.Variety))
 	}
-	e := &BreakEven{Heat: p.Cost.Heat, Plants: plants, WeeksGained: hundredth(more / float64(max(plants, 1)))}
+	e := &BreakEven{Heat: p.Cost.Heat, Plants: plants, WeeksGained: Hundredth(more / float64(max(plants, 1)))}
 	if more > 0 {
-		each := hundredth(p.Cost.Heat / more)
+		each := Hundredth(p.Cost.Heat / more)
 		e.PerPlantWeek = &each
 	}
-	if m.Prices.PlantWeek.Known {
-		worth := hundredth(m.Prices.PlantWeek.Amount)
+	if m.Given.Prices.PlantWeek.Known {
+		worth := Hundredth(m.Given.Prices.PlantWeek.Amount)
 		e.PlantWeek = &worth
 		if more > 0 && worth > 0 {
 			from := int(math.Ceil(p.Cost.Heat / (worth * more / float64(plants))))

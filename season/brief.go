@@ -1,6 +1,8 @@
 package season
 
 import (
+	"context"
+
 	"eyeup/civil"
 	"eyeup/culture"
 	"eyeup/frost"
@@ -63,6 +65,13 @@ type Prices struct {
 
 // Brief is all that a season is worked out from.
 type Brief struct {
+	Given Given
+	Asked Asked
+	Ports Ports
+}
+
+// Given is the garden as it is.
+type Given struct {
 	Garden       string
 	Site         sun.Site
 	Span         civil.Span // see Span
@@ -70,20 +79,32 @@ type Brief struct {
 	Years        []int            // the year of each of Weather
 	Weather      []*weather.Hours // one real year each, laid on Span
 	Freezes      frost.Freezes    // of the same record, at 0 °C
-	FrostRisk    quantity.Share   // odds accepted of a freeze after planting out
-	Fits         quantity.Share   // share of years in which benches must suffice
 	HoursPerWeek float64          // own hands
 	Places       []Place
 	Stock        []stock.Holding
 	Growing      []Growing // what was started already, taken off what is wanted of Stock
 	Kinds        func(name string) (*culture.Kind, bool)
 	Prices       Prices
-	Kept         *Memory               // of earlier seasons of the same garden; nil: nothing is remembered
-	Held         map[string]civil.Date // starts decided already, by the lot's code
-	OutFrom      civil.Date            // the Monday before which nothing leafy is planted out, where it is decided; none: by the odds of frost
-	Explain      string                // the batch whose dates are to be explained; empty: none
-	Unproved     bool                  // Make leaves out how much better its plans could be
-	Pays         bool                  // Prove also says from how many plants on heat pays
-	Solver       solve.Solver          // answers the programmes of Prove; Make needs none
-	Relax        Relax                 // answers them without whole numbers
 }
+
+// Asked is what the grower asks of the season.
+type Asked struct {
+	FrostRisk quantity.Share        // odds accepted of a freeze after planting out
+	Fits      quantity.Share        // share of years in which benches must suffice
+	Held      map[string]civil.Date // starts decided already, by the lot's code
+	OutFrom   civil.Date            // the Monday before which nothing leafy is planted out, where it is decided; none: by the odds of frost
+	Explain   string                // the batch whose dates are to be explained; empty: none
+	Unproved  bool                  // plans are wanted without how much better others could be
+	Pays      bool                  // the proof also says from how many plants on heat pays
+}
+
+// Ports are what a season is worked out with.
+type Ports struct {
+	Kept   *Memory      // of earlier seasons of the same garden; nil: nothing is remembered
+	Solver solve.Solver // answers programmes in whole numbers
+	Relax  Relax        // answers programmes without whole numbers; nil: bounds come from plain arithmetic, and are wider
+}
+
+// Relax answers a programme without asking for whole numbers, and gives the dual prices of its
+// limits.
+type Relax func(ctx context.Context, p *solve.Programme) (solve.Relaxation, error)

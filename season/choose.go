@@ -33,15 +33,15 @@ const (
 
 // baseline returns the outcome against which gains are counted: dormant stock planted
 // when the soil allows, seed sown in the open when frost and soil allow.
-func (m *maker) baseline(b *batch) *outcome {
+func (m *Planner) baseline(b *batch) *outcome {
 	return m.baselines.get(sortOf{b.base, b.store}, func() *outcome {
-		all := m.routes(b.store, make(levels, len(m.Places)))
+		all := m.routes(b.store, make(Levels, len(m.Given.Places)))
 		return m.liveOnce(b.base, m.direct(b.base, all[len(all)-1]), nil)
 	})
 }
 
 // weeksOf returns the weeks of flower of a baseline in each year, none where there is none.
-func (m *maker) weeksOf(base *outcome) []float64 {
+func (m *Planner) weeksOf(base *outcome) []float64 {
 	weeks := make([]float64, len(m.ends))
 	if base != nil {
 		for i, f := range base.fates() {
@@ -52,26 +52,26 @@ func (m *maker) weeksOf(base *outcome) []float64 {
 }
 
 // direct is the option of putting a batch straight into the ground.
-func (m *maker) direct(l *life, r *route) option {
+func (m *Planner) direct(l *life, r *route) option {
 	from := m.outOf(l)
 	if l.setBack > 0 { // dormant below ground frost does not reach it
 		from = 0
 	}
-	return option{route: r, start: m.monday(max(m.newYear, 0)), outFrom: from, firstMonday: m.firstMonday}
+	return option{route: r, start: m.monday(max(m.newYear, 0)), outFrom: from, firstMonday: m.FirstMonday}
 }
 
 // monday returns the first Monday on or after a day.
-func (m *maker) monday(day int) int {
-	return day + ((m.firstMonday-day)%7+7)%7
+func (m *Planner) monday(day int) int {
+	return day + ((m.FirstMonday-day)%7+7)%7
 }
 
 // options lives through every start week and route of a batch at the given levels, once
 // for all batches that are alike.
-func (m *maker) options(b *batch, at levels) []*outcome {
+func (m *Planner) options(b *batch, at Levels) []*outcome {
 	return m.outcomes.get(outcomeKey{b.life, b.store, fmt.Sprint(at)}, func() []*outcome { return m.optionsAt(b, at) })
 }
 
-func (m *maker) optionsAt(b *batch, at levels) []*outcome {
+func (m *Planner) optionsAt(b *batch, at Levels) []*outcome {
 	base := m.baseline(b)
 	var all []*outcome
 	out, pot := m.outOf(b.life), m.smallPot(b.life)
@@ -86,7 +86,7 @@ func (m *maker) optionsAt(b *batch, at levels) []*outcome {
 			if (r.framePlace >= 0 || r.around >= 0) && start < out-7*earliestVariant {
 				continue
 			}
-			o := option{route: r, start: start, outFrom: out, firstMonday: m.firstMonday}
+			o := option{route: r, start: start, outFrom: out, firstMonday: m.FirstMonday}
 			all = append(all, m.liveOnce(b.life, o, base))
 			if pot != nil && r.warm && hardens == (r.framePlace >= 0) && start >= out-7*earliestVariant {
 				small := o
@@ -117,25 +117,25 @@ type livedKey struct {
 
 // liveOnce lives through an option, once for all levels of places that it does not pass and
 // for all seasons of the garden.
-func (m *maker) liveOnce(l *life, o option, base *outcome) *outcome {
+func (m *Planner) liveOnce(l *life, o option, base *outcome) *outcome {
 	r := o.route
 	key := livedKey{
 		l, base, r.store, r.first, r.on, r.frame, [3]int{r.firstPlace, r.onPlace, r.framePlace},
 		o.start, o.outFrom, r.onFrom(l), o.frameFrom(l), r.direct, r.stays, r.pot,
 	}
-	return m.lived.get(key, func() *outcome { return live(l, o, m.weeksOf(base), m.ends) })
+	return m.recall.lived.get(key, func() *outcome { return live(l, o, m.weeksOf(base), m.ends) })
 }
 
 // starts returns the Mondays on which a batch may be started: none before today, none in
 // deep rest, none so early that it only stands; corms from the autumn on.
-func (m *maker) starts(l *life, out int) []int {
+func (m *Planner) starts(l *life, out int) []int {
 	first := out - 7*earliestWeeks
 	if l.Life == culture.Soak {
 		first = m.monday(m.newYear - autumnBefore)
 	}
 	var all []int
 	for start := first; start <= out-7*latestWeeks; start += 7 {
-		if start >= max(l.rest, m.day(m.Today.Monday()), 0) {
+		if start >= max(l.rest, m.day(m.Given.Today.Monday()), 0) {
 			all = append(all, start)
 		}
 	}
@@ -144,12 +144,12 @@ func (m *maker) starts(l *life, out int) []int {
 
 // mayStay reports whether a batch may be planted under cover for good: corms in what is
 // cool from the first, and fruit under glass where the open ground is seldom warm enough.
-func (m *maker) mayStay(b *batch, r *route) bool {
+func (m *Planner) mayStay(b *batch, r *route) bool {
 	if b.life.Life == culture.Soak {
 		return r.firstPlace == r.onPlace && !r.warm
 	}
 	base := m.baseline(b)
-	return b.life.Goal == culture.ForFruit && m.Places[r.onPlace].Sort == Glass && 2*base.counted(m.summer).unplanted > len(base.fates())
+	return b.life.Goal == culture.ForFruit && m.Given.Places[r.onPlace].Sort == Glass && 2*base.counted(m.summer).unplanted > len(base.fates())
 }
 
 // autumnBefore is how many days before the turn of the year corms are planted at the
@@ -167,7 +167,7 @@ func (r *route) forGood() *route {
 // admissible reports whether a grower would do it at all: no more years lost to cold or
 // kept too cold than the accepted risk, no heated house held below what young leaves
 // want, planted out in every year but so many, and not in flower before that.
-func (m *maker) admissible(o *outcome) bool {
+func (m *Planner) admissible(o *outcome) bool {
 	n := o.counted(m.summer)
 	if o.route.direct {
 		return o.life.upAfter == 0 && 2*n.unplanted <= len(o.fates())
@@ -175,7 +175,7 @@ func (m *maker) admissible(o *outcome) bool {
 	if o.life.isTooCold(&o.option) {
 		return false
 	}
-	allowed := int(float64(m.FrostRisk) * float64(len(o.fates())))
+	allowed := int(float64(m.Asked.FrostRisk) * float64(len(o.fates())))
 	if o.life.Life == culture.Soak && 2*n.late > len(o.fates()) {
 		return false // what stops in the heat is not held back till autumn
 	}

@@ -59,7 +59,7 @@ func (d Decided) batch() string {
 }
 
 // decide tells what is decided in an assignment, without leading its lots through the years.
-func (m *maker) decide(name, says string, at levels, a assignment) *Decisions {
+func (m *Planner) Decide(name, says string, at Levels, a Assignment) *Decisions {
 	r := m.begin(name, says, at, a)
 	r.use()
 	r.set(at)
@@ -75,12 +75,12 @@ func (r *realized) decisions() *Decisions {
 		d.Batches = append(d.Batches, r.decided(p))
 		raised[p.batch] = true
 	}
-	for _, b := range r.batches {
+	for _, b := range r.planner.batches {
 		if !raised[b] { // nothing of it finds a way
 			d.Batches = append(d.Batches, b.decided(b.id, 0))
 		}
 	}
-	for i := range r.Places {
+	for i := range r.planner.Given.Places {
 		if r.isSet(i) {
 			d.Places = append(d.Places, r.heldPlace(i))
 		}
@@ -96,12 +96,12 @@ func (b *batch) decided(id string, count int) Decided {
 }
 
 func (r *realized) decided(p *part) Decided {
-	d := p.batch.decided(p.name, p.count)
+	d := p.batch.decided(p.name, p.Count)
 	if way := p.route; !way.direct {
-		d.Start, d.OutFrom = r.date(p.start), r.date(p.outFrom)
-		d.Way = Way{First: r.Places[way.firstPlace].Name, On: r.Places[way.onPlace].Name, ForGood: way.stays}
+		d.Start, d.OutFrom = r.planner.Date(p.start), r.planner.Date(p.outFrom)
+		d.Way = Way{First: r.planner.Given.Places[way.firstPlace].Name, On: r.planner.Given.Places[way.onPlace].Name, ForGood: way.stays}
 		if way.framePlace >= 0 {
-			d.Way.Frame = r.Places[way.framePlace].Name
+			d.Way.Frame = r.planner.Given.Places[way.framePlace].Name
 		}
 		if way.pot != nil {
 			d.Way.Pot = way.pot.container
@@ -112,8 +112,8 @@ func (r *realized) decided(p *part) Decided {
 
 // heldPlace tells how a place is held. A room has no level, and a bench but one.
 func (r *realized) heldPlace(at int) Held {
-	place := r.Places[at]
-	h := Held{Place: place.Name, Level: quantity.Unknown(), From: r.date(r.used[at].from - warming), To: r.date(r.used[at].to)}
+	place := r.planner.Given.Places[at]
+	h := Held{Place: place.Name, Level: quantity.Unknown(), From: r.planner.Date(r.used[at].From - Warming), To: r.planner.Date(r.used[at].To)}
 	switch place.Sort {
 	case Bench:
 		h.Level = place.Level[1]

@@ -12,8 +12,13 @@
 // Dates come with their spread, that of the weather and that of the lot together. Gains
 // are weeks of flower before the autumn frost, against dormant stock planted (or seed sown)
 // in the open when the soil allows. Make tries every start week and route, and fills the
-// benches with the best first. Prove states the same as a programme over all levels of the
-// heated places, all days on which they may be lit and a step of level, finds plans that are
-// best, or nearly, along the price of early, and tells by how much any other could be better;
-// a Certificate lets anyone add that up again.
+// benches with the best first.
+//
+// Package season/prove finds plans that are best, or nearly, and says by how much any other could be
+// better; package season/certificate checks its proofs. The rules themselves are told best in the
+// package comment of season/check, which leads every plan through them again.
+//
+// Read in this order: brief.go, life.go, climate.go, routes.go, walk.go, option.go, choose.go,
+// benches.go, planner.go, make.go, realize.go. The columns for season/prove come after: hold.go,
+// choice.go, columns.go, ways.go, stepped.go, heater.go.
 package season

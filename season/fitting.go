@@ -4,15 +4,15 @@ import "math"
 
 // fitting tells a plan. Where its benches suffice in fewer years than was asked for, they are
 // filled again on a wider basis of room, a few times at most, as for a proved plan.
-func (m *maker) fitting(one *made) *Plan {
-	plan := m.realize(one.name, one.says, one.at, one.assignment)
-	for _, fits := range m.widerBases() {
-		if plan.FitsYears >= m.askedYears() {
+func (m *Planner) fitting(one *Made) *Plan {
+	plan := m.Realize(one.Name, one.says, one.Levels, one.Assignment)
+	for _, fits := range m.WiderBases() {
+		if plan.FitsYears >= m.AskedYears() {
 			break
 		}
 		a := one.fill(fits)
-		if other := m.realize(one.name, one.says, one.at, a); other.FitsYears > plan.FitsYears {
-			plan, one.assignment = other, a
+		if other := m.Realize(one.Name, one.says, one.Levels, a); other.FitsYears > plan.FitsYears {
+			plan, one.Assignment = other, a
 		}
 	}
 	return plan
@@ -26,10 +26,10 @@ const (
 
 // widerBases are the bases of room that are tried in turn where the one asked for does not do:
 // those that take one more year in.
-func (m *maker) widerBases() []float64 {
+func (m *Planner) WiderBases() []float64 {
 	var all []float64
-	years := float64(len(m.Weather))
-	for basis, last := float64(m.Fits), m.askedYears(); len(all) < widerMost && basis < 1; {
+	years := float64(len(m.Given.Weather))
+	for basis, last := float64(m.Asked.Fits), m.AskedYears(); len(all) < widerMost && basis < 1; {
 		basis = min(1, basis+widerBy)
 		if in := int(math.Ceil(basis*years - 1e-9)); in > last {
 			all, last = append(all, basis), in
@@ -39,6 +39,6 @@ func (m *maker) widerBases() []float64 {
 }
 
 // askedYears is in how many years the benches are to suffice.
-func (m *maker) askedYears() int {
-	return int(math.Ceil(float64(m.Fits)*float64(len(m.Weather)) - 1e-9))
+func (m *Planner) AskedYears() int {
+	return int(math.Ceil(float64(m.Asked.Fits)*float64(len(m.Given.Weather)) - 1e-9))
 }

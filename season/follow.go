@@ -25,36 +25,36 @@ var (
 // still be raised, or are raised already, in the form and place in which they wait or waited.
 // The plan is the only one of the result.
 func Follow(b Brief, d Decisions) (*Result, error) {
-	if !b.Span.Holds(d.OutFrom) {
+	if !b.Given.Span.Holds(d.OutFrom) {
 		return nil, ErrOtherSeason
 	}
-	b.Solver, b.Relax, b.OutFrom = nil, nil, d.OutFrom
-	b.Places = slices.Clone(b.Places)
-	f := &following{maker: bareMaker(&b), decided: d, lots: map[string]*batch{}}
-	f.made = assignment{short: map[*batch]*lack{}, left: map[*batch]int{}, steps: map[int]step{}}
-	f.gather()
-	if len(f.batches) > 0 {
-		if err := f.ground(); err != nil {
+	b.Ports.Solver, b.Ports.Relax, b.Asked.OutFrom = nil, nil, d.OutFrom
+	b.Given.Places = slices.Clone(b.Given.Places)
+	f := &following{planner: barePlanner(&b), decided: d, lots: map[string]*batch{}}
+	f.made = Assignment{short: map[*batch]*lack{}, Left: map[*batch]int{}, Steps: map[int]Step{}}
+	f.planner.gather()
+	if len(f.planner.batches) > 0 {
+		if err := f.planner.ground(); err != nil {
 			return nil, err
 		}
 	}
 	f.takeBatches()
 	f.settle()
 	f.takeWays()
-	if len(f.made.portions) == 0 {
+	if len(f.made.Portions) == 0 {
 		return nil, errNothingHeld
 	}
 	p := f.realize()
-	return &Result{Plans: []*Plan{p}, FrostOdds: f.frostOdds(), OutFrom: d.OutFrom, Early: []EarlyPoint{}}, nil
+	return &Result{Plans: []*Plan{p}, FrostOdds: f.planner.FrostOdds(), OutFrom: d.OutFrom, Early: []EarlyPoint{}}, nil
 }
 
 // following is a plan that is worked out from decisions.
 type following struct {
-	*maker
+	planner   *Planner
 	decided   Decisions
-	made      assignment
-	at        levels
-	days      map[int]span      // by place: the days of use that are decided
+	made      Assignment
+	at        Levels
+	days      map[int]Days      // by place: the days of use that are decided
 	lots      map[string]*batch // by id
 	fit       []Decided         // what the stock still gives
 	otherwise []string
@@ -66,20 +66,20 @@ func (f *following) say(format string, args ...any) {
 
 // settle holds the places at the levels that are decided, on the days that are decided.
 func (f *following) settle() {
-	f.at, f.days = f.benchesOn(make(levels, len(f.Places))), map[int]span{}
+	f.at, f.days = f.planner.benchesOn(make(Levels, len(f.planner.Given.Places))), map[int]Days{}
 	for _, h := range f.decided.Places {
-		at := f.placeNamed(h.Place)
+		at := f.planner.placeNamed(h.Place)
 		switch {
 		case at < 0:
 			f.say("%s is no place of the garden any more", h.Place)
 			continue
-		case f.Places[at].Sort == Glass && len(f.Places[at].Levels) < 2:
+		case f.planner.Given.Places[at].Sort == Glass && len(f.planner.Given.Places[at].Levels) < 2:
 			f.say("%s has nothing to heat it with any more: it stays as cold as it is", h.Place)
 			continue
-		case f.Places[at].Sort == Glass:
+		case f.planner.Given.Places[at].Sort == Glass:
 			f.hold(at, h)
 		}
-		f.days[at] = span{f.day(h.From) + warming, f.day(h.To)}
+		f.days[at] = Days{f.planner.day(h.From) + Warming, f.planner.day(h.To)}
 	}
 }
 
@@ -90,9 +90,9 @@ func (f *following) hold(at int, h Held) {
 		return
 	}
 	then := f.levelOf(at, h.Then.Level)
-	f.made.steps[at] = step{f.day(h.Then.From), then, false}
+	f.made.Steps[at] = Step{f.planner.day(h.Then.From), then, false}
 	if h.Then.Level.Above(h.Level) {
-		f.made.steps[at] = step{f.day(h.Then.From), f.at[at], true}
+		f.made.Steps[at] = Step{f.planner.day(h.Then.From), f.at[at], true}
 		f.at[at] = then
 	}
 }
@@ -102,7 +102,7 @@ const sameLevel = 0.01
 
 // levelOf returns the number of a place's level; one that it does not have any more is added.
 func (f *following) levelOf(at int, level quantity.Temperature) int {
-	p := &f.Places[at]
+	p := &f.planner.Given.Places[at]
 	for i, own := range p.Level {
 		if own.IsKnown() && math.Abs(own.Celsius()-level.Celsius()) < sameLevel {
 			return i
@@ -115,42 +115,42 @@ func (f *following) levelOf(at int, level quantity.Temperature) int {
 // takeWays gives all plants that the stock still gives the way that is decided.
 func (f *following) takeWays() {
 	routes := map[int][]*route{}
-	for _, b := range f.batches {
-		f.made.left[b] = b.want
+	for _, b := range f.planner.batches {
+		f.made.Left[b] = b.want
 	}
 	for _, d := range f.fit {
 		b := f.lots[d.batch()]
 		if routes[b.store] == nil {
-			routes[b.store] = f.routes(b.store, f.at)
+			routes[b.store] = f.planner.routes(b.store, f.at)
 		}
 		o, why := f.optionOf(b, d, routes[b.store])
 		if why != "" {
 			f.say("%s: %s; %d were decided so", f.called(d), why, d.Count)
 			continue
 		}
-		f.made.portions = append(f.made.portions, portion{b, &outcome{option: o, life: b.life, later: &later{}}, d.Count})
-		f.made.left[b] -= d.Count
+		f.made.Portions = append(f.made.Portions, Portion{b, &outcome{option: o, life: b.life, later: &later{}}, d.Count})
+		f.made.Left[b] -= d.Count
 	}
 }
 
 // optionOf finds the way of a decision, or says why there is none any more.
 func (f *following) optionOf(b *batch, d Decided, all []*route) (option, string) {
 	if d.Way.IsDirect() {
-		return f.direct(b.life, all[len(all)-1]), ""
+		return f.planner.direct(b.life, all[len(all)-1]), ""
 	}
 	for _, name := range []string{d.Way.First, d.Way.On} {
-		if f.placeNamed(name) < 0 {
+		if f.planner.placeNamed(name) < 0 {
 			return option{}, name + " is no place of the garden any more"
 		}
 	}
 	at := slices.IndexFunc(all, func(r *route) bool {
-		return !r.direct && r.framePlace < 0 && r.firstPlace == f.placeNamed(d.Way.First) && r.onPlace == f.placeNamed(d.Way.On)
+		return !r.direct && r.framePlace < 0 && r.firstPlace == f.planner.placeNamed(d.Way.First) && r.onPlace == f.planner.placeNamed(d.Way.On)
 	})
 	if at < 0 {
 		return option{}, fmt.Sprintf("nothing goes from %s on to %s any more", d.Way.First, d.Way.On)
 	}
-	o := option{route: f.wayOf(b, d, all[at]), start: f.day(d.Start), outFrom: f.day(d.OutFrom), firstMonday: f.firstMonday}
-	if !f.Span.Holds(d.Start) || !f.Span.Holds(d.OutFrom) || !o.isMonday(o.start) {
+	o := option{route: f.wayOf(b, d, all[at]), start: f.planner.day(d.Start), outFrom: f.planner.day(d.OutFrom), firstMonday: f.planner.FirstMonday}
+	if !f.planner.Given.Span.Holds(d.Start) || !f.planner.Given.Span.Holds(d.OutFrom) || !o.isMonday(o.start) {
 		return option{}, fmt.Sprintf("%v is no Monday of this season, or %v no day of it", d.Start, d.OutFrom)
 	}
 	return o, ""
@@ -159,18 +159,18 @@ func (f *following) optionOf(b *batch, d Decided, all []*route) (option, string)
 // wayOf is a route with the frame and the small pot that are decided, as far as they are there.
 func (f *following) wayOf(b *batch, d Decided, r *route) *route {
 	if d.Way.Frame != "" {
-		frame := f.placeNamed(d.Way.Frame)
-		if frame < 0 || f.Places[frame].Sort != Frame {
+		frame := f.planner.placeNamed(d.Way.Frame)
+		if frame < 0 || f.planner.Given.Places[frame].Sort != Frame {
 			f.say("%s: %s is no frame of the garden any more; they are carried out and in", f.called(d), d.Way.Frame)
 		} else {
-			r = f.hardenedIn(frame, r)
+			r = f.planner.hardenedIn(frame, r)
 		}
 	}
 	if d.Way.ForGood {
 		r = r.forGood()
 	}
 	if d.Way.Pot != "" {
-		pot := f.smallPot(b.life)
+		pot := f.planner.smallPot(b.life)
 		if pot == nil {
 			f.say("%s: the garden has no small pots any more; they begin in the larger ones", f.called(d))
 			return r
@@ -204,7 +204,7 @@ const mostFits = 2
 
 // led is the plan with its lots led through the places as they are held now.
 func (f *following) led() *realized {
-	r := f.begin(f.decided.Plan, f.decided.Says, f.at, f.made)
+	r := f.planner.begin(f.decided.Plan, f.decided.Says, f.at, f.made)
 	r.days = f.days
 	r.use()
 	r.set(f.at)
@@ -215,21 +215,21 @@ func (f *following) led() *realized {
 // fitDays fits the days of heat to the stays of the plants, and reports whether any were changed.
 func (f *following) fitDays(r *realized) bool {
 	changed := false
-	for i := range r.Places {
+	for i := range r.planner.Given.Places {
 		days, decided := f.days[i]
 		if !r.isSet(i) {
 			continue
 		}
-		stays, outside, used := 0, 0, span{never, 0}
+		stays, outside, used := 0, 0, Days{Never, 0}
 		for _, p := range r.parts {
 			for _, fate := range p.fates {
-				one := (span{never, 0}).with(p.option, p.life, fate, i, int(r.Span.Days()))
-				if one.from == never {
+				one := (Days{Never, 0}).with(p.option, p.life, fate, i, int(r.planner.Given.Span.Days()))
+				if one.From == Never {
 					continue
 				}
 				stays++
-				used = span{min(used.from, one.from), max(used.to, one.to)}
-				if one.from < days.from || one.to > days.to {
+				used = Days{min(used.From, one.From), max(used.To, one.To)}
+				if one.From < days.From || one.To > days.To {
 					outside++
 				}
 			}
@@ -243,19 +243,19 @@ func (f *following) fitDays(r *realized) bool {
 }
 
 // fitPlace fits the days of one heated place.
-func (f *following) fitPlace(r *realized, at, stays int, used span) bool {
+func (f *following) fitPlace(r *realized, at, stays int, used Days) bool {
 	days, decided := f.days[at]
 	switch {
 	case stays == 0:
-		f.say("nothing stands in %s any more: it is not heated", f.Places[at].Name)
+		f.say("nothing stands in %s any more: it is not heated", f.planner.Given.Places[at].Name)
 		f.at[at] = 0
-		if f.Places[at].Sort != Glass {
-			used = span{never, 0}
+		if f.planner.Given.Places[at].Sort != Glass {
+			used = Days{Never, 0}
 		}
 	case decided:
-		used = span{min(used.from, days.from), max(used.to, days.to)}
-		f.say("%s is heated from %s to %s, not from %s to %s as was decided: plants stand there", f.Places[at].Name,
-			f.shortDay(used.from-warming), f.shortDay(used.to), f.shortDay(days.from-warming), f.shortDay(days.to))
+		used = Days{min(used.From, days.From), max(used.To, days.To)}
+		f.say("%s is heated from %s to %s, not from %s to %s as was decided: plants stand there", f.planner.Given.Places[at].Name,
+			f.planner.shortDay(used.From-Warming), f.planner.shortDay(used.To), f.planner.shortDay(days.From-Warming), f.planner.shortDay(days.To))
 	case days == used:
 		return false
 	}
@@ -263,7 +263,7 @@ func (f *following) fitPlace(r *realized, at, stays int, used span) bool {
 	return true
 }
 
-func (m *maker) shortDay(day int) string { return m.date(day).Short() }
+func (m *Planner) shortDay(day int) string { return m.Date(day).Short() }
 
 // called names what is decided, as messages do.
 func (f *following) called(d Decided) string {

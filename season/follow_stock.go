@@ -12,9 +12,9 @@ import (
 // takeBatches makes the batches that are decided out of the stock, in place of those that a
 // season would make of it today.
 func (f *following) takeBatches() {
-	f.batches = nil
+	f.planner.batches = nil
 	waits := map[lotKey][]stock.Holding{}
-	for i, h := range f.Stock {
+	for i, h := range f.planner.Given.Stock {
 		if h.Count > 0 {
 			waits[lotOf(h, i)] = append(waits[lotOf(h, i)], h)
 		}
@@ -31,7 +31,7 @@ func (f *following) takeBatches() {
 			f.fit = append(f.fit, f.taken(spots[i], h)...)
 		}
 	}
-	f.sortBatches()
+	f.planner.sortBatches()
 }
 
 // shareOut gives what waits of a lot to what is decided about it, place by place: first of what
@@ -199,16 +199,16 @@ func (f *following) takeBatch(d Decided, h stock.Holding) error {
 		return nil
 	}
 	key := lifeKey{h.Variety.Kind, h.Variety.Timing, h.Form, Whole}
-	base, err := f.lifeFor(key)
+	base, err := f.planner.lifeFor(key)
 	if err != nil {
 		return err
 	}
 	key.how = d.How
-	own, err := f.lifeFor(key)
+	own, err := f.planner.lifeFor(key)
 	if err != nil {
 		return err
 	}
-	b := &batch{Holding: h, id: id, how: d.How, life: own, base: base, store: f.placeNamed(h.Place), want: d.Of, parents: d.Parents, bed: 1}
+	b := &batch{Holding: h, id: id, how: d.How, life: own, base: base, store: f.planner.placeNamed(h.Place), want: d.Of, parents: d.Parents, bed: 1}
 	if want := h.Plant + h.Reserve; want > 0 {
 		b.bed = float64(h.Plant) / float64(want)
 	}
@@ -216,13 +216,13 @@ func (f *following) takeBatch(d Decided, h stock.Holding) error {
 		b.store = -1
 	}
 	f.lots[id] = b
-	f.batches = append(f.batches, b)
+	f.planner.batches = append(f.planner.batches, b)
 	return nil
 }
 
 // notCovered lists the stock that a season can't cover, and what nothing is decided about.
 func (f *following) notCovered() []NotCovered {
-	all, known := slices.Clone(f.left), map[lotKey]bool{}
+	all, known := slices.Clone(f.planner.left), map[lotKey]bool{}
 	for _, d := range f.decided.Batches {
 		known[d.lot()] = true
 	}
@@ -231,7 +231,7 @@ func (f *following) notCovered() []NotCovered {
 		n.Why = ""
 		left[n] = true
 	}
-	for i, h := range f.Stock {
+	for i, h := range f.planner.Given.Stock {
 		n := notCovered(h, "")
 		if !known[lotOf(h, i)] && !left[n] {
 			n.Why = "nothing is decided about it in the plan that is followed"

@@ -54,45 +54,23 @@ func TestFollowedPlansComeOutAgain(t *testing.T) {
 	}
 }
 
-// TestFollowedBestPlansComeOutAgain follows every plan of a search, those along the price of
-// early among them.
-func TestFollowedBestPlansComeOutAgain(t *testing.T) {
-	b, r := crowded(t), provedCrowd(t)
-	for _, p := range r.Plans {
-		sameAgain(t, b, p)
-	}
-	for _, e := range r.Early {
-		if e.Decisions == nil {
-			t.Fatalf("nothing is decided in %v", e.Levels)
-		}
-		followed, err := Follow(b, *e.Decisions)
-		if err != nil {
-			t.Fatal(err)
-		}
-		sameAgain(t, b, followed.Plans[0])
-	}
-	for _, one := range r.proofs {
-		sameAgain(t, b, r.prover.realize("", "", one.best.at.levels(), r.prover.assignmentOf(one.best)))
-	}
-}
-
 // TestDecisionsOfAnotherSeasonAreRefused follows a plan in the season after its own, and one of whose
 // lots nothing is left.
 func TestDecisionsOfAnotherSeasonAreRefused(t *testing.T) {
 	b := waterville(t)
-	b.Weather, b.Years = b.Weather[:4], b.Years[:4]
+	b.Given.Weather, b.Given.Years = b.Given.Weather[:4], b.Given.Years[:4]
 	r, err := Make(b)
 	if err != nil {
 		t.Fatal(err)
 	}
 	d := *r.Plans[2].Decisions
 	later := b
-	later.Span = Span(2028, b.Site)
+	later.Given.Span = Span(2028, b.Given.Site)
 	if _, err := Follow(later, d); !errors.Is(err, ErrOtherSeason) {
 		t.Errorf("a plan of the season before is followed: %v", err)
 	}
 	gone := b
-	gone.Stock = nil
+	gone.Given.Stock = nil
 	if _, err := Follow(gone, d); err == nil || !strings.Contains(err.Error(), "follow another plan") {
 		t.Errorf("a plan of nothing is followed: %v", err)
 	}

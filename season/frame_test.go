@@ -17,7 +17,7 @@ func framed(t testing.TB, room float64) Brief {
 	frame := Place{Name: "frame", Sort: Frame, Room: quantity.Area(room), Model: place.Covered{
 		Length: 4, Width: 1.5, Eaves: 0.2, Ridge: 0.5, Cover: glazing, AirChanges: 1, Vent: place.Vent{Opens: quantity.Celsius(20)},
 	}}
-	b.Places = slices.Insert(b.Places, 3, frame)
+	b.Given.Places = slices.Insert(b.Given.Places, 3, frame)
 	return b
 }
 
@@ -28,20 +28,20 @@ func TestHardeningFreesTheGlass(t *testing.T) {
 	glass, frame := m.placeNamed("glass"), m.placeNamed("frame")
 	seen := 0
 	for _, b := range m.batches {
-		for _, o := range m.options(b, levels{0, 0, 3, 0, 0}) {
+		for _, o := range m.options(b, Levels{0, 0, 3, 0, 0}) {
 			if o.route.framePlace < 0 {
 				continue
 			}
 			for year, f := range o.fates() {
 				seen++
-				if f.framed == never || f.out == never {
+				if f.framed == Never || f.out == Never {
 					continue
 				}
 				safe := o.route.frostFree[b.life.kill]
 				if !o.isMonday(f.framed) || f.framed < safe || f.out-f.framed < b.life.harden || f.framed <= f.ready {
-					t.Fatalf("%s by %s in %d: ready on day %d, into the frame on %d (safe from %d), out on %d", b.id, o.route.name, m.Years[year], f.ready, f.framed, safe, f.out)
+					t.Fatalf("%s by %s in %d: ready on day %d, into the frame on %d (safe from %d), out on %d", b.id, o.route.name, m.Given.Years[year], f.ready, f.framed, safe, f.out)
 				}
-				week := (f.framed - m.firstMonday) / 7
+				week := (f.framed - m.FirstMonday) / 7
 				for _, on := range o.takes(f, week, m, nil) {
 					if on.bench == glass && on.area > 0 {
 						t.Fatalf("%s by %s still takes %.3f m² of the glass in the week of hardening", b.id, o.route.name, on.area)
@@ -90,9 +90,9 @@ func TestFrameTooSmall(t *testing.T) {
 // TestTwoFramesHarden: where one frame is too small for what hardens, the next is used too.
 func TestTwoFramesHarden(t *testing.T) {
 	b := framed(t, 0.5)
-	second := b.Places[3]
+	second := b.Given.Places[3]
 	second.Name = "second frame"
-	b.Places = slices.Insert(b.Places, 4, second)
+	b.Given.Places = slices.Insert(b.Given.Places, 4, second)
 	r, err := Make(b)
 	if err != nil {
 		t.Fatal(err)

@@ -34,9 +34,9 @@ type batch struct {
 }
 
 // gather sorts the stock into batches and what the season can't cover, with the reason.
-func (m *maker) gather() {
+func (m *Planner) gather() {
 	spots := map[string]int{} // of a lot
-	for i, h := range m.Stock {
+	for i, h := range m.Given.Stock {
 		spots[h.Code]++
 		if why := m.unwanted(h); why != "" {
 			m.leave(h, why)
@@ -50,8 +50,8 @@ func (m *maker) gather() {
 }
 
 // unwanted says why nothing of a holding is raised, whatever room there is; empty where some is.
-func (m *maker) unwanted(h stock.Holding) string {
-	_, known := m.Kinds(h.Variety.Kind)
+func (m *Planner) unwanted(h stock.Holding) string {
+	_, known := m.Given.Kinds(h.Variety.Kind)
 	isGrown := h.Form == stock.Tray || h.Form == stock.Cutting || h.Form == stock.Plant || h.Form == stock.Pot
 	switch {
 	case !known:
@@ -60,7 +60,7 @@ func (m *maker) unwanted(h stock.Holding) string {
 		return ""
 	case isGrown:
 		return "there since before this season, or at rest in a store, so not counted on; write down what became of it"
-	case m.growsOf(h.Variety):
+	case m.Given.growsOf(h.Variety):
 		return "as many as are wanted grow already; it stays where it is"
 	}
 	return "none is wanted in the patch or as reserve; it stays where it is"
@@ -79,21 +79,21 @@ func batchOf(h stock.Holding, row, spot int) string {
 }
 
 // sortBatches puts the batches in the order of kinds and varieties.
-func (m *maker) sortBatches() {
+func (m *Planner) sortBatches() {
 	slices.SortStableFunc(m.batches, func(a, b *batch) int {
 		return cmp.Or(cmp.Compare(a.Variety.Kind, b.Variety.Kind), cmp.Compare(a.Variety.Name, b.Variety.Name), cmp.Compare(a.id, b.id))
 	})
 }
 
 // lifeFor returns the life of a sort of batch, making it when first met.
-func (m *maker) lifeFor(key lifeKey) (*life, error) {
-	one := m.lives.get(key, func() lifeOrWhy {
-		k, _ := m.Kinds(key.kind)
+func (m *Planner) lifeFor(key lifeKey) (*life, error) {
+	one := m.recall.lives.get(key, func() lifeOrWhy {
+		k, _ := m.Given.Kinds(key.kind)
 		l, err := lifeOf(k, key, m.newYear)
 		if err != nil {
 			return lifeOrWhy{why: err}
 		}
-		l.kind = m.rates.indexOf(l.Name)
+		l.kind = m.recall.rates.indexOf(l.Name)
 		m.space(l)
 		return lifeOrWhy{life: l}
 	})
@@ -103,7 +103,7 @@ func (m *maker) lifeFor(key lifeKey) (*life, error) {
 // split makes the batches of a holding. Where more plants are wanted than clumps stand in
 // store, as many are divided as that takes, and what divisions can't give is struck as
 // cuttings.
-func (m *maker) split(h stock.Holding, id string) error {
+func (m *Planner) split(h stock.Holding, id string) error {
 	key := lifeKey{h.Variety.Kind, h.Variety.Timing, h.Form, Whole}
 	whole, err := m.lifeFor(key)
 	if err != nil {
@@ -127,7 +127,7 @@ func (m *maker) split(h stock.Holding, id string) error {
 
 // divide cuts as many of a batch's clumps as gives the plants that are wanted, and takes
 // cuttings for those that are still lacking.
-func (m *maker) divide(whole *batch, key lifeKey) {
+func (m *Planner) divide(whole *batch, key lifeKey) {
 	want := whole.want
 	whole.want = min(want, whole.Count)
 	key.how = Divided
@@ -146,7 +146,7 @@ func (m *maker) divide(whole *batch, key lifeKey) {
 }
 
 // strike takes cuttings for plants that are still lacking, where the kind's figures tell how.
-func (m *maker) strike(whole *batch, lacking int, key lifeKey) {
+func (m *Planner) strike(whole *batch, lacking int, key lifeKey) {
 	if lacking <= 0 {
 		return
 	}
@@ -171,6 +171,6 @@ func notCovered(h stock.Holding, why string) NotCovered {
 	return NotCovered{Kind: h.Variety.Kind, Variety: h.Variety.Name, Count: h.Count, Form: string(h.Form), Place: h.Place, Why: why}
 }
 
-func (m *maker) leave(h stock.Holding, why string) {
+func (m *Planner) leave(h stock.Holding, why string) {
 	m.left = append(m.left, notCovered(h, why))
 }

@@ -21,31 +21,31 @@ type Growing struct {
 }
 
 // growsOf reports whether some of a variety grows already.
-func (b *Brief) growsOf(v stock.Variety) bool {
-	return slices.ContainsFunc(b.Growing, func(g Growing) bool { return g.Kind == v.Kind && g.Variety == v.Name })
+func (g *Given) growsOf(v stock.Variety) bool {
+	return slices.ContainsFunc(g.Growing, func(of Growing) bool { return of.Kind == v.Kind && of.Variety == v.Name })
 }
 
 // grown is the room that growing plants take on a bench in a week, m²: where they stand today, at
 // the distance of grown pots, till nothing leafy is kept from being planted out any more. Where they
 // are brought meanwhile nobody knows. They stand under lamps where there are any.
-func (m *maker) grown(bench, week int) float64 {
-	monday := m.firstMonday + 7*week
-	if m.taken == nil || monday < m.day(m.Today.Monday()) || monday >= m.outFrom {
+func (m *Planner) grown(bench, week int) float64 {
+	monday := m.FirstMonday + 7*week
+	if m.taken == nil || monday < m.day(m.Given.Today.Monday()) || monday >= m.OutFrom {
 		return 0
 	}
 	return m.taken[bench]
 }
 
 // takenRoom is the room that growing plants take, by bench; nil where nothing grows.
-func (m *maker) takenRoom() []float64 {
-	if len(m.Growing) == 0 {
+func (m *Planner) takenRoom() []float64 {
+	if len(m.Given.Growing) == 0 {
 		return nil
 	}
-	taken := make([]float64, 2*len(m.Places))
-	for _, g := range m.Growing {
+	taken := make([]float64, 2*len(m.Given.Places))
+	for _, g := range m.Given.Growing {
 		at := m.placeNamed(g.Place)
-		kind, known := m.Kinds(g.Kind)
-		if at < 0 || !known || m.Places[at].Sort == Ground {
+		kind, known := m.Given.Kinds(g.Kind)
+		if at < 0 || !known || m.Given.Places[at].Sort == Ground {
 			continue
 		}
 		area := float64(g.Count) * orElse(float64(kind.Bench.Spaced), 0)
@@ -53,8 +53,8 @@ func (m *maker) takenRoom() []float64 {
 			area = float64(g.Count) * orElse(float64(kind.Bench.Tray), 0)
 		}
 		taken[at] += area
-		if lit := float64(m.Places[at].Lit); lit > 0 {
-			taken[m.lamps(at)] = math.Min(lit, taken[at])
+		if lit := float64(m.Given.Places[at].Lit); lit > 0 {
+			taken[m.Lamps(at)] = math.Min(lit, taken[at])
 		}
 	}
 	return taken

@@ -18,19 +18,19 @@ type heatSums struct {
 // placePlans tells how each place fares over the weeks.
 func (r *realized) placePlans() {
 	fill := r.fill()
-	r.heats = make([]*heatSums, len(r.Places))
-	for i, p := range r.Places {
+	r.heats = make([]*heatSums, len(r.planner.Given.Places))
+	for i, p := range r.planner.Given.Places {
 		plan := PlacePlan{Place: p.Name, Sort: string(p.Sort)}
 		if r.isSet(i) {
 			r.heats[i] = r.heat(i)
 			plan.Heat = r.heats[i].answer()
 			r.setOf(&plan, i)
 		}
-		for w := range r.weeks {
-			week := PlaceWeek{Week: r.date(r.firstMonday + 7*w), UsedM2: hundredth(fill[i][w]), RoomM2: hundredth(float64(p.Room))}
+		for w := range r.planner.Weeks {
+			week := PlaceWeek{Week: r.planner.Date(r.planner.FirstMonday + 7*w), UsedM2: Hundredth(fill[i][w]), RoomM2: Hundredth(float64(p.Room))}
 			if r.heats[i] != nil && p.Energy.Known {
 				cost := odds.AmountOf(r.heats[i].weekly[w]).Times(p.Energy.Amount)
-				week.Cost = &odds.Amount{Low: hundredth(cost.Low), Middle: hundredth(cost.Middle), High: hundredth(cost.High)}
+				week.Cost = &odds.Amount{Low: Hundredth(cost.Low), Middle: Hundredth(cost.Middle), High: Hundredth(cost.High)}
 			}
 			plan.Weeks = append(plan.Weeks, week)
 		}
@@ -41,11 +41,11 @@ func (r *realized) placePlans() {
 
 // setOf tells how a place is held while it is in use. A room has no thermostat to set.
 func (r *realized) setOf(plan *PlacePlan, at int) {
-	plan.HeatedFrom, plan.HeatedTo = r.date(r.used[at].from-warming), r.date(r.used[at].to)
-	if r.Places[at].Sort == Bench {
-		plan.Level = r.Places[at].Level[1]
+	plan.HeatedFrom, plan.HeatedTo = r.planner.Date(r.used[at].From-Warming), r.planner.Date(r.used[at].To)
+	if r.planner.Given.Places[at].Sort == Bench {
+		plan.Level = r.planner.Given.Places[at].Level[1]
 	}
-	if r.Places[at].Sort != Glass {
+	if r.planner.Given.Places[at].Sort != Glass {
 		return
 	}
 	steps := r.settings[at].Steps
@@ -57,34 +57,34 @@ func (r *realized) setOf(plan *PlacePlan, at int) {
 
 // isSet reports whether a place is heated in this plan for the season's sake.
 func (r *realized) isSet(at int) bool {
-	switch r.Places[at].Sort {
+	switch r.planner.Given.Places[at].Sort {
 	case Glass:
 		return len(r.settings[at].Steps) > 0
 	case Bench:
-		return r.used[at].from != never
+		return r.used[at].From != Never
 	case Room:
-		return r.Places[at].Costs && r.used[at].from != never
+		return r.planner.Given.Places[at].Costs && r.used[at].From != Never
 	}
 	return false
 }
 
 // fill adds up the room that all parts take, by place and week, on the plan's basis.
 func (r *realized) fill() [][]float64 {
-	fill := make([][]float64, len(r.Places))
+	fill := make([][]float64, len(r.planner.Given.Places))
 	for i := range fill {
-		fill[i] = make([]float64, r.weeks)
+		fill[i] = make([]float64, r.planner.Weeks)
 		for w := range fill[i] {
-			fill[i][w] = r.grown(i, w)
+			fill[i][w] = r.planner.grown(i, w)
 		}
 	}
 	for _, p := range r.parts {
-		for bench, need := range p.room(float64(r.Fits), r.weeks, r.maker) {
-			if bench >= len(r.Places) {
+		for bench, need := range p.room(float64(r.planner.Asked.Fits), r.planner.Weeks, r.planner) {
+			if bench >= len(r.planner.Given.Places) {
 				continue
 			}
 			for w, area := range need {
-				if r.Places[bench].Sort != Ground || r.firstMonday+7*w <= slices.Max(r.ends) {
-					fill[bench][w] += float64(p.count) * area * p.bedShare(r.Places[bench].Sort)
+				if r.planner.Given.Places[bench].Sort != Ground || r.planner.FirstMonday+7*w <= slices.Max(r.planner.ends) {
+					fill[bench][w] += float64(p.Count) * area * p.bedShare(r.planner.Given.Places[bench].Sort)
 				}
 			}
 		}
@@ -104,7 +104,7 @@ func (b *batch) bedShare(s Sort) float64 {
 // overfull notes the first week in which a place lacks room: for the patch, which plans
 // do not hold to, it is an answer and not an error.
 func (r *realized) overfull(at int, used []float64) {
-	room := float64(r.Places[at].Room)
+	room := float64(r.planner.Given.Places[at].Room)
 	if room <= 0 {
 		return
 	}
@@ -114,12 +114,12 @@ func (r *realized) overfull(at int, used []float64) {
 	}
 	first := slices.IndexFunc(used, func(u float64) bool { return u > room+0.005 })
 	cure := "plant fewer, or closer"
-	if r.Places[at].Sort != Ground {
+	if r.planner.Given.Places[at].Sort != Ground {
 		cure = "start some later, or by another way"
 	}
 	r.plan.Shortfalls = append(r.plan.Shortfalls, Shortfall{
-		Of: "room", Place: r.Places[at].Name, Wanted: hundredth(peak), There: room, Short: hundredth(peak - room),
-		Week: r.date(r.firstMonday + 7*first), Cure: cure,
+		Of: "room", Place: r.planner.Given.Places[at].Name, Wanted: Hundredth(peak), There: room, Short: Hundredth(peak - room),
+		Week: r.planner.Date(r.planner.FirstMonday + 7*first), Cure: cure,
 	})
 }
 
@@ -128,16 +128,16 @@ const chilly = 5
 
 // heat sums up a heated place while it is in use.
 func (r *realized) heat(at int) *heatSums {
-	c, used := r.climate(at, r.settings[at]), r.used[at]
-	s := &heatSums{coldest: math.Inf(1), weekly: make([][]float64, r.weeks)}
+	c, used := r.planner.climate(at, r.settings[at]), r.used[at]
+	s := &heatSums{coldest: math.Inf(1), weekly: make([][]float64, r.planner.Weeks)}
 	for _, y := range c.years {
-		to := min(used.to, len(y.low))
-		on := max(used.from-warming, 0)
+		to := min(used.To, len(y.low))
+		on := max(used.From-Warming, 0)
 		s.asked = append(s.asked, sum(y.asked[on:to]))
 		s.given = append(s.given, sum(y.given[on:to]))
-		s.short = append(s.short, sum(y.short[used.from:to]))
-		s.worst = max(s.worst, slices.Max(y.worst[used.from:to]))
-		low := slices.Min(y.low[used.from:to])
+		s.short = append(s.short, sum(y.short[used.From:to]))
+		s.worst = max(s.worst, slices.Max(y.worst[used.From:to]))
+		low := slices.Min(y.low[used.From:to])
 		s.coldest = min(s.coldest, low)
 		if low < 0 {
 			s.freezing++
@@ -146,18 +146,18 @@ func (r *realized) heat(at int) *heatSums {
 			s.belowFive++
 		}
 		for w := range s.weekly {
-			s.weekly[w] = append(s.weekly[w], r.weekSum(y.given, w, on, to))
+			s.weekly[w] = append(s.weekly[w], r.planner.weekSum(y.given, w, on, to))
 		}
 	}
-	if r.Places[at].Sort == Bench {
+	if r.planner.Given.Places[at].Sort == Bench {
 		r.benchHeat(at, s)
 	}
 	return s
 }
 
-func (m *maker) weekSum(daily []float64, week, from, to int) float64 {
-	a := max(m.firstMonday+7*week, from)
-	b := min(m.firstMonday+7*week+7, to)
+func (m *Planner) weekSum(daily []float64, week, from, to int) float64 {
+	a := max(m.FirstMonday+7*week, from)
+	b := min(m.FirstMonday+7*week+7, to)
 	if a >= b {
 		return 0
 	}

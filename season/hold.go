@@ -4,63 +4,63 @@ import "fmt"
 
 // hold is how a place is held while it is in use: at one level, or with one step to a lower
 // level or up from it.
-type hold struct {
-	level int // of the place's levels; the higher one
-	lower int // the other one; none where there is no step
-	up    bool
+type Hold struct {
+	Level int // of the place's levels; the higher one
+	Lower int // the other one; none where there is no step
+	Up    bool
 }
 
 // none is the lower level of a place that is held at one.
 const none = -1
 
 // steadyAt holds a place at one level.
-func steadyAt(level int) hold { return hold{level: level, lower: none} }
+func SteadyAt(level int) Hold { return Hold{Level: level, Lower: none} }
 
-func (h hold) steps() bool { return h.lower != none }
+func (h Hold) Steps() bool { return h.Lower != none }
 
 // holds is how every place is held, by its index.
-type holds []hold
+type Holds []Hold
 
 // steady is every place held at one level.
-func steady(l levels) holds {
-	all := make(holds, len(l))
+func Steady(l Levels) Holds {
+	all := make(Holds, len(l))
 	for i, level := range l {
-		all[i] = steadyAt(level)
+		all[i] = SteadyAt(level)
 	}
 	return all
 }
 
 // levels are the levels that count for where plants may stand: the higher ones.
-func (h holds) levels() levels {
-	all := make(levels, len(h))
+func (h Holds) Levels() Levels {
+	all := make(Levels, len(h))
 	for i, one := range h {
-		all[i] = one.level
+		all[i] = one.Level
 	}
 	return all
 }
 
 // with is the same with a step in some places.
-func (h holds) with(steps map[int]step) holds {
-	all := append(holds(nil), h...)
+func (h Holds) With(steps map[int]Step) Holds {
+	all := append(Holds(nil), h...)
 	for i, s := range steps {
-		all[i].lower, all[i].up = s.level, s.up
+		all[i].Lower, all[i].Up = s.Level, s.Up
 	}
 	return all
 }
 
-func (h holds) key() string { return fmt.Sprint([]hold(h)) }
+func (h Holds) Key() string { return fmt.Sprint([]Hold(h)) }
 
 // isOpen reports whether a place has a thermostat to set.
-func (m *maker) isOpen(place int) bool {
-	return m.Places[place].Sort != Bench && len(m.Places[place].Levels) > 1
+func (m *Planner) IsOpen(place int) bool {
+	return m.Given.Places[place].Sort != Bench && len(m.Given.Places[place].Levels) > 1
 }
 
 // stepMondays are the days on which a level may change: every second Monday, counted from the
 // one of planting out, from so many weeks before it to so many after.
-func (m *maker) stepMondays() []int {
+func (m *Planner) stepMondays() []int {
 	var all []int
 	for week := -stepsBefore; week <= stepsAfter; week += stepEvery {
-		if day := m.outFrom + 7*week; day > m.day(m.Today) && day < int(m.Span.Days()) {
+		if day := m.OutFrom + 7*week; day > m.day(m.Given.Today) && day < int(m.Given.Span.Days()) {
 			all = append(all, day)
 		}
 	}
@@ -75,31 +75,31 @@ const (
 )
 
 // mostRungs is how many levels a step goes up or down at most.
-const mostRungs = 2
+const mostLevelsApart = 2
 
 // allHolds returns every way to hold a place, cool ones first: at each of its levels, then
 // with a step down to a lower one or up from it, at most mostRungs of the levels below.
-func (m *maker) allHolds(place int) []hold {
-	var all []hold
-	for level := range m.Places[place].Levels {
-		all = append(all, steadyAt(level))
+func (m *Planner) AllHolds(place int) []Hold {
+	var all []Hold
+	for level := range m.Given.Places[place].Levels {
+		all = append(all, SteadyAt(level))
 	}
-	for level := range m.Places[place].Levels {
-		for lower := max(1, level-mostRungs); lower < level; lower++ {
-			all = append(all, hold{level, lower, false}, hold{level, lower, true})
+	for level := range m.Given.Places[place].Levels {
+		for lower := max(1, level-mostLevelsApart); lower < level; lower++ {
+			all = append(all, Hold{level, lower, false}, Hold{level, lower, true})
 		}
 	}
 	return all
 }
 
 // words tells a hold as a grower sets it.
-func (m *maker) words(place int, h hold) string {
-	first, second := m.setting(place, h.level).String(), ""
-	if h.steps() {
-		second = ", then " + m.setting(place, h.lower).String()
+func (m *Planner) HoldWords(place int, h Hold) string {
+	first, second := m.setting(place, h.Level).String(), ""
+	if h.Steps() {
+		second = ", then " + m.setting(place, h.Lower).String()
 	}
-	if h.up {
-		first, second = m.setting(place, h.lower).String(), ", then "+first
+	if h.Up {
+		first, second = m.setting(place, h.Lower).String(), ", then "+first
 	}
 	return first + second
 }

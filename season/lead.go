@@ -25,7 +25,7 @@ func (w walker) walk(one individual, moves *schedule) fate {
 
 // begin is a plant on the day on which it is started.
 func (w walker) begin(one individual, moves *schedule) stage {
-	s := stage{fate: newFate(), checked: never}
+	s := stage{fate: newFate(), checked: Never}
 	if moves != nil {
 		s.handOn, s.framed, s.potted, s.out = moves.handOn, moves.framed, moves.potted, moves.out
 	}
@@ -40,7 +40,7 @@ func (w walker) lead(s *stage, one individual, moves *schedule, from, to int) {
 		if moves == nil {
 			w.move(day, &s.fate, ground)
 		}
-		if day == s.out && s.up != never {
+		if day == s.out && s.up != Never {
 			s.checked = day
 		}
 		in := w.stands(s, day)
@@ -54,9 +54,9 @@ func (w walker) lead(s *stage, one individual, moves *schedule, from, to int) {
 // are moved on Mondays, or sooner where a schedule or a step of level has it so.
 func (w walker) legEnd(s *stage, in *climate, day, to int) int {
 	end := min(to, w.nextMonday(day))
-	for _, turn := range [...]int{s.handOn, s.framed, s.potted, s.out, in.turn} {
-		if turn > day {
-			end = min(end, turn)
+	for _, step := range [...]int{s.handOn, s.framed, s.potted, s.out, in.turn} {
+		if step > day {
+			end = min(end, step)
 		}
 	}
 	return end
@@ -65,7 +65,7 @@ func (w walker) legEnd(s *stage, in *climate, day, to int) int {
 // leg leads a plant through days on which it stands in one place.
 func (w walker) leg(s *stage, in *climate, one individual, moves *schedule, from, to int) {
 	at, day := in.on(w.year, from), from
-	for ; s.up == never && !s.done && day < to; day++ {
+	for ; s.up == Never && !s.done && day < to; day++ {
 		w.stirs(s, at, day, one)
 	}
 	grow, covered, limit := at.grow[w.kind], from < s.out, w.limitOf(from, &s.fate)
@@ -73,7 +73,7 @@ func (w walker) leg(s *stage, in *climate, one individual, moves *schedule, from
 		if covered && at.light[day] < w.lightEach*(at.mean[day]-w.lightFrom) {
 			s.stretched++
 		}
-		if w.frozen(at, day, &s.fate, &s.idle); s.died != never {
+		if w.frozen(at, day, &s.fate, &s.idle); s.died != Never {
 			s.done = true
 			return
 		}
@@ -90,7 +90,7 @@ func (w walker) leg(s *stage, in *climate, one individual, moves *schedule, from
 			w.grows(day, s.progress, one, &s.fate)
 			s.mark = w.nextMark(&s.fate, one)
 		}
-		if s.flower != never && (!covered || w.route.stays) {
+		if s.flower != Never && (!covered || w.route.stays) {
 			w.flowers(&s.fate, in, moves)
 			s.done = true
 		}
@@ -105,7 +105,7 @@ func (w walker) flowers(f *fate, in *climate, moves *schedule) {
 		return
 	}
 	f.spent = w.spent(w.route.on, f.flower)
-	for day := f.flower + 1; moves == nil && f.handOn == never && day < len(w.route.ground.years[w.year].low); day++ {
+	for day := f.flower + 1; moves == nil && f.handOn == Never && day < len(w.route.ground.years[w.year].low); day++ {
 		w.move(day, f, nil)
 	}
 }
@@ -149,7 +149,7 @@ var potFreezes = culture.Usual("pot.freezes")
 // planted returns the growth of one day, in days at the best temperature, of what stands in the
 // ground: transplanting sets it back for a while.
 func (w walker) planted(rate float64, day, checked int) float64 {
-	if checked != never {
+	if checked != Never {
 		rate *= growth.TransplantShare(float64(day-checked), w.checkedFor(), w.Transplant.Share)
 	}
 	return rate

@@ -7,7 +7,7 @@ func BenchmarkLive(b *testing.B) {
 	m := makerOf(b, waterville(b))
 	var all []*outcome
 	for _, one := range m.batches {
-		all = append(all, m.options(one, levels{0, 0, 4, 0})...)
+		all = append(all, m.options(one, Levels{0, 0, 4, 0})...)
 	}
 	base := make([]float64, len(m.ends))
 	for b.Loop() {

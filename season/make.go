@@ -2,7 +2,6 @@ package season
 
 import (
 	"cmp"
-	"context"
 	"errors"
 	"fmt"
 	"math"
@@ -21,9 +20,6 @@ type Result struct {
 	OutFrom   civil.Date // the Monday before which nothing leafy is planted out
 	Early     []EarlyPoint
 	Pays      *HeatPays // nil where it was not asked for, and where no plan heats a house
-
-	prover *prover            // nil where nothing is proved
-	proofs map[string]*proven // by plan
 }
 
 // FrostWeek is how often it freezes in the patch in one week of the span.
@@ -52,100 +48,98 @@ const (
 	earlySays = "The most weeks of flower that the benches have room for, whatever the heat costs."
 )
 
-// Make works out the plans of a season by filling the benches batch by batch. See Prove for
-// plans that are known to be the best.
+// Says is what a named plan does, in a sentence.
+func Says(name string) string {
+	return map[string]string{NoHeat: coldSays, Usual: usualSays, AsEarly: earlySays}[name]
+}
+
+// Make works out the plans of a season by filling the benches batch by batch. It says nothing of
+// how much better they could be: see package season/prove.
 func Make(b Brief) (*Result, error) {
-	b.Solver, b.Relax = nil, nil
-	m, err := makerFor(&b)
+	m, err := NewPlanner(&b)
 	if err != nil {
 		return nil, err
 	}
-	return m.make()
+	r, _ := m.Make()
+	m.Settle()
+	return r, nil
 }
 
-// made is a plan on its way to being told.
-type made struct {
-	name, says string
-	at         levels
-	fill       func(fits float64) assignment // on a basis of room that suffices in so great a share of years
-	assignment
+// Made is a plan on its way to being told: where it is held at what levels, and what all batches
+// do.
+type Made struct {
+	Name       string
+	says       string
+	Levels     Levels
+	fill       func(fits float64) Assignment // on a basis of room that suffices in so great a share of years
+	Assignment Assignment
 }
 
-// make fills the benches plan by plan and says by how much each could be better.
-func (m *maker) make() (*Result, error) {
-	cold, usual := make(levels, len(m.Places)), m.usualLevels()
+// Make fills the benches plan by plan.
+func (m *Planner) Make() (*Result, []Made) {
+	cold, usual := make(Levels, len(m.Given.Places)), m.usualLevels()
 	early, points := m.earlyLevels()
-	r := &Result{FrostOdds: m.frostOdds(), OutFrom: m.date(m.outFrom), Plans: make([]*Plan, 3)}
-	all := []made{
-		{name: NoHeat, says: coldSays, at: cold, fill: func(fits float64) assignment { return m.assignOn(fits, cold, m.unheated(byGain)) }},
-		{name: Usual, says: usualSays, at: usual, fill: func(fits float64) assignment { return m.assignOn(fits, usual, byCustom(m.usualWeeks)) }},
-		{name: AsEarly, says: earlySays, at: early, fill: func(fits float64) assignment {
+	r := &Result{FrostOdds: m.FrostOdds(), OutFrom: m.Date(m.OutFrom), Plans: make([]*Plan, 3)}
+	all := []Made{
+		{Name: NoHeat, says: coldSays, Levels: cold, fill: func(fits float64) Assignment { return m.assignOn(fits, cold, m.unheated(byGain)) }},
+		{Name: Usual, says: usualSays, Levels: usual, fill: func(fits float64) Assignment { return m.assignOn(fits, usual, byCustom(m.usualWeeks)) }},
+		{Name: AsEarly, says: earlySays, Levels: early, fill: func(fits float64) Assignment {
 			return m.stepped(fits, early, m.assignOn(fits, early, byGain))
 		}},
 	}
 	var wait sync.WaitGroup
 	for i := range all {
-		all[i].assignment = all[i].fill(float64(m.Fits))
+		all[i].Assignment = all[i].fill(float64(m.Asked.Fits))
 		wait.Go(func() { r.Plans[i] = m.fitting(&all[i]) })
 	}
 	wait.Wait()
-	proofs, err := m.bound(all)
-	for i, proof := range proofs {
-		r.Plans[i].Proof = proof
-	}
 	r.Early = m.withPlans(points, r.Plans, all)
-	m.sideBySide(r.Plans)
-	m.settle()
-	return r, err
+	m.SideBySide(r.Plans)
+	return r, all
 }
 
-// bound says by plain arithmetic how much better each plan could be, where that is asked.
-func (m *maker) bound(all []made) ([]*Proof, error) {
-	if m.Unproved {
-		return nil, nil
-	}
-	p := m.newProver(context.Background(), nil)
-	own, top := p.weights(p.weigh(all[1].at, all[1].assignment))
-	var proofs []*Proof
-	for _, one := range all {
-		weight := top
-		if one.name == Usual {
-			weight = own
-		}
-		proof, err := p.bounded(one.at, one.assignment, weight)
-		if err != nil {
-			return nil, err
-		}
-		proofs = append(proofs, p.proofOf(proof, ItsOwn))
-	}
-	return proofs, nil
+// Settle bounds what the garden's memory keeps by what its first season asked for.
+func (m *Planner) Settle() { m.recall.settle() }
+
+// AssignUnheated fills the benches without added heat.
+func (m *Planner) AssignUnheated() (Levels, Assignment) {
+	cold := make(Levels, len(m.Given.Places))
+	return cold, m.assign(cold, m.unheated(byGain))
 }
 
-// makerFor readies a maker for a brief that has weather and stock.
-func makerFor(b *Brief) (*maker, error) {
-	if len(b.Weather) == 0 {
+// AssignUsual fills the benches as is usual for the trade.
+func (m *Planner) AssignUsual() (Levels, Assignment) {
+	at := m.usualLevels()
+	return at, m.assign(at, byCustom(m.usualWeeks))
+}
+
+// AssignBest fills the benches at some levels with what gains most.
+func (m *Planner) AssignBest(at Levels) Assignment { return m.assign(at, byGain) }
+
+func NewPlanner(b *Brief) (*Planner, error) {
+	if len(b.Given.Weather) == 0 {
 		return nil, ErrNoYears
 	}
-	m, err := newMaker(b)
+	m, err := newPlanner(b)
 	if err != nil {
 		return nil, err
 	}
 	if len(m.batches) == 0 {
 		return nil, fmt.Errorf("none of the stock can be taken into a season: %s", m.reasons())
 	}
-	m.liveAll(m.allLevels())
+	m.liveAll(m.AllLevels())
 	return m, nil
 }
 
 // sideBySide tells each plan what it shares with the others, and when its heat pays.
-func (m *maker) sideBySide(plans []*Plan) {
+func (m *Planner) SideBySide(plans []*Plan) {
 	beside(plans)
 	for _, p := range plans[1:] {
 		m.breakEven(p, plans[0])
 	}
 }
 
-func (m *maker) reasons() string {
+func (m *Planner) reasons() string {
 	if len(m.left) == 0 {
 		return "there is no stock"
 	}
@@ -153,59 +147,59 @@ func (m *maker) reasons() string {
 }
 
 // assignment is what all batches are to do, with what was short.
-type assignment struct {
-	portions []portion
+type Assignment struct {
+	Portions []Portion
 	short    map[*batch]*lack
-	left     map[*batch]int // plants that found no way at all
-	value    float64        // weeks of flower gained, all plants together
-	steps    map[int]step   // changes of level, by place
+	Left     map[*batch]int // plants that found no way at all
+	Value    float64        // weeks of flower gained, all plants together
+	Steps    map[int]Step   // changes of level, by place
 }
 
 // assign fills the benches batch by batch, those that have most to gain first.
-func (m *maker) assign(at levels, rank func([]*outcome) []*outcome) assignment {
-	return m.assignOn(float64(m.Fits), at, rank)
+func (m *Planner) assign(at Levels, rank func([]*outcome) []*outcome) Assignment {
+	return m.assignOn(float64(m.Asked.Fits), at, rank)
 }
 
 // assignOn does so on a basis of room that suffices in so great a share of years.
-func (m *maker) assignOn(fits float64, at levels, rank func([]*outcome) []*outcome) assignment {
+func (m *Planner) assignOn(fits float64, at Levels, rank func([]*outcome) []*outcome) Assignment {
 	benches, ranked := m.newBenches(fits), map[sortOf][]*outcome{}
-	a := assignment{short: map[*batch]*lack{}, left: map[*batch]int{}}
+	a := Assignment{short: map[*batch]*lack{}, Left: map[*batch]int{}}
 	for _, b := range m.inOrder(at) {
 		sort := sortOf{b.life, b.store}
 		if ranked[sort] == nil {
 			ranked[sort] = rank(m.options(b, at))
 		}
 		portions, short, left := benches.place(b, m.held(b, ranked[sort]))
-		a.portions = append(a.portions, portions...)
+		a.Portions = append(a.Portions, portions...)
 		if short != nil {
 			a.short[b] = short
 		}
 		if left > 0 {
-			a.left[b] = left
+			a.Left[b] = left
 		}
 		for _, p := range portions {
-			a.value += float64(p.count) * p.gain
+			a.Value += float64(p.Count) * p.gain
 		}
 	}
 	return a
 }
 
 // stepped adds to an assignment the step of each heated place that saves the most heat.
-func (m *maker) stepped(fits float64, at levels, a assignment) assignment {
-	a.steps = map[int]step{}
-	for i := range m.Places {
+func (m *Planner) stepped(fits float64, at Levels, a Assignment) Assignment {
+	a.Steps = map[int]Step{}
+	for i := range m.Given.Places {
 		if change, lived, found := m.bestStep(i, at, a, fits); found {
-			a.steps[i], a.portions = change, lived
+			a.Steps[i], a.Portions = change, lived
 		}
 	}
-	_, a.value = a.worth()
+	_, a.Value = a.worth()
 	return a
 }
 
 // held keeps to a start that is decided already: of all options those of its week, and
 // the ground where none of them can be.
-func (m *maker) held(b *batch, ranked []*outcome) []*outcome {
-	decided, is := m.Held[b.Code]
+func (m *Planner) held(b *batch, ranked []*outcome) []*outcome {
+	decided, is := m.Asked.Held[b.Code]
 	if !is {
 		return ranked
 	}
@@ -214,7 +208,7 @@ func (m *maker) held(b *batch, ranked []*outcome) []*outcome {
 }
 
 // inOrder sorts the batches by the weeks that an early place can gain them, most first.
-func (m *maker) inOrder(at levels) []*batch {
+func (m *Planner) inOrder(at Levels) []*batch {
 	most := map[*batch]float64{}
 	for _, b := range m.batches {
 		most[b] = math.Inf(-1)
@@ -232,7 +226,7 @@ func (m *maker) inOrder(at levels) []*batch {
 }
 
 // unheated leaves out what passes a place heated for the season's sake.
-func (m *maker) unheated(rank func([]*outcome) []*outcome) func([]*outcome) []*outcome {
+func (m *Planner) unheated(rank func([]*outcome) []*outcome) func([]*outcome) []*outcome {
 	return func(all []*outcome) []*outcome {
 		return slices.DeleteFunc(rank(all), func(o *outcome) bool { return o.route.heated })
 	}
@@ -241,7 +235,7 @@ func (m *maker) unheated(rank func([]*outcome) []*outcome) func([]*outcome) []*o
 // usualWeeks is the usual time from start to planting out, in weeks: for stock from the
 // store so many before the average last frost as is common practice, for seed and
 // corms the kind's own.
-func (m *maker) usualWeeks(l *life) (from, to float64) {
+func (m *Planner) usualWeeks(l *life) (from, to float64) {
 	if f, ok := l.Figure("start.weeks"); ok && l.Life != culture.Store {
 		return f.Low, f.High
 	}
@@ -250,9 +244,9 @@ func (m *maker) usualWeeks(l *life) (from, to float64) {
 }
 
 // usualLevels holds every heated place at the level nearest to what is usual.
-func (m *maker) usualLevels() levels {
-	at := m.benchesOn(make(levels, len(m.Places)))
-	for i, p := range m.Places {
+func (m *Planner) usualLevels() Levels {
+	at := m.benchesOn(make(Levels, len(m.Given.Places)))
+	for i, p := range m.Given.Places {
 		if p.Sort == Bench {
 			continue
 		}
@@ -267,11 +261,11 @@ func (m *maker) usualLevels() levels {
 }
 
 // frostOdds returns for each week of the span the share of years in which it freezes.
-func (m *maker) frostOdds() []FrostWeek {
+func (m *Planner) FrostOdds() []FrostWeek {
 	ground := m.climate(m.placeOf(Ground), m.setting(m.placeOf(Ground), 0))
-	odds := make([]FrostWeek, m.weeks)
+	odds := make([]FrostWeek, m.Weeks)
 	for w := range odds {
-		odds[w].Week = m.date(m.firstMonday + 7*w)
+		odds[w].Week = m.Date(m.FirstMonday + 7*w)
 		for _, y := range ground.years {
 			if slices.Min(m.weekOf(y.low, w)) <= 0 {
 				odds[w].Share += 1 / float64(len(ground.years))
@@ -282,7 +276,7 @@ func (m *maker) frostOdds() []FrostWeek {
 }
 
 // weekOf returns the days of one week.
-func (m *maker) weekOf(daily []float64, week int) []float64 {
-	from := m.firstMonday + 7*week
+func (m *Planner) weekOf(daily []float64, week int) []float64 {
+	from := m.FirstMonday + 7*week
 	return daily[from:min(from+7, len(daily))]
 }

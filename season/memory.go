@@ -24,12 +24,12 @@ type Memory struct {
 // recall is what is remembered. All of it rests on the same ground.
 type recall struct {
 	ground   string
-	garden   *Brief // holds what the ground names by its address
+	garden   *Given // holds what the ground names by its address
 	rates    rates
 	climates remembered[climateKey, *climate]
 	lives    remembered[lifeKey, lifeOrWhy]
 	lived    remembered[livedKey, *outcome]
-	takes    remembered[weighed, []take]
+	takes    remembered[weighed, []Take]
 	settled  sync.Once
 }
 
@@ -46,7 +46,7 @@ func (r *recall) settle() {
 
 // of returns what is remembered of a garden, and nothing where it is not the one of before.
 func (k *Memory) of(b *Brief) *recall {
-	kinds := b.kindsOfStock()
+	kinds := b.Given.kindsOfStock()
 	ground := groundOf(b, kinds)
 	if k == nil {
 		return newRecall(b, ground, kinds)
@@ -60,14 +60,14 @@ func (k *Memory) of(b *Brief) *recall {
 }
 
 func newRecall(b *Brief, ground string, kinds []*culture.Kind) *recall {
-	return &recall{ground: ground, garden: b, rates: ratesOf(kinds)}
+	return &recall{ground: ground, garden: &b.Given, rates: ratesOf(kinds)}
 }
 
 // kindsOfStock returns the kinds of all the stock, wanted or not, by their names.
-func (b *Brief) kindsOfStock() []*culture.Kind {
+func (g *Given) kindsOfStock() []*culture.Kind {
 	known := map[string]*culture.Kind{}
-	for _, h := range b.Stock {
-		if k, is := b.Kinds(h.Variety.Kind); is {
+	for _, h := range g.Stock {
+		if k, is := g.Kinds(h.Variety.Kind); is {
 			known[k.Name] = k
 		}
 	}
@@ -84,11 +84,11 @@ func (b *Brief) kindsOfStock() []*culture.Kind {
 // lie, so they must not be changed once a season has been worked out of them.
 func groundOf(b *Brief, kinds []*culture.Kind) string {
 	var s strings.Builder
-	fmt.Fprintf(&s, "%#v %#v %#v", b.Site, b.Span, b.Fits)
-	for _, hours := range b.Weather {
+	fmt.Fprintf(&s, "%#v %#v %#v", b.Given.Site, b.Given.Span, b.Asked.Fits)
+	for _, hours := range b.Given.Weather {
 		fmt.Fprintf(&s, " %p", hours)
 	}
-	for _, p := range b.Places {
+	for _, p := range b.Given.Places {
 		p.Levels, p.Level, p.Energy = nil, nil, Price{}
 		fmt.Fprintf(&s, " %#v", p)
 	}
@@ -166,7 +166,7 @@ func (r *remembered[K, V]) keepTo(most int) {
 
 // liveAll lives through all that plans at some levels may choose from, on as many cores as
 // there are.
-func (m *maker) liveAll(all []levels) {
+func (m *Planner) liveAll(all []Levels) {
 	var sorts []sortOf
 	var wait sync.WaitGroup
 	for _, b := range m.batches {

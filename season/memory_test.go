@@ -17,33 +17,33 @@ import (
 // those before each is, to the last digit, what it is from nothing.
 func TestMemoryTakesNothingForAnother(t *testing.T) {
 	b := waterville(t)
-	b.Weather, b.Years = b.Weather[:4], b.Years[:4]
-	b.Stock[0].Plant, b.Stock[0].Variety.Kind = 12, "tomato"
-	b.Stock[0].Form = "seed"
-	b.Kept = &Memory{}
+	b.Given.Weather, b.Given.Years = b.Given.Weather[:4], b.Given.Years[:4]
+	b.Given.Stock[0].Plant, b.Given.Stock[0].Variety.Kind = 12, "tomato"
+	b.Given.Stock[0].Form = "seed"
+	b.Ports.Kept = &Memory{}
 	for _, step := range []struct {
 		what   string
 		change func()
 	}{
 		{"as it is", func() {}},
-		{"dearer", func() { b.Places[2].Energy.Amount *= 2 }},
-		{"more of one", func() { b.Stock[1].Plant = 14 }},
-		{"a risk of no year in four", func() { b.FrostRisk = 0.24 }},
-		{"a risk of one year in four, on the same Monday", func() { b.FrostRisk = 0.26 }},
-		{"a risk of half the years", func() { b.FrostRisk = 0.5 }},
-		{"one level", func() { b.Places = levelled(b.Places, 10) }},
-		{"nearly the same level", func() { b.Places = levelled(b.Places, 10.04) }},
-		{"room that suffices more seldom", func() { b.Fits = 0.5 }},
-		{"a larger patch", func() { b.Places[3].Room = 30 }},
-		{"wider apart", func() { b.Places[3].Spacing = 2 }},
-		{"fewer years", func() { b.Weather, b.Years = b.Weather[1:], b.Years[1:] }},
-		{"slower tomatoes", func() { b.Kinds = slower(t) }},
-		{"one kind fewer", func() { b.Stock = b.Stock[1:] }},
+		{"dearer", func() { b.Given.Places[2].Energy.Amount *= 2 }},
+		{"more of one", func() { b.Given.Stock[1].Plant = 14 }},
+		{"a risk of no year in four", func() { b.Asked.FrostRisk = 0.24 }},
+		{"a risk of one year in four, on the same Monday", func() { b.Asked.FrostRisk = 0.26 }},
+		{"a risk of half the years", func() { b.Asked.FrostRisk = 0.5 }},
+		{"one level", func() { b.Given.Places = levelled(b.Given.Places, 10) }},
+		{"nearly the same level", func() { b.Given.Places = levelled(b.Given.Places, 10.04) }},
+		{"room that suffices more seldom", func() { b.Asked.Fits = 0.5 }},
+		{"a larger patch", func() { b.Given.Places[3].Room = 30 }},
+		{"wider apart", func() { b.Given.Places[3].Spacing = 2 }},
+		{"fewer years", func() { b.Given.Weather, b.Given.Years = b.Given.Weather[1:], b.Given.Years[1:] }},
+		{"slower tomatoes", func() { b.Given.Kinds = slower(t) }},
+		{"one kind fewer", func() { b.Given.Stock = b.Given.Stock[1:] }},
 	} {
 		step.change()
 		with := workedOut(t, b)
 		bare := b
-		bare.Kept = nil
+		bare.Ports.Kept = nil
 		if everyWay(t, b) != everyWay(t, bare) {
 			t.Errorf("%s: some way goes otherwise with what is remembered", step.what)
 		}
@@ -71,7 +71,7 @@ func everyWay(t *testing.T, b Brief) string {
 	t.Helper()
 	m := makerOf(t, b)
 	var s strings.Builder
-	for _, at := range m.allLevels() {
+	for _, at := range m.AllLevels() {
 		for _, batch := range m.batches {
 			for _, o := range m.options(batch, at) {
 				fmt.Fprintln(&s, o.route.name, o.start, o.route.onFrom(batch.life), o.gain, o.lost, o.cold, o.fates())
@@ -111,13 +111,13 @@ func slower(t *testing.T) func(string) (*culture.Kind, bool) {
 // what the first season asked for, of climates than four times.
 func TestMemoryIsBounded(t *testing.T) {
 	b := waterville(t)
-	b.Weather, b.Years, b.Kept = b.Weather[:2], b.Years[:2], &Memory{}
+	b.Given.Weather, b.Given.Years, b.Ports.Kept = b.Given.Weather[:2], b.Given.Years[:2], &Memory{}
 	workedOut(t, b)
-	climates, lived := b.Kept.now.climates.len(), b.Kept.now.lived.len()
+	climates, lived := b.Ports.Kept.now.climates.len(), b.Ports.Kept.now.lived.len()
 	for n := range 40 {
-		b.Places = levelled(b.Places, 5+0.25*float64(n))
+		b.Given.Places = levelled(b.Given.Places, 5+0.25*float64(n))
 		workedOut(t, b)
-		if now := b.Kept.now; now.climates.len() > 4*climates || now.lived.len() > 2*lived {
+		if now := b.Ports.Kept.now; now.climates.len() > 4*climates || now.lived.len() > 2*lived {
 			t.Fatalf("after %d levels %d climates are remembered, at first %d, and %d ways, at first %d", n+1, now.climates.len(), climates, now.lived.len(), lived)
 		}
 	}

@@ -24,27 +24,27 @@ func mullingar(t testing.TB) Brief {
 		t.Fatal(err)
 	}
 	b := waterville(t)
-	b.Site = sun.Site{Latitude: 53.54, Longitude: -7.36, Elevation: 101}
+	b.Given.Site = sun.Site{Latitude: 53.54, Longitude: -7.36, Elevation: 101}
 	b.weatherOf(records[0], 1981, 2010)
 	return b
 }
 
 // weatherOf puts another record into a brief.
 func (b *Brief) weatherOf(r *weather.Record, from, to int) {
-	b.Span = Span(2027, b.Site)
-	b.Freezes = frost.Dates(r, b.Site, quantity.Celsius(0), from, to)
-	b.Years, b.Weather = nil, nil
-	sky := weather.FitSky(r, b.Site)
-	members, _ := weather.Members(r, b.Span, from, to)
+	b.Given.Span = Span(2027, b.Given.Site)
+	b.Given.Freezes = frost.Dates(r, b.Given.Site, quantity.Celsius(0), from, to)
+	b.Given.Years, b.Given.Weather = nil, nil
+	sky := weather.FitSky(r, b.Given.Site)
+	members, _ := weather.Members(r, b.Given.Span, from, to)
 	for _, m := range members {
-		b.Years = append(b.Years, m.Year)
-		b.Weather = append(b.Weather, m.Hours(b.Site, sky))
+		b.Given.Years = append(b.Given.Years, m.Year)
+		b.Given.Weather = append(b.Given.Weather, m.Hours(b.Given.Site, sky))
 	}
 }
 
-func makerOf(t testing.TB, b Brief) *maker {
+func makerOf(t testing.TB, b Brief) *Planner {
 	t.Helper()
-	m, err := newMaker(&b)
+	m, err := newPlanner(&b)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -69,7 +69,7 @@ func TestEarlierNeverFlowersLater(t *testing.T) {
 	m := makerOf(t, waterville(t))
 	for _, b := range m.batches {
 		for _, route := range []string{"room, then glass", "room, under lamps"} {
-			some := of(m.options(b, levels{0, 0, 4, 0}), route)
+			some := of(m.options(b, Levels{0, 0, 4, 0}), route)
 			for i := 1; i < len(some); i++ {
 				for year := range some[i].fates() {
 					early, late := some[i-1].fates()[year], some[i].fates()[year]
@@ -77,14 +77,14 @@ func TestEarlierNeverFlowersLater(t *testing.T) {
 					if lastBelow(ground, m.summer, b.life.kill) >= early.out {
 						continue // frost sets back what is planted out, and not what still waits
 					}
-					if early.died == never && early.flower > late.flower+1 {
-						t.Errorf("%s by %s: started %v it flowers on day %d, a week later on day %d", b.id, route, m.date(some[i-1].start), early.flower, late.flower)
+					if early.died == Never && early.flower > late.flower+1 {
+						t.Errorf("%s by %s: started %v it flowers on day %d, a week later on day %d", b.id, route, m.Date(some[i-1].start), early.flower, late.flower)
 					}
 				}
 			}
 			byWeeks := map[int]float64{}
 			for _, o := range some {
-				byWeeks[(m.outFrom-o.start)/7] = o.gain
+				byWeeks[(m.OutFrom-o.start)/7] = o.gain
 			}
 			if more := byWeeks[14] - byWeeks[10]; more > 1 {
 				t.Errorf("%s by %s: from ten to fourteen weeks early still gains %.1f weeks", b.id, route, more)
@@ -99,7 +99,7 @@ func TestColderGlassGrowsNoFaster(t *testing.T) {
 	m := makerOf(t, waterville(t))
 	b := m.batches[0]
 	for level := 2; level+1 < 6; level++ {
-		cold, warm := of(m.options(b, levels{0, 0, level, 0}), "room, then glass"), of(m.options(b, levels{0, 0, level + 1, 0}), "room, then glass")
+		cold, warm := of(m.options(b, Levels{0, 0, level, 0}), "room, then glass"), of(m.options(b, Levels{0, 0, level + 1, 0}), "room, then glass")
 		for i := range cold {
 			if cold[i].gain > warm[i].gain+0.15 {
 				t.Errorf("level %d gains %.2f weeks, the warmer one %.2f", level, cold[i].gain, warm[i].gain)
@@ -117,7 +117,7 @@ func TestHeatOfEarlyStarts(t *testing.T) {
 	from, to := m.day(civil.MustOn(2027, time.April, 16)), m.day(civil.MustOn(2027, time.May, 22))
 	for level, want := range map[int]float64{1: 32, 3: 323, 4: 625, 5: 994, 6: 1257} {
 		c := m.climate(glass, m.setting(glass, level))
-		got := m.heatOf(c, span{from + warming, to})
+		got := m.heatOf(c, Days{from + Warming, to})
 		if math.Abs(got-want) > 0.2*want+25 {
 			t.Errorf("level %d: %.0f kWh, the prototype had %.0f", level, got, want)
 		}
@@ -143,7 +143,7 @@ func TestDormantDahlias(t *testing.T) {
 	} {
 		m := makerOf(t, c.brief(t))
 		for _, b := range m.batches {
-			routes := m.routes(b.store, make(levels, len(m.Places)))
+			routes := m.routes(b.store, make(Levels, len(m.Given.Places)))
 			o := option{route: routes[len(routes)-1], start: m.monday(m.newYear), outFrom: m.day(c.out), firstMonday: m.day(c.out) % 7}
 			l := *b.life
 			l.soilDormant = -99 // on the day, whatever the soil
@@ -168,9 +168,9 @@ func TestSouthernSeason(t *testing.T) {
 		low[i], high[i] = quantity.Celsius(c), quantity.Celsius(c+11)
 	}
 	b := waterville(t)
-	b.Site = sun.Site{Latitude: -43, Longitude: 147, Elevation: 50}
-	b.weatherOf(weather.MakeUp(weather.Normals{Low: low, High: high}, b.Site, 12, 7), 0, 0)
-	b.Today = b.Span.From
+	b.Given.Site = sun.Site{Latitude: -43, Longitude: 147, Elevation: 50}
+	b.weatherOf(weather.MakeUp(weather.Normals{Low: low, High: high}, b.Given.Site, 12, 7), 0, 0)
+	b.Given.Today = b.Given.Span.From
 	r, err := Make(b)
 	if err != nil {
 		t.Fatal(err)
@@ -191,7 +191,7 @@ func TestSouthernSeason(t *testing.T) {
 func TestHeldStart(t *testing.T) {
 	b := waterville(t)
 	week := civil.MustOn(2027, time.April, 5)
-	b.Held = map[string]civil.Date{"lot 1": week.AddDays(2)}
+	b.Asked.Held = map[string]civil.Date{"lot 1": week.AddDays(2)}
 	r, err := Make(b)
 	if err != nil {
 		t.Fatal(err)
@@ -211,9 +211,9 @@ func TestSpliceIsTheFullRun(t *testing.T) {
 	m := makerOf(t, waterville(t))
 	glass := m.placeNamed("glass")
 	day := m.monday(m.day(civil.MustOn(2027, time.April, 5)))
-	low, high := m.Places[glass].Level[2], m.Places[glass].Level[4]
+	low, high := m.Given.Places[glass].Level[2], m.Given.Places[glass].Level[4]
 	setting := m.setting(glass, 2)
-	setting.Steps = []place.Step{{Level: low}, {From: m.date(day), Level: high}}
+	setting.Steps = []place.Step{{Level: low}, {From: m.Date(day), Level: high}}
 	whole := m.climate(glass, setting)
 	joined := splice(m.climate(glass, m.setting(glass, 2)), m.climate(glass, m.setting(glass, 4)), day)
 	for year := range whole.years {
@@ -231,7 +231,7 @@ func TestSpliceIsTheFullRun(t *testing.T) {
 // TestUnknownKindIsNamed adds a kind of which there are no figures.
 func TestUnknownKindIsNamed(t *testing.T) {
 	b := waterville(t)
-	b.Stock = append(b.Stock, stock.Holding{Code: "x", Variety: stock.Variety{Name: "Odd One", Kind: "no such kind"}, Form: stock.Clump, Count: 3, Plant: 3, Place: "cellar"})
+	b.Given.Stock = append(b.Given.Stock, stock.Holding{Code: "x", Variety: stock.Variety{Name: "Odd One", Kind: "no such kind"}, Form: stock.Clump, Count: 3, Plant: 3, Place: "cellar"})
 	m := makerOf(t, b)
 	if len(m.left) == 0 || m.left[0].Why == "" {
 		t.Errorf("a kind without figures is not named: %v", m.left)

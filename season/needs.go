@@ -28,7 +28,7 @@ var before = int(culture.Usual("get.before"))
 func (r *realized) potting() {
 	pots := map[string]int{}
 	litres := odds.Amount{}
-	first := never
+	first := Never
 	add := func(n supply.Need, err error) {
 		if err != nil {
 			r.plan.Cost.Unpriced = append(r.plan.Cost.Unpriced, err.Error())
@@ -41,27 +41,27 @@ func (r *realized) potting() {
 			continue
 		}
 		first = min(first, p.start)
-		for id, n := range fill(p.containers(), p.count, p.body(), add) {
+		for id, n := range fill(p.containers(), p.Count, p.body(), add) {
 			pots[id] += n
 		}
 	}
-	if first == never {
+	if first == Never {
 		return
 	}
-	by := r.date(max(first-before, 0))
-	r.unpriced(r.Prices.MixLitre, "potting mix")
+	by := r.planner.Date(max(first-before, 0))
+	r.unpriced(r.planner.Given.Prices.MixLitre, "potting mix")
 	r.plan.ToGet = append(r.plan.ToGet, Need{
-		What: "potting mix", Amount: rounded(litres), Unit: "L", By: by, Cost: hundredth(r.Prices.MixLitre.Times(litres.Middle)),
+		What: "potting mix", Amount: rounded(litres), Unit: "L", By: by, Cost: Hundredth(r.planner.Given.Prices.MixLitre.Times(litres.Middle)),
 	})
 	for _, id := range sortedKeys(pots) {
-		price := r.Prices.Pots[id]
+		price := r.planner.Given.Prices.Pots[id]
 		c, err := supply.ContainerNamed(id)
 		if err != nil {
 			continue
 		}
 		r.unpriced(price, c.Name)
 		r.plan.ToGet = append(r.plan.ToGet, Need{
-			What: c.Name, Amount: odds.Exactly(float64(pots[id])), Unit: "each", By: by, Cost: hundredth(price.Times(float64(pots[id]))),
+			What: c.Name, Amount: odds.Exactly(float64(pots[id])), Unit: "each", By: by, Cost: Hundredth(price.Times(float64(pots[id]))),
 		})
 	}
 }
@@ -83,7 +83,7 @@ var sureOfSeed = quantity.Share(culture.Usual("sow.sure"))
 // seed lists how many seeds to sow for the plants that are wanted, at the germination
 // of good seed at its usual warmth.
 func (r *realized) seed() {
-	for _, b := range r.batches {
+	for _, b := range r.planner.batches {
 		if b.Form != stock.Seed {
 			continue
 		}
@@ -105,7 +105,7 @@ func (r *realized) seed() {
 		}
 		r.plan.ToGet = append(r.plan.ToGet, Need{
 			What: fmt.Sprintf("good seed of %s (%s)", b.Variety.Name, b.Variety.Kind), Amount: odds.Exactly(float64(sown.Seeds)), Unit: "seeds",
-			By: r.date(max(r.firstStart(b)-before, 0)),
+			By: r.planner.Date(max(r.firstStart(b)-before, 0)),
 		})
 	}
 }
@@ -113,15 +113,15 @@ func (r *realized) seed() {
 // firstStart returns the day on which the first of a batch is started or sown, the middle one of the
 // years where that is in the open.
 func (r *realized) firstStart(b *batch) int {
-	first := r.outFrom
+	first := r.planner.OutFrom
 	for _, p := range r.parts {
 		if p.batch != b {
 			continue
 		}
-		if sown := r.dateOf(middle(p.pick(func(f fate) int { return f.out }))); !p.route.direct {
+		if sown := r.planner.dateOf(middle(p.pick(func(f fate) int { return f.out }))); !p.route.direct {
 			first = min(first, p.start)
 		} else if !sown.IsZero() {
-			first = min(first, r.day(sown))
+			first = min(first, r.planner.day(sown))
 		}
 	}
 	return first
@@ -133,14 +133,14 @@ func (r *realized) packing() {
 	clumps := 0
 	for _, p := range r.parts {
 		if p.life.Life == culture.Store {
-			clumps += int(math.Floor(float64(p.count) * (1 - p.life.never)))
+			clumps += int(math.Floor(float64(p.Count) * (1 - p.life.never)))
 		}
 	}
 	away, err := supply.Pack(clumps, string(stock.Clump), false)
 	if err != nil || clumps == 0 {
 		return
 	}
-	by := r.date(slices.Min(r.ends))
+	by := r.planner.Date(slices.Min(r.planner.ends))
 	r.plan.ToGet = append(r.plan.ToGet, Need{What: "vermiculite or other packing", Amount: rounded(away.Litres), Unit: "L", By: by})
 	r.crates(away.Crates.Middle, by)
 }
@@ -148,7 +148,7 @@ func (r *realized) packing() {
 // crates notes where the stores hold fewer crates than autumn asks for.
 func (r *realized) crates(want float64, by civil.Date) {
 	there := 0
-	for _, p := range r.Places {
+	for _, p := range r.planner.Given.Places {
 		if p.Sort == Store {
 			there += p.Crates
 		}

@@ -68,7 +68,7 @@ type outcome struct {
 
 // later is what is reckoned of an outcome when it is first asked for; several may ask.
 type later struct {
-	seam  *seam // where a level steps; nil where none does, or the fates are known
+	split *split // where a level steps; nil where none does, or the fates are known
 	again sync.Once
 	room  sync.Once
 	need  map[int][]float64 // m² a plant takes, by bench and week
@@ -86,7 +86,7 @@ var shrugged = int(culture.Usual("cold.shrugged"))
 // one year: the day of the first autumn freeze, or when it has flowered itself out.
 func weeksOfFlower(f fate, end int) float64 {
 	end = min(end, f.spent)
-	if f.flower >= end || f.died != never {
+	if f.flower >= end || f.died != Never {
 		return 0
 	}
 	return float64(end-f.flower) / 7
@@ -95,8 +95,8 @@ func weeksOfFlower(f fate, end int) float64 {
 // fates returns what becomes of the middle plant, by year. Where a level steps they are found
 // again when they are first asked for: there are many such ways, and few are taken.
 func (o *outcome) fates() []fate {
-	if o.seam != nil {
-		o.again.Do(func() { o.lives = o.seam.stitched(o.option).walk(o.life) })
+	if o.split != nil {
+		o.again.Do(func() { o.lives = o.split.joined(o.option).walk(o.life) })
 	}
 	return o.lives
 }
@@ -151,7 +151,7 @@ func (o *outcome) counted(summer int) *mishaps {
 					*n++
 				}
 			}
-			count(&o.mishaps.unplanted, f.out == never)
+			count(&o.mishaps.unplanted, f.out == Never)
 			count(&o.mishaps.late, f.flower >= summer)
 			count(&o.mishaps.inPot, f.flower < f.out)
 			count(&o.mishaps.skipped, f.handOn == min(f.framed, f.out))

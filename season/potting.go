@@ -49,9 +49,9 @@ func (l *life) smallPots(key lifeKey) []*smallPot {
 
 // smallPot returns the small pot that plants of a life begin in where they are potted up: the
 // kind's own, or one that the garden has a price for; nil where there is none.
-func (m *maker) smallPot(l *life) *smallPot {
+func (m *Planner) smallPot(l *life) *smallPot {
 	for _, p := range l.small {
-		if p.container == l.StartIn || m.Prices.Pots[p.container].Known {
+		if p.container == l.StartIn || m.Given.Prices.Pots[p.container].Known {
 			return p
 		}
 	}
@@ -72,7 +72,7 @@ const pottedName = ", in small pots first"
 // pots moves to a larger pot what its small one has begun to hold back, unless it is to be
 // planted out soon.
 func (w walker) pots(day int, f *fate) {
-	if w.route.pot != nil && f.potted == never && f.full < day && day < w.outFrom-pottedNoMore {
+	if w.route.pot != nil && f.potted == Never && f.full < day && day < w.outFrom-pottedNoMore {
 		f.potted = day
 	}
 }
@@ -88,7 +88,7 @@ func (w walker) limitOf(day int, f *fate) float64 {
 // potArea returns the room that a plant which is up, or has been cut, takes in its pot.
 func (o *option) potArea(l *life, f fate, day int) float64 {
 	switch {
-	case f.meet != never && day >= f.meet:
+	case f.meet != Never && day >= f.meet:
 		return l.spaced
 	case o.route.pot != nil && day < f.potted && day < f.touch:
 		return o.route.pot.tight
@@ -100,7 +100,7 @@ func (o *option) potArea(l *life, f fate, day int) float64 {
 func (r *route) isPottedUp(fates []fate) bool {
 	potted := 0
 	for _, f := range fates {
-		if f.potted != never {
+		if f.potted != Never {
 			potted++
 		}
 	}

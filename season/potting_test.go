@@ -13,10 +13,10 @@ import (
 // withSmallPots is waterville with divisions, and a price on small pots.
 func withSmallPots(t testing.TB) Brief {
 	b := waterville(t)
-	for i := range b.Stock {
-		b.Stock[i].Form = stock.Division
+	for i := range b.Given.Stock {
+		b.Given.Stock[i].Form = stock.Division
 	}
-	b.Prices.Pots = map[string]Price{"no1": {0.6, true}, "square4half": {0.3, true}}
+	b.Given.Prices.Pots = map[string]Price{"no1": {0.6, true}, "square4half": {0.3, true}}
 	return b
 }
 
@@ -24,7 +24,7 @@ func withSmallPots(t testing.TB) Brief {
 // gallon: it flowers no earlier, and till its leaves meet takes the room of the small pot.
 func TestSmallPotsSaveRoom(t *testing.T) {
 	m := makerOf(t, withSmallPots(t))
-	all := m.options(m.batches[0], levels{0, 0, 3, 0})
+	all := m.options(m.batches[0], Levels{0, 0, 3, 0})
 	gallon := map[int]*outcome{}
 	for _, o := range of(all, "room, then glass") {
 		gallon[o.start] = o
@@ -33,9 +33,9 @@ func TestSmallPotsSaveRoom(t *testing.T) {
 	for _, o := range of(all, "room, then glass"+pottedName) {
 		for year, f := range o.fates() {
 			if other := gallon[o.start].fates()[year]; f.flower < other.flower {
-				t.Errorf("started on day %d, in %d, it flowers on day %d out of a small pot, on %d out of a gallon", o.start, m.Years[year], f.flower, other.flower)
+				t.Errorf("started on day %d, in %d, it flowers on day %d out of a small pot, on %d out of a gallon", o.start, m.Given.Years[year], f.flower, other.flower)
 			}
-			if f.potted != never {
+			if f.potted != Never {
 				seen++
 				if !o.isMonday(f.potted) || f.potted <= f.full || f.potted >= o.outFrom-pottedNoMore {
 					t.Errorf("full on day %d, potted up on %d, out from %d", f.full, f.potted, o.outFrom)
@@ -56,7 +56,7 @@ func TestSmallPotsSaveRoom(t *testing.T) {
 	if seen == 0 {
 		t.Error("nothing is ever potted up")
 	}
-	for _, clumps := range m.options(makerOf(t, waterville(t)).batches[0], levels{0, 0, 3, 0}) {
+	for _, clumps := range m.options(makerOf(t, waterville(t)).batches[0], Levels{0, 0, 3, 0}) {
 		if strings.Contains(clumps.route.name, pottedName) {
 			t.Fatal("a whole clump begins in a small pot")
 		}
@@ -85,7 +85,7 @@ func TestContainersByTheWay(t *testing.T) {
 	if litres[true] <= litres[false] {
 		t.Errorf("potted up they take %.1f L, else %.1f", litres[true], litres[false])
 	}
-	delete(b.Prices.Pots, "square4half")
+	delete(b.Given.Prices.Pots, "square4half")
 	if pot := makerOf(t, b).smallPot(l); pot != nil {
 		t.Errorf("a garden without small pots uses a %s", pot.container)
 	}
@@ -95,7 +95,7 @@ func TestContainersByTheWay(t *testing.T) {
 // and the large one's from then on; in the last fortnight before planting out none is potted up.
 func TestSmallPotHoldsBackTillPottedUp(t *testing.T) {
 	m := makerOf(t, withSmallPots(t))
-	o := of(m.options(m.batches[0], levels{0, 0, 3, 0}), "room, then glass"+pottedName)[0]
+	o := of(m.options(m.batches[0], Levels{0, 0, 3, 0}), "room, then glass"+pottedName)[0]
 	w, small := walker{life: o.life, option: &o.option}, o.route.pot.limit/o.life.flower
 	if small >= w.potLimit {
 		t.Fatalf("a small pot holds back from %g of the way on, a large one from %g", small, w.potLimit)
@@ -113,7 +113,7 @@ func TestSmallPotHoldsBackTillPottedUp(t *testing.T) {
 	for before, want := range map[int]bool{28: true, 15: true, 14: false, 7: false} {
 		late := newFate()
 		late.full = o.outFrom - 60
-		if w.pots(o.outFrom-before, &late); (late.potted != never) != want {
+		if w.pots(o.outFrom-before, &late); (late.potted != Never) != want {
 			t.Errorf("%d days before planting out: potted up on day %d", before, late.potted)
 		}
 	}

@@ -11,17 +11,17 @@ import (
 // hundred thousand of the most they give, for every kind side by side, so that dates come to the same day.
 func TestTabledCurvesAreTheCurves(t *testing.T) {
 	m := makerOf(t, waterville(t))
-	air := m.Weather[0].Air
+	air := m.Given.Weather[0].Air
 	for _, of := range []struct {
 		table table
 		curve func(kind int) func(float64) float64
 	}{
-		{m.rates.sprout, func(k int) func(float64) float64 { return m.rates.kinds[k].Sprout.Rate }},
-		{m.rates.grow, func(k int) func(float64) float64 { return m.rates.kinds[k].Grow.Rate }},
+		{m.recall.rates.sprout, func(k int) func(float64) float64 { return m.recall.rates.kinds[k].Sprout.Rate }},
+		{m.recall.rates.grow, func(k int) func(float64) float64 { return m.recall.rates.kinds[k].Grow.Rate }},
 	} {
 		tabled := of.table.daily(air)
-		if len(tabled) != len(m.rates.kinds) || len(tabled) == 0 {
-			t.Fatalf("%d curves of %d kinds", len(tabled), len(m.rates.kinds))
+		if len(tabled) != len(m.recall.rates.kinds) || len(tabled) == 0 {
+			t.Fatalf("%d curves of %d kinds", len(tabled), len(m.recall.rates.kinds))
 		}
 		for k, daily := range tabled {
 			plain := growth.DailyRates(air, of.curve(k))
@@ -31,7 +31,7 @@ func TestTabledCurvesAreTheCurves(t *testing.T) {
 			}
 			for d, rate := range plain {
 				if math.Abs(daily[d]-rate) > most/200000 {
-					t.Errorf("%s, day %d: %v tabled, %v", m.rates.kinds[k].Name, d, daily[d], rate)
+					t.Errorf("%s, day %d: %v tabled, %v", m.recall.rates.kinds[k].Name, d, daily[d], rate)
 				}
 			}
 		}

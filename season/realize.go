@@ -12,22 +12,22 @@ import (
 
 // realized is a plan on its way: the portions as they fare with the settings as they are.
 type realized struct {
-	*maker
+	planner  *Planner
 	plan     *Plan
 	parts    []*part
 	short    map[*batch]*lack
 	left     map[*batch]int
-	at       levels
-	steps    map[int]step    // by place
+	at       Levels
+	steps    map[int]Step    // by place
 	settings []place.Setting // by place
-	days     map[int]span    // by place: its days of use, where they are decided
-	used     []span          // by place: days in use in any year
+	days     map[int]Days    // by place: its days of use, where they are decided
+	used     []Days          // by place: days in use in any year
 	heats    []*heatSums     // by place; nil where it is not heated
 }
 
 // part is one portion with the fates of its middle plant and of its individuals.
 type part struct {
-	portion
+	Portion
 	name  string // by which the plan tells of it
 	life  *life
 	fates []fate   // middle plant, by year
@@ -36,11 +36,11 @@ type part struct {
 }
 
 // span is a run of days of the season; to is the day after the last.
-type span struct{ from, to int }
+type Days struct{ From, To int }
 
 // realize turns an assignment into a plan: heated places are heated only while they are
 // in use, every lot is walked with its own spread, and all is added up.
-func (m *maker) realize(name, says string, at levels, a assignment) *Plan {
+func (m *Planner) Realize(name, says string, at Levels, a Assignment) *Plan {
 	r := m.begin(name, says, at, a)
 	r.use()
 	r.set(at)
@@ -49,14 +49,14 @@ func (m *maker) realize(name, says string, at levels, a assignment) *Plan {
 }
 
 // begin is a plan of which nothing is told yet.
-func (m *maker) begin(name, says string, at levels, a assignment) *realized {
-	r := &realized{maker: m, short: a.short, left: a.left, at: at, steps: a.steps, plan: &Plan{
-		Name: name, Says: says, Years: len(m.Weather), PlantOutFrom: m.date(m.outFrom), NotCovered: m.left, Growing: append([]Growing{}, m.Growing...),
+func (m *Planner) begin(name, says string, at Levels, a Assignment) *realized {
+	r := &realized{planner: m, short: a.short, left: a.Left, at: at, steps: a.Steps, plan: &Plan{
+		Name: name, Says: says, Years: len(m.Given.Weather), PlantOutFrom: m.Date(m.OutFrom), NotCovered: m.left, Growing: append([]Growing{}, m.Given.Growing...),
 		Work: []WorkWeek{}, Shortfalls: []Shortfall{}, ToGet: []Need{}, Shared: []string{}, Dividing: []Dividing{}, Batches: []BatchPlan{}, Places: []PlacePlan{},
 		Baseline: "stock and seed put into the open when soil and frost allow",
 	}}
-	for _, p := range a.portions {
-		r.parts = append(r.parts, &part{portion: p, life: p.batch.life, fates: p.fates()})
+	for _, p := range a.Portions {
+		r.parts = append(r.parts, &part{Portion: p, life: p.batch.life, fates: p.fates()})
 	}
 	return r
 }
@@ -72,36 +72,36 @@ func (r *realized) told() *Plan {
 
 // use finds the days on which each place is in use in some year, or takes those decided.
 func (r *realized) use() {
-	r.used = make([]span, len(r.Places))
+	r.used = make([]Days, len(r.planner.Given.Places))
 	for i := range r.used {
 		decided, is := r.days[i]
 		if r.used[i] = decided; is {
 			continue
 		}
-		r.used[i] = span{never, 0}
+		r.used[i] = Days{Never, 0}
 		for _, p := range r.parts {
 			for _, f := range p.fates {
-				r.used[i] = r.used[i].with(p.option, p.life, f, i, int(r.Span.Days()))
+				r.used[i] = r.used[i].with(p.option, p.life, f, i, int(r.planner.Given.Span.Days()))
 			}
 		}
 	}
 }
 
 // warming is how many days before its first plants a house is heated.
-var warming = int(culture.Usual("house.ahead"))
+var Warming = int(culture.Usual("house.ahead"))
 
 // set makes the settings: each heated place is held at its level while it is in use.
-func (r *realized) set(at levels) {
-	r.settings = make([]place.Setting, len(r.Places))
-	for i := range r.Places {
-		r.settings[i] = r.setting(i, 0)
-		if r.Places[i].Sort != Glass || at[i] == 0 || r.used[i].from == never {
+func (r *realized) set(at Levels) {
+	r.settings = make([]place.Setting, len(r.planner.Given.Places))
+	for i := range r.planner.Given.Places {
+		r.settings[i] = r.planner.setting(i, 0)
+		if r.planner.Given.Places[i].Sort != Glass || at[i] == 0 || r.used[i].From == Never {
 			continue
 		}
 		r.settings[i] = r.heldWhile(i, at[i])
 	}
-	for i := range r.Places {
-		if house := r.houseOf(i); house >= 0 {
+	for i := range r.planner.Given.Places {
+		if house := r.planner.houseOf(i); house >= 0 {
 			r.settings[i] = r.settings[house]
 		}
 	}
@@ -110,18 +110,18 @@ func (r *realized) set(at levels) {
 // heldWhile is the setting of a place that is held at a level while it is in use, with the
 // step that saves heat, if there is one.
 func (r *realized) heldWhile(at, level int) place.Setting {
-	on, off := r.date(r.used[at].from-warming), r.date(r.used[at].to)
-	all := r.Places[at].Level
+	on, off := r.planner.Date(r.used[at].From-Warming), r.planner.Date(r.used[at].To)
+	all := r.planner.Given.Places[at].Level
 	first, second := all[level], all[level]
 	change, stepped := r.steps[at]
 	if stepped {
-		second = all[change.level]
-		if change.up {
+		second = all[change.Level]
+		if change.Up {
 			first, second = second, first
 		}
 	}
 	steps := []place.Step{{From: on, Level: first}}
-	switch day := r.date(change.day); {
+	switch day := r.planner.Date(change.Day); {
 	case !stepped || !day.Before(off):
 	case day.After(on):
 		steps = append(steps, place.Step{From: day, Level: second})
@@ -143,13 +143,13 @@ func (r *realized) walk() {
 	for _, p := range r.parts {
 		o := p.option
 		o.route = r.as(p.route)
-		base := r.baseline(p.batch)
-		as := r.liveOnce(p.life, o, base)
+		base := r.planner.baseline(p.batch)
+		as := r.planner.liveOnce(p.life, o, base)
 		own := *p.outcome
 		own.lives, own.later = as.fates(), as.later
 		p.outcome, p.fates, p.lot = &own, own.lives, as.individually()
 		for year, f := range p.fates {
-			p.gains = append(p.gains, weeksOfFlower(f, r.ends[year])-weeksOfFlower(base.fates()[year], r.ends[year]))
+			p.gains = append(p.gains, weeksOfFlower(f, r.planner.ends[year])-weeksOfFlower(base.fates()[year], r.planner.ends[year]))
 		}
 	}
 }
@@ -179,17 +179,17 @@ func (r *realized) as(way *route) *route {
 		return way
 	}
 	set := *way
-	set.first = r.climate(way.firstPlace, r.settings[way.firstPlace])
-	set.on = r.climate(way.onPlace, r.settings[way.onPlace])
+	set.first = r.planner.climate(way.firstPlace, r.settings[way.firstPlace])
+	set.on = r.planner.climate(way.onPlace, r.settings[way.onPlace])
 	return &set
 }
 
 // when sums up days of the span over years and individuals.
-func (m *maker) when(days []int) civil.When {
+func (m *Planner) when(days []int) civil.When {
 	figures := make([]float64, len(days))
 	for i, d := range days {
 		figures[i] = float64(d)
-		if d == never {
+		if d == Never {
 			figures[i] = math.Inf(1)
 		}
 	}
@@ -197,11 +197,11 @@ func (m *maker) when(days []int) civil.When {
 	return civil.When{Early: m.dateOf(a.Low), Middle: m.dateOf(a.Middle), Late: m.dateOf(a.High)}
 }
 
-func (m *maker) dateOf(day float64) civil.Date {
+func (m *Planner) dateOf(day float64) civil.Date {
 	if math.IsInf(day, 0) || math.IsNaN(day) {
 		return civil.Date{}
 	}
-	return m.date(int(math.Round(day)))
+	return m.Date(int(math.Round(day)))
 }
 
 // pick returns one day of every fate, of the middle plants or of the whole lot.
@@ -227,11 +227,11 @@ func middle(days []int) float64 {
 	figures := make([]float64, len(days))
 	for i, d := range days {
 		figures[i] = float64(d)
-		if d == never {
+		if d == Never {
 			figures[i] = math.Inf(1)
 		}
 	}
 	return odds.Sorted(figures).At(0.5)
 }
 
-func hundredth(x float64) float64 { return math.Round(x*100) / 100 }
+func Hundredth(x float64) float64 { return math.Round(x*100) / 100 }

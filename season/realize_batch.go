@@ -31,7 +31,7 @@ func (r *realized) batchPlans() {
 	r.inOrder()
 	for _, p := range r.parts {
 		plan := r.batchPlan(p)
-		if r.Explain != "" && plan.ID == r.Explain {
+		if r.planner.Asked.Explain != "" && plan.ID == r.planner.Asked.Explain {
 			plan.Steps = r.explain(p)
 		}
 		r.plan.Batches = append(r.plan.Batches, plan)
@@ -41,51 +41,51 @@ func (r *realized) batchPlans() {
 func (r *realized) batchPlan(p *part) BatchPlan {
 	plan := BatchPlan{
 		ID: p.name, Code: p.Code, Kind: p.Variety.Kind, Variety: p.Variety.Name, Timing: string(p.Variety.Timing),
-		Colour: p.Variety.Colour, Form: string(p.Form), Count: p.count, Container: p.life.container, How: string(p.how), Parents: p.parents,
+		Colour: p.Variety.Colour, Form: string(p.Form), Count: p.Count, Container: p.life.container, How: string(p.how), Parents: p.parents,
 		Gain: odds.AmountOf(p.gains), Assumed: p.life.assumed,
 	}
 	if p.Form != stock.Seed {
 		plan.Place = p.Place
 	}
-	out := r.when(p.pick(func(f fate) int { return f.out }))
+	out := r.planner.when(p.pick(func(f fate) int { return f.out }))
 	plan.Dates = Dates{
-		Start: r.date(p.start), PlantOut: out,
-		Eyed:        r.when(p.pickLot(func(f fate) int { return f.eyed })),
-		Up:          r.when(p.pickLot(func(f fate) int { return f.up })),
-		FirstFlower: r.when(p.pickLot(func(f fate) int { return f.flower })),
+		Start: r.planner.Date(p.start), PlantOut: out,
+		Eyed:        r.planner.when(p.pickLot(func(f fate) int { return f.eyed })),
+		Up:          r.planner.when(p.pickLot(func(f fate) int { return f.up })),
+		FirstFlower: r.planner.when(p.pickLot(func(f fate) int { return f.flower })),
 	}
 	switch {
 	case p.route.direct:
 		plan.Container = ""
 		plan.Dates.Start = out.Middle
 		if lack := r.short[p.batch]; lack != nil {
-			plan.NoRoom = &Crowded{Place: r.benchName(lack.bench), Week: r.date(r.firstMonday + 7*lack.week), ShortM2: hundredth(lack.short)}
+			plan.NoRoom = &Crowded{Place: r.planner.BenchName(lack.bench), Week: r.planner.Date(r.planner.FirstMonday + 7*lack.week), ShortM2: Hundredth(lack.short)}
 		}
 	case p.route.stays && p.route.firstPlace == p.route.onPlace:
 		plan.Container = ""
 	case p.route.firstPlace != p.route.onPlace:
-		plan.Dates.HandOn = r.when(p.pick(func(f fate) int { return f.handOn }))
+		plan.Dates.HandOn = r.planner.when(p.pick(func(f fate) int { return f.handOn }))
 	}
 	if p.route.framePlace >= 0 {
-		plan.Dates.Frame = r.when(p.pick(func(f fate) int { return f.framed }))
+		plan.Dates.Frame = r.planner.when(p.pick(func(f fate) int { return f.framed }))
 	}
 	if passed := p.containers(); plan.Container != "" {
 		plan.BeginsIn, plan.Container = passed[0], passed[len(passed)-1]
 	}
 	if p.route.pot != nil {
-		plan.Dates.PotUp = r.when(p.pick(func(f fate) int { return f.potted }))
+		plan.Dates.PotUp = r.planner.when(p.pick(func(f fate) int { return f.potted }))
 	}
 	r.yearDates(&plan, p)
 	plan.Stored = r.stored(p, plan.Dates.Start)
-	plan.Starts = []Start{{Week: plan.Dates.Start.Monday(), Count: p.count, Route: p.route.name}}
+	plan.Starts = []Start{{Week: plan.Dates.Start.Monday(), Count: p.Count, Route: p.route.name}}
 	plan.Stays = r.stays(p)
 	nights, drawn := make([]float64, len(p.fates)), make([]float64, len(p.fates))
 	for i, f := range p.fates {
 		nights[i], drawn[i] = float64(f.coldNights), float64(f.stretched)
-		if f.died < r.ends[i] {
+		if f.died < r.planner.ends[i] {
 			plan.Lost++
 		}
-		if f.flower >= r.ends[i] {
+		if f.flower >= r.planner.ends[i] {
 			plan.NoFlower++
 		}
 	}
@@ -95,9 +95,9 @@ func (r *realized) batchPlan(p *part) BatchPlan {
 
 // yearDates tells what became of a part's middle plant in every year.
 func (r *realized) yearDates(plan *BatchPlan, p *part) {
-	plan.OutFrom = r.date(p.outFrom)
+	plan.OutFrom = r.planner.Date(p.outFrom)
 	if p.route.firstPlace != p.route.onPlace {
-		plan.SafeFrom = r.date(p.route.onFrom(p.life))
+		plan.SafeFrom = r.planner.Date(p.route.onFrom(p.life))
 	}
 	for i, f := range p.fates {
 		start := p.start
@@ -105,47 +105,47 @@ func (r *realized) yearDates(plan *BatchPlan, p *part) {
 			start = f.out
 		}
 		plan.Years = append(plan.Years, YearDates{
-			r.Years[i], r.date(start), r.date(f.eyed), r.date(f.up), r.date(f.handOn), r.date(f.potted), r.date(f.framed), r.date(f.out), r.date(f.flower), r.date(r.ends[i]),
+			r.planner.Given.Years[i], r.planner.Date(start), r.planner.Date(f.eyed), r.planner.Date(f.up), r.planner.Date(f.handOn), r.planner.Date(f.potted), r.planner.Date(f.framed), r.planner.Date(f.out), r.planner.Date(f.flower), r.planner.Date(r.planner.ends[i]),
 		})
 	}
 }
 
 // benchName names a bench as the grower would.
-func (m *maker) benchName(bench int) string {
-	if bench >= len(m.Places) {
-		return m.Places[bench-len(m.Places)].Name + " under lamps"
+func (m *Planner) BenchName(bench int) string {
+	if bench >= len(m.Given.Places) {
+		return m.Given.Places[bench-len(m.Given.Places)].Name + " under lamps"
 	}
-	return m.Places[bench].Name
+	return m.Given.Places[bench].Name
 }
 
 // stays lists where a part stands, by the middle dates over the years.
 func (r *realized) stays(p *part) []Stay {
-	out := r.dateOf(middle(p.pick(func(f fate) int { return f.out })))
+	out := r.planner.dateOf(middle(p.pick(func(f fate) int { return f.out })))
 	stay := func(at int, from, to civil.Date) Stay {
 		most := 0.0
-		for _, area := range p.room(float64(r.Fits), r.weeks, r.maker)[at] {
+		for _, area := range p.room(float64(r.planner.Asked.Fits), r.planner.Weeks, r.planner)[at] {
 			most = max(most, area)
 		}
-		return Stay{Place: r.Places[at].Name, From: from, To: to, AreaM2: hundredth(most * float64(p.count) * p.bedShare(r.Places[at].Sort))}
+		return Stay{Place: r.planner.Given.Places[at].Name, From: from, To: to, AreaM2: Hundredth(most * float64(p.Count) * p.bedShare(r.planner.Given.Places[at].Sort))}
 	}
-	end := r.dateOf(middle(slices.Clone(r.ends)))
-	ground := stay(r.placeOf(Ground), out, end)
+	end := r.planner.dateOf(middle(slices.Clone(r.planner.ends)))
+	ground := stay(r.planner.placeOf(Ground), out, end)
 	if p.route.direct {
 		return []Stay{ground}
 	}
 	if p.route.stays {
-		from := r.date(p.start)
+		from := r.planner.Date(p.start)
 		var first []Stay
 		if p.route.firstPlace != p.route.onPlace {
-			from = r.dateOf(middle(p.pick(func(f fate) int { return f.handOn })))
-			first = []Stay{stay(p.route.firstPlace, r.date(p.start), from)}
+			from = r.planner.dateOf(middle(p.pick(func(f fate) int { return f.handOn })))
+			first = []Stay{stay(p.route.firstPlace, r.planner.Date(p.start), from)}
 		}
 		gone := middle(p.pick(func(f fate) int { return min(f.flower, f.died) })) + float64(p.life.cutFor)
-		return append(first, stay(p.route.onPlace, from, r.dateOf(gone)))
+		return append(first, stay(p.route.onPlace, from, r.planner.dateOf(gone)))
 	}
-	first := []Stay{stay(p.route.firstPlace, r.date(p.start), out)}
+	first := []Stay{stay(p.route.firstPlace, r.planner.Date(p.start), out)}
 	move := func(to int, day func(fate) int) {
-		on := r.dateOf(middle(p.pick(day)))
+		on := r.planner.dateOf(middle(p.pick(day)))
 		first[len(first)-1].To = on
 		first = append(first, stay(to, on, out))
 	}

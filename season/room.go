@@ -16,15 +16,15 @@ type taken struct {
 // room returns the room that a plant of this outcome takes on each bench in each week, on
 // the basis of the share fits of years: in that share it takes no more. Weeks are counted
 // from the first Monday of the span.
-func (o *outcome) room(fits float64, weeks int, m *maker) map[int][]float64 {
-	if fits != float64(m.Fits) { // a wider basis is seldom asked for
+func (o *outcome) room(fits float64, weeks int, m *Planner) map[int][]float64 {
+	if fits != float64(m.Asked.Fits) { // a wider basis is seldom asked for
 		return o.reckonRoom(fits, weeks, m)
 	}
 	o.later.room.Do(func() { o.need = o.reckonRoom(fits, weeks, m) })
 	return o.need
 }
 
-func (o *outcome) reckonRoom(fits float64, weeks int, m *maker) map[int][]float64 {
+func (o *outcome) reckonRoom(fits float64, weeks int, m *Planner) map[int][]float64 {
 	all := map[int][]float64{}
 	need := func(bench int) []float64 {
 		if all[bench] == nil {
@@ -76,8 +76,8 @@ func (o *outcome) settled() int {
 	last := 0
 	for _, f := range o.fates() {
 		last = max(last, f.out)
-		if f.died != never {
-			return never
+		if f.died != Never {
+			return Never
 		}
 	}
 	return last
@@ -85,7 +85,7 @@ func (o *outcome) settled() int {
 
 // takes adds to most the room that a plant of fate f takes on each bench during one week:
 // the most on any of its days.
-func (o *outcome) takes(f fate, week int, m *maker, most []taken) []taken {
+func (o *outcome) takes(f fate, week int, m *Planner, most []taken) []taken {
 	take := func(bench int, area float64) {
 		for i := range most {
 			if most[i].bench == bench {
@@ -102,8 +102,8 @@ func (o *outcome) takes(f fate, week int, m *maker, most []taken) []taken {
 			continue
 		}
 		take(place, area)
-		if m.Places[place].Lit > 0 && f.up != never && day > f.up+o.dark(place) {
-			take(m.lamps(place), area)
+		if m.Given.Places[place].Lit > 0 && f.up != Never && day > f.up+o.dark(place) {
+			take(m.Lamps(place), area)
 		}
 	}
 	return most
@@ -145,7 +145,7 @@ func (o *outcome) stands(f fate, day int) (place int, area float64) {
 	case day < o.start, day >= f.died:
 		return -1, 0
 	case o.route.stays:
-		if f.flower != never && day > f.flower+l.cutFor {
+		if f.flower != Never && day > f.flower+l.cutFor {
 			return -1, 0
 		}
 		if day < f.handOn && o.route.firstPlace != o.route.onPlace {
@@ -167,7 +167,7 @@ func (o *outcome) stands(f fate, day int) (place int, area float64) {
 	switch {
 	case l.pieces > 0 && l.upAfter == 0 && day > f.eyed && day <= f.up: // cut and potted
 		return place, o.potArea(l, f, day)
-	case f.up == never || day-f.up <= l.prick:
+	case f.up == Never || day-f.up <= l.prick:
 		return place, l.tray
 	}
 	return place, o.potArea(l, f, day)

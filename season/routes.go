@@ -10,20 +10,20 @@ import (
 
 // levels is the setting of every place, by its index; a constant level is run for the
 // whole span while routes are compared.
-type levels []int
+type Levels []int
 
 // setting returns the setting of a place at one of its levels.
-func (m *maker) setting(at int, level int) place.Setting {
-	if level >= len(m.Places[at].Levels) {
+func (m *Planner) setting(at int, level int) place.Setting {
+	if level >= len(m.Given.Places[at].Levels) {
 		return place.Off()
 	}
-	return m.Places[at].Levels[level]
+	return m.Given.Places[at].Levels[level]
 }
 
 // routes returns the ways through the places at the given levels for stock that waits in
 // store (an index, -1 for seed): from each warm room on to each place with light, from each
 // warm bench on to the cool benches of its house, the lit shelf from first to last, glass from first to last, and straight into the ground.
-func (m *maker) routes(store int, at levels) []*route {
+func (m *Planner) routes(store int, at Levels) []*route {
 	ground := m.placeOf(Ground)
 	base := route{
 		storePlace: store, groundPlace: ground, ground: m.climate(ground, place.Off()), firstPlace: -1, onPlace: -1, framePlace: -1, around: -1,
@@ -37,12 +37,12 @@ func (m *maker) routes(store int, at levels) []*route {
 		r := base
 		r.firstPlace, r.first = first, m.climateAt(first, at)
 		r.onPlace, r.on = on, m.climateAt(on, at)
-		r.warm, r.around = m.Places[first].Sort == Room || m.Places[first].Sort == Bench, m.houseOf(first)
+		r.warm, r.around = m.Given.Places[first].Sort == Room || m.Given.Places[first].Sort == Bench, m.houseOf(first)
 		r.heated = m.isHeated(first, at) || m.isHeated(on, at)
-		r.name = m.Places[first].Name
+		r.name = m.Given.Places[first].Name
 		if on != first {
-			r.name += ", then " + m.Places[on].Name
-		} else if m.Places[first].Lit > 0 {
+			r.name += ", then " + m.Given.Places[on].Name
+		} else if m.Given.Places[first].Lit > 0 {
 			r.name += ", under lamps"
 		}
 		r.night = max(m.heldAt(first, at), m.heldAt(on, at))
@@ -54,10 +54,10 @@ func (m *maker) routes(store int, at levels) []*route {
 			}
 		}
 	}
-	for i, p := range m.Places {
+	for i, p := range m.Given.Places {
 		switch p.Sort {
 		case Room:
-			for j, q := range m.Places {
+			for j, q := range m.Given.Places {
 				if q.Sort == Glass || q.Sort == Frame || (i == j && p.Lit > 0) {
 					via(i, j)
 				}
@@ -84,22 +84,22 @@ const mostFrames = 2
 
 // hardening returns the places in which plants may harden before they are planted out: the
 // frames with most room.
-func (m *maker) hardening() []int {
+func (m *Planner) hardening() []int {
 	var frames []int
-	for i, p := range m.Places {
+	for i, p := range m.Given.Places {
 		if p.Sort == Frame {
 			frames = append(frames, i)
 		}
 	}
-	slices.SortStableFunc(frames, func(a, b int) int { return cmp.Compare(m.Places[b].Room, m.Places[a].Room) })
+	slices.SortStableFunc(frames, func(a, b int) int { return cmp.Compare(m.Given.Places[b].Room, m.Given.Places[a].Room) })
 	return frames[:min(len(frames), mostFrames)]
 }
 
 // hardenedIn is a route on which plants harden in a frame.
-func (m *maker) hardenedIn(frame int, r *route) *route {
+func (m *Planner) hardenedIn(frame int, r *route) *route {
 	h := *r
 	h.framePlace, h.frame = frame, m.climate(frame, place.Off())
-	h.name += ", hardened in " + m.Places[frame].Name
+	h.name += ", hardened in " + m.Given.Places[frame].Name
 	h.frostFree = map[float64]int{}
 	for _, b := range m.batches {
 		if _, known := h.frostFree[b.life.kill]; !known {
@@ -125,16 +125,16 @@ func (l *life) goes(r *route, out int) bool {
 }
 
 // isHeated reports whether a place is held warm for the season's sake.
-func (m *maker) isHeated(at int, l levels) bool {
-	return (m.Places[at].Sort == Glass || m.Places[at].Sort == Bench) && l[at] > 0 || m.Places[at].Sort == Room && m.Places[at].Costs
+func (m *Planner) isHeated(at int, l Levels) bool {
+	return (m.Given.Places[at].Sort == Glass || m.Given.Places[at].Sort == Bench) && l[at] > 0 || m.Given.Places[at].Sort == Room && m.Given.Places[at].Costs
 }
 
 // heldAt returns the level at which a heated place is held, and cold where none is.
-func (m *maker) heldAt(at int, l levels) float64 {
-	if m.Places[at].Sort != Glass || l[at] == 0 {
+func (m *Planner) heldAt(at int, l Levels) float64 {
+	if m.Given.Places[at].Sort != Glass || l[at] == 0 {
 		return unheld
 	}
-	return m.Places[at].Level[l[at]].Celsius()
+	return m.Given.Places[at].Level[l[at]].Celsius()
 }
 
 // unheld stands for the level of a place that is not heated.
@@ -143,7 +143,7 @@ const unheld = -1000.0
 // safeDays finds, for the harm limit of every kind, the first day from which a place is
 // safe for young leaves: no colder night follows before midsummer in all but the accepted
 // share of years.
-func (m *maker) safeDays(c *climate) map[float64]int {
+func (m *Planner) safeDays(c *climate) map[float64]int {
 	safe := map[float64]int{}
 	for _, b := range m.batches {
 		if _, known := safe[b.life.harm]; known {
@@ -156,7 +156,7 @@ func (m *maker) safeDays(c *climate) map[float64]int {
 
 // safeFrom returns the day after which, before midsummer, a place falls no more to a limit
 // in all but the accepted share of years.
-func (m *maker) safeFrom(c *climate, limit float64) int {
+func (m *Planner) safeFrom(c *climate, limit float64) int {
 	last := make([]int, len(c.years))
 	for i, y := range c.years {
 		last[i] = lastBelow(y.low, m.summer, limit)
@@ -166,8 +166,8 @@ func (m *maker) safeFrom(c *climate, limit float64) int {
 
 // risked returns the day after which, in all but the accepted share of years, nothing of
 // the given last days comes.
-func (m *maker) risked(last []int) int {
+func (m *Planner) risked(last []int) int {
 	days := sortedCopy(last)
-	allowed := int(float64(m.FrostRisk) * float64(len(days)))
+	allowed := int(float64(m.Asked.FrostRisk) * float64(len(days)))
 	return days[len(days)-1-allowed]
 }

@@ -17,14 +17,14 @@ func splice(before, after *climate, day int) *climate {
 	return &climate{years: before.years, then: after, turn: day}
 }
 
-// seam is where a way at one level goes over into the same way at another.
-type seam struct {
+// split is where a way at one level goes over into the same way at another.
+type split struct {
 	before, after *route
 	day           int
 }
 
-// stitched is an option by a way with the seam in it.
-func (s *seam) stitched(o option) *option {
+// joined is an option by a way with the split in it.
+func (s *split) joined(o option) *option {
 	way := *o.route
 	way.first, way.on = splice(s.before.first, s.after.first, s.day), splice(s.before.on, s.after.on, s.day)
 	o.route = &way
@@ -32,15 +32,15 @@ func (s *seam) stitched(o option) *option {
 }
 
 // step is a change of level of a heated place while it is in use.
-type step struct {
-	day   int // from which the second level is held; a Monday
-	level int // of the place's levels
-	up    bool
+type Step struct {
+	Day   int // from which the second level is held; a Monday
+	Level int // of the place's levels
+	Up    bool
 }
 
 // change is a step that may be made, with the heat it would take.
 type change struct {
-	step
+	Step
 	heat float64
 }
 
@@ -49,44 +49,44 @@ type change struct {
 type held struct{ house, bench func() *climate }
 
 // withStep holds a place at a level, with a step.
-func (m *maker) withStep(place, level int, s step) held {
-	before, after := m.climate(place, m.setting(place, level)), m.climate(place, m.setting(place, s.level))
-	if s.up {
+func (m *Planner) withStep(place, level int, s Step) held {
+	before, after := m.climate(place, m.setting(place, level)), m.climate(place, m.setting(place, s.Level))
+	if s.Up {
 		before, after = after, before
 	}
 	return held{
-		sync.OnceValue(func() *climate { return splice(before, after, s.day) }),
-		sync.OnceValue(func() *climate { return splice(before.bench, after.bench, s.day) }),
+		sync.OnceValue(func() *climate { return splice(before, after, s.Day) }),
+		sync.OnceValue(func() *climate { return splice(before.bench, after.bench, s.Day) }),
 	}
 }
 
 // bestStep looks for the step of level, up or down, that saves the most heat without
 // losing weeks of flower (no more than spared a plant, all plants together), letting
 // anything freeze, or crowding a bench.
-func (m *maker) bestStep(place int, at levels, a assignment, fits float64) (step, []portion, bool) {
-	used := m.usedBy(place, a)
-	if m.Places[place].Sort != Glass || at[place] == 0 || used.from == never {
-		return step{}, nil, false
+func (m *Planner) bestStep(place int, at Levels, a Assignment, fits float64) (Step, []Portion, bool) {
+	used := m.UsedBy(place, a)
+	if m.Given.Places[place].Sort != Glass || at[place] == 0 || used.From == Never {
+		return Step{}, nil, false
 	}
 	plants, value := a.worth()
 	for _, c := range m.changes(place, at[place], used) {
-		lived, weeks, safe := m.livedIn(a, place, m.withStep(place, at[place], c.step))
+		lived, weeks, safe := m.livedIn(a, place, m.withStep(place, at[place], c.Step))
 		if safe && weeks > value-spared*float64(plants) && !m.crowds(lived, fits) {
-			return c.step, lived, true
+			return c.Step, lived, true
 		}
 	}
-	return step{}, nil, false
+	return Step{}, nil, false
 }
 
 // changes lists the steps that save heat, the most saving first.
-func (m *maker) changes(place, level int, used span) []change {
+func (m *Planner) changes(place, level int, used Days) []change {
 	full := m.climate(place, m.setting(place, level))
 	whole := m.heatOf(full, used)
 	var all []change
 	for lower := 1; lower < level; lower++ {
 		low := m.climate(place, m.setting(place, lower))
 		for _, day := range m.stepMondays() {
-			if day <= used.from || day >= used.to {
+			if day <= used.From || day >= used.To {
 				continue
 			}
 			for _, up := range []bool{false, true} {
@@ -95,7 +95,7 @@ func (m *maker) changes(place, level int, used span) []change {
 					before, after = low, full
 				}
 				if heat := m.heatBetween(before, after, day, used); heat < whole {
-					all = append(all, change{step{day, lower, up}, heat})
+					all = append(all, change{Step{day, lower, up}, heat})
 				}
 			}
 		}
@@ -109,10 +109,10 @@ func (m *maker) changes(place, level int, used span) []change {
 const spared = 0.07
 
 // worth returns the plants of an assignment and the weeks of flower they gain.
-func (a assignment) worth() (plants int, weeks float64) {
-	for _, p := range a.portions {
-		plants += p.count
-		weeks += float64(p.count) * p.gain
+func (a Assignment) worth() (plants int, weeks float64) {
+	for _, p := range a.Portions {
+		plants += p.Count
+		weeks += float64(p.Count) * p.gain
 	}
 	return plants, weeks
 }
@@ -120,12 +120,12 @@ func (a assignment) worth() (plants int, weeks float64) {
 // livedIn lives through the portions of an assignment with another climate in one place.
 // It returns them as they fare, the weeks gained in all, and whether none fares worse in the
 // cold than before.
-func (m *maker) livedIn(a assignment, place int, c held) (lived []portion, weeks float64, safe bool) {
-	for _, p := range a.portions {
+func (m *Planner) livedIn(a Assignment, place int, c held) (lived []Portion, weeks float64, safe bool) {
+	for _, p := range a.Portions {
 		o := p.option
 		if o.route.firstPlace != place && o.route.onPlace != place { // a bench leads to its house
 			lived = append(lived, p)
-			weeks += float64(p.count) * p.gain
+			weeks += float64(p.Count) * p.gain
 			continue
 		}
 		way := *o.route
@@ -143,38 +143,38 @@ func (m *maker) livedIn(a assignment, place int, c held) (lived []portion, weeks
 		if one.lost > p.lost || one.cold > p.cold {
 			return nil, 0, false
 		}
-		lived = append(lived, portion{p.batch, one, p.count})
-		weeks += float64(p.count) * one.gain
+		lived = append(lived, Portion{p.batch, one, p.Count})
+		weeks += float64(p.Count) * one.gain
 	}
 	return lived, weeks, true
 }
 
 // crowds reports whether the portions, as they have lived, want more room than there is, on a
 // basis of so great a share of years.
-func (m *maker) crowds(lived []portion, fits float64) bool {
+func (m *Planner) crowds(lived []Portion, fits float64) bool {
 	benches := m.newBenches(fits)
 	for _, p := range lived {
-		if benches.most(p.outcome, p.count) < p.count {
+		if benches.most(p.outcome, p.Count) < p.Count {
 			return true
 		}
-		benches.take(p.outcome, p.count)
+		benches.take(p.outcome, p.Count)
 	}
 	return false
 }
 
 // usedBy returns the days in any year on which an assignment uses a place.
-func (m *maker) usedBy(place int, a assignment) span {
-	used := span{never, 0}
-	for _, p := range a.portions {
+func (m *Planner) UsedBy(place int, a Assignment) Days {
+	used := Days{Never, 0}
+	for _, p := range a.Portions {
 		for _, f := range p.fates() {
-			used = used.with(p.option, p.batch.life, f, place, int(m.Span.Days()))
+			used = used.with(p.option, p.batch.life, f, place, int(m.Given.Span.Days()))
 		}
 	}
 	return used
 }
 
 // with widens a run of days by those on which a plant of fate f stands in a place.
-func (u span) with(o option, l *life, f fate, place, end int) span {
+func (u Days) with(o option, l *life, f fate, place, end int) Days {
 	if o.route.direct {
 		return u
 	}
@@ -186,23 +186,23 @@ func (u span) with(o option, l *life, f fate, place, end int) span {
 		{o.route.firstPlace, o.start, min(f.handOn, out)}, {o.route.onPlace, f.handOn, min(f.framed, out)}, {o.route.framePlace, f.framed, out}, {o.route.around, o.start, min(f.handOn, out)},
 	} {
 		if stay.at == place && stay.from < stay.to {
-			u = span{min(u.from, stay.from), max(u.to, stay.to)}
+			u = Days{min(u.From, stay.from), max(u.To, stay.to)}
 		}
 	}
 	return u
 }
 
 // heatOf returns the heat of a climate while it is in use, in the middle of the years.
-func (m *maker) heatOf(c *climate, used span) float64 {
-	return m.heatBetween(c, c, used.from, used)
+func (m *Planner) heatOf(c *climate, used Days) float64 {
+	return m.heatBetween(c, c, used.From, used)
 }
 
 // heatBetween returns the heat, while in use, of one climate up to a day and of another from
 // then on, in the middle of the years.
-func (m *maker) heatBetween(before, after *climate, day int, used span) float64 {
+func (m *Planner) heatBetween(before, after *climate, day int, used Days) float64 {
 	years := make([]float64, len(before.years))
 	for i := range before.years {
-		from, to := max(used.from-warming, 0), min(used.to, len(before.years[i].given))
+		from, to := max(used.From-Warming, 0), min(used.To, len(before.years[i].given))
 		change := min(max(day, from), to)
 		years[i] = sum(before.years[i].given[from:change]) + sum(after.years[i].given[change:to])
 	}

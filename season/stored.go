@@ -27,7 +27,7 @@ func (r *realized) stored(p *part, till civil.Date) *Stored {
 	if till.IsZero() {
 		return nil
 	}
-	spells := r.spells(p.batch.store, r.day(till))
+	spells := r.planner.spells(p.batch.store, r.planner.day(till))
 	if spells == nil {
 		return nil
 	}
@@ -44,11 +44,11 @@ func (r *realized) stored(p *part, till civil.Date) *Stored {
 }
 
 // spells returns the air of a store from packing to a day; nil where it is not known.
-func (m *maker) spells(at, to int) []keeping.Spell {
+func (m *Planner) spells(at, to int) []keeping.Spell {
 	if at < 0 || to <= packedAfter {
 		return nil
 	}
-	air, steady := m.Places[at].Model.(place.Steady)
+	air, steady := m.Given.Places[at].Model.(place.Steady)
 	if !steady {
 		return nil
 	}
@@ -58,12 +58,12 @@ func (m *maker) spells(at, to int) []keeping.Spell {
 			return nil
 		}
 	}
-	return keeping.Monthly(temperature, humidity, civil.Span{From: m.date(packedAfter), To: m.date(to)})
+	return keeping.Monthly(temperature, humidity, civil.Span{From: m.Date(packedAfter), To: m.Date(to)})
 }
 
 // cutting sets dividing in autumn beside dividing in spring for every lot that is cut.
 func (r *realized) cutting() {
-	for _, b := range r.batches {
+	for _, b := range r.planner.batches {
 		if b.how != Divided || b.parents == 0 {
 			continue
 		}
@@ -89,8 +89,8 @@ func share(a odds.Amount) string {
 // cutIn reckons what keeping so many of a form through the winter comes to.
 func (r *realized) cutIn(b *batch, form string, count int, hours float64) CutSeason {
 	unknown := odds.Exactly(math.NaN())
-	c := CutSeason{Through: unknown, Hours: hundredth(hours)}
-	if spells := r.spells(b.store, r.outFrom-7*cutBefore); spells != nil {
+	c := CutSeason{Through: unknown, Hours: Hundredth(hours)}
+	if spells := r.planner.spells(b.store, r.planner.OutFrom-7*cutBefore); spells != nil {
 		s := keeping.Stock{Kind: b.Variety.Kind, Form: form, Pack: b.Pack, Culture: b.life.Kind}
 		if through, err := keeping.Survival(s, spells); err == nil {
 			c.Through = through

@@ -16,30 +16,30 @@ type weighed struct {
 
 // takesOf returns the room under cover that a plant takes, in the order of the rows: what it
 // takes at most in the share of years that is the basis.
-func (m *maker) takesOf(o *outcome, basis float64) []take {
+func (m *Planner) takesOf(o *outcome, basis float64) []Take {
 	if o.route.direct {
 		return nil
 	}
-	return m.takes.get(weighed{o, basis}, func() []take { return m.takesIn(o, basis) })
+	return m.recall.takes.get(weighed{o, basis}, func() []Take { return m.takesIn(o, basis) })
 }
 
-func (m *maker) takesIn(o *outcome, basis float64) []take {
+func (m *Planner) takesIn(o *outcome, basis float64) []Take {
 	rows := spareRows.Get().(*rowsByYear)
 	defer spareRows.Put(rows)
-	rows.clear(m.hoursRow(0), len(o.fates()))
+	rows.clear(m.HoursRow(0), len(o.fates()))
 	var room [16]int
 	for year, f := range o.fates() {
-		changes := o.changes(f, int(m.Span.Days()), room[:0])
+		changes := o.changes(f, int(m.Given.Span.Days()), room[:0])
 		for i, day := range changes[:len(changes)-1] {
 			place, area := o.stands(f, day)
 			if place < 0 || place == o.route.groundPlace {
 				break
 			}
-			lit := m.Places[place].Lit > 0 && f.up != never && day > f.up+o.dark(place)
-			for week := m.weekOn(day); week <= m.weekOn(changes[i+1]-1); week++ {
-				rows.note(m.programmeRow(place, week), year, area)
+			lit := m.Given.Places[place].Lit > 0 && f.up != Never && day > f.up+o.dark(place)
+			for week := m.WeekOn(day); week <= m.WeekOn(changes[i+1]-1); week++ {
+				rows.note(m.BenchRow(place, week), year, area)
 				if lit {
-					rows.note(m.programmeRow(m.lamps(place), week), year, area)
+					rows.note(m.BenchRow(m.Lamps(place), week), year, area)
 				}
 			}
 		}
@@ -72,8 +72,8 @@ func (r *rowsByYear) note(row, year int, area float64) {
 
 // takes is what it takes at most in a share of the years, in the order of the rows. It sorts
 // the areas.
-func (r *rowsByYear) takes(basis float64) []take {
-	all := make([]take, 0, len(r.areas)/max(r.years, 1))
+func (r *rowsByYear) takes(basis float64) []Take {
+	all := make([]Take, 0, len(r.areas)/max(r.years, 1))
 	at := max(0, int(math.Ceil(basis*float64(r.years)))-1)
 	for row, end := range r.ends {
 		if end == 0 {
@@ -82,7 +82,7 @@ func (r *rowsByYear) takes(basis float64) []take {
 		areas := r.areas[int(end)-r.years : end]
 		slices.Sort(areas)
 		if areas[at] > 0 {
-			all = append(all, take{row, areas[at]})
+			all = append(all, Take{row, areas[at]})
 		}
 	}
 	return all
@@ -90,8 +90,8 @@ func (r *rowsByYear) takes(basis float64) []take {
 
 // moneyFor returns the mix and the containers that one plant of an outcome takes, as shares
 // of full trays.
-func (m *maker) moneyFor(b *batch, o *outcome) float64 {
-	if !(&part{portion: portion{batch: b, outcome: o}, life: b.life}).isPotted() {
+func (m *Planner) moneyFor(b *batch, o *outcome) float64 {
+	if !(&part{Portion: Portion{batch: b, outcome: o}, life: b.life}).isPotted() {
 		return 0
 	}
 	passed := b.life.containers(o.route, o.route.isPottedUp(o.fates()))
@@ -107,21 +107,21 @@ func (m *maker) moneyFor(b *batch, o *outcome) float64 {
 			litres += n.Litres.Middle
 		}
 	})
-	money := m.Prices.MixLitre.Times(litres)
+	money := m.Given.Prices.MixLitre.Times(litres)
 	for _, id := range sortedKeys(pots) {
-		money += m.Prices.Pots[id].Times(float64(pots[id]))
+		money += m.Given.Prices.Pots[id].Times(float64(pots[id]))
 	}
 	return money / float64(plants)
 }
 
 // hoursFor returns the hours of work that one plant of an outcome takes, by week.
-func (m *maker) hoursFor(b *batch, o *outcome) []take {
-	one := portion{batch: b, outcome: o, count: 1}
-	minutes := m.minutesOf(&part{portion: one, life: b.life, fates: o.fates()})
-	var all []take
+func (m *Planner) hoursFor(b *batch, o *outcome) []Take {
+	one := Portion{batch: b, outcome: o, Count: 1}
+	minutes := m.minutesOf(&part{Portion: one, life: b.life, fates: o.fates()})
+	var all []Take
 	for week, min := range minutes {
 		if min > 0 {
-			all = append(all, take{m.hoursRow(week), min / 60})
+			all = append(all, Take{m.HoursRow(week), min / 60})
 		}
 	}
 	return all

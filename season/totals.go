@@ -29,21 +29,21 @@ func (r *realized) flowers() {
 	}
 	var first []int
 	for _, p := range dahlias {
-		first = append(first, slices.Repeat(p.pickLot(func(f fate) int { return f.flower }), p.count)...)
+		first = append(first, slices.Repeat(p.pickLot(func(f fate) int { return f.flower }), p.Count)...)
 	}
-	r.plan.FirstFlower = r.when(first)
+	r.plan.FirstFlower = r.planner.when(first)
 	r.plan.GainWeeks, r.plan.GainAll = r.gained(dahlias), r.gained(r.parts)
 }
 
 // gained returns the weeks of flower gained a plant of some parts, over the years.
 func (r *realized) gained(parts []*part) odds.Amount {
-	gains := make([]float64, len(r.Weather))
+	gains := make([]float64, len(r.planner.Given.Weather))
 	plants := 0
 	for _, p := range parts {
 		for year, g := range p.gains {
-			gains[year] += float64(p.count) * g
+			gains[year] += float64(p.Count) * g
 		}
-		plants += p.count
+		plants += p.Count
 	}
 	for year := range gains {
 		gains[year] /= float64(max(plants, 1))
@@ -54,8 +54,8 @@ func (r *realized) gained(parts []*part) odds.Amount {
 // fitsYears counts the years in which every bench suffices in every week, and tells the worst of
 // the others.
 func (r *realized) fitsYears() {
-	r.plan.Asked = r.askedYears()
-	for year := range r.Weather {
+	r.plan.Asked = r.planner.AskedYears()
+	for year := range r.planner.Given.Weather {
 		worst := r.worstIn(year)
 		switch {
 		case worst == nil:
@@ -71,20 +71,20 @@ func (r *realized) fitsYears() {
 
 // worstIn returns where and when a bench lacks the most room in a year; nil where none does.
 func (r *realized) worstIn(year int) (worst *Crowded) {
-	used := make([]float64, 2*len(r.Places))
+	used := make([]float64, 2*len(r.planner.Given.Places))
 	var most [8]taken
-	for w := range r.weeks {
+	for w := range r.planner.Weeks {
 		clear(used)
 		for _, p := range r.parts {
-			for _, t := range p.takes(p.fates[year], w, r.maker, most[:0]) {
-				used[t.bench] += float64(p.count) * t.area
+			for _, t := range p.takes(p.fates[year], w, r.planner, most[:0]) {
+				used[t.bench] += float64(p.Count) * t.area
 			}
 		}
 		for bench, area := range used {
-			isGround := bench < len(r.Places) && r.Places[bench].Sort == Ground
-			short := area + r.grown(bench, w) - r.roomOf(bench)
+			isGround := bench < len(r.planner.Given.Places) && r.planner.Given.Places[bench].Sort == Ground
+			short := area + r.planner.grown(bench, w) - r.planner.roomOf(bench)
 			if !isGround && short > 1e-6 && (worst == nil || short > worst.ShortM2) {
-				worst = &Crowded{r.Years[year], r.benchName(bench), r.date(r.firstMonday + 7*w), short}
+				worst = &Crowded{r.planner.Given.Years[year], r.planner.BenchName(bench), r.planner.Date(r.planner.FirstMonday + 7*w), short}
 			}
 		}
 	}
@@ -94,9 +94,9 @@ func (r *realized) worstIn(year int) (worst *Crowded) {
 // work spreads the minutes of every step over the weeks in which, by the middle dates,
 // it falls.
 func (r *realized) work() {
-	minutes := make([]float64, r.weeks)
+	minutes := make([]float64, r.planner.Weeks)
 	for _, p := range r.parts {
-		for w, min := range r.minutesOf(p) {
+		for w, min := range r.planner.minutesOf(p) {
 			minutes[w] += min
 		}
 	}
@@ -104,30 +104,30 @@ func (r *realized) work() {
 		if min == 0 {
 			continue
 		}
-		week := WorkWeek{Week: r.date(r.firstMonday + 7*w), Hours: hundredth(min / 60), Own: r.HoursPerWeek}
+		week := WorkWeek{Week: r.planner.Date(r.planner.FirstMonday + 7*w), Hours: Hundredth(min / 60), Own: r.planner.Given.HoursPerWeek}
 		r.plan.Work = append(r.plan.Work, week)
 		r.plan.Cost.WorkHours += week.Hours
-		if week.Hours > r.HoursPerWeek {
+		if week.Hours > r.planner.Given.HoursPerWeek {
 			r.plan.Shortfalls = append(r.plan.Shortfalls, Shortfall{
-				Of: "hands", Wanted: week.Hours, There: r.HoursPerWeek, Short: hundredth(week.Hours - r.HoursPerWeek), Week: week.Week,
+				Of: "hands", Wanted: week.Hours, There: r.planner.Given.HoursPerWeek, Short: Hundredth(week.Hours - r.planner.Given.HoursPerWeek), Week: week.Week,
 				Cure: "ask for help, or begin some the week before",
 			})
-			r.plan.Cost.Work += r.Prices.Hand.Times(week.Hours - r.HoursPerWeek)
+			r.plan.Cost.Work += r.planner.Given.Prices.Hand.Times(week.Hours - r.planner.Given.HoursPerWeek)
 		}
 	}
 }
 
 // minutesOf returns the minutes of work of a part, by week.
-func (m *maker) minutesOf(p *part) []float64 {
-	minutes := make([]float64, m.weeks)
+func (m *Planner) minutesOf(p *part) []float64 {
+	minutes := make([]float64, m.Weeks)
 	add := func(step string, day, count float64) {
 		each, known := p.life.Work(step)
-		week := (int(day) - m.firstMonday) / 7
-		if known && !math.IsInf(day, 0) && week >= 0 && week < m.weeks {
+		week := (int(day) - m.FirstMonday) / 7
+		if known && !math.IsInf(day, 0) && week >= 0 && week < m.Weeks {
 			minutes[week] += each * count
 		}
 	}
-	count, out := float64(p.count), middle(p.pick(func(f fate) int { return f.out }))
+	count, out := float64(p.Count), middle(p.pick(func(f fate) int { return f.out }))
 	add("plant", out, count)
 	if p.route.direct {
 		return minutes
@@ -165,9 +165,9 @@ func (m *maker) minutesOf(p *part) []float64 {
 // so that the total can be added again from its parts.
 func (r *realized) cost() {
 	c := &r.plan.Cost
-	c.Currency = r.Prices.Currency
+	c.Currency = r.planner.Given.Prices.Currency
 	var light float64
-	for i, p := range r.Places {
+	for i, p := range r.planner.Given.Places {
 		if h := r.heats[i]; h != nil {
 			r.unpriced(p.Energy, "heat of "+p.Name)
 			spread := odds.AmountOf(h.given).Times(p.Energy.Amount)
@@ -175,45 +175,45 @@ func (r *realized) cost() {
 		}
 		light += r.lamplight(i)
 	}
-	c.HeatSpread = odds.Amount{Low: hundredth(c.HeatSpread.Low), Middle: hundredth(c.HeatSpread.Middle), High: hundredth(c.HeatSpread.High)}
-	c.Heat, c.Work = c.HeatSpread.Middle, hundredth(c.Work)
-	c.Light = hundredth(r.Prices.Electricity.Times(light))
+	c.HeatSpread = odds.Amount{Low: Hundredth(c.HeatSpread.Low), Middle: Hundredth(c.HeatSpread.Middle), High: Hundredth(c.HeatSpread.High)}
+	c.Heat, c.Work = c.HeatSpread.Middle, Hundredth(c.Work)
+	c.Light = Hundredth(r.planner.Given.Prices.Electricity.Times(light))
 	if light > 0 {
-		r.unpriced(r.Prices.Electricity, "electricity")
+		r.unpriced(r.planner.Given.Prices.Electricity, "electricity")
 	}
 	for _, n := range r.plan.ToGet {
 		c.Mix += n.Cost
 	}
-	c.Mix = hundredth(c.Mix)
-	c.Total = hundredth(c.Heat + c.Light + c.Mix + c.Work)
-	c.WorkHours = hundredth(c.WorkHours)
+	c.Mix = Hundredth(c.Mix)
+	c.Total = Hundredth(c.Heat + c.Light + c.Mix + c.Work)
+	c.WorkHours = Hundredth(c.WorkHours)
 	pots := 0
 	for _, p := range r.parts {
 		if p.isPotted() {
-			pots += p.count
+			pots += p.Count
 		}
 	}
 	if pots > 0 {
-		c.PerPot = hundredth(c.Total / float64(pots))
+		c.PerPot = Hundredth(c.Total / float64(pots))
 	}
 }
 
 // lamplight returns the electricity of a place's lamps on the days when something under
 // them is up, by the middle of the years, in kWh.
 func (r *realized) lamplight(at int) float64 {
-	if r.Places[at].Lit <= 0 {
+	if r.planner.Given.Places[at].Lit <= 0 {
 		return 0
 	}
-	years := make([]float64, len(r.Weather))
-	c := r.climate(at, r.settings[at])
+	years := make([]float64, len(r.planner.Given.Weather))
+	c := r.planner.climate(at, r.settings[at])
 	for year := range years {
-		from, to := never, 0
+		from, to := Never, 0
 		for _, p := range r.parts {
 			f := p.fates[year]
 			if p.route.direct {
 				continue
 			}
-			leaves := min(f.framed, f.out, int(r.Span.Days()))
+			leaves := min(f.framed, f.out, int(r.planner.Given.Span.Days()))
 			if p.route.firstPlace == at && p.route.onPlace != at {
 				leaves = min(f.handOn, leaves)
 			}
@@ -236,7 +236,7 @@ func (r *realized) wanted() {
 			continue
 		}
 		sure, wayless := 0.0, false
-		for _, b := range r.batches {
+		for _, b := range r.planner.batches {
 			if b.Code == h.Code && (b.Code != "" || b.Line == h.Line) && b.Variety.Name == h.Variety.Name && b.Variety.Kind == h.Variety.Kind {
 				sure += float64(b.want-r.left[b]) * (1 - b.life.never)
 				wayless = wayless || r.left[b] > 0
@@ -251,7 +251,7 @@ func (r *realized) wanted() {
 			cure = "no place here is warm enough for it in time: keep it under glass, or leave it out"
 		}
 		r.plan.Shortfalls = append(r.plan.Shortfalls, Shortfall{
-			Of: "stock", Variety: h.Variety.Name, Wanted: float64(want), There: float64(want - short), Short: float64(short), Week: r.date(r.monday(r.newYear)),
+			Of: "stock", Variety: h.Variety.Name, Wanted: float64(want), There: float64(want - short), Short: float64(short), Week: r.planner.Date(r.planner.monday(r.planner.newYear)),
 			Cure: cure,
 		})
 	}
@@ -265,7 +265,7 @@ func (r *realized) wanted() {
 func (r *realized) ofLots() []stock.Holding {
 	at := map[string]int{}
 	var all []stock.Holding
-	for _, h := range r.Stock {
+	for _, h := range r.planner.Given.Stock {
 		if r.isLeft(h) {
 			continue
 		}
@@ -281,7 +281,7 @@ func (r *realized) ofLots() []stock.Holding {
 }
 
 func (r *realized) isLeft(h stock.Holding) bool {
-	return slices.ContainsFunc(r.maker.left, func(n NotCovered) bool {
+	return slices.ContainsFunc(r.planner.left, func(n NotCovered) bool {
 		n.Why = ""
 		return n == notCovered(h, "")
 	})

@@ -7,7 +7,7 @@ import (
 )
 
 // never is the day of what does not come to pass.
-const never = math.MaxInt32
+const Never = math.MaxInt32
 
 // fate is what becomes of one plant in one year; its days are days of the span.
 type fate struct {
@@ -23,7 +23,7 @@ type fate struct {
 
 // newFate is a plant to which nothing has happened yet.
 func newFate() fate {
-	return fate{eyed: never, up: never, ready: never, meet: never, touch: never, full: never, potted: never, handOn: never, framed: never, out: never, flower: never, died: never, spent: never}
+	return fate{eyed: Never, up: Never, ready: Never, meet: Never, touch: Never, full: Never, potted: Never, handOn: Never, framed: Never, out: Never, flower: Never, died: Never, spent: Never}
 }
 
 // schedule is when a unit is moved, as its middle plant decides.
@@ -47,7 +47,7 @@ func (w walker) middle() fate { return w.walk(individual{1, 1}, nil) }
 // has been cut for its weeks, or when the days have been too warm for a week.
 func (w walker) spent(in *climate, flower int) int {
 	if math.IsNaN(w.StopsAt.Celsius()) {
-		return never
+		return Never
 	}
 	warm := 0.0
 	for day := flower; day < min(flower+w.cutFor, len(in.years[w.year].high)); day++ {
@@ -74,17 +74,17 @@ func (w walker) stored(one individual, f *fate) float64 {
 		warmth += store.sprout[w.kind][day]
 		w.sprouts(day, warmth, one, f)
 	}
-	f.up = never
+	f.up = Never
 	return warmth
 }
 
 // sprouts notes when eyes show and when the shoot is through.
 func (w walker) sprouts(day int, warmth float64, one individual, f *fate) {
 	want := w.sprout * one.sprout
-	if f.eyed == never && reached(warmth, want*w.eyed) {
+	if f.eyed == Never && reached(warmth, want*w.eyed) {
 		f.eyed = day
 	}
-	if f.up == never && reached(warmth, want) {
+	if f.up == Never && reached(warmth, want) {
 		f.up = day
 	}
 }
@@ -117,7 +117,7 @@ func (f *fate) noted() [5]*int { return [...]*int{&f.ready, &f.meet, &f.touch, &
 func (w walker) nextMark(f *fate, one individual) float64 {
 	next := math.Inf(1)
 	for i, mark := range w.marks(one) {
-		if *f.noted()[i] == never {
+		if *f.noted()[i] == Never {
 			next = min(next, mark)
 		}
 	}
@@ -127,7 +127,7 @@ func (w walker) nextMark(f *fate, one individual) float64 {
 // grows notes what the plant has come to.
 func (w walker) grows(day int, progress float64, one individual, f *fate) {
 	for i, mark := range w.marks(one) {
-		if at := f.noted()[i]; *at == never && reached(progress, mark) {
+		if at := f.noted()[i]; *at == Never && reached(progress, mark) {
 			*at = day
 		}
 	}
@@ -140,7 +140,7 @@ func (w walker) move(day int, f *fate, ground *yearDays) {
 		return
 	}
 	if w.route.direct {
-		if f.out == never && day >= w.outFrom && ground.root[day] >= w.soilDormant {
+		if f.out == Never && day >= w.outFrom && ground.root[day] >= w.soilDormant {
 			f.out = day
 		}
 		return
@@ -148,18 +148,18 @@ func (w walker) move(day int, f *fate, ground *yearDays) {
 	if f.up >= day {
 		return
 	}
-	if f.handOn == never && day >= w.route.onFrom(w.life) {
+	if f.handOn == Never && day >= w.route.onFrom(w.life) {
 		f.handOn = day
 	}
 	if w.route.stays {
 		return
 	}
-	fit := f.ready != never && day-f.ready > w.harden
+	fit := f.ready != Never && day-f.ready > w.harden
 	if w.route.framePlace >= 0 {
 		w.frames(day, f)
-		fit = f.framed != never && day-f.framed >= w.harden
+		fit = f.framed != Never && day-f.framed >= w.harden
 	}
-	if f.out == never && fit && day >= w.outFrom && ground.root[day] >= w.soilLeafy {
+	if f.out == Never && fit && day >= w.outFrom && ground.root[day] >= w.soilLeafy {
 		f.out, f.handOn = day, min(f.handOn, day)
 		return
 	}
@@ -169,7 +169,7 @@ func (w walker) move(day int, f *fate, ground *yearDays) {
 // frames moves to the frame what is ready, so many days before the Monday of planting out
 // as it hardens, once killing frost seldom comes into the frame.
 func (w walker) frames(day int, f *fate) {
-	if f.framed == never && f.ready < day && day >= w.frameFrom(w.life) {
+	if f.framed == Never && f.ready < day && day >= w.frameFrom(w.life) {
 		f.framed, f.handOn = day, min(f.handOn, day)
 	}
 }

@@ -7,7 +7,7 @@ import "eyeup/odds"
 
 // benchKWh returns the electricity that a plant of an outcome takes on the warm bench it
 // begins on, in one year; 0 where it begins on none.
-func (m *maker) benchKWh(o *outcome, year int) float64 {
+func (m *Planner) benchKWh(o *outcome, year int) float64 {
 	at := o.route.firstPlace
 	if o.route.around < 0 {
 		return 0
@@ -18,13 +18,13 @@ func (m *maker) benchKWh(o *outcome, year int) float64 {
 		if place != at {
 			break
 		}
-		kWh += bench.on(year, day).given[day] * area / float64(m.Places[at].Room)
+		kWh += bench.on(year, day).given[day] * area / float64(m.Given.Places[at].Room)
 	}
 	return kWh
 }
 
 // benchMoney returns what that costs in the middle of the years.
-func (m *maker) benchMoney(o *outcome) float64 {
+func (m *Planner) benchMoney(o *outcome) float64 {
 	if o.route.around < 0 {
 		return 0
 	}
@@ -32,7 +32,7 @@ func (m *maker) benchMoney(o *outcome) float64 {
 	for year := range years {
 		years[year] = m.benchKWh(o, year)
 	}
-	return m.Places[o.route.firstPlace].Energy.Times(odds.Sorted(years).At(0.5))
+	return m.Given.Places[o.route.firstPlace].Energy.Times(odds.Sorted(years).At(0.5))
 }
 
 // shareTaken returns the share of a warm bench that all parts take on a day of a year.
@@ -43,21 +43,21 @@ func (r *realized) shareTaken(at, year, day int) float64 {
 			continue
 		}
 		if place, area := p.stands(p.fates[year], day); place == at {
-			taken += float64(p.count) * area
+			taken += float64(p.Count) * area
 		}
 	}
-	return taken / float64(r.Places[at].Room)
+	return taken / float64(r.planner.Given.Places[at].Room)
 }
 
 // benchHeat sums up a warm bench, by the share of it that is taken.
 func (r *realized) benchHeat(at int, s *heatSums) {
-	for year, y := range r.climate(at, r.settings[at]).years {
-		weekly := make([]float64, r.weeks)
+	for year, y := range r.planner.climate(at, r.settings[at]).years {
+		weekly := make([]float64, r.planner.Weeks)
 		total := 0.0
-		for day := r.used[at].from; day < min(r.used[at].to, len(y.given)); day++ {
+		for day := r.used[at].From; day < min(r.used[at].To, len(y.given)); day++ {
 			kWh := y.given[day] * r.shareTaken(at, year, day)
 			total += kWh
-			if week := (day - r.firstMonday) / 7; day >= r.firstMonday && week < r.weeks {
+			if week := (day - r.planner.FirstMonday) / 7; day >= r.planner.FirstMonday && week < r.planner.Weeks {
 				weekly[week] += kWh
 			}
 		}

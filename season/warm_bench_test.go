@@ -12,11 +12,11 @@ import (
 func benched(t testing.TB, room float64) Brief {
 	t.Helper()
 	b := waterville(t)
-	glass := b.Places[2].Model.(place.Covered)
+	glass := b.Given.Places[2].Model.(place.Covered)
 	glass.WarmBench = &place.WarmBench{Area: quantity.Area(room), Root: quantity.Celsius(20), Power: 300}
 	glass.BenchApart = true
-	b.Places[2].Model = glass
-	b.Places = append(b.Places, Place{
+	b.Given.Places[2].Model = glass
+	b.Given.Places = append(b.Given.Places, Place{
 		Name: "bench", Sort: Bench, In: "glass", Model: place.OnBench{House: glass}, Room: quantity.Area(room),
 		Levels: []place.Setting{place.Off()}, Level: []quantity.Temperature{quantity.Unknown(), quantity.Celsius(20)}, Energy: Price{0.30, true},
 	})
@@ -28,11 +28,11 @@ func benched(t testing.TB, room float64) Brief {
 func TestWarmBenchWarmsRootsAlone(t *testing.T) {
 	m := makerOf(t, benched(t, 2))
 	glass, bench := m.placeNamed("glass"), m.placeNamed("bench")
-	at := levels{0, 0, 2, 0, 1}
+	at := Levels{0, 0, 2, 0, 1}
 	house, on := m.climateAt(glass, at), m.climateAt(bench, at)
 	for year := range house.years {
 		if &house.years[year].low[0] != &on.years[year].low[0] || house.years[year].root[200] >= on.years[year].root[200] {
-			t.Fatalf("%d: another air on the bench than beside it, or roots no warmer", m.Years[year])
+			t.Fatalf("%d: another air on the bench than beside it, or roots no warmer", m.Given.Years[year])
 		}
 	}
 	all := m.options(m.batches[0], at)
@@ -54,14 +54,14 @@ func TestWarmBenchWarmsRootsAlone(t *testing.T) {
 	if len(warm) == 0 {
 		t.Fatal("no way begins on the bench")
 	}
-	for _, o := range of(m.options(m.batches[0], levels{0, 0, 0, 0, 1}), "bench, then glass") {
+	for _, o := range of(m.options(m.batches[0], Levels{0, 0, 0, 0, 1}), "bench, then glass") {
 		for year, f := range o.fates() { // the glass is cold, and so is the air of its bench
-			if f.up != never && f.died == never && f.handOn-f.up > 7 {
-				t.Fatalf("up on day %d of %d, it stays on the bench till day %d", f.up, m.Years[year], f.handOn)
+			if f.up != Never && f.died == Never && f.handOn-f.up > 7 {
+				t.Fatalf("up on day %d of %d, it stays on the bench till day %d", f.up, m.Given.Years[year], f.handOn)
 			}
 		}
 	}
-	for _, o := range m.options(m.batches[0], make(levels, len(m.Places))) {
+	for _, o := range m.options(m.batches[0], make(Levels, len(m.Given.Places))) {
 		if o.route.around >= 0 {
 			t.Fatal("a bench that is off is used")
 		}
@@ -72,14 +72,14 @@ func TestWarmBenchWarmsRootsAlone(t *testing.T) {
 // the whole bench would draw on those days.
 func TestWarmBenchByTheTray(t *testing.T) {
 	m, seen := makerOf(t, benched(t, 0.6)), 0
-	for _, o := range of(m.options(m.batches[0], levels{0, 0, 3, 0, 1}), "bench, then glass") {
+	for _, o := range of(m.options(m.batches[0], Levels{0, 0, 3, 0, 1}), "bench, then glass") {
 		for year, f := range o.fates() {
 			if f.handOn != f.up+1 {
 				continue // in its pot before it is handed on
 			}
 			want := sum(o.route.first.years[year].given[o.start:f.handOn]) / 20
 			if got := m.benchKWh(o, year); math.Abs(got-want) > 1e-9 || got <= 0 {
-				t.Errorf("started on day %d of %d it takes %.3f kWh, not %.3f", o.start, m.Years[year], got, want)
+				t.Errorf("started on day %d of %d it takes %.3f kWh, not %.3f", o.start, m.Given.Years[year], got, want)
 			}
 			seen++
 		}
@@ -93,7 +93,7 @@ func TestWarmBenchByTheTray(t *testing.T) {
 // while something stands there; the plan without added heat leaves the bench off.
 func TestWarmBenchCosts(t *testing.T) {
 	b := benched(t, 4)
-	b.Places[1].Room, b.Places[1].Lit = 0.1, 0.1
+	b.Given.Places[1].Room, b.Given.Places[1].Lit = 0.1, 0.1
 	r, err := Make(b)
 	if err != nil {
 		t.Fatal(err)

@@ -17,12 +17,12 @@ func TestYearsOfABatch(t *testing.T) {
 	}
 	for _, p := range r.Plans {
 		for _, batch := range p.Batches {
-			if len(batch.Years) != len(b.Years) || batch.OutFrom.IsZero() {
+			if len(batch.Years) != len(b.Given.Years) || batch.OutFrom.IsZero() {
 				t.Fatalf("%s: %d years, out from %v", batch.ID, len(batch.Years), batch.OutFrom)
 			}
 			earlier := 0
 			for i, y := range batch.Years {
-				if y.Year != b.Years[i] || y.PlantOut.Before(batch.OutFrom) || !y.HandOn.IsZero() && y.HandOn.Before(batch.SafeFrom) {
+				if y.Year != b.Given.Years[i] || y.PlantOut.Before(batch.OutFrom) || !y.HandOn.IsZero() && y.HandOn.Before(batch.SafeFrom) {
 					t.Errorf("%s in %d: handed on %v, planted out %v", batch.ID, y.Year, y.HandOn, y.PlantOut)
 				}
 				last := y.Start
@@ -39,8 +39,8 @@ func TestYearsOfABatch(t *testing.T) {
 					earlier++
 				}
 			}
-			if 2*earlier < len(b.Years) {
-				t.Errorf("%s is planted out by %v in %d of %d years, not in half", batch.ID, batch.Dates.PlantOut.Middle, earlier, len(b.Years))
+			if 2*earlier < len(b.Given.Years) {
+				t.Errorf("%s is planted out by %v in %d of %d years, not in half", batch.ID, batch.Dates.PlantOut.Middle, earlier, len(b.Given.Years))
 			}
 		}
 	}
@@ -51,10 +51,10 @@ func TestYearsOfABatch(t *testing.T) {
 func TestDivisionsWakeInTrays(t *testing.T) {
 	b := waterville(t)
 	for form, tray := range map[stock.Form]float64{stock.Division: 0.01, stock.Clump: 0.03} {
-		b.Stock = b.Stock[:1]
-		b.Stock[0].Form = form
+		b.Given.Stock = b.Given.Stock[:1]
+		b.Given.Stock[0].Form = form
 		m := makerOf(t, b)
-		o := of(m.options(m.batches[0], levels{0, 0, 3, 0}), "room, then glass")[8]
+		o := of(m.options(m.batches[0], Levels{0, 0, 3, 0}), "room, then glass")[8]
 		f := o.fates()[0]
 		if _, area := o.stands(f, f.up); area != tray {
 			t.Errorf("a waking %s takes %g m², not %g", form, area, tray)

@@ -44,7 +44,7 @@ func (m *maker) autumn(b season.BatchPlan, k *culture.Kind) {
 // mites adds a check for mites in warm rooms while plants stand there, once per generation at
 // the room's temperature and at most every lookEvery days.
 func (m *maker) mites() {
-	for _, p := range m.Places {
+	for _, p := range m.Given.Places {
 		air, steady := p.Model.(place.Steady)
 		if p.Sort != season.Room || !steady {
 			continue

@@ -22,7 +22,7 @@ func Of(b season.Brief, p *season.Plan) []Job {
 	m := &maker{Brief: b, plan: p, list: list{index: map[key]*Job{}}}
 	m.rounds()
 	for _, batch := range p.Batches {
-		kind, known := b.Kinds(batch.Kind)
+		kind, known := b.Given.Kinds(batch.Kind)
 		if !known {
 			continue
 		}
@@ -39,15 +39,15 @@ var RoundEvery = days("store.round")
 
 // rounds adds a round of every store each month while stock is in it.
 func (m *maker) rounds() {
-	for _, p := range m.Places {
+	for _, p := range m.Given.Places {
 		if p.Sort != season.Store {
 			continue
 		}
 		waiting, minutes := 0, 0.0
-		for _, h := range m.Stock {
+		for _, h := range m.Given.Stock {
 			if h.Place == p.Name && h.Form != stock.Seed {
 				waiting += h.Count
-				if kind, known := m.Kinds(h.Variety.Kind); known {
+				if kind, known := m.Given.Kinds(h.Variety.Kind); known {
 					minutes += work(kind, "round") * float64(h.Count)
 				}
 			}
@@ -55,7 +55,7 @@ func (m *maker) rounds() {
 		if waiting == 0 {
 			continue
 		}
-		first := m.Span.From.AddDays(packed).Monday()
+		first := m.Given.Span.From.AddDays(packed).Monday()
 		for day := first; day.Before(m.plan.PlantOutFrom); day = day.AddDays(RoundEvery) {
 			m.add(day, "go through the crates", "", p.Name, "", 0, 0, "monthly round: count firm, wrinkled, soft, lost")
 			m.index[key{day, "go through the crates", "", p.Name}].Minutes = minutes
@@ -109,15 +109,15 @@ func (m *maker) raise(b season.BatchPlan, k *culture.Kind) {
 // growing lists the remaining jobs of plants started before the plan: harden them and plant
 // them out when frost allows.
 func (m *maker) growing() {
-	at := slices.IndexFunc(m.Places, func(p season.Place) bool { return p.Sort == season.Ground })
+	at := slices.IndexFunc(m.Given.Places, func(p season.Place) bool { return p.Sort == season.Ground })
 	for _, g := range m.plan.Growing {
-		kind, known := m.Kinds(g.Kind)
-		if !known || at < 0 || g.Place == m.Places[at].Name {
+		kind, known := m.Given.Kinds(g.Kind)
+		if !known || at < 0 || g.Place == m.Given.Places[at].Name {
 			continue
 		}
 		out := m.plan.PlantOutFrom
 		m.add(out.AddDays(-civil.Days(harden(kind))), "harden", g.Kind, g.Place, g.Variety, g.Count, work(kind, "harden"), "out by day, in by night, for a week")
-		m.add(out, "plant out", g.Kind, m.Places[at].Name, g.Variety, g.Count, work(kind, "plant"), "frost allows; it is already growing")
+		m.add(out, "plant out", g.Kind, m.Given.Places[at].Name, g.Variety, g.Count, work(kind, "plant"), "frost allows; it is already growing")
 	}
 }
 
@@ -142,7 +142,7 @@ func (m *maker) begin(b season.BatchPlan, k *culture.Kind, first string) {
 
 // waking says how stock is woken in a place; in a warm room it may stand in the dark.
 func (m *maker) waking(place string) string {
-	for _, p := range m.Places {
+	for _, p := range m.Given.Places {
 		if p.Name == place && p.Sort == season.Room {
 			return "dark and barely damp, 60 to 70 °F (16 to 21 °C)"
 		}

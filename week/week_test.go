@@ -26,14 +26,14 @@ func made() (season.Brief, *season.Plan) {
 	for i := range warm {
 		warm[i] = quantity.Celsius(21)
 	}
-	b := season.Brief{
+	b := season.Brief{Given: season.Given{
 		Span: civil.Span{From: civil.MustOn(2026, time.September, 1), To: on(time.December, 31)}, Kinds: culture.Lookup,
 		Places: []season.Place{
 			{Name: "cellar", Sort: season.Store}, {Name: "warm room", Sort: season.Room, Model: place.Steady{Temperature: warm}},
 			{Name: "patch", Sort: season.Ground},
 		},
 		Stock: []stock.Holding{{Variety: stock.Variety{Name: "Pale Heron", Kind: "dahlia"}, Form: stock.Clump, Count: 6, Place: "cellar"}},
-	}
+	}}
 	stays := []season.Stay{
 		{Place: "warm room", From: on(time.April, 12), To: on(time.May, 3)}, {Place: "glass", From: on(time.May, 3), To: on(time.May, 24)},
 		{Place: "patch", From: on(time.May, 24), To: on(time.October, 1)},

@@ -236,7 +236,7 @@ func replayedFollowed(t *testing.T, d *Scratch, now civil.Date, plan *season.Pla
 	t.Helper()
 	g, follows := d.following()
 	brief := g.Brief(now)
-	brief.OutFrom = follows.Decisions.OutFrom
-	brief.Stock, brief.Growing = g.StockOf(follows.Stock)
+	brief.Asked.OutFrom = follows.Decisions.OutFrom
+	brief.Given.Stock, brief.Given.Growing = g.StockOf(follows.Stock)
 	testkit.Replayed(t, brief, []*season.Plan{plan})
 }

@@ -102,24 +102,26 @@ func (g *Garden) Freezes() frost.Freezes {
 // Brief makes the brief of the garden's season, as it stands today.
 func (g *Garden) Brief(today civil.Date) season.Brief {
 	b := season.Brief{
-		Garden: g.Name, Site: g.Site, Span: g.Span, Today: today,
-		Freezes:   g.Freezes(),
-		FrostRisk: g.Season.FrostRisk, Fits: g.Season.Fits, HoursPerWeek: g.Season.HoursPerWeek.Hours(),
-		Kinds: g.Kind, Prices: g.SeasonPrices(),
+		Given: season.Given{
+			Garden: g.Name, Site: g.Site, Span: g.Span, Today: today,
+			Freezes: g.Freezes(), HoursPerWeek: g.Season.HoursPerWeek.Hours(),
+			Kinds: g.Kind, Prices: g.SeasonPrices(),
+		},
+		Asked: season.Asked{FrostRisk: g.Season.FrostRisk, Fits: g.Season.Fits},
 	}
-	b.Stock, b.Growing = g.StockOf(g.Stock)
+	b.Given.Stock, b.Given.Growing = g.StockOf(g.Stock)
 	if g.kept != nil {
-		b.Weather, b.Kept = g.kept.of(g)
+		b.Given.Weather, b.Ports.Kept = g.kept.of(g)
 	} else {
-		b.Weather = g.Hours()
+		b.Given.Weather = g.Hours()
 	}
 	for _, m := range g.Members {
-		b.Years = append(b.Years, m.Year)
+		b.Given.Years = append(b.Given.Years, m.Year)
 	}
 	for _, p := range g.Places {
-		b.Places = append(b.Places, g.place(p))
+		b.Given.Places = append(b.Given.Places, g.place(p))
 		if bench, has := g.warmBench(p); has {
-			b.Places = append(b.Places, bench)
+			b.Given.Places = append(b.Given.Places, bench)
 		}
 	}
 	return b

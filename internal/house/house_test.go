@@ -82,6 +82,25 @@ func TestRooms(t *testing.T) {
 	}
 }
 
+// TestBlindRooms holds that what checks a thing can't reach what made it, over all that it imports.
+func TestBlindRooms(t *testing.T) {
+	all := list(t)
+	for room, hidden := range blind {
+		p, is := all[module+room]
+		if !is {
+			t.Errorf("%s is not built", room)
+		}
+		for _, other := range strings.Fields(hidden) {
+			if _, is := all[module+other]; !is {
+				t.Errorf("%s is hidden from %s but is not built", other, room)
+			}
+			if slices.Contains(p.Deps, module+other) {
+				t.Errorf("%s must not see %s, not even through another room", room, other)
+			}
+		}
+	}
+}
+
 // pure reports what a pure room reaches for outside, itself or through a library.
 func pure(t *testing.T, room string, p listed, all map[string]listed) {
 	t.Helper()

@@ -22,6 +22,9 @@ var rooms = map[string]string{
 	"supply":   "quantity odds culture",
 	"season":   "quantity civil odds sun weather frost growth culture place keeping stock outlook supply solve",
 
+	"season/certificate": "",
+	"season/prove":       "civil season season/certificate solve",
+
 	"season/check": "quantity civil odds weather growth culture place keeping stock season sun supply",
 	"week":         "quantity civil culture growth place season stock",
 	"solve":        "quantity",
@@ -49,12 +52,19 @@ var rooms = map[string]string{
 	"internal/stockbook": "quantity civil odds culture place keeping stock outlook internal/book internal/demo internal/exchange internal/garden internal/report",
 	"internal/reckon":    "quantity civil odds air sun weather frost growth culture place place/logger keeping stock supply season internal/archive internal/exchange internal/garden internal/report",
 	"internal/planting":  "quantity civil odds culture place stock outlook solve patch internal/exchange internal/garden internal/highs internal/report internal/stockbook",
-	"internal/plans":     "quantity civil odds stock season week internal/exchange internal/garden internal/highs internal/picture internal/report internal/stockbook",
+	"internal/plans":     "quantity civil odds stock season season/certificate season/prove week internal/exchange internal/garden internal/highs internal/picture internal/report internal/stockbook",
 	"internal/paper":     "quantity civil stock supply season week internal/exchange internal/garden internal/plans internal/planting internal/reckon internal/report internal/sheet internal/stockbook",
 	"internal/desk":      "quantity civil odds sun weather culture place stock season week internal/exchange internal/garden internal/paper internal/plans internal/planting internal/reckon internal/report internal/stockbook",
 	"internal/sources":   "civil culture place keeping stock season week internal/desk internal/exchange internal/garden internal/plans internal/reckon internal/report internal/stockbook",
 	"internal/page":      "quantity civil odds stock season week internal/desk internal/garden internal/paper internal/plans internal/planting internal/reckon internal/sources internal/stockbook",
 	"cmd/eyeup":          "quantity civil internal/desk internal/garden internal/page internal/paper internal/plans internal/planting internal/reckon internal/report internal/stockbook",
+}
+
+// blind names rooms that may not see certain others, not even through a third: what checks a
+// thing shares no code with what made it.
+var blind = map[string]string{
+	"season/check":       "season/certificate season/prove",
+	"season/certificate": "season season/check season/prove solve",
 }
 
 // aids are packages for tests alone; nothing but tests may enter them.

@@ -32,7 +32,7 @@ func FollowedBy(last *Decided, b *stock.Book, holdings []stock.Holding) *Followe
 
 // Follow works out the plan that is followed, with its decisions held.
 func (f *Followed) Follow(g *garden.Garden, brief season.Brief) (*season.Result, error) {
-	brief.Stock, brief.Growing = g.StockOf(f.Stock)
+	brief.Given.Stock, brief.Given.Growing = g.StockOf(f.Stock)
 	r, err := season.Follow(brief, *f.Decisions)
 	if err != nil {
 		return nil, fmt.Errorf("%q, decided on %s, can't be followed: %w", f.Said.Plan, report.ShortDate(f.On), err)

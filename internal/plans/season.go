@@ -11,6 +11,7 @@ import (
 	"eyeup/odds"
 	"eyeup/quantity"
 	"eyeup/season"
+	"eyeup/season/prove"
 	"eyeup/stock"
 	"eyeup/week"
 )
@@ -37,8 +38,8 @@ type SeasonAnswer struct {
 
 	jobs     map[string][]week.Job // by plan
 	brief    season.Brief
-	decision stock.ID // by which the followed plan was decided on; none where none is
-	result   *season.Result
+	decision stock.ID      // by which the followed plan was decided on; none where none is
+	provedBy *prove.Result // nil where nothing was proved
 }
 
 // SeasonFrost is the frost that a season reckons with.
@@ -53,25 +54,25 @@ type Asked func(*season.Brief)
 
 // KeepingTo keeps to starts that are decided already: by the lot's code, a day of the week.
 func KeepingTo(starts map[string]civil.Date) Asked {
-	return func(b *season.Brief) { b.Held = starts }
+	return func(b *season.Brief) { b.Asked.Held = starts }
 }
 
 // Explained asks where the dates of a batch come from.
 func Explained(batch string) Asked {
-	return func(b *season.Brief) { b.Explain = batch }
+	return func(b *season.Brief) { b.Asked.Explain = batch }
 }
 
 // Unproved leaves out how much better each plan could be, which takes a while to say.
-func Unproved(b *season.Brief) { b.Unproved = true }
+func Unproved(b *season.Brief) { b.Asked.Unproved = true }
 
 // Paying has a search for the best plans say too from how many plants on heat pays: it looks for
 // them anew at up to eight numbers.
-func Paying(b *season.Brief) { b.Pays = true }
+func Paying(b *season.Brief) { b.Asked.Pays = true }
 
 // Season works out the season of a garden as it stands today. followed is the plan that its book
 // says is followed; nil where none is, and for a folder.
 func Season(g *garden.Garden, followed *Followed, today civil.Date, asked ...Asked) (*SeasonAnswer, error) {
-	return seasonBy(g, followed, today, season.Make, asked)
+	return seasonBy(g, followed, today, prove.Make, asked)
 }
 
 // seasonBy works out a season by a way of making plans.
@@ -99,8 +100,8 @@ func seasonBy(g *garden.Garden, followed *Followed, today civil.Date, plans func
 		Frost: SeasonFrost{freezes.Spring(), freezes.Autumn(), g.Season.FrostRisk},
 		Plans: result.Plans, PriceOfEarly: result.Early, HeatPays: result.Pays, FrostWeeks: result.FrostOdds, NotCovered: result.Plans[0].NotCovered,
 	}
-	a.Growing = brief.Growing
-	a.jobs, a.brief, a.result = map[string][]week.Job{}, brief, result
+	a.Growing = brief.Given.Growing
+	a.jobs, a.brief = map[string][]week.Job{}, brief
 	for _, plan := range result.Plans {
 		a.jobs[plan.Name] = week.Of(brief, plan)
 	}

@@ -41,7 +41,7 @@ func routeNamed(b *season.Brief, name string, store, ground int) (route, bool) {
 	r := route{store: store, first: -1, on: -1, frame: -1, ground: ground}
 	name, r.small = strings.CutSuffix(name, ", in small pots first")
 	if way, frame, hardens := strings.Cut(name, ", hardened in "); hardens {
-		name, r.frame = way, slices.IndexFunc(b.Places, func(p season.Place) bool { return p.Name == frame })
+		name, r.frame = way, slices.IndexFunc(b.Given.Places, func(p season.Place) bool { return p.Name == frame })
 		if r.frame < 0 {
 			return r, false
 		}
@@ -51,12 +51,12 @@ func routeNamed(b *season.Brief, name string, store, ground int) (route, bool) {
 		r.direct = true
 		return r, true
 	}
-	for i, p := range b.Places {
+	for i, p := range b.Given.Places {
 		if name == p.Name || name == p.Name+", under lamps" {
 			r.first, r.on = i, i
 			return r, true
 		}
-		for j, q := range b.Places {
+		for j, q := range b.Given.Places {
 			if name == p.Name+", then "+q.Name {
 				r.first, r.on = i, j
 				return r, true
@@ -118,7 +118,7 @@ func (c *replay) readBatch(plan *season.BatchPlan) (*batch, error) {
 		return nil, fmt.Errorf("a start within the season, not %v", start.Week)
 	default:
 		b.safe, b.framed = c.safeFrom(b.route.on, n), never
-		if c.brief.Places[b.route.first].Sort == season.Bench {
+		if c.brief.Given.Places[b.route.first].Sort == season.Bench {
 			b.safe = 0 // the air of its bench is no warmer
 		}
 		if b.route.frame >= 0 {
@@ -149,7 +149,7 @@ func (c *replay) holdingOf(plan *season.BatchPlan) (stock.Holding, error) {
 	var found *stock.Holding
 	row, _, _ := strings.Cut(plan.ID, "/")
 	row = strings.TrimSuffix(row, " "+plan.How)
-	for i, h := range c.brief.Stock {
+	for i, h := range c.brief.Given.Stock {
 		same := h.Variety.Kind == plan.Kind && h.Variety.Name == plan.Variety && string(h.Form) == plan.Form && h.Code == plan.Code && (plan.Place == "" || h.Place == plan.Place)
 		if !same || h.Code == "" && row != fmt.Sprintf("row %d", i+1) {
 			continue
@@ -168,7 +168,7 @@ func (c *replay) holdingOf(plan *season.BatchPlan) (stock.Holding, error) {
 }
 
 func (c *replay) placeNamed(name string) int {
-	for i, p := range c.brief.Places {
+	for i, p := range c.brief.Given.Places {
 		if p.Name == name {
 			return i
 		}

@@ -63,7 +63,7 @@ func (b *batch) underLamps(r raised, at, day int) bool {
 
 // rooms is the most room a plant takes in a week: benches by place, then lit benches.
 func (c *replay) rooms(b *batch, r raised, week int) []float64 {
-	places := len(c.brief.Places)
+	places := len(c.brief.Given.Places)
 	most := make([]float64, 2*places)
 	for day := c.calendar.week(week); day < c.calendar.week(week)+7; day++ {
 		at, area := b.stands(r, day)
@@ -71,7 +71,7 @@ func (c *replay) rooms(b *batch, r raised, week int) []float64 {
 			continue
 		}
 		most[at] = max(most[at], area)
-		if c.brief.Places[at].Lit > 0 && b.underLamps(r, at, day) {
+		if c.brief.Given.Places[at].Lit > 0 && b.underLamps(r, at, day) {
 			most[places+at] = max(most[places+at], area)
 		}
 	}
@@ -82,7 +82,7 @@ func (c *replay) rooms(b *batch, r raised, week int) []float64 {
 type filling [][][]float64
 
 func (c *replay) fillingOf(b *batch) filling {
-	f := make(filling, 2*len(c.brief.Places))
+	f := make(filling, 2*len(c.brief.Given.Places))
 	for at := range f {
 		f[at] = make([][]float64, c.calendar.weeks)
 	}
@@ -100,12 +100,12 @@ func (c *replay) fillingOf(b *batch) filling {
 func (c *replay) basis(years []float64) float64 {
 	sorted := slices.Clone(years)
 	slices.Sort(sorted)
-	return sorted[max(0, int(math.Ceil(float64(c.brief.Fits)*float64(len(sorted))))-1)]
+	return sorted[max(0, int(math.Ceil(float64(c.brief.Asked.Fits)*float64(len(sorted))))-1)]
 }
 
 // benches adds up the room used in every place and week, and holds it to the room there is.
 func (c *replay) benches() {
-	used := make([][]float64, len(c.brief.Places))
+	used := make([][]float64, len(c.brief.Given.Places))
 	for at := range used {
 		used[at] = make([]float64, c.calendar.weeks)
 		for week := range used[at] {
@@ -115,7 +115,7 @@ func (c *replay) benches() {
 			}
 		}
 	}
-	for at, p := range c.brief.Places {
+	for at, p := range c.brief.Given.Places {
 		for week := range used[at] {
 			if p.Sort == season.Ground && c.calendar.week(week) > slices.Max(c.ends) {
 				used[at][week] = 0 // frost has ended the season
@@ -131,13 +131,13 @@ func (c *replay) benches() {
 // growing is the room of what was started before the plan: from its day till leafy plants go out,
 // each a spaced pot, or its part of a tray, in the light as far as that reaches.
 func (c *replay) growing(at, week int, lit bool) float64 {
-	p, monday := c.brief.Places[at], c.calendar.date(c.calendar.week(week))
-	if p.Sort == season.Ground || monday.Before(c.brief.Today.Monday()) || !monday.Before(c.plan.PlantOutFrom) {
+	p, monday := c.brief.Given.Places[at], c.calendar.date(c.calendar.week(week))
+	if p.Sort == season.Ground || monday.Before(c.brief.Given.Today.Monday()) || !monday.Before(c.plan.PlantOutFrom) {
 		return 0
 	}
 	area := 0.0
-	for _, g := range c.brief.Growing {
-		k, known := c.brief.Kinds(g.Kind)
+	for _, g := range c.brief.Given.Growing {
+		k, known := c.brief.Given.Kinds(g.Kind)
 		if !known || g.Place != p.Name {
 			continue
 		}
@@ -158,7 +158,7 @@ func (c *replay) growing(at, week int, lit bool) float64 {
 // planted returns how many plants of a batch take room in a place: in the patch the reserve
 // takes none.
 func (c *replay) planted(b *batch, at int) float64 {
-	if c.brief.Places[at].Sort == season.Ground {
+	if c.brief.Given.Places[at].Sort == season.Ground {
 		return float64(b.count) * float64(b.holding.Plant) / float64(b.holding.Plant+b.holding.Reserve)
 	}
 	return float64(b.count)

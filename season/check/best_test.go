@@ -10,6 +10,7 @@ import (
 	"eyeup/place"
 	"eyeup/quantity"
 	"eyeup/season"
+	"eyeup/season/prove"
 )
 
 // best looks for the best plans of a brief.
@@ -24,29 +25,29 @@ func best(t *testing.T, b season.Brief) *season.Result {
 		t.Fatal(err)
 	}
 	defer e.Close()
-	b.Solver, b.Relax = e.Solve, e.Relax
-	r, err := season.Prove(t.Context(), b, nil)
+	b.Ports.Solver, b.Ports.Relax = e.Solve, e.Relax
+	r, err := prove.Prove(t.Context(), b, nil)
 	if err != nil {
 		t.Fatal(err)
 	}
-	return r
+	return r.Season
 }
 
 // twoHouses is the example garden in six years with three lots of sixty clumps, its benches too small
 // for them all, and a second, smaller house beside its glass, each held at one of two levels.
 func twoHouses(b season.Brief) season.Brief {
-	b.Years, b.Weather, b.Stock, b.Places = b.Years[:6], b.Weather[:6], slices.Clone(b.Stock[:3]), slices.Clone(b.Places)
-	for i := range b.Stock {
-		b.Stock[i].Count, b.Stock[i].Plant, b.Stock[i].Reserve = 60, 50, 10
+	b.Given.Years, b.Given.Weather, b.Given.Stock, b.Given.Places = b.Given.Years[:6], b.Given.Weather[:6], slices.Clone(b.Given.Stock[:3]), slices.Clone(b.Given.Places)
+	for i := range b.Given.Stock {
+		b.Given.Stock[i].Count, b.Given.Stock[i].Plant, b.Given.Stock[i].Reserve = 60, 50, 10
 	}
-	at := slices.IndexFunc(b.Places, func(p season.Place) bool { return p.Sort == season.Glass })
-	glass := &b.Places[at]
+	at := slices.IndexFunc(b.Given.Places, func(p season.Place) bool { return p.Sort == season.Glass })
+	glass := &b.Given.Places[at]
 	level, held := glass.Level, glass.Levels
 	glass.Level, glass.Levels = []quantity.Temperature{level[0], level[2], level[4]}, []place.Setting{held[0], held[2], held[4]}
 	glass.Room /= 2
 	small := *glass
 	small.Name, small.Room = "small glass", glass.Room/2
-	b.Places = slices.Insert(b.Places, at+1, small)
+	b.Given.Places = slices.Insert(b.Given.Places, at+1, small)
 	return b
 }
 
@@ -86,15 +87,15 @@ func TestBestOfTwoHousesHold(t *testing.T) {
 			d.Places[first].To, d.Places[second].To = d.Places[first].To.AddDays(-14), d.Places[second].To.AddDays(-21)
 		}},
 		{"the second is gone", "no place of the garden", func(b *season.Brief, _ *season.Decisions) {
-			b.Places = slices.DeleteFunc(b.Places, func(p season.Place) bool { return p.Name == "small glass" })
+			b.Given.Places = slices.DeleteFunc(b.Given.Places, func(p season.Place) bool { return p.Name == "small glass" })
 		}},
 		{"the heater of the first is gone", "nothing to heat it", func(b *season.Brief, _ *season.Decisions) {
-			at := slices.IndexFunc(b.Places, func(p season.Place) bool { return p.Name == "glass" })
-			b.Places[at].Levels, b.Places[at].Level = []place.Setting{place.Off()}, []quantity.Temperature{quantity.Unknown()}
+			at := slices.IndexFunc(b.Given.Places, func(p season.Place) bool { return p.Name == "glass" })
+			b.Given.Places[at].Levels, b.Given.Places[at].Level = []place.Setting{place.Off()}, []quantity.Temperature{quantity.Unknown()}
 		}},
 		{"other years", "", func(b *season.Brief, _ *season.Decisions) {
 			all := exampleBrief(t)
-			b.Years, b.Weather = all.Years[6:12], all.Weather[6:12]
+			b.Given.Years, b.Given.Weather = all.Given.Years[6:12], all.Given.Weather[6:12]
 		}},
 	})
 }

@@ -21,13 +21,13 @@ type calendar struct {
 }
 
 func calendarOf(b *season.Brief) calendar {
-	c := calendar{span: b.Span, days: int(b.Span.Days())}
-	south := b.Site.IsSouthern()
-	turn, split := civil.MustOn(b.Span.To.Year(), time.January, 1), civil.MustOn(b.Span.To.Year(), time.July, 15)
+	c := calendar{span: b.Given.Span, days: int(b.Given.Span.Days())}
+	south := b.Given.Site.IsSouthern()
+	turn, split := civil.MustOn(b.Given.Span.To.Year(), time.January, 1), civil.MustOn(b.Given.Span.To.Year(), time.July, 15)
 	if south {
-		turn, split = civil.MustOn(b.Span.From.Year(), time.July, 1), civil.MustOn(b.Span.To.Year(), time.January, 15)
+		turn, split = civil.MustOn(b.Given.Span.From.Year(), time.July, 1), civil.MustOn(b.Given.Span.To.Year(), time.January, 15)
 	}
-	c.turn, c.split, c.nowDay = c.day(turn), c.day(split), c.day(b.Today.Monday())
+	c.turn, c.split, c.nowDay = c.day(turn), c.day(split), c.day(b.Given.Today.Monday())
 	for c.span.From.AddDays(civil.Days(c.firstMonday)).Weekday() != time.Monday {
 		c.firstMonday++
 	}

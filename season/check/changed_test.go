@@ -172,9 +172,9 @@ func TestNoPlanIsNoPanic(t *testing.T) {
 	plan := earliest(t)
 	all := newCourses(&b)
 	dark := b
-	dark.Weather = nil
+	dark.Given.Weather = nil
 	nowhere := b
-	nowhere.Places = b.Places[:1]
+	nowhere.Given.Places = b.Given.Places[:1]
 	for name, r := range map[string]Report{
 		"no plan": Plan(b, nil), "an empty plan": Plan(b, &season.Plan{}), "an empty brief": Plan(season.Brief{}, plan),
 		"no weather": Plan(dark, plan), "no ground": Plan(nowhere, plan),
@@ -185,13 +185,13 @@ func TestNoPlanIsNoPanic(t *testing.T) {
 	}
 	for name, spoil := range map[string]func(p *season.Plan){
 		"a start before the season":       func(p *season.Plan) { p.Batches[0].Starts[0].Week = civil.Date{} },
-		"a start after the season":        func(p *season.Plan) { p.Batches[0].Starts[0].Week = b.Span.To.AddDays(9) },
+		"a start after the season":        func(p *season.Plan) { p.Batches[0].Starts[0].Week = b.Given.Span.To.AddDays(9) },
 		"heat that ends before it begins": func(p *season.Plan) { heated(p).HeatedTo = heated(p).HeatedFrom.AddDays(-9) },
 		"heat beyond the season": func(p *season.Plan) {
-			heated(p).HeatedFrom, heated(p).HeatedTo = b.Span.To.AddDays(9), b.Span.To.AddDays(99)
+			heated(p).HeatedFrom, heated(p).HeatedTo = b.Given.Span.To.AddDays(9), b.Given.Span.To.AddDays(99)
 		},
 		"heat before the season": func(p *season.Plan) {
-			heated(p).HeatedFrom, heated(p).HeatedTo = b.Span.From.AddDays(-99), b.Span.From.AddDays(-9)
+			heated(p).HeatedFrom, heated(p).HeatedTo = b.Given.Span.From.AddDays(-99), b.Given.Span.From.AddDays(-9)
 		},
 		"no batches": func(p *season.Plan) { p.Batches = nil },
 		"no weeks":   func(p *season.Plan) { heated(p).Weeks = nil },

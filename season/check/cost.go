@@ -22,12 +22,12 @@ func (c *replay) cost() {
 			pots += b.count
 		}
 	}
-	exactly(&c.Report, "currency", "cost", c.brief.Prices.Currency, got.Currency)
+	exactly(&c.Report, "currency", "cost", c.brief.Given.Prices.Currency, got.Currency)
 	c.spread("heat", "cost", heat, got.HeatSpread, exact, cent)
 	c.within("heat", "cost", got.HeatSpread.Middle, got.Heat, cent)
 	c.light(got.Light)
 	c.within("mix", "cost", mix, got.Mix, cent)
-	c.within("work", "cost", c.brief.Prices.Hand.Times(c.hired), got.Work, cent)
+	c.within("work", "cost", c.brief.Given.Prices.Hand.Times(c.hired), got.Work, cent)
 	c.within("hours", "cost", c.hours, got.WorkHours, cent)
 	c.within("total", "cost", got.Heat+got.Light+got.Mix+got.Work, got.Total, cent)
 	if pots > 0 {
@@ -39,7 +39,7 @@ func (c *replay) cost() {
 // place is up to the last, by the middle of the years, and right within a day.
 func (c *replay) light(got float64) {
 	total, day := 0.0, 0.0
-	for at, p := range c.brief.Places {
+	for at, p := range c.brief.Given.Places {
 		if p.Lit <= 0 {
 			continue
 		}
@@ -51,7 +51,7 @@ func (c *replay) light(got float64) {
 		}
 		total += odds.Sorted(years).At(0.5)
 	}
-	price := c.brief.Prices.Electricity
+	price := c.brief.Given.Prices.Electricity
 	c.within("light", "cost", price.Times(total), got, price.Times(day)+cent)
 	if total > 0 && !price.Known {
 		exactly(&c.Report, "unpriced", "electricity", true, slices.Contains(c.plan.Cost.Unpriced, "electricity"))

@@ -20,7 +20,7 @@ type raising struct {
 // leaves alone and says so, and a batch is the sum of its starts.
 func (c *replay) counts() {
 	raised := map[string]*raising{}
-	for _, h := range c.brief.Stock {
+	for _, h := range c.brief.Given.Stock {
 		raised[nameOf(h)] = &raising{}
 	}
 	for i := range c.plan.Batches {
@@ -31,12 +31,12 @@ func (c *replay) counts() {
 		}
 	}
 	covered, short := c.covered(), []*lotLack{}
-	for i, h := range c.brief.Stock {
+	for i, h := range c.brief.Given.Stock {
 		r := raised[nameOf(h)]
 		if r == nil {
 			continue // told already: the lot stands in several crates
 		}
-		for _, other := range c.brief.Stock[i+1:] {
+		for _, other := range c.brief.Given.Stock[i+1:] {
 			if nameOf(other) == nameOf(h) {
 				h.Count, h.Plant, h.Reserve = h.Count+other.Count, h.Plant+other.Plant, h.Reserve+other.Reserve
 			}
@@ -106,7 +106,7 @@ func (r *raising) ways() []raisedWay {
 func (c *replay) covered() map[string]bool {
 	left := slices.Clone(c.plan.NotCovered)
 	covered := map[string]bool{}
-	for _, h := range c.brief.Stock {
+	for _, h := range c.brief.Given.Stock {
 		at := slices.IndexFunc(left, func(n season.NotCovered) bool {
 			return n.Kind == h.Variety.Kind && n.Variety == h.Variety.Name && n.Count == h.Count && n.Form == string(h.Form) && n.Place == h.Place
 		})

@@ -27,17 +27,17 @@ func newCourses(b *season.Brief) *courses {
 // whole reports whether the brief has all that a replay asks for.
 func (c *courses) whole() bool {
 	b := c.brief
-	for _, h := range b.Weather {
-		if h.Span != b.Span || len(h.Air) != 24*int(b.Span.Days()) {
+	for _, h := range b.Given.Weather {
+		if h.Span != b.Given.Span || len(h.Air) != 24*int(b.Given.Span.Days()) {
 			return false
 		}
 	}
-	for _, p := range b.Places {
+	for _, p := range b.Given.Places {
 		if p.Model == nil {
 			return false
 		}
 	}
-	return len(b.Weather) > 0 && b.Span.Days() >= leastDays && b.Kinds != nil && c.ground() >= 0
+	return len(b.Given.Weather) > 0 && b.Given.Span.Days() >= leastDays && b.Given.Kinds != nil && c.ground() >= 0
 }
 
 // leastDays is the shortest span that is a season.
@@ -47,8 +47,8 @@ const leastDays = 300
 func (c *courses) of(at int, s place.Setting) []*place.Course {
 	key := courseKey{at, written(s)}
 	if c.run[key] == nil {
-		for _, hours := range c.brief.Weather {
-			c.run[key] = append(c.run[key], c.brief.Places[at].Model.Run(hours, c.brief.Site, s))
+		for _, hours := range c.brief.Given.Weather {
+			c.run[key] = append(c.run[key], c.brief.Given.Places[at].Model.Run(hours, c.brief.Given.Site, s))
 		}
 	}
 	return c.run[key]
@@ -65,7 +65,7 @@ func written(s place.Setting) string {
 
 // ground returns the place of planting out, -1 where there is none.
 func (c *courses) ground() int {
-	for i, p := range c.brief.Places {
+	for i, p := range c.brief.Given.Places {
 		if p.Sort == season.Ground {
 			return i
 		}

@@ -81,7 +81,7 @@ func (c *replay) start(b *batch) {
 	} else {
 		exactly(&c.Report, "start", b.plan.ID, week, stated)
 		if b.start < c.calendar.nowDay && !c.plan.Held {
-			c.add("start", b.plan.ID, "not before the week of "+c.brief.Today.String(), week)
+			c.add("start", b.plan.ID, "not before the week of "+c.brief.Given.Today.String(), week)
 		}
 	}
 	if !stated.IsZero() {

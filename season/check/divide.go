@@ -81,7 +81,7 @@ func (c *replay) wantCut() (all []cut) {
 		return c.decidedCuts()
 	}
 	covered := c.covered()
-	for _, h := range c.brief.Stock {
+	for _, h := range c.brief.Given.Stock {
 		want := h.Plant + h.Reserve
 		n, err := needsOf(c.brief, h.Variety, h.Form, season.Divided)
 		if err != nil || !covered[nameOf(h)] || h.Form != stock.Clump || want <= h.Count || !(n.pieces > 1) {
@@ -127,7 +127,7 @@ func (c *replay) decidedCuts() (all []cut) {
 // lotOf returns the holding that something is decided about: by its code, or its row.
 func (c *replay) lotOf(d season.Decided) (stock.Holding, bool) {
 	id, _, _ := strings.Cut(d.ID, "/")
-	for i, h := range c.brief.Stock {
+	for i, h := range c.brief.Given.Stock {
 		if h.Variety.Kind == d.Kind && h.Form == d.Form && cmp.Or(h.Code, fmt.Sprintf("row %d", i+1)) == strings.TrimSuffix(id, " "+string(d.How)) {
 			return h, true
 		}

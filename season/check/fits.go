@@ -21,7 +21,7 @@ type crowding struct {
 // and where and when most lacks in the worst of the others.
 func (c *replay) fits() {
 	asked, fitting := 0, 0
-	for float64(asked) < float64(c.brief.Fits)*float64(len(c.ends))-1e-9 {
+	for float64(asked) < float64(c.brief.Asked.Fits)*float64(len(c.ends))-1e-9 {
 		asked++
 	}
 	var all []crowding
@@ -40,17 +40,17 @@ func (c *replay) fits() {
 // crowded lists where and when room lacks in a year.
 func (c *replay) crowded(year int) (all []crowding) {
 	for week := range c.calendar.weeks {
-		for bench := range 2 * len(c.brief.Places) {
-			at := bench % len(c.brief.Places)
-			room := c.brief.Places[at].Room
+		for bench := range 2 * len(c.brief.Given.Places) {
+			at := bench % len(c.brief.Given.Places)
+			room := c.brief.Given.Places[at].Room
 			if bench != at {
-				room = c.brief.Places[at].Lit
+				room = c.brief.Given.Places[at].Lit
 			}
 			used := c.growing(at, week, bench != at)
 			for _, b := range c.batches {
 				used += float64(b.count) * b.fill[bench][week][year]
 			}
-			if short := used - float64(room); short > lastDigits && c.brief.Places[at].Sort != season.Ground {
+			if short := used - float64(room); short > lastDigits && c.brief.Given.Places[at].Sort != season.Ground {
 				all = append(all, crowding{year, bench, week, short})
 			}
 		}
@@ -68,18 +68,18 @@ func (c *replay) worst(all []crowding) {
 	most := slices.MaxFunc(all, func(a, b crowding) int { return cmp.Compare(a.short, b.short) })
 	c.within("short in the worst year", "plan", most.short, got.ShortM2, 0.01+lastDigits) // it is rounded up
 	told := slices.ContainsFunc(all, func(l crowding) bool {
-		return c.brief.Years[l.year] == got.Year && c.benchName(l.bench) == got.Place && c.calendar.date(c.calendar.week(l.week)) == got.Week && l.short > most.short-lastDigits
+		return c.brief.Given.Years[l.year] == got.Year && c.benchName(l.bench) == got.Place && c.calendar.date(c.calendar.week(l.week)) == got.Week && l.short > most.short-lastDigits
 	})
 	if !told {
-		c.add("worst year", "plan", fmt.Sprintf("%d, %s, the week of %v", c.brief.Years[most.year], c.benchName(most.bench), c.calendar.date(c.calendar.week(most.week))),
+		c.add("worst year", "plan", fmt.Sprintf("%d, %s, the week of %v", c.brief.Given.Years[most.year], c.benchName(most.bench), c.calendar.date(c.calendar.week(most.week))),
 			fmt.Sprintf("%d, %s, the week of %v", got.Year, got.Place, got.Week))
 	}
 }
 
 // benchName is what the plan calls a bench, or the lit part of one.
 func (c *replay) benchName(bench int) string {
-	if places := len(c.brief.Places); bench >= places {
-		return c.brief.Places[bench-places].Name + " under lamps"
+	if places := len(c.brief.Given.Places); bench >= places {
+		return c.brief.Given.Places[bench-places].Name + " under lamps"
 	}
-	return c.brief.Places[bench].Name
+	return c.brief.Given.Places[bench].Name
 }

@@ -19,7 +19,7 @@ func follow(t *testing.T, b season.Brief, d season.Decisions) *season.Plan {
 	if err != nil {
 		t.Fatal(err)
 	}
-	b.OutFrom = d.OutFrom
+	b.Asked.OutFrom = d.OutFrom
 	hold(t, b, r.Plans)
 	return r.Plans[0]
 }
@@ -45,7 +45,7 @@ func followChanged(t *testing.T, b season.Brief, d season.Decisions, all []chang
 	for _, one := range all {
 		t.Run(one.name, func(t *testing.T) {
 			b, d := b, d
-			b.Stock, b.Places, d.Batches, d.Places = slices.Clone(b.Stock), slices.Clone(b.Places), slices.Clone(d.Batches), slices.Clone(d.Places)
+			b.Given.Stock, b.Given.Places, d.Batches, d.Places = slices.Clone(b.Given.Stock), slices.Clone(b.Given.Places), slices.Clone(d.Batches), slices.Clone(d.Places)
 			one.change(&b, &d)
 			p := follow(t, b, d)
 			if one.says != "" {
@@ -62,25 +62,25 @@ func followChanged(t *testing.T, b season.Brief, d season.Decisions, all []chang
 // is a plan that holds.
 func TestFollowedPlansHold(t *testing.T) {
 	b := fewYears(exampleBrief(t))
-	b.Stock, b.Places = slices.Clone(b.Stock), slices.Clone(b.Places)
+	b.Given.Stock, b.Given.Places = slices.Clone(b.Given.Stock), slices.Clone(b.Given.Places)
 	plan := plansOf(t, b)[2]
 	d := *plan.Decisions
 	if again := follow(t, b, d); len(again.Otherwise) > 0 || again.Cost.Total != plan.Cost.Total {
 		t.Errorf("nothing changed, and it costs %.2f, not %.2f: %q", again.Cost.Total, plan.Cost.Total, again.Otherwise)
 	}
 	lot := func(how season.How) int {
-		return slices.IndexFunc(b.Stock, func(h stock.Holding) bool {
+		return slices.IndexFunc(b.Given.Stock, func(h stock.Holding) bool {
 			return slices.ContainsFunc(d.Batches, func(one season.Decided) bool { return one.Code == h.Code && one.How == how && one.Way.First != "" })
 		})
 	}
-	glass := slices.IndexFunc(b.Places, func(p season.Place) bool { return p.Sort == season.Glass })
+	glass := slices.IndexFunc(b.Given.Places, func(p season.Place) bool { return p.Sort == season.Glass })
 	followChanged(t, b, d, []changedGarden{
 		{"a lot is gone", "none is left", func(b *season.Brief, _ *season.Decisions) {
-			b.Stock = slices.Delete(b.Stock, lot(season.Whole), lot(season.Whole)+1)
+			b.Given.Stock = slices.Delete(b.Given.Stock, lot(season.Whole), lot(season.Whole)+1)
 		}},
 		{"two of a lot are lost", "are there of the", func(b *season.Brief, _ *season.Decisions) {
-			for i := range b.Stock {
-				b.Stock[i].Count = max(1, b.Stock[i].Count-2)
+			for i := range b.Given.Stock {
+				b.Given.Stock[i].Count = max(1, b.Given.Stock[i].Count-2)
 			}
 		}},
 		{"another level than the garden has", "", func(_ *season.Brief, d *season.Decisions) {
@@ -93,11 +93,11 @@ func TestFollowedPlansHold(t *testing.T) {
 			d.Places[0].To = d.Places[0].To.AddDays(-21)
 		}},
 		{"the heater is gone", "nothing to heat it", func(b *season.Brief, _ *season.Decisions) {
-			b.Places[glass].Levels, b.Places[glass].Level = []place.Setting{place.Off()}, []quantity.Temperature{quantity.Unknown()}
+			b.Given.Places[glass].Levels, b.Given.Places[glass].Level = []place.Setting{place.Off()}, []quantity.Temperature{quantity.Unknown()}
 		}},
 		{"the glass is gone", "no place of the garden", func(b *season.Brief, _ *season.Decisions) {
-			house := b.Places[glass].Name
-			b.Places = slices.DeleteFunc(b.Places, func(p season.Place) bool { return p.Name == house || p.In == house })
+			house := b.Given.Places[glass].Name
+			b.Given.Places = slices.DeleteFunc(b.Given.Places, func(p season.Place) bool { return p.Name == house || p.In == house })
 		}},
 		{"planted out a fortnight later", "", func(_ *season.Brief, d *season.Decisions) {
 			d.OutFrom = d.OutFrom.AddDays(14)
@@ -108,10 +108,10 @@ func TestFollowedPlansHold(t *testing.T) {
 			}
 		}},
 		{"newer weather", "", func(b *season.Brief, _ *season.Decisions) {
-			b.Weather, b.Years = b.Weather[3:], b.Years[3:]
+			b.Given.Weather, b.Given.Years = b.Given.Weather[3:], b.Given.Years[3:]
 		}},
 		{"half of it begun", "", func(b *season.Brief, _ *season.Decisions) {
-			b.Today = civil.MustOn(2027, 5, 20)
+			b.Given.Today = civil.MustOn(2027, 5, 20)
 		}},
 	})
 }

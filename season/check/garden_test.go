@@ -23,26 +23,26 @@ func TestPlansOfOtherGardensHold(t *testing.T) {
 	}
 	for name, change := range map[string]func(b *season.Brief){
 		"four times as many wanted, so that cuttings are struck": func(b *season.Brief) {
-			for i := range b.Stock {
-				b.Stock[i].Plant *= 4
+			for i := range b.Given.Stock {
+				b.Given.Stock[i].Plant *= 4
 			}
 		},
 		"a third of the room, hands to be paid": func(b *season.Brief) {
-			for i := range b.Places {
-				b.Places[i].Room /= 3
-				b.Places[i].Lit /= 3
+			for i := range b.Given.Places {
+				b.Given.Places[i].Room /= 3
+				b.Given.Places[i].Lit /= 3
 			}
-			b.Prices.Hand = season.Price{Amount: 18, Known: true}
-			b.HoursPerWeek = 1
+			b.Given.Prices.Hand = season.Price{Amount: 18, Known: true}
+			b.Given.HoursPerWeek = 1
 		},
 		"more risk, fewer years that fit, no prices": func(b *season.Brief) {
-			b.FrostRisk, b.Fits = 0.25, 0.6
-			b.Prices = season.Prices{Currency: "EUR"}
+			b.Asked.FrostRisk, b.Asked.Fits = 0.25, 0.6
+			b.Given.Prices = season.Prices{Currency: "EUR"}
 		},
 	} {
 		t.Run(name, func(t *testing.T) {
 			b := fewYears(exampleBrief(t))
-			b.Stock, b.Places = slices.Clone(b.Stock), slices.Clone(b.Places)
+			b.Given.Stock, b.Given.Places = slices.Clone(b.Given.Stock), slices.Clone(b.Given.Places)
 			change(&b)
 			hold(t, b, plansOf(t, b))
 		})
@@ -53,11 +53,11 @@ func TestPlansOfOtherGardensHold(t *testing.T) {
 // begin in small pots: some are potted up on the way, and some never.
 func TestPlansWithSmallPotsHold(t *testing.T) {
 	b := fewYears(exampleBrief(t))
-	b.Places, b.Prices.Pots = slices.Clone(b.Places), maps.Clone(b.Prices.Pots)
-	b.Prices.Pots["square4half"] = season.Price{Amount: 0.3, Known: true}
-	for i, p := range b.Places {
+	b.Given.Places, b.Given.Prices.Pots = slices.Clone(b.Given.Places), maps.Clone(b.Given.Prices.Pots)
+	b.Given.Prices.Pots["square4half"] = season.Price{Amount: 0.3, Known: true}
+	for i, p := range b.Given.Places {
 		if p.Sort != season.Ground {
-			b.Places[i].Room, b.Places[i].Lit = p.Room/3, p.Lit/3
+			b.Given.Places[i].Room, b.Given.Places[i].Lit = p.Room/3, p.Lit/3
 		}
 	}
 	plans := plansOf(t, b)
@@ -109,8 +109,8 @@ func TestPlansOfTheSouthHold(t *testing.T) {
 		t.Fatal(err)
 	}
 	b := fewYears(g.Brief(civil.MustOn(2027, 5, 17)))
-	if b.Span.From != civil.MustOn(2027, 3, 1) {
-		t.Fatalf("a southern season that begins on %v", b.Span.From)
+	if b.Given.Span.From != civil.MustOn(2027, 3, 1) {
+		t.Fatalf("a southern season that begins on %v", b.Given.Span.From)
 	}
 	hold(t, b, plansOf(t, b))
 }
@@ -119,16 +119,16 @@ func TestPlansOfTheSouthHold(t *testing.T) {
 // waits, and a plan that says otherwise does not hold.
 func TestLotInSeveralPlaces(t *testing.T) {
 	b := fewYears(exampleBrief(t))
-	b.Stock, b.Places = slices.Clone(b.Stock), slices.Clone(b.Places)
-	other := b.Places[0]
+	b.Given.Stock, b.Given.Places = slices.Clone(b.Given.Stock), slices.Clone(b.Given.Places)
+	other := b.Given.Places[0]
 	other.Name = "shed"
-	b.Places = append(b.Places, other)
-	at := slices.IndexFunc(b.Stock, func(h stock.Holding) bool { return h.Code != "" && h.Form == stock.Clump && h.Count > 9 })
-	h := &b.Stock[at]
+	b.Given.Places = append(b.Given.Places, other)
+	at := slices.IndexFunc(b.Given.Stock, func(h stock.Holding) bool { return h.Code != "" && h.Form == stock.Clump && h.Count > 9 })
+	h := &b.Given.Stock[at]
 	twin := *h
 	twin.Place, twin.Count, twin.Plant, twin.Reserve = "shed", 4, 3, 0
 	h.Count, h.Plant, h.Reserve = h.Count-4, 4, 1
-	b.Stock = append(b.Stock, twin)
+	b.Given.Stock = append(b.Given.Stock, twin)
 	plans := plansOf(t, b)
 	hold(t, b, plans)
 	from := map[string]int{}
@@ -138,7 +138,7 @@ func TestLotInSeveralPlaces(t *testing.T) {
 			one.Place = "nowhere"
 		}
 	}
-	if from["shed"] != 3 || from[b.Places[0].Name] != 5 {
+	if from["shed"] != 3 || from[b.Given.Places[0].Name] != 5 {
 		t.Errorf("raised %v, of 3 wanted from the shed and 5 from the cellar", from)
 	}
 	if report := Plan(b, plans[0]); len(report.Differences) == 0 {

@@ -127,9 +127,9 @@ func (b *batch) firstAndLast() (first, last string) {
 
 // price puts the price to the mix and the containers.
 func (c *replay) price(w *wants) {
-	prices := map[string]season.Price{mix: c.brief.Prices.MixLitre}
+	prices := map[string]season.Price{mix: c.brief.Given.Prices.MixLitre}
 	for _, k := range supply.Containers() {
-		prices[k.Name] = c.brief.Prices.Pots[k.ID]
+		prices[k.Name] = c.brief.Given.Prices.Pots[k.ID]
 	}
 	for i, n := range w.needs {
 		price := prices[n.What]
@@ -143,7 +143,7 @@ var sureOfSeed = quantity.Share(culture.Usual("sow.sure"))
 
 // seed adds the seeds to sow for what is wanted, at the germination of good seed.
 func (c *replay) seed(w *wants) {
-	for _, h := range c.brief.Stock {
+	for _, h := range c.brief.Given.Stock {
 		n, err := needsOf(c.brief, h.Variety, h.Form, season.Whole)
 		if err != nil || h.Form != stock.Seed || !c.plans(h) {
 			continue

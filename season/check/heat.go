@@ -28,7 +28,7 @@ type burnt struct {
 
 // heat holds what every heated place asks, is given and costs.
 func (c *replay) heat() {
-	for at, p := range c.brief.Places {
+	for at, p := range c.brief.Given.Places {
 		plan := c.placePlan(p.Name)
 		if plan == nil {
 			continue
@@ -60,7 +60,7 @@ func (c *replay) burn(at int, plan *season.PlacePlan) *burnt {
 	use := min(max(c.calendar.day(plan.HeatedFrom)+warmed, from), to)
 	h := &burnt{coldest: math.Inf(1), weekly: make([][]float64, c.calendar.weeks)}
 	for year, course := range c.courses.of(at, c.settings[at]) {
-		if c.brief.Places[at].Sort == season.Bench {
+		if c.brief.Given.Places[at].Sort == season.Bench {
 			course = c.underTrays(course, at, year)
 		}
 		h.asked = append(h.asked, sum(course.AskedKWh[from:to]))
@@ -83,7 +83,7 @@ func (c *replay) underTrays(course *place.Course, at, year int) *place.Course {
 	for day, kWh := range course.GivenKWh {
 		for _, b := range c.batches {
 			if stood, area := b.stands(b.years[year], day); stood == at {
-				taken.GivenKWh[day] += kWh * float64(b.count) * area / float64(c.brief.Places[at].Room)
+				taken.GivenKWh[day] += kWh * float64(b.count) * area / float64(c.brief.Given.Places[at].Room)
 			}
 		}
 	}
@@ -185,7 +185,7 @@ func (c *replay) stayIn(b *batch, r raised, at int) (from, to int) {
 	case at == b.route.first:
 		return b.start, min(r.handOn, leaves)
 	case at == b.route.on:
-		if c.brief.Places[b.route.first].In == c.brief.Places[at].Name { // on the bench of this house
+		if c.brief.Given.Places[b.route.first].In == c.brief.Given.Places[at].Name { // on the bench of this house
 			return b.start, leaves
 		}
 		return r.handOn, leaves

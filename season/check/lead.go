@@ -49,7 +49,7 @@ func (c *replay) lead(w *way, r route, how string, h stock.Holding) []raised {
 		}
 	}
 	if c.courses.lives[key] == nil {
-		for year := range c.brief.Weather {
+		for year := range c.brief.Given.Weather {
 			c.courses.lives[key] = append(c.courses.lives[key], w.walk(&c.calendar, c.through(r, year)))
 		}
 	}

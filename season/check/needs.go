@@ -45,7 +45,7 @@ type smallPot struct {
 func smallOf(b *season.Brief, n *needs) *smallPot {
 	for _, id := range []string{n.kind.StartIn, "square4half", "round4"} {
 		k, err := supply.ContainerNamed(id)
-		if err != nil || k.Cells != 1 || k.ID == n.pot.ID || k.ID != n.kind.StartIn && !b.Prices.Pots[id].Known {
+		if err != nil || k.Cells != 1 || k.ID == n.pot.ID || k.ID != n.kind.StartIn && !b.Given.Prices.Pots[id].Known {
 			continue
 		}
 		limit := n.kind.PotLimit(quantity.Volume(k.Volume.Value) * quantity.Litre)
@@ -65,7 +65,7 @@ var slack = culture.Usual("house.slack")
 // needsOf reads the figures of a kind for a timing, and for how the plants come from the
 // stock. What is not known is left out, as the plan's assumptions say.
 func needsOf(b *season.Brief, v stock.Variety, form stock.Form, how season.How) (*needs, error) {
-	k, known := b.Kinds(v.Kind)
+	k, known := b.Given.Kinds(v.Kind)
 	if !known {
 		return nil, fmt.Errorf("there are no figures for %s", v.Kind)
 	}
@@ -96,7 +96,7 @@ func needsOf(b *season.Brief, v stock.Variety, form stock.Form, how season.How) 
 	}
 	n.meets = orElse(k.Bench.Meet, culture.Usual("bench.meet")) * orElse(n.flower, orElse(k.Ready, culture.Usual("plant.ready")))
 	n.flower = orElse(n.flower, math.Inf(1)) // not raised for flower
-	for _, p := range b.Places {
+	for _, p := range b.Given.Places {
 		if p.Sort == season.Ground {
 			if p.Spacing > 0 && k.Life == culture.Store {
 				n.bed = float64(p.Spacing) * float64(p.Spacing)

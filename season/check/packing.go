@@ -60,7 +60,7 @@ func (c *replay) packing(w *wants) {
 		w.add(season.Need{What: "vermiculite or other packing", Amount: away.litres, Unit: "L", By: c.calendar.date(slices.Min(c.ends))})
 	}
 	there := 0
-	for _, p := range c.brief.Places {
+	for _, p := range c.brief.Given.Places {
 		if p.Sort == season.Store {
 			there += p.Crates
 		}

@@ -35,8 +35,8 @@ func exampleBrief(t testing.TB) season.Brief {
 
 // fewYears returns a brief with no more than twelve years of its weather.
 func fewYears(b season.Brief) season.Brief {
-	few := min(12, len(b.Weather))
-	b.Years, b.Weather = b.Years[:few], b.Weather[:few]
+	few := min(12, len(b.Given.Weather))
+	b.Given.Years, b.Given.Weather = b.Given.Years[:few], b.Given.Weather[:few]
 	return b
 }
 

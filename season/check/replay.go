@@ -65,11 +65,11 @@ func (all *courses) replay(p *season.Plan) Report {
 
 // fixed holds what is fixed beforehand: the years, and the day of planting out.
 func (c *replay) fixed() {
-	exactly(&c.Report, "years", "plan", len(c.brief.Weather), c.plan.Years)
-	safe, known := c.brief.Freezes.SafeFrom(c.brief.FrostRisk)
+	exactly(&c.Report, "years", "plan", len(c.brief.Given.Weather), c.plan.Years)
+	safe, known := c.brief.Given.Freezes.SafeFrom(c.brief.Asked.FrostRisk)
 	switch {
-	case !c.brief.OutFrom.IsZero():
-		exactly(&c.Report, "planting out from", "plan", c.brief.OutFrom, c.plan.PlantOutFrom)
+	case !c.brief.Asked.OutFrom.IsZero():
+		exactly(&c.Report, "planting out from", "plan", c.brief.Asked.OutFrom, c.plan.PlantOutFrom)
 	case !known:
 		c.add("planting out from", "plan", "a day, which the record can't tell", c.plan.PlantOutFrom)
 	case safe.IsZero():
@@ -122,14 +122,14 @@ func (c *replay) afterLast(years []*place.Course, tooCold func(celsius float64) 
 		last = append(last, lastHour(course.Air, c.calendar.split, tooCold))
 	}
 	slices.Sort(last)
-	allowed := int(float64(c.brief.FrostRisk) * float64(len(last)))
+	allowed := int(float64(c.brief.Asked.FrostRisk) * float64(len(last)))
 	return last[max(len(last)-1-allowed, 0)] + 1
 }
 
 // readSettings reads the setting of every place from its level and its days of heat.
 func (c *replay) readSettings() {
-	c.settings = make([]place.Setting, len(c.brief.Places))
-	for i, p := range c.brief.Places {
+	c.settings = make([]place.Setting, len(c.brief.Given.Places))
+	for i, p := range c.brief.Given.Places {
 		c.settings[i] = place.Off()
 		if len(p.Levels) > 0 {
 			c.settings[i] = p.Levels[0]
@@ -150,7 +150,7 @@ func (c *replay) readSettings() {
 		c.settings[i] = setting
 		exactly(&c.Report, "setting", p.Name, setting.String(), plan.Setting)
 	}
-	for i, p := range c.brief.Places {
+	for i, p := range c.brief.Given.Places {
 		if p.Sort == season.Bench { // it stands in the air of its house
 			c.settings[i] = c.settings[c.placeNamed(p.In)]
 		}

@@ -27,11 +27,11 @@ func (c *replay) stays() {
 func (c *replay) staysOf(b *batch) []season.Stay {
 	leaves, moves := c.calendar.dateAt(b.middle(out), 0.5), c.calendar.dateAt(b.middle(handOn), 0.5)
 	start := c.calendar.date(b.start)
-	ground := season.Stay{Place: c.brief.Places[b.route.ground].Name, From: leaves, To: c.calendar.dateAt(c.ends, 0.5), AreaM2: c.most(b, b.route.ground)}
+	ground := season.Stay{Place: c.brief.Given.Places[b.route.ground].Name, From: leaves, To: c.calendar.dateAt(c.ends, 0.5), AreaM2: c.most(b, b.route.ground)}
 	if b.direct {
 		return []season.Stay{ground}
 	}
-	first := season.Stay{Place: c.brief.Places[b.route.first].Name, From: start, To: leaves, AreaM2: c.most(b, b.route.first)}
+	first := season.Stay{Place: c.brief.Given.Places[b.route.first].Name, From: start, To: leaves, AreaM2: c.most(b, b.route.first)}
 	if b.forGood {
 		return c.forGood(b, first, moves)
 	}
@@ -48,7 +48,7 @@ func (c *replay) staysOf(b *batch) []season.Stay {
 // moved ends the last of the stays of a batch on a day, and begins one in another place.
 func (c *replay) moved(all []season.Stay, b *batch, to int, on civil.Date) []season.Stay {
 	last := &all[len(all)-1]
-	next := season.Stay{Place: c.brief.Places[to].Name, From: on, To: last.To, AreaM2: c.most(b, to)}
+	next := season.Stay{Place: c.brief.Given.Places[to].Name, From: on, To: last.To, AreaM2: c.most(b, to)}
 	last.To = on
 	return append(all, next)
 }
@@ -62,7 +62,7 @@ func (c *replay) forGood(b *batch, first season.Stay, moves civil.Date) []season
 		return []season.Stay{first}
 	}
 	first.To = moves
-	return []season.Stay{first, {Place: c.brief.Places[b.route.on].Name, From: moves, To: gone, AreaM2: c.most(b, b.route.on)}}
+	return []season.Stay{first, {Place: c.brief.Given.Places[b.route.on].Name, From: moves, To: gone, AreaM2: c.most(b, b.route.on)}}
 }
 
 // most returns the most room that a batch takes in a place in any week, m².

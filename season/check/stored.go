@@ -20,7 +20,7 @@ func (c *replay) winter(store, to int) []keeping.Spell {
 	if store < 0 || to <= putAway || to == never {
 		return nil
 	}
-	air, is := c.brief.Places[store].Model.(place.Steady)
+	air, is := c.brief.Given.Places[store].Model.(place.Steady)
 	if !is {
 		return nil
 	}

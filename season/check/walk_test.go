@@ -25,7 +25,7 @@ func level(days int, celsius, light float64) *place.Course {
 // room and glass that is started on Monday 1 March.
 func northern(t *testing.T) (*calendar, *way) {
 	t.Helper()
-	b := season.Brief{Span: civil.Span{From: civil.MustOn(2026, 9, 1), To: civil.MustOn(2027, 12, 31)}, Today: civil.MustOn(2026, 11, 1), Kinds: culture.Lookup}
+	b := season.Brief{Given: season.Given{Span: civil.Span{From: civil.MustOn(2026, 9, 1), To: civil.MustOn(2027, 12, 31)}, Today: civil.MustOn(2026, 11, 1), Kinds: culture.Lookup}}
 	c := calendarOf(&b)
 	n, err := needsOf(&b, stock.Variety{Name: "Slow Ferry", Kind: "dahlia", Timing: stock.Mid}, stock.Clump, season.Whole)
 	if err != nil {

@@ -76,14 +76,14 @@ func TestChangesOfWinterAreFound(t *testing.T) {
 // more corms wanted of a lot than are there, its benches to suffice in two years of five.
 func scarce(t *testing.T) season.Brief {
 	b := fewYears(inventedBrief(t))
-	b.Places, b.Stock = slices.Clone(b.Places), slices.Clone(b.Stock)
-	corms := slices.IndexFunc(b.Stock, func(h stock.Holding) bool { return h.Form == stock.Corm })
-	b.Stock[corms].Plant = b.Stock[corms].Count + 5
-	for i := range b.Places {
-		b.Places[i].Room, b.Places[i].Lit = b.Places[i].Room/2, b.Places[i].Lit/2
-		b.Places[i].Crates /= 10
+	b.Given.Places, b.Given.Stock = slices.Clone(b.Given.Places), slices.Clone(b.Given.Stock)
+	corms := slices.IndexFunc(b.Given.Stock, func(h stock.Holding) bool { return h.Form == stock.Corm })
+	b.Given.Stock[corms].Plant = b.Given.Stock[corms].Count + 5
+	for i := range b.Given.Places {
+		b.Given.Places[i].Room, b.Given.Places[i].Lit = b.Given.Places[i].Room/2, b.Given.Places[i].Lit/2
+		b.Given.Places[i].Crates /= 10
 	}
-	b.HoursPerWeek, b.Fits, b.Unproved = 1, 0.4, true
+	b.Given.HoursPerWeek, b.Asked.Fits, b.Asked.Unproved = 1, 0.4, true
 	return b
 }
 

@@ -77,12 +77,12 @@ func (c *replay) work() {
 	for _, w := range c.plan.Work {
 		where := fmt.Sprintf("week of %v", w.Week)
 		c.within("hours of work", where, minutes[w.Week]/60, w.Hours, cent)
-		c.within("own hours", where, c.brief.HoursPerWeek, w.Own, 1e-9)
+		c.within("own hours", where, c.brief.Given.HoursPerWeek, w.Own, 1e-9)
 		delete(minutes, w.Week)
-		c.hired += max(0, w.Hours-c.brief.HoursPerWeek)
+		c.hired += max(0, w.Hours-c.brief.Given.HoursPerWeek)
 		c.hours += w.Hours
-		if w.Hours > c.brief.HoursPerWeek {
-			c.lacks(season.Shortfall{Of: "hands", Wanted: w.Hours, There: c.brief.HoursPerWeek, Week: w.Week})
+		if w.Hours > c.brief.Given.HoursPerWeek {
+			c.lacks(season.Shortfall{Of: "hands", Wanted: w.Hours, There: c.brief.Given.HoursPerWeek, Week: w.Week})
 		}
 	}
 	for _, week := range slices.SortedFunc(maps.Keys(minutes), func(a, b civil.Date) int { return int(a.Sub(b)) }) {

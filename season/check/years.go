@@ -33,7 +33,7 @@ func (c *replay) yearOf(b *batch, year int, got season.YearDates) (all []Differe
 	if b.direct {
 		start = r.out
 	}
-	exactly(&c.Report, "year", b.plan.ID, c.brief.Years[year], got.Year)
+	exactly(&c.Report, "year", b.plan.ID, c.brief.Given.Years[year], got.Year)
 	for _, one := range []struct {
 		what string
 		want int

@@ -1,0 +1,54 @@
+package season
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+)
+
+// Name names a group by its kind and how its plants come from the stock.
+func (g *Group) Name() string {
+	b := g.batches[0]
+	return fmt.Sprintf("%s %s %s %s", b.Variety.Kind, b.Variety.Timing, b.Form, b.how)
+}
+
+// Of is a group of the same batches with another number of plants.
+func (g *Group) Of(plants int) *Group { return &Group{g.batches, plants} }
+
+// NewAssignment is an assignment of nothing yet, that gains so many weeks of flower, with changes
+// of level by place.
+func NewAssignment(gain float64, steps map[int]Step) Assignment {
+	return Assignment{short: map[*batch]*lack{}, Left: map[*batch]int{}, Value: gain, Steps: steps}
+}
+
+// Add gives the batches of a group their plants by counts of its choices: choice by choice, the
+// earliest first, batch by batch. What is over is left out.
+func (a *Assignment) Add(g *Group, all []*Choice, counts []int) {
+	a.Portions = append(a.Portions, g.part(all, counts, a.Left)...)
+}
+
+// part gives the batches of a group their plants. What is over is left out.
+func (g *Group) part(all []*Choice, counts []int, left map[*batch]int) []Portion {
+	order := make([]int, len(all))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(i, j int) int {
+		return cmp.Or(cmp.Compare(all[i].start, all[j].start), cmp.Compare(all[i].route.name, all[j].route.name))
+	})
+	rest := slices.Clone(counts)
+	var portions []Portion
+	for _, b := range g.batches {
+		want := b.want
+		for _, i := range order {
+			if n := min(want, rest[i]); n > 0 {
+				portions = append(portions, Portion{b, all[i].outcome, n})
+				rest[i], want = rest[i]-n, want-n
+			}
+		}
+		if want > 0 {
+			left[b] = want
+		}
+	}
+	return portions
+}

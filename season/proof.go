@@ -1,0 +1,45 @@
+package season
+
+import "eyeup/civil"
+
+// Proof says how good a plan is at best and at worst. Its money is in units of the plan's
+// currency.
+type Proof struct {
+	Gap       float64 `json:"gap" jsonschema_description:"money a better plan could save at most, as a share of the plan's money and the worth of its flowers"`
+	Money     float64 `json:"money" jsonschema_description:"no plan on these figures is better by more"`
+	Bound     float64 `json:"bound" jsonschema_description:"no plan's money less the worth of its weeks of flower is less"`
+	Cost      float64 `json:"cost" jsonschema_description:"the plan's money less the worth of its weeks of flower, in the figures it was weighed by"`
+	WeekWorth float64 `json:"week_worth" jsonschema_description:"what a week of one plant in flower counts for"`
+	Settings  string  `json:"settings" jsonschema:"enum=all,enum=unheated,enum=its own" jsonschema_description:"among which settings of heat and lamps no plan is better"`
+	Stopped   bool    `json:"stopped,omitempty" jsonschema_description:"it was not looked for long enough to come as near as is aimed at"`
+	Says      string  `json:"says"`
+}
+
+// The settings among which a plan is held to be best.
+const (
+	AllSettings = "all"
+	Unheated    = "unheated"
+	ItsOwn      = "its own"
+)
+
+// HeatPays says from how many plants on the best plan heats: found by halving, with the best plan
+// looked for anew at each number of plants, among heating as one plan does and not at all. All
+// sorts keep their shares, and benches and hands are as they are.
+type HeatPays struct {
+	Held      []Held  `json:"held" jsonschema_description:"how the plan in question heats; on which days is looked for anew"`
+	WeekWorth float64 `json:"week_worth" jsonschema_description:"what a week of one plant in flower counts for"`
+	Plants    int     `json:"plants" jsonschema_description:"of the garden as it is"`
+	From      *int    `json:"from_plants,omitempty" jsonschema_description:"with so many it pays; left out where it does not even with the most that were tried"`
+	NotWith   int     `json:"not_with_plants" jsonschema_description:"with so many it does not"`
+	Tried     int     `json:"tried" jsonschema_description:"numbers of plants that were tried"`
+	Money     float64 `json:"money" jsonschema_description:"at no number that was tried is any plan better than the one found by more"`
+	Stopped   bool    `json:"stopped,omitempty" jsonschema_description:"it was stopped before it was found"`
+}
+
+// LimitWorth is what a little more of something that is short would be worth in one week.
+type LimitWorth struct {
+	Of    string     `json:"of"`
+	Week  civil.Date `json:"week"`
+	Unit  string     `json:"unit" jsonschema:"enum=m2,enum=hour"`
+	Worth float64    `json:"worth" jsonschema_description:"money for the next little bit of one more, with heat and lamps as they are"`
+}
