@@ -2,9 +2,10 @@ package prove
 
 import (
 	"cmp"
-	"eyeup/season"
 	"math"
 	"slices"
+
+	"eyeup/season"
 )
 
 // candidate is a choice with its cost once the limits it leans on are paid for.

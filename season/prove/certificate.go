@@ -1,11 +1,11 @@
 package prove
 
 import (
-	"eyeup/season"
 	"fmt"
 	"math"
 	"slices"
 
+	"eyeup/season"
 	"eyeup/season/certificate"
 	"eyeup/solve"
 )
@@ -173,7 +173,7 @@ func (w *writer) pricesOf(x *duals) int {
 	return len(w.c.Prices) - 1
 }
 
-// certified tells heater prices week by week.
+// certified tells dual prices of heaters week by week.
 func (d *heaterDuals) certified(heater int) certificate.HeaterPrices {
 	one := certificate.HeaterPrices{Heater: heater, Room: d.room, Limit: d.row}
 	for _, upTo := range d.upTo {

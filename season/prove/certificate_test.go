@@ -3,7 +3,6 @@ package prove
 import (
 	"bytes"
 	"encoding/json"
-	"eyeup/season"
 	"math"
 	"os"
 	"os/exec"
@@ -12,6 +11,7 @@ import (
 	"strings"
 	"testing"
 
+	"eyeup/season"
 	"eyeup/season/certificate"
 )
 

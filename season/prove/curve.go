@@ -2,8 +2,9 @@ package prove
 
 import (
 	"cmp"
-	"eyeup/season"
 	"slices"
+
+	"eyeup/season"
 )
 
 // Points on the price of early: most, and how much dearer than usual the last one may count

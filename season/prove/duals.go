@@ -2,9 +2,10 @@ package prove
 
 import (
 	"cmp"
-	"eyeup/season"
 	"math"
 	"slices"
+
+	"eyeup/season"
 )
 
 // duals say what one unit more of each limit would be worth; by row, none below nothing.
@@ -58,7 +59,7 @@ func (p *prover) newDuals(by []float64) *duals {
 }
 
 // reducedCost is what a choice of a group costs, its flowers counted at a weight, once the limits
-// that it leans on and its heater prices are paid for.
+// that it leans on and its dual prices of heaters are paid for.
 func (x *duals) reducedCost(g int, c *season.Choice, weight float64) float64 {
 	cost := c.Money + c.BenchHeat + c.StretchCost - weight*c.Gain + x.heaterShare(g, c)
 	for _, t := range c.Takes {

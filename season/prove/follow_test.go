@@ -2,9 +2,10 @@ package prove
 
 import (
 	"encoding/json"
-	"eyeup/season"
 	"slices"
 	"testing"
+
+	"eyeup/season"
 )
 
 // untold is a plan as JSON, without what tells that it is held or sets it beside others.

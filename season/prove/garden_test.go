@@ -1,7 +1,6 @@
 package prove
 
 import (
-	"eyeup/season"
 	"fmt"
 	"testing"
 	"time"
@@ -12,6 +11,7 @@ import (
 	"eyeup/internal/opendata"
 	"eyeup/place"
 	"eyeup/quantity"
+	"eyeup/season"
 	"eyeup/stock"
 	"eyeup/sun"
 	"eyeup/weather"

@@ -1,8 +1,9 @@
 package prove
 
 import (
-	"eyeup/season"
 	"testing"
+
+	"eyeup/season"
 )
 
 // BenchmarkGather gathers the ways through the glass of a few years with all steps of level.

@@ -1,12 +1,12 @@
 package prove
 
 import (
-	"eyeup/season"
 	"math"
 	"testing"
 	"time"
 
 	"eyeup/civil"
+	"eyeup/season"
 )
 
 // TestTwelveClumpsByHand: twelve mid-season clumps, a lit shelf of 0.3 m² and half a square

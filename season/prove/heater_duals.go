@@ -1,10 +1,10 @@
 package prove
 
 import (
-	"eyeup/season"
 	"fmt"
 	"math"
 
+	"eyeup/season"
 	"eyeup/solve"
 )
 
@@ -51,7 +51,7 @@ func (x *duals) heaterShare(g int, c *season.Choice) float64 {
 	return sum
 }
 
-// leastCost is how much less than at the shortest a node's heater costs at the best, with heater prices
+// leastCost is how much less than at the shortest a node's heater costs at the best, with dual prices of heaters
 // taken in.
 func (d *heaterDuals) leastCost(n *node, heater int) float64 {
 	b, least := n.sub.heaters[heater], math.Inf(1)

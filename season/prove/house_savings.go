@@ -2,9 +2,10 @@ package prove
 
 import (
 	"cmp"
-	"eyeup/season"
 	"math"
 	"slices"
+
+	"eyeup/season"
 )
 
 // houseSavings is what lighting one house can save.

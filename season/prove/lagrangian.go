@@ -2,8 +2,9 @@ package prove
 
 import (
 	"cmp"
-	"eyeup/season"
 	"slices"
+
+	"eyeup/season"
 )
 
 // mostSwept is how many houses of a node are gone through day by day; what else burns, lamps and
@@ -118,7 +119,7 @@ func (s *lagrangian) minimum() (float64, []heatedRun) {
 	return total + net, best
 }
 
-// othersLeast is what all else that burns costs at the least, once the heater prices of all plants are
+// othersLeast is what all else that burns costs at the least, once the dual prices of heaters of all plants are
 // taken in.
 func (s *lagrangian) othersLeast() float64 {
 	total := s.n.othersCost

@@ -1,10 +1,11 @@
 package prove
 
 import (
-	"eyeup/season"
 	"fmt"
 	"math"
 	"slices"
+
+	"eyeup/season"
 )
 
 // node is a set of settings: how every place is held, each heater lit on one of a run of

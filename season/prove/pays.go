@@ -2,9 +2,10 @@ package prove
 
 import (
 	"cmp"
-	"eyeup/season"
 	"math"
 	"slices"
+
+	"eyeup/season"
 )
 
 // How many numbers of plants are tried, and how many times those of the garden at most.

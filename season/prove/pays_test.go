@@ -2,10 +2,10 @@ package prove
 
 import (
 	"context"
-	"eyeup/season"
 	"math"
 	"testing"
 
+	"eyeup/season"
 	"eyeup/solve"
 )
 

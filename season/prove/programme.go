@@ -1,11 +1,11 @@
 package prove
 
 import (
-	"eyeup/season"
 	"fmt"
 	"math"
 	"slices"
 
+	"eyeup/season"
 	"eyeup/solve"
 )
 

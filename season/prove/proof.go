@@ -1,11 +1,12 @@
 package prove
 
 import (
-	"eyeup/season"
 	"fmt"
 	"math"
 	"slices"
 	"strings"
+
+	"eyeup/season"
 )
 
 // proofOf tells a proof. Money is rounded away from what would flatter the plan.

@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"context"
 	"encoding/json"
-	"eyeup/season"
 	"math"
 	"math/rand/v2"
 	"os"
@@ -16,6 +15,7 @@ import (
 
 	"eyeup/civil"
 	"eyeup/internal/highs"
+	"eyeup/season"
 	"eyeup/solve"
 	"eyeup/stock"
 )

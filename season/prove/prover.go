@@ -2,11 +2,12 @@ package prove
 
 import (
 	"context"
-	"eyeup/season"
 	"fmt"
 	"math"
 	"sync"
 	"sync/atomic"
+
+	"eyeup/season"
 )
 
 // Progress is how far the proof of a season has come.

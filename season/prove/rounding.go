@@ -2,9 +2,10 @@ package prove
 
 import (
 	"cmp"
-	"eyeup/season"
 	"math"
 	"slices"
+
+	"eyeup/season"
 )
 
 // rounding turns parts of plants into whole ones: of every choice the whole part, and what is

@@ -3,9 +3,10 @@ package prove
 import (
 	"cmp"
 	"container/heap"
-	"eyeup/season"
 	"math"
 	"slices"
+
+	"eyeup/season"
 )
 
 // search goes through the tree of settings, the most promising first, until the best plan

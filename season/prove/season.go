@@ -3,9 +3,10 @@ package prove
 import (
 	"context"
 	"errors"
-	"eyeup/season"
 	"fmt"
 	"slices"
+
+	"eyeup/season"
 )
 
 // errNoProver is what Prove returns where it is not told how.

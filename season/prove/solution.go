@@ -1,8 +1,9 @@
 package prove
 
 import (
-	"eyeup/season"
 	"math"
+
+	"eyeup/season"
 )
 
 // solution is a plan with what it comes to, in the figures of the programmes.

@@ -1,10 +1,10 @@
 package prove
 
 import (
-	"eyeup/season"
 	"testing"
 
 	"eyeup/place"
+	"eyeup/season"
 )
 
 // drawn returns the stretched days of all plants of a plan's portions.

@@ -1,9 +1,10 @@
 package prove
 
 import (
-	"eyeup/season"
 	"math"
 	"slices"
+
+	"eyeup/season"
 )
 
 // How the prices of limits are looked for where nothing solves without whole numbers: the

@@ -1,7 +1,6 @@
 package prove
 
 import (
-	"eyeup/season"
 	"math"
 	"math/rand/v2"
 	"slices"
@@ -9,6 +8,7 @@ import (
 	"time"
 
 	"eyeup/civil"
+	"eyeup/season"
 )
 
 // twoHouses is the crowded brief with a second heated house, half as long, after the first.
@@ -84,7 +84,7 @@ func (p *prover) tryPairs(f *subproblem) float64 {
 }
 
 // TestSweepIsTheLeastOfAllDays holds a sweep over two houses to the least of the bounds of every
-// single setting of theirs, by random prices and heater prices.
+// single setting of theirs, by random prices and dual prices of heaters.
 func TestSweepIsTheLeastOfAllDays(t *testing.T) {
 	b := twoHouses(t)
 	b.Given.Today = civil.MustOn(2027, time.March, 29)
@@ -131,7 +131,7 @@ func (p *prover) singleBound(n *node, x *duals) float64 {
 	return total
 }
 
-// chanced are prices and heater prices at random.
+// chanced are prices and dual prices of heaters at random.
 func (p *prover) chanced(chance *rand.Rand) *duals {
 	by := make([]float64, p.problem.planner.RowCount())
 	for row := range by {

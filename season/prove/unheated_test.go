@@ -1,11 +1,11 @@
 package prove
 
 import (
-	"eyeup/season"
 	"slices"
 	"testing"
 
 	"eyeup/place"
+	"eyeup/season"
 )
 
 // paid is crowded with a warm room whose heat costs money.

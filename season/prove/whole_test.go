@@ -1,9 +1,9 @@
 package prove
 
 import (
-	"eyeup/season"
 	"testing"
 
+	"eyeup/season"
 	"eyeup/solve"
 )
 

@@ -2,8 +2,9 @@ package prove
 
 import (
 	"cmp"
-	"eyeup/season"
 	"slices"
+
+	"eyeup/season"
 )
 
 // The worths that are told: so many, and none below this.
