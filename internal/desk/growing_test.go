@@ -102,7 +102,7 @@ func TestWhatGrowsIsNotStartedAgain(t *testing.T) {
 	testkit.Replayed(t, g.Brief(march), a.Plans)
 	var told bytes.Buffer
 	a.Print(&told, quantity.US)
-	if words := strings.Join(strings.Fields(told.String()), " "); !strings.Contains(words, "Growing already: 4 pots of dahlia in warm room. They are taken off what is wanted") {
+	if words := strings.Join(strings.Fields(told.String()), " "); !strings.Contains(words, "Growing already: 4 pots of dahlia in warm room. They count towards what is wanted.") {
 		t.Error(words)
 	}
 }
@@ -163,7 +163,7 @@ func TestRoundsOnPaperAreThoseOfThePage(t *testing.T) {
 			}
 		}
 	}
-	if len(rounds) != 1 || !strings.Contains(rounds[0], "cellar") || !strings.Contains(rounds[0], "the last round was on 13 Dec") {
+	if len(rounds) != 1 || !strings.Contains(rounds[0], "cellar") || !strings.Contains(rounds[0], "it was last gone through on 13 Dec") {
 		t.Errorf("on paper: %q", rounds)
 	}
 }

@@ -1,3 +1,3 @@
-// Package paper holds labels, crate cards and lists as they are asked for: which lots, which jobs, in
-// which words. How they are laid out as PDF is the matter of package sheet.
+// Package paper makes labels, crate cards and lists: which lots and jobs go on them, and in which words.
+// Package sheet lays them out as PDF.
 package paper

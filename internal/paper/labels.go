@@ -20,8 +20,8 @@ import (
 	"eyeup/stock"
 )
 
-// OpenStock reads a garden folder without its weather: all that labels, crate cards, round
-// sheets and giving lists need.
+// OpenStock reads a garden folder without its weather. That is enough for labels, crate cards, round
+// sheets and giving lists.
 func OpenStock(fsys fs.FS, name string) (*garden.Garden, error) {
 	read, err := exchange.ReadGarden(fsys, name)
 	if err != nil {
@@ -32,16 +32,16 @@ func OpenStock(fsys fs.FS, name string) (*garden.Garden, error) {
 
 // LabelsQuestion asks for labels.
 type LabelsQuestion struct {
-	Lots    []string // codes; none stands for all lots
-	Each    bool     // a label for every individual, not one a lot
-	Layout  sheet.Layout
-	From    int // the first free label of the first page, from 1
-	Address string
-	Outline bool
+	Lots    []string     // codes; empty means all lots
+	Each    bool         // a label for every individual, not one for each lot
+	Layout  sheet.Layout // the size of a label and how labels lie on the page
+	From    int          // the first free label of the first page, from 1
+	Address string       // the garden's own web address, for the square code; empty for none
+	Outline bool         // draws the edges of the labels
 }
 
-// AskLabels makes a question for labels of what is typed: a layout by its measures, the
-// garden's own address or none, and the first free label, from 1.
+// AskLabels makes a question from what was typed: a layout by its measures, such as a4:3x8, the garden's
+// own address or none, and the first free label, from 1. It fails where layout or address can't be read.
 func AskLabels(layout, address string, from int) (LabelsQuestion, error) {
 	q := LabelsQuestion{From: from}
 	var err error
@@ -54,7 +54,7 @@ func AskLabels(layout, address string, from int) (LabelsQuestion, error) {
 	return q, err
 }
 
-// Alignment writes a page that shows where labels will fall.
+// Alignment writes a PDF page that shows where the labels of a layout will lie.
 func Alignment(q LabelsQuestion, today civil.Date, w io.Writer) (*report.WrittenAnswer, error) {
 	told, err := sheet.Alignment(w, q.Layout, today)
 	if err != nil {
@@ -63,12 +63,13 @@ func Alignment(q LabelsQuestion, today civil.Date, w io.Writer) (*report.Written
 	return written("alignment test", q.Layout.PerPage(), "labels", told), nil
 }
 
-// job makes the print of some labels.
+// job makes the print job of labels.
 func (q LabelsQuestion) job(labels []sheet.Label, today civil.Date) sheet.LabelJob {
 	return sheet.LabelJob{Layout: q.Layout, Labels: labels, From: q.From, Address: q.Address, Outline: q.Outline, Today: today}
 }
 
-// Labels writes labels for lots of the garden as PDF.
+// Labels writes labels for lots of the garden as PDF. It fails for a code that no lot has, and where no
+// lot has a code.
 func Labels(g *exchange.Garden, q LabelsQuestion, today civil.Date, w io.Writer) (*report.WrittenAnswer, error) {
 	lots, uncoded, err := chosenLots(g.Stock, q.Lots)
 	if err != nil {
@@ -85,7 +86,7 @@ func Labels(g *exchange.Garden, q LabelsQuestion, today civil.Date, w io.Writer)
 		}
 	}
 	if len(labels) == 0 && uncoded > 0 {
-		return nil, fmt.Errorf("none of the %s has a code, and a code is what a label is for; give the lots codes in stock.csv, or take the stock into a book, which gives each one", report.Counted(uncoded, "holding"))
+		return nil, fmt.Errorf("no label can be printed: none of the %s has a code; write codes into stock.csv, or import the stock into a book, which gives every lot a code", report.Counted(uncoded, "holding"))
 	}
 	told, err := sheet.Labels(w, q.job(labels, today))
 	if err != nil {
@@ -93,13 +94,13 @@ func Labels(g *exchange.Garden, q LabelsQuestion, today civil.Date, w io.Writer)
 	}
 	a := written("labels", len(labels), "labels", told)
 	if uncoded > 0 && len(q.Lots) == 0 {
-		a.Notices = append(a.Notices, fmt.Sprintf("%s without a code got no label: a code is what a label is for.", report.Counted(uncoded, "holding")))
+		a.Notices = append(a.Notices, fmt.Sprintf("%s without a code got no label, because a label shows the code.", report.Counted(uncoded, "holding")))
 	}
 	return a, nil
 }
 
-// chosenLots returns the holdings of each lot that was named, or of all, lot by lot, and how
-// many holdings have no code.
+// chosenLots returns the holdings of the lots with some codes, or of all lots where codes is empty, lot by
+// lot. uncoded is how many holdings have no code. It fails for a code that no lot has.
 func chosenLots(all []stock.Holding, codes []string) (lots [][]stock.Holding, uncoded int, err error) {
 	at := map[string]int{}
 	var known []string
@@ -135,7 +136,7 @@ func chosenLots(all []stock.Holding, codes []string) (lots [][]stock.Holding, un
 
 func nearestCode(code string, known []string) string {
 	if near, ok := quantity.Nearest(code, known); ok {
-		return fmt.Sprintf("; is %s meant?", near)
+		return fmt.Sprintf("; did you mean %s?", near)
 	}
 	return ""
 }
@@ -148,7 +149,7 @@ func count(lot []stock.Holding) int {
 	return n
 }
 
-// labelOf makes the n-th of so many labels of a lot.
+// labelOf makes label n of the labels of a lot.
 func labelOf(lot []stock.Holding, n, of int, today civil.Date) sheet.Label {
 	h := lot[0]
 	l := sheet.Label{Code: h.Code, Variety: h.Variety.Name, Kind: h.Variety.Kind, Form: string(h.Form), Colour: h.Variety.Colour, Date: today}
@@ -164,7 +165,7 @@ func labelOf(lot []stock.Holding, n, of int, today civil.Date) sheet.Label {
 	return l
 }
 
-// spotOf says where a holding stands.
+// spotOf says where a holding is: its place and crate.
 func spotOf(h stock.Holding) string {
 	if h.Crate == "" {
 		return h.Place
@@ -172,7 +173,8 @@ func spotOf(h stock.Holding) string {
 	return h.Place + ", crate " + h.Crate
 }
 
-// SessionLabels writes labels for exactly the pots that a plan sets to grow in one week.
+// SessionLabels writes labels for exactly the pots that a plan starts in the week of a day. It fails where
+// it starts none with a code in that week.
 func SessionLabels(g *garden.Garden, followed *plans.Followed, plan string, day civil.Date, q LabelsQuestion, today civil.Date, w io.Writer) (*report.WrittenAnswer, error) {
 	_, p, err := plans.Planned(g, followed, plan, today)
 	if err != nil {
@@ -195,7 +197,7 @@ func SessionLabels(g *garden.Garden, followed *plans.Followed, plan string, day 
 		}
 	}
 	if len(labels) == 0 {
-		return nil, fmt.Errorf("nothing with a code is set to grow in the week of %s by the plan %q; starts are in the weeks of %s", report.ShortDate(day.Monday()), p.Name, startWeeks(p))
+		return nil, fmt.Errorf("no lot with a code is started in the week of %s by the plan %q; it starts lots in the weeks of %s", report.ShortDate(day.Monday()), p.Name, startWeeks(p))
 	}
 	told, err := sheet.Labels(w, q.job(labels, today))
 	if err != nil {
@@ -203,7 +205,7 @@ func SessionLabels(g *garden.Garden, followed *plans.Followed, plan string, day 
 	}
 	a := written("labels of the session", len(labels), "labels", told)
 	if uncoded > 0 {
-		a.Notices = append(a.Notices, fmt.Sprintf("%s of lots without a code got none.", report.Counted(uncoded, "pot")))
+		a.Notices = append(a.Notices, fmt.Sprintf("%s of lots without a code got no label.", report.Counted(uncoded, "pot")))
 	}
 	return a, nil
 }
@@ -219,7 +221,7 @@ func potLabel(b season.BatchPlan, s season.Start, n int) sheet.Label {
 	return l
 }
 
-// startWeeks lists the weeks in which a plan sets something to grow.
+// startWeeks lists the Mondays of the weeks in which a plan starts anything.
 func startWeeks(p *season.Plan) string {
 	var weeks []civil.Date
 	for _, b := range p.Batches {
@@ -235,7 +237,7 @@ func startWeeks(p *season.Plan) string {
 		words[i] = report.ShortDate(w)
 	}
 	if len(words) == 0 {
-		return "no week at all"
+		return "no week"
 	}
 	return strings.Join(words, ", ")
 }
@@ -250,8 +252,8 @@ func Cards(g *exchange.Garden, q LabelsQuestion, today civil.Date, w io.Writer) 
 	return written("crate cards", len(cards), "cards", told), nil
 }
 
-// cardsOf gathers the stock crate by crate. What has no code has no square code to bear,
-// and is left to the round sheet.
+// cardsOf gathers the stock crate by crate. Stock without a code is left out, because a card shows the
+// square code; the round sheet lists it.
 func cardsOf(all []stock.Holding) []sheet.Card {
 	var cards []sheet.Card
 	for _, h := range byCrate(all) {
@@ -271,8 +273,7 @@ func cardsOf(all []stock.Holding) []sheet.Card {
 	return cards
 }
 
-// byCrate orders holdings by place and crate, crates by their numbers, and within a crate by
-// name.
+// byCrate sorts holdings by place, crate number and, within a crate, by name.
 func byCrate(all []stock.Holding) []stock.Holding {
 	sorted := slices.Clone(all)
 	slices.SortStableFunc(sorted, func(a, b stock.Holding) int {
@@ -281,7 +282,7 @@ func byCrate(all []stock.Holding) []stock.Holding {
 	return sorted
 }
 
-// compareCrates orders crates as they are counted: 2 before 10, A1 before A10.
+// compareCrates compares crate names by their numbers: 2 comes before 10, A1 before A10.
 func compareCrates(a, b string) int {
 	parts := func(s string) (head string, n int) {
 		head = strings.TrimRight(s, "0123456789")

@@ -16,15 +16,15 @@ import (
 	"eyeup/stock"
 )
 
-// Potting is a day on which pots and trays were filled, as the book has it.
+// Potting is a day on which the book says that pots or trays were filled.
 type Potting struct {
 	On    civil.Date
 	Pots  int
-	Trays int // of seedlings or cuttings, a lot each
+	Trays int // of seedlings or cuttings, one lot in each
 	Sorts []string
 }
 
-// filled are the pots, or the tray, of one entry.
+// filled is the pots, or the tray, that one entry filled.
 type filled struct {
 	entry stock.ID
 	kind  string
@@ -33,7 +33,7 @@ type filled struct {
 	said  pottedBody
 }
 
-// pottedBody is what an entry says that fills pots or trays.
+// pottedBody is the body of an entry that fills pots or trays.
 type pottedBody struct {
 	Count int `json:"count"`
 	To    struct {
@@ -42,10 +42,10 @@ type pottedBody struct {
 	} `json:"to"`
 }
 
-// inTray reports whether they stand together: seedlings in a tray, or cuttings.
+// inTray reports whether the plants share a tray: seedlings or cuttings.
 func (f filled) inTray() bool { return f.said.To.Form == stock.Tray || f.kind == "cuttings taken" }
 
-// labels returns how many labels are due: one a pot, one a tray.
+// labels returns how many labels are needed: one for each pot or tray.
 func (f filled) labels() int {
 	if f.inTray() {
 		return 1
@@ -53,16 +53,17 @@ func (f filled) labels() int {
 	return f.said.Count
 }
 
-// pottingKinds are the entries that fill pots or trays, and whether a new lot comes of it.
+// pottingKinds are the kinds of entries that fill pots or trays. The value is whether the entry makes a
+// new lot.
 var pottingKinds = map[string]bool{"started": false, "potted up": false, "sown": true, "cuttings taken": true}
 
-// IsPotting reports whether an entry of the kind fills pots or trays.
+// IsPotting reports whether entries of a kind fill pots or trays.
 func IsPotting(kind string) bool {
 	_, is := pottingKinds[kind]
 	return is
 }
 
-// Pottings lists the days since a day on which pots or trays were filled, the last first.
+// Pottings lists the days, from since on, on which pots or trays were filled. The latest comes first.
 func Pottings(book *stockbook.Book, since civil.Date) ([]Potting, error) {
 	all, err := fillings(book, since)
 	if err != nil {
@@ -86,7 +87,7 @@ func Pottings(book *stockbook.Book, since civil.Date) ([]Potting, error) {
 	return days, nil
 }
 
-// fillings finds the entries that filled pots or trays since a day, the last day first.
+// fillings finds the entries that filled pots or trays from a day on, the latest first.
 func fillings(book *stockbook.Book, since civil.Date) ([]filled, error) {
 	var found []filled
 	var fault error
@@ -119,13 +120,13 @@ func fillings(book *stockbook.Book, since civil.Date) ([]filled, error) {
 	return found, nil
 }
 
-// fillingsOf picks them from the life of one lot. Of what makes a new lot, it is the new
-// lot that stands in the pots.
+// fillingsOf picks the fillings from the life of one lot. Where an entry makes a new lot, only the new
+// lot counts: it is the one in the pots.
 func fillingsOf(lot stock.Lot, life []stock.Mention, since civil.Date) []filled {
 	var found []filled
 	for _, m := range life {
 		makes, fills := pottingKinds[m.Kind]
-		again := len(found) > 0 && found[len(found)-1].entry == m.Entry // from and to are told each
+		again := len(found) > 0 && found[len(found)-1].entry == m.Entry // an entry is mentioned for both from and to
 		if fills && !again && !m.On.Before(since) && (!makes || lot.How == m.Kind && lot.Born == m.On) {
 			found = append(found, filled{entry: m.Entry, kind: m.Kind, lot: lot, on: m.On})
 		}
@@ -133,7 +134,7 @@ func fillingsOf(lot stock.Lot, life []stock.Mention, since civil.Date) []filled 
 	return found
 }
 
-// readFilling reads what the entry says, as it was put right last.
+// readFilling reads the entry of a filling with its last correction.
 func readFilling(s *stockbook.Book, f *filled) error {
 	head := f.entry
 	s.Read(func(b *stock.Book) {
@@ -159,17 +160,17 @@ func readFilling(s *stockbook.Book, f *filled) error {
 	return nil
 }
 
-// PottedOn writes labels for the pots and trays that were filled on a day. It fails without
-// a book, and where there are none.
+// PottedOn writes labels for the pots and trays that were filled on a day. It fails where book is nil, and
+// where nothing was filled that day.
 func PottedOn(book *stockbook.Book, day civil.Date, q LabelsQuestion, today civil.Date, w io.Writer) (*report.WrittenAnswer, error) {
 	if book == nil {
-		return nil, errors.New("a folder does not tell what was potted and when; name a book, or the plan's pots by --session")
+		return nil, errors.New("a folder does not record what was potted and when; name a book, or give --session for the pots of the plan")
 	}
 	return PottedLabels(book, func(_ stock.ID, on civil.Date) bool { return on == day }, day, q, today, w)
 }
 
-// PottedLabels writes labels for exactly the pots and trays that the chosen entries filled:
-// one a pot, one a tray. It fails where there are none.
+// PottedLabels writes a label for each pot and tray that the chosen entries filled. Entries before since
+// are not looked at. It fails where there are none.
 func PottedLabels(book *stockbook.Book, chosen func(entry stock.ID, on civil.Date) bool, since civil.Date, q LabelsQuestion, today civil.Date, w io.Writer) (*report.WrittenAnswer, error) {
 	all, err := fillings(book, since)
 	if err != nil {
@@ -185,7 +186,7 @@ func PottedLabels(book *stockbook.Book, chosen func(entry stock.ID, on civil.Dat
 		}
 	}
 	if len(labels) == 0 {
-		return nil, fmt.Errorf("no pot or tray was filled by that; write down what was started, sown or potted up, then print its labels")
+		return nil, fmt.Errorf("no pot or tray was filled then; first write into the book what was started, sown or potted up, then print its labels")
 	}
 	told, err := sheet.Labels(w, q.job(labels, today))
 	if err != nil {

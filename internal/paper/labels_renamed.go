@@ -10,14 +10,14 @@ import (
 	"eyeup/stock"
 )
 
-// Renaming is a lot that got another name: its labels say the old one.
+// Renaming is a lot that was renamed, so that its printed labels show an old name.
 type Renaming struct {
 	Lot stock.Lot
-	On  civil.Date // when it was named last
+	On  civil.Date // when it was last renamed
 }
 
-// Renamings lists the lots that got another name on a day or after it, and still stand, the
-// last renamed first.
+// Renamings lists the lots that were renamed on a day or later and are not used up. The latest comes
+// first.
 func Renamings(book *stockbook.Book, since civil.Date) []Renaming {
 	var all []Renaming
 	book.Read(func(b *stock.Book) {
@@ -31,14 +31,15 @@ func Renamings(book *stockbook.Book, since civil.Date) []Renaming {
 	return all
 }
 
-// Renamed lists their codes. It fails without a book, and where there are none.
+// Renamed lists the codes of the lots that were renamed on a day or later. It fails where book is nil, and
+// where there are none.
 func Renamed(book *stockbook.Book, since civil.Date) ([]string, error) {
 	if book == nil {
-		return nil, errors.New("a folder does not tell what was renamed and when; name a book, or the lots themselves by --lots")
+		return nil, errors.New("a folder does not record what was renamed and when; name a book, or give --lots for the lots")
 	}
 	all := Renamings(book, since)
 	if len(all) == 0 {
-		return nil, fmt.Errorf("no lot that stands was renamed since %s; no label is due again", since)
+		return nil, fmt.Errorf("no lot in stock was renamed since %s, so no label needs to be printed again", since)
 	}
 	codes := make([]string, len(all))
 	for i, r := range all {

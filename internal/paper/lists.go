@@ -21,27 +21,27 @@ import (
 // ListQuestion asks for a list on paper.
 type ListQuestion struct {
 	List  string // one of ListNames
-	Plan  string // by name; empty is the one that is followed, or the usual one
+	Plan  string // its name; empty means the plan that is followed, or the usual one
 	Paper sheet.Size
-	Weeks int             // of jobs, from this week on
-	Row   quantity.Length // how long a row of the patch is
-	Bag   quantity.Volume // printed on a bag of mix
+	Weeks int             // how many weeks of jobs, from this week on
+	Row   quantity.Length // length of a row in the patch
+	Bag   quantity.Volume // volume printed on a bag of mix
 	Bale  bool            // the bag is a compressed bale
 	Units quantity.System
 
-	// Outlook is what to count on, for the giving list of a book; nil: stock is counted as
-	// it stands.
+	// Outlook is how many good divisions and corms to expect, for the giving list of a book. Where it is
+	// nil, the stock of today is counted.
 	Outlook *stockbook.OutlookAnswer
 
 	// Followed is the plan that the book says is followed; nil where none is, and for a folder.
 	Followed *plans.Followed
 
-	// Rounds are those of a book's stores, for the jobs of this week: they go by the last one gone.
-	// Nil: by the plan.
+	// Rounds says when each of a book's stores was last gone through, for the jobs of this week. Where it
+	// is nil, the plan's own rounds are listed.
 	Rounds []week.RoundDue
 }
 
-// SetPaper takes the paper that is named, a4 or letter, or what suits the units.
+// SetPaper sets the paper size: a4, letter, or for an empty name the usual size for the units.
 func (q *ListQuestion) SetPaper(name string) {
 	q.Paper = sheet.A4
 	if name == "letter" || name == "" && q.Units == quantity.US {
@@ -49,21 +49,21 @@ func (q *ListQuestion) SetPaper(name string) {
 	}
 }
 
-// ListTable is a list as a table, and ListGroup a part of its rows.
+// ListTable is a list as a table. ListGroup is a group of its rows.
 type (
 	ListTable = sheet.Listing
 	ListGroup = sheet.Group
 )
 
-// listed is a list, with how it is told that it was written.
+// listed is a list, with what the answer says was written.
 type listed struct {
 	*sheet.Listing
-	what  string
+	what  string // what was written, such as "potting list"
 	count int
-	of    string
+	of    string // what count counts, such as "plants"
 }
 
-// lists is how each list is made, and drawn those that are more than a table.
+// lists makes each list that is a table. drawings draws those that are more than a table.
 var (
 	lists = map[string]func(*lister) (*listed, error){
 		"potting": (*lister).potting, "round": (*lister).round, "shopping": (*lister).shopping,
@@ -72,12 +72,12 @@ var (
 	drawings = map[string]func(*lister, io.Writer) (*report.WrittenAnswer, error){"planting": (*lister).planting, "season": (*lister).season}
 )
 
-// ListNames names the lists there are.
+// ListNames names the lists there are, in alphabetical order.
 func ListNames() []string {
 	return slices.Sorted(slices.Values(slices.AppendSeq(slices.Collect(maps.Keys(lists)), maps.Keys(drawings))))
 }
 
-// NeedsPlan reports whether a list tells of a plan, and so needs the weather.
+// NeedsPlan reports whether a list shows a plan, and so needs the weather.
 func NeedsPlan(list string) bool { return list != "round" && list != "giving" }
 
 // lister writes one list of a garden.
@@ -89,7 +89,7 @@ type lister struct {
 	plan   *season.Plan
 }
 
-// List writes a list as PDF.
+// List writes a list as PDF. It fails for a list or a plan that does not exist.
 func List(g *garden.Garden, q ListQuestion, today civil.Date, w io.Writer) (*report.WrittenAnswer, error) {
 	l, err := newLister(g, q, today)
 	if err != nil {
@@ -114,11 +114,11 @@ func (l *lister) write(w io.Writer) (*report.WrittenAnswer, error) {
 	return written(made.what, made.count, made.of, told), nil
 }
 
-// Listing makes a list as a table, for a page. It fails for those that are drawn.
+// Listing makes a list as a table, for a page. It fails for lists that are drawn: planting and season.
 func Listing(g *garden.Garden, q ListQuestion, today civil.Date) (*ListTable, error) {
 	list, is := lists[q.List]
 	if !is {
-		return nil, fmt.Errorf("there is no list %q on a page", q.List)
+		return nil, fmt.Errorf("the list %q can't be shown on a page", q.List)
 	}
 	l, err := newLister(g, q, today)
 	if err != nil {
@@ -143,26 +143,26 @@ func newLister(g *garden.Garden, q ListQuestion, today civil.Date) (*lister, err
 	return l, err
 }
 
-// head makes what stands over the list.
+// head makes the heading of a list: garden, plan and cautions.
 func (l *lister) head(cautions ...string) sheet.Head {
 	h := sheet.Head{Garden: l.garden.Name, Today: l.today, Paper: l.Paper, Cautions: cautions}
 	if l.plan == nil {
 		return h
 	}
-	h.Notes = append(h.Notes, fmt.Sprintf("By the plan “%s”, as it stands today: dates move with the weather, by those that are middling over %d years.", l.plan.Name, l.plan.Years))
+	h.Notes = append(h.Notes, fmt.Sprintf("By the plan “%s”, worked out today. Dates are the middle of %d years of weather; yours will move with the weather.", l.plan.Name, l.plan.Years))
 	if l.worked.Weather.MadeUp {
 		h.Notes = append(h.Notes, "The weather is made up from monthly normals; no station measured it.")
 	}
 	return h
 }
 
-// The cautions of lists that have none elsewhere.
+// Cautions that only the lists print.
 const (
 	knifeCaution = "Knives: cut away from yourself; clean the blade between lots, as sap carries disease from one to the next. Wear gloves: sap can irritate the skin, and the plants can make pets ill."
 	sprayCaution = "Dips and sprays: their label is the law; follow it to the letter, and keep them locked away."
 )
 
-// when says a date with its spread, as a grower says it.
+// when writes a date with its range, such as "31 May (24 May to 7 Jun)".
 func when(w civil.When) string {
 	switch {
 	case w.Middle.IsZero():

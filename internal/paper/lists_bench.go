@@ -18,7 +18,7 @@ import (
 	"eyeup/supply"
 )
 
-// potting makes what is set to grow, session by session.
+// potting makes the potting list: what is started, week by week.
 func (l *lister) potting() (*listed, error) {
 	var sessions []sheet.PottingSession
 	pots := 0
@@ -67,7 +67,7 @@ func (l *lister) pottingLine(b season.BatchPlan, s season.Start) sheet.PottingLi
 	return line
 }
 
-// sessionMix says how much mix a session takes.
+// sessionMix says how much mix the starts of a week need.
 func (l *lister) sessionMix(week civil.Date) string {
 	litres, pots := 0.0, 0
 	for _, b := range l.plan.Batches {
@@ -88,10 +88,10 @@ func (l *lister) sessionMix(week civil.Date) string {
 	if pots == 0 {
 		return ""
 	}
-	return fmt.Sprintf("%d in pots and trays, some %s of loose mix", pots, l.Units.Volume(quantity.Volume(litres)*quantity.Litre))
+	return fmt.Sprintf("%d plants in pots and trays, about %s of loose mix", pots, l.Units.Volume(quantity.Volume(litres)*quantity.Litre))
 }
 
-// bodyOf is what stands in the mix of a batch's first container; nothing for seed.
+// bodyOf is the form of stock that takes up room in a batch's first container; empty for seed.
 func bodyOf(b season.BatchPlan) string {
 	switch {
 	case b.Form == string(stock.Seed):
@@ -104,7 +104,7 @@ func bodyOf(b season.BatchPlan) string {
 	return b.Form
 }
 
-// shopping makes what to get, bags rounded up.
+// shopping makes the shopping list, with bags rounded up.
 func (l *lister) shopping() (*listed, error) {
 	var lines []sheet.ShoppingLine
 	var unpriced []string
@@ -120,15 +120,15 @@ func (l *lister) shopping() (*listed, error) {
 		lines = append(lines, line)
 		total += cost
 	}
-	sum := fmt.Sprintf("In all %.2f %s.", total, l.plan.Cost.Currency)
+	sum := fmt.Sprintf("Total %.2f %s.", total, l.plan.Cost.Currency)
 	if len(unpriced) > 0 {
-		sum += " Not in it, for the garden has no price for it: " + strings.Join(unpriced, ", ") + "."
+		sum += " Not in the total, because the garden has no price for it: " + strings.Join(unpriced, ", ") + "."
 	}
-	return &listed{sheet.Shopping(l.head(reckon.LiftCaution, "Bags stored in the sun breed what nobody wants to breathe: keep mix cool, dry and closed."), lines, sum), "shopping list", len(lines), "things"}, nil
+	return &listed{sheet.Shopping(l.head(reckon.LiftCaution, "Keep mix cool, dry and closed: in bags left in the sun germs grow that are dangerous to breathe in."), lines, sum), "shopping list", len(lines), "things"}, nil
 }
 
-// shoppingLine says one need in what is bought: what is loose in whole bags, all else in
-// pieces.
+// shoppingLine turns a need into what is bought: loose material in whole bags, everything else by the
+// piece. cost is in the garden's currency.
 func (l *lister) shoppingLine(n season.Need) (line sheet.ShoppingLine, cost float64, err error) {
 	line = sheet.ShoppingLine{What: n.What, By: report.ShortDate(n.By), Need: fmt.Sprintf("%.0f", n.Amount.Middle), Get: fmt.Sprintf("%.0f", n.Amount.Middle)}
 	price := 0.0
@@ -163,7 +163,7 @@ func (l *lister) shoppingLine(n season.Need) (line sheet.ShoppingLine, cost floa
 	return line, cost, nil
 }
 
-// week makes the jobs of some weeks from this one on.
+// week makes the list of jobs, from this week on.
 func (l *lister) week() (*listed, error) {
 	from := l.today.Monday()
 	to := from.AddDays(civil.Week * civil.Days(max(l.Weeks, 1)))
@@ -182,16 +182,16 @@ func (l *lister) week() (*listed, error) {
 	return &listed{sheet.Jobs(l.head(reckon.LiftCaution, reckon.MixCaution, knifeCaution, reckon.PowerCaution), jobs), "jobs", len(jobs), "jobs"}, nil
 }
 
-// roundsDue are the jobs of going through the stores where a round is due, in a week.
+// roundsDue are the jobs of going through the stores where a round is due.
 func (l *lister) roundsDue(week civil.Date) []sheet.WeekJob {
 	var jobs []sheet.WeekJob
 	for _, r := range l.Rounds {
 		if !r.Due {
 			continue
 		}
-		why := "no round was gone yet"
+		why := "it was never gone through"
 		if !r.Last.IsZero() {
-			why = "the last round was on " + report.ShortDate(r.Last)
+			why = "it was last gone through on " + report.ShortDate(r.Last)
 		}
 		jobs = append(jobs, sheet.WeekJob{Week: week, What: "go through the crates", Where: r.Place, Why: why})
 	}
@@ -224,15 +224,15 @@ func (l *lister) season(w io.Writer) (*report.WrittenAnswer, error) {
 	return written("season", len(page.Batches), "groups", told), nil
 }
 
-// facts are the figures beside the picture.
+// facts are the figures printed beside the picture.
 func (l *lister) facts() [][2]string {
 	p := l.plan
 	facts := [][2]string{
-		{"out from", report.ShortDate(p.PlantOutFrom)},
+		{"plant out from", report.ShortDate(p.PlantOutFrom)},
 		{"first flower", when(p.FirstFlower)},
 		{"weeks gained", fmt.Sprintf("%s (%s to %s)", plans.Weeks(p.GainWeeks.Middle), plans.Weeks(p.GainWeeks.Low), plans.Weeks(p.GainWeeks.High))},
-		{"in all", fmt.Sprintf("%.0f %s", p.Cost.Total, p.Cost.Currency)},
-		{"of it heat", fmt.Sprintf("%.0f (%.0f to %.0f)", p.Cost.Heat, p.Cost.HeatSpread.Low, p.Cost.HeatSpread.High)},
+		{"total cost", fmt.Sprintf("%.0f %s", p.Cost.Total, p.Cost.Currency)},
+		{"heat", fmt.Sprintf("%.0f (%.0f to %.0f)", p.Cost.Heat, p.Cost.HeatSpread.Low, p.Cost.HeatSpread.High)},
 		{"own hours", fmt.Sprintf("%.0f", p.Cost.WorkHours)},
 		{"benches", "suffice in " + plans.Suffices(p)},
 	}

@@ -17,17 +17,16 @@ import (
 	"eyeup/stock"
 )
 
-// outgoing is one variety of a plan on its way into the patch.
+// outgoing is one variety that a plan moves out into the patch.
 type outgoing struct {
 	stock.Variety
 	batch   season.BatchPlan
 	count   int
 	reserve int
-	spacing float64 // from plant to plant, in metres; 0 where it is not known
+	spacing float64 // from plant to plant, m; 0 where it is not known
 }
 
-// outgoings gathers the plan's batches by variety, kind by kind, early ones first and tall
-// ones before low.
+// outgoings gathers the plan's batches by variety, sorted by kind, height (tall first) and name.
 func (l *lister) outgoings() []outgoing {
 	var all []outgoing
 	held := planting.Sorts(l.garden.Stock)
@@ -56,7 +55,7 @@ func (l *lister) outgoings() []outgoing {
 	return all
 }
 
-// goesOut adds what grows already and does not stand in the patch yet: at the spacing of its kind.
+// goesOut adds what is growing already, unless it is in open ground. It gets the spacing of its kind.
 func (l *lister) goesOut(all []outgoing, g season.Growing, held []planting.SortOf) []outgoing {
 	if at, known := l.garden.Place(g.Place); known && at.Sort == exchange.Ground {
 		return all
@@ -78,7 +77,7 @@ func (l *lister) goesOut(all []outgoing, g season.Growing, held []planting.SortO
 	return append(all, o)
 }
 
-// planting writes the planting list and the rows.
+// planting writes the planting list and the plan of the rows.
 func (l *lister) planting(w io.Writer) (*report.WrittenAnswer, error) {
 	all := l.outgoings()
 	var lines []sheet.PlantingLine
@@ -89,7 +88,7 @@ func (l *lister) planting(w io.Writer) (*report.WrittenAnswer, error) {
 		})
 		plants += o.count
 	}
-	plan := fmt.Sprintf("Rows of %s, each kind by itself at its own spacing, tall sorts first: let row 1 lie where it shades no other.", l.Units.Length(l.Row))
+	plan := fmt.Sprintf("Rows of %s. Each kind has rows of its own, at its own spacing, tall sorts first. Put row 1 where it shades no other row.", l.Units.Length(l.Row))
 	told, err := sheet.Planting(w, l.head(knifeCaution), lines, patchRows(all, l.Row), plan)
 	if err != nil {
 		return nil, err
@@ -97,7 +96,7 @@ func (l *lister) planting(w io.Writer) (*report.WrittenAnswer, error) {
 	return written("planting list", plants, "plants", told), nil
 }
 
-// tall says a height in whole inches or centimetres: nobody knows it closer.
+// tall writes a height in whole inches or centimetres; nobody knows it more exactly.
 func (l *lister) tall(height quantity.Length) string {
 	switch {
 	case height == 0:
@@ -108,7 +107,7 @@ func (l *lister) tall(height quantity.Length) string {
 	return fmt.Sprintf("%.0f cm", float64(height/quantity.Centimetre))
 }
 
-// patchRows lays the plants into rows of a length, kind by kind.
+// patchRows divides the plants into rows of a length, kind by kind.
 func patchRows(all []outgoing, length quantity.Length) []sheet.PatchRow {
 	var rows []sheet.PatchRow
 	kind, free := "", 0
@@ -133,7 +132,7 @@ func patchRows(all []outgoing, length quantity.Length) []sheet.PatchRow {
 	return rows
 }
 
-// tags makes the list for proving and tagging before frost.
+// tags makes the list for checking that plants are true to name, and tagging them, before frost.
 func (l *lister) tags() (*listed, error) {
 	var lines []sheet.TagLine
 	for _, b := range l.plan.Batches {

@@ -13,7 +13,7 @@ import (
 	"eyeup/stock"
 )
 
-// round makes the sheet for going through the stores.
+// round makes the round sheet: what to look at when you go through the stores.
 func (l *lister) round() (*listed, error) {
 	var crates []sheet.RoundCrate
 	lots := 0
@@ -40,18 +40,18 @@ func plural(n int, one string) string {
 	return one + "s"
 }
 
-// giving makes what is over.
+// giving makes the list of what is left over to give away.
 func (l *lister) giving() (*listed, error) {
 	lines := givingLines(l.garden.Stock)
-	basis := "Counted as the stock stands today, less what is wanted for the patch and kept in reserve. Clumps are counted whole: what dividing gives, and what storage may still take, is not in it."
+	basis := "The stock of today, less what is wanted for the patch and in reserve. Clumps count whole: divisions still to be made and losses in store are not counted."
 	if l.Outlook != nil {
 		lines = countedOn(l.Outlook, l.garden.Stock)
-		basis = fmt.Sprintf("Good divisions and corms to count on at %s, were all clumps cut, less what is wanted for the patch and kept in reserve: even odds, and in brackets one in ten fewer to one in ten more. %s", fmt.Sprintf("%s %d", report.ShortDate(l.Outlook.At), l.Outlook.At.Year()), l.Outlook.Note)
+		basis = fmt.Sprintf("Good divisions and corms expected on %s, if all clumps are divided, less what is wanted for the patch and in reserve. First comes the number with even odds; in brackets, fewer in one case of ten to more in one of ten. %s", fmt.Sprintf("%s %d", report.ShortDate(l.Outlook.At), l.Outlook.At.Year()), l.Outlook.Note)
 	}
-	return &listed{sheet.Giving(l.head("Give nothing away that was marked sick or stood beside it: it spreads by stock. Say that tubers and bulbs can make pets ill."), lines, basis), "giving list", len(lines), "varieties"}, nil
+	return &listed{sheet.Giving(l.head("Give away nothing that was marked sick or stood beside sick stock: disease spreads with stock. Tell people that tubers and bulbs can make pets ill."), lines, basis), "giving list", len(lines), "varieties"}, nil
 }
 
-// countedOn lists what is over of that which can be counted on, where even odds leave some.
+// countedOn lists the varieties of which some are expected to be left over at even odds.
 func countedOn(o *stockbook.OutlookAnswer, all []stock.Holding) []sheet.GivingLine {
 	held := planting.Sorts(all)
 	var lines []sheet.GivingLine
@@ -72,6 +72,7 @@ func countedOn(o *stockbook.OutlookAnswer, all []stock.Holding) []sheet.GivingLi
 	return lines
 }
 
+// givingLines lists the varieties of which more is in stock than is wanted.
 func givingLines(all []stock.Holding) []sheet.GivingLine {
 	var lines []sheet.GivingLine
 	for _, s := range planting.Sorts(all) {

@@ -25,7 +25,7 @@ import (
 	"eyeup/stock"
 )
 
-// paperDay is the day on which these lists are written.
+// paperDay is today in these tests.
 var paperDay = civil.MustOn(2027, time.April, 5)
 
 // demoGarden is the invented garden, opened once.
@@ -40,7 +40,7 @@ func opened(t testing.TB) *garden.Garden {
 	return g
 }
 
-// paperText is what a PDF says, by another program.
+// paperText is the text of a PDF, read by another program.
 func paperText(t testing.TB, pdf []byte) string {
 	t.Helper()
 	if _, err := exec.LookPath("pdftotext"); err != nil {
@@ -60,8 +60,7 @@ func paperText(t testing.TB, pdf []byte) string {
 	return string(out)
 }
 
-// TestEveryList writes every list of the invented garden, and finds its varieties or places
-// and its caution on it.
+// TestEveryList writes every list of the invented garden and looks for its varieties, places and cautions.
 func TestEveryList(t *testing.T) {
 	g := opened(t)
 	worked, plan, err := plans.Planned(g, nil, "", paperDay)
@@ -99,18 +98,18 @@ func TestEveryList(t *testing.T) {
 			}
 		}
 		if !strings.Contains(text, "made up") && list != "round" && list != "giving" {
-			t.Errorf("%s does not say that its weather is made up", list)
+			t.Errorf("%s does not say that the weather is made up", list)
 		}
 	}
 	if _, err := List(g, ListQuestion{List: "wishes"}, paperDay, io.Discard); err == nil || !strings.Contains(err.Error(), "giving, planting, potting") {
-		t.Errorf("a list that is not there: %v", err)
+		t.Errorf("a list that does not exist: %v", err)
 	}
 	if _, err := List(g, ListQuestion{List: "tags", Plan: "cheapest"}, paperDay, io.Discard); err == nil || !strings.Contains(err.Error(), "no added heat") {
-		t.Errorf("a plan that is not there: %v", err)
+		t.Errorf("a plan that does not exist: %v", err)
 	}
 }
 
-// TestBagsByHand works a shopping list out by hand.
+// TestBagsByHand compares shopping lines with sums done by hand.
 //
 // 733 litres of mix at 8.50 USD a cubic foot of 28.3168 L, in bags of 2 cubic feet, 56.634 L:
 // 733/56.634 = 12.94, so 13 bags at 17.00, 221.00. To be sure, 906/56.634 = 15.998,
@@ -139,8 +138,8 @@ func TestBagsByHand(t *testing.T) {
 	}
 }
 
-// TestPatchRowsByHand lays 20, 5 and 3 plants of two kinds into rows of 5 m: at 0.5 m a row
-// has ten places; another kind begins a row of its own.
+// TestPatchRowsByHand puts 20, 5 and 3 plants of two kinds into rows of 5 m. At 0.5 m a row has ten
+// places. Another kind begins a row of its own.
 func TestPatchRowsByHand(t *testing.T) {
 	all := []outgoing{
 		{Variety: stock.Variety{Name: "A", Kind: "dahlia"}, count: 20, spacing: 0.5},
@@ -153,11 +152,11 @@ func TestPatchRowsByHand(t *testing.T) {
 		t.Errorf("rows %s, want %s", got, want)
 	}
 	if rows := patchRows(all, 0.3); len(rows) != 28 {
-		t.Errorf("a row shorter than a plant needs holds one: %d rows", len(rows))
+		t.Errorf("%d rows, want 28: a row that is shorter than the spacing holds one plant", len(rows))
 	}
 }
 
-// TestCratesInOrder orders crates as they are counted.
+// TestCratesInOrder sorts crates by their numbers.
 func TestCratesInOrder(t *testing.T) {
 	for _, pair := range [][2]string{{"2", "10"}, {"", "1"}, {"A1", "A10"}, {"A2", "B1"}, {"9", "A1"}, {"top", "top 2"}} {
 		if compareCrates(pair[0], pair[1]) >= 0 || compareCrates(pair[1], pair[0]) <= 0 {
@@ -166,7 +165,7 @@ func TestCratesInOrder(t *testing.T) {
 	}
 }
 
-// TestGivingByHand counts what is over: 14 clumps less 8 for the patch and 2 in reserve.
+// TestGivingByHand counts what is left over: 14 clumps less 8 for the patch and 2 in reserve.
 func TestGivingByHand(t *testing.T) {
 	v := stock.Variety{Name: "Tallow Bell", Kind: "dahlia"}
 	lines := givingLines([]stock.Holding{
@@ -178,8 +177,8 @@ func TestGivingByHand(t *testing.T) {
 	}
 }
 
-// TestCountedOn takes what is wanted from what can be counted on: 20 good ones (12 to 31)
-// less 8 for the patch and 2 in reserve leave 10 (2 to 21); where even odds leave none, none.
+// TestCountedOn subtracts what is wanted from what is expected: 20 good ones (12 to 31), less 8 for the
+// patch and 2 in reserve, leave 10 (2 to 21). A variety with nothing left at even odds is not listed.
 func TestCountedOn(t *testing.T) {
 	v := stock.Variety{Name: "Tallow Bell", Kind: "dahlia"}
 	lines := countedOn(&stockbook.OutlookAnswer{Varieties: []stockbook.OutlookVariety{
@@ -192,7 +191,8 @@ func TestCountedOn(t *testing.T) {
 	}
 }
 
-// TestLabelsOf picks lots by code however it is typed, each or all, and refuses others.
+// TestLabelsOf chooses lots by codes typed in several ways, by each individual, and all. It refuses codes
+// that no lot has.
 func TestLabelsOf(t *testing.T) {
 	g := opened(t)
 	ask := func(q LabelsQuestion) (*report.WrittenAnswer, string, error) {
@@ -220,7 +220,7 @@ func TestLabelsOf(t *testing.T) {
 	}
 }
 
-// TestSessionLabels prints a label for exactly the pots of the session.
+// TestSessionLabels prints a label for exactly the pots that are started in the week.
 func TestSessionLabels(t *testing.T) {
 	g := opened(t)
 	_, plan, err := plans.Planned(g, nil, "", paperDay)
@@ -246,7 +246,7 @@ func TestSessionLabels(t *testing.T) {
 	}
 }
 
-// TestCalendarOfPlan has an entry for every job, each with a name of its own.
+// TestCalendarOfPlan checks that the calendar has an entry for every job, each with its own UID.
 func TestCalendarOfPlan(t *testing.T) {
 	g := opened(t)
 	var b bytes.Buffer

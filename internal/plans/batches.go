@@ -11,11 +11,11 @@ import (
 	"eyeup/season"
 )
 
-// batches lists the plan that is followed, or the usual one, like batches together under the way
-// they go.
+// batches prints the batches of the plan that is followed, or of the usual one. Batches that do the
+// same share a line, and lines stand under their route.
 func (a *SeasonAnswer) batches(p *report.Page, units quantity.System) {
 	plan, _ := a.PlanFollowed()
-	p.Line(report.Capital(plan.Name) + ": middle dates; of first flower one in ten before / after")
+	p.Line(report.Capital(plan.Name) + ": middle dates; of first flower, 8 in 10 lie between")
 	p.Line(fmt.Sprintf("%-25s%5s %-8s%-8s%-8s%-17s%6s", "", "count", "start", "up", "out", "first flower", "weeks"))
 	route := ""
 	for _, g := range Grouped(plan.Batches) {
@@ -32,7 +32,7 @@ func (a *SeasonAnswer) batches(p *report.Page, units quantity.System) {
 	}
 }
 
-// outWord says when a batch is planted out; what stays under cover for good is not.
+// outWord says when a batch is planted out, or that it stays under cover for good.
 func outWord(b season.BatchPlan) string {
 	if strings.Contains(b.Starts[0].Route, ", for good") {
 		return "stays"
@@ -40,7 +40,8 @@ func outWord(b season.BatchPlan) string {
 	return report.ShortDate(b.Dates.PlantOut.Middle)
 }
 
-// Grouped puts batches together that are of one kind and do the same on the same days.
+// Grouped puts together the batches of one kind that have the same dates and the same route. Groups
+// are in the order of route, start and kind.
 func Grouped(batches []season.BatchPlan) [][]season.BatchPlan {
 	var groups [][]season.BatchPlan
 	for _, b := range batches {
@@ -60,6 +61,7 @@ func Grouped(batches []season.BatchPlan) [][]season.BatchPlan {
 	return groups
 }
 
+// GroupName names a group in at most 23 characters: its variety where there is one, or the number of sorts.
 func GroupName(g []season.BatchPlan) string {
 	b := g[0]
 	if len(g) == 1 {
@@ -86,6 +88,7 @@ func spaced(s string) string {
 	return s + ", "
 }
 
+// Total is the number of plants in a group.
 func Total(g []season.BatchPlan) int {
 	n := 0
 	for _, b := range g {

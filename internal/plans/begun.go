@@ -11,17 +11,17 @@ import (
 	"eyeup/stock"
 )
 
-// begun fits decisions to what was started already: that stays as it is.
+// begun adapts the decisions of the plan that is followed to what was started already.
 type begun struct {
 	*Followed
 	book  *stock.Book
 	steps LotSteps
-	gone  map[string]bool // lots that are part of what was started
+	gone  map[string]bool // codes of lots that are part of what was started
 }
 
-// fitBegun fits the decisions that are followed to what the book tells of since, lot by lot. The
-// stock of which something was started is put back to where and how it waited, so that the
-// plan starts it again, on the day on which it was.
+// fitBegun adapts the decisions that are followed to the entries written since, lot by lot. Stock of
+// which something was started is put back, in the plan, to the place and form it waited in. The plan
+// then starts it again in the week in which it really was started.
 func fitBegun(f *Followed, b *stock.Book) {
 	from := f.On
 	for _, l := range f.Decisions.Batches {
@@ -50,14 +50,14 @@ func fitBegun(f *Followed, b *stock.Book) {
 
 // raisedWay is what the book has of a lot that is raised in one way.
 type raisedWay struct {
-	alive int // that stand still
-	made  bool
+	alive int      // individuals left
+	made  bool     // whether any lot was raised in this way
 	codes []string // of its lots
 	steps []stock.Step
 }
 
-// lot fits what is decided of one lot, and returns how it waited before any of it was started,
-// place by place; false where none was.
+// lot adapts the decisions about one lot. It returns the stock of the lot before any of it was started,
+// place by place, and false where nothing was started.
 func (f *begun) lot(lines []season.Decided) ([]stock.Holding, bool) {
 	first := lines[0]
 	down, err := f.book.Down(first.Code)
@@ -81,8 +81,8 @@ func (f *begun) lot(lines []season.Decided) ([]stock.Holding, bool) {
 	return spots, true
 }
 
-// waited is how a lot waited before any of it was started: as many in each place as were to come
-// from there, as far as they are alive, and the rest in the first.
+// waited is the stock of a lot before any of it was started. Each place gets as many as the plan takes
+// from there, as long as enough are alive. The first place gets the rest.
 func (f *begun) waited(lines []season.Decided, ways map[string]*raisedWay) []stock.Holding {
 	mother, _ := f.book.Find(lines[0].Code) // Down has found it
 	alive := ways["whole"].alive
@@ -90,7 +90,7 @@ func (f *begun) waited(lines []season.Decided, ways map[string]*raisedWay) []sto
 		alive += parentsOf(lines)
 	}
 	var spots []stock.Holding
-	cut := map[string]bool{} // once for each place, whatever the ways that the pieces go
+	cut := map[string]bool{} // clumps of a place are counted once, whatever routes their pieces take
 	for _, d := range lines {
 		at := slices.IndexFunc(spots, func(h stock.Holding) bool { return h.Place == d.Place && h.Form == d.Form })
 		if at < 0 {
@@ -116,8 +116,7 @@ func (f *begun) waited(lines []season.Decided, ways map[string]*raisedWay) []sto
 	return spots
 }
 
-// waysOf tells what the book has of a lot and all that came of it, by the way in which it is
-// raised.
+// waysOf returns what the book has of a lot and its descendants, by the way they are raised.
 func (f *begun) waysOf(down []stock.LotID) map[string]*raisedWay {
 	ways := map[string]*raisedWay{"whole": {}, "divided": {}, "cuttings": {}}
 	for i, id := range down {
@@ -137,10 +136,10 @@ func (f *begun) waysOf(down []stock.LotID) map[string]*raisedWay {
 	return ways
 }
 
-// startKinds are the entries by which something is started.
+// startKinds are the kinds of entries that start something.
 var startKinds = KindsOf["started"]
 
-// countOf returns how many some kinds of entries tell of.
+// countOf adds up the individuals in entries of some kinds.
 func countOf(steps []stock.Step, kinds ...string) int {
 	n := 0
 	for _, s := range steps {
@@ -151,7 +150,7 @@ func countOf(steps []stock.Step, kinds ...string) int {
 	return n
 }
 
-// parentsOf is how many clumps of a lot are cut.
+// parentsOf is the number of clumps of a lot that are divided.
 func parentsOf(lines []season.Decided) int {
 	n, cut := 0, map[string]bool{}
 	for _, d := range lines {
@@ -162,7 +161,7 @@ func parentsOf(lines []season.Decided) int {
 	return n
 }
 
-// alive takes what does not stand any more off what is raised in a way, from the last started on.
+// alive lowers the counts of one way to what is still alive. It takes from the line that starts last first.
 func (f *begun) alive(lines []season.Decided, how string, w *raisedWay) {
 	decided := 0
 	for _, d := range lines {
@@ -174,7 +173,7 @@ func (f *begun) alive(lines []season.Decided, how string, w *raisedWay) {
 	if !w.made || short <= 0 {
 		return
 	}
-	f.otherwise = append(f.otherwise, fmt.Sprintf("%s (%s), %s: %d stand of the %d decided", lines[0].Variety, lines[0].Code, how, w.alive, decided))
+	f.otherwise = append(f.otherwise, fmt.Sprintf("%s (%s), %s: %d are left of the %d in the plan", lines[0].Variety, lines[0].Code, how, w.alive, decided))
 	for i := range slices.Backward(lines) {
 		if string(lines[i].How) == how {
 			n := min(short, lines[i].Count)
@@ -183,12 +182,11 @@ func (f *begun) alive(lines []season.Decided, how string, w *raisedWay) {
 	}
 }
 
-// started moves the starts of a lot to the weeks in which the book has them: that of clumps that
-// are cut to the one in which half of them were woken, all others to that in which half of the
-// plants of a line were started.
+// started moves the starts of a lot to the weeks in which the book has them. Clumps that are divided
+// count as started when half of them were woken; all others when half of the plants of a line were.
 func (f *begun) started(lines []season.Decided, steps []stock.Step) {
 	kinds, before := startKinds, 0
-	if parentsOf(lines) > 0 { // clumps that are woken are cut
+	if parentsOf(lines) > 0 { // clumps that are woken are then divided
 		kinds = slices.DeleteFunc(slices.Clone(startKinds), func(kind string) bool { return kind == "woken" })
 	}
 	for i := range lines {
@@ -203,14 +201,14 @@ func (f *begun) started(lines []season.Decided, steps []stock.Step) {
 			before += d.Count
 		}
 		if week := on.Monday(); !on.IsZero() && week != d.Start {
-			f.otherwise = append(f.otherwise, fmt.Sprintf("%s (%s): started in the week of %s, not of %s", d.Variety, d.Code, report.ShortDate(week), report.ShortDate(d.Start)))
+			f.otherwise = append(f.otherwise, fmt.Sprintf("%s (%s): started in the week of %s instead of the week of %s", d.Variety, d.Code, report.ShortDate(week), report.ShortDate(d.Start)))
 			d.Start = week
 		}
 	}
 }
 
-// reached returns the day on which half of so many, after others, had come so far by some kind
-// of entry; none where they have not.
+// reached returns the day by which half of count had an entry of one of the kinds, not counting the first
+// before of them. It is zero where fewer than half have.
 func reached(steps []stock.Step, kinds []string, before, count int) (on civil.Date) {
 	for _, kind := range kinds {
 		n := 0
@@ -229,13 +227,13 @@ func reached(steps []stock.Step, kinds []string, before, count int) (on civil.Da
 	return on
 }
 
-// putBack is the stock with what was started put back, and what is wanted of its varieties.
+// putBack is the stock with what was started put back, together with the numbers wanted of its varieties.
 func (f *begun) putBack(back []stock.Holding) []stock.Holding {
 	type name struct{ kind, variety string }
 	type wish struct{ plant, reserve int }
 	wishes := map[name]wish{}
 	var all []stock.Holding
-	given := map[name]bool{} // told once of a variety, whatever its lots
+	given := map[name]bool{} // a variety's wishes are set once, on one of its lots
 	for _, h := range f.Stock {
 		key := name{h.Variety.Kind, h.Variety.Name}
 		if !f.gone[h.Code] {

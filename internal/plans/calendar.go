@@ -13,8 +13,8 @@ import (
 	"eyeup/week"
 )
 
-// CalendarOf writes the jobs of a plan as a calendar, a week each; where none is named, of the
-// plan that is followed or the usual one. now is when it is written.
+// CalendarOf writes the jobs of a plan to w as an iCalendar file, each a week long. An empty plan means
+// the plan that is followed, or the usual one. now is the time the file is written at.
 func CalendarOf(g *garden.Garden, followed *Followed, plan string, today civil.Date, now time.Time, w io.Writer) (*report.WrittenAnswer, error) {
 	worked, p, err := Planned(g, followed, plan, today)
 	if err != nil {
@@ -29,13 +29,13 @@ func CalendarOf(g *garden.Garden, followed *Followed, plan string, today civil.D
 	}
 	a := &report.WrittenAnswer{What: "calendar", Count: len(c.Entries), Of: "entries", LeftOut: []string{}, Notices: []string{}}
 	if worked.Weather.MadeUp {
-		a.Notices = append(a.Notices, "The weather is made up, so every date in it is too.")
+		a.Notices = append(a.Notices, "The weather is made up, so every date here is made up too.")
 	}
 	return a, nil
 }
 
-// entryOf makes a calendar's entry of a job. What it is, of what kind and where make its
-// key: neither its week nor how many, which a changed plan changes.
+// entryOf makes the calendar entry of a job. Its key is the job, the kind and the place. Week and count
+// are left out, so that an entry keeps its key when the plan changes them.
 func entryOf(j week.Job) exchange.CalendarEntry {
 	what := j.What
 	if j.Count > 0 {

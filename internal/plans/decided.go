@@ -14,14 +14,13 @@ import (
 	"eyeup/stock"
 )
 
-// Decision is a plan that is followed, with what it promised on the day.
+// Decision is a plan that is followed, with what it promised on the day it was chosen.
 type Decision struct {
 	Plan     string   `json:"plan"`
 	Promised Promised `json:"promised"`
 }
 
-// Promised is what a plan promised when it was chosen, so that it can be held against
-// what comes.
+// Promised is what a plan promised when it was chosen, to be compared with what happens.
 type Promised struct {
 	FirstFlower civil.When  `json:"first_flower"`
 	GainWeeks   odds.Amount `json:"gain_weeks"`
@@ -30,8 +29,8 @@ type Promised struct {
 	Raised      int         `json:"raised"`
 }
 
-// Said is the body of an entry that says which plan is followed: by its name, or with its
-// decisions held.
+// Said is the body of an entry that says which plan is followed. The plan is followed by name, or, where
+// Held is set, with its decisions fixed.
 type Said struct {
 	Plan     string     `json:"plan"`
 	Lines    []PlanLine `json:"lines"`
@@ -39,7 +38,7 @@ type Said struct {
 	Held     *heldSays  `json:"held,omitempty"`
 }
 
-// PlanLine is one line of the plan followed, with the dates that were told of its batch.
+// PlanLine is one line of the plan followed, with the dates that the plan promised for its batch.
 type PlanLine struct {
 	ID      string     `json:"id"`
 	Code    string     `json:"code,omitempty"`
@@ -55,8 +54,8 @@ type PlanLine struct {
 	lineHeld
 }
 
-// Decide returns the body of the entry by which a plan of the season is followed by its name: it
-// is worked out anew every day. It refuses a plan that the season does not have.
+// Decide returns the body of the entry that follows a plan by its name: the plan is worked out anew every
+// day. It fails for a plan that the season does not have, and for one that is followed already.
 func (a *SeasonAnswer) Decide(plan string) ([]byte, error) {
 	p, err := a.PlanNamed(plan)
 	switch {
@@ -68,9 +67,9 @@ func (a *SeasonAnswer) Decide(plan string) ([]byte, error) {
 	return json.Marshal(decisionOf(p))
 }
 
-// Hold returns the body of the entry by which a plan of the season is followed with its decisions
-// held: what is raised how and from when, and what is held warm, as it stands. The plan may be one
-// on the price of early. It refuses a plan that the season does not have.
+// Hold returns the body of the entry that follows a plan with its decisions held: what is raised, how and
+// from when, and the levels of heated places. The plan may be one from the price of early. It fails for a
+// plan that the season does not have, and for one that is followed already.
 func (a *SeasonAnswer) Hold(plan string) ([]byte, error) {
 	opened, err := a.Opened(plan)
 	if err != nil {
@@ -83,6 +82,7 @@ func (a *SeasonAnswer) Hold(plan string) ([]byte, error) {
 	return json.Marshal(heldDecisionOf(p))
 }
 
+// PlanNamed returns the plan of a name. It fails where there is none, and lists the names there are.
 func (a *SeasonAnswer) PlanNamed(name string) (*season.Plan, error) {
 	at := slices.IndexFunc(a.Plans, func(p *season.Plan) bool { return p.Name == name })
 	if at < 0 {
@@ -106,15 +106,15 @@ func decisionOf(p *season.Plan) Said {
 	return d
 }
 
-// Decided is an entry by which a plan was decided on.
+// Decided is the entry by which the grower chose a plan.
 type Decided struct {
-	ID   stock.ID // of the entry, or of the one that puts it right
+	ID   stock.ID // of the entry, or of the one that corrects it
 	On   civil.Date
 	Said Said
 }
 
-// LastDecided returns the last decision that counts still; nil for none. What can't be read
-// decides nothing.
+// LastDecided returns the last decision that was not undone; nil for none. An entry that can't be read
+// names no plan.
 func LastDecided(s *stockbook.Book) *Decided {
 	var root, head stock.ID
 	var is bool
@@ -140,10 +140,10 @@ func LastDecided(s *stockbook.Book) *Decided {
 	return &Decided{ID: head}
 }
 
-// isHeld reports whether the decisions of a plan are held, and not its name.
+// isHeld reports whether the plan is followed with its decisions held, rather than by its name.
 func (d *Decided) isHeld() bool { return d != nil && d.Said.Held != nil }
 
-// nameIn returns the name of the plan that was decided on, where a season has it.
+// nameIn returns the name of the plan that was chosen; empty where the season has no such plan.
 func (d *Decided) nameIn(a *SeasonAnswer) string {
 	if d == nil {
 		return ""

@@ -1,4 +1,4 @@
-// Package plans holds a garden's season: it has the plans made or proved, follows the one that was
-// decided on, and tells them as a report, a picture, a calendar or tables. How a plan is made is the
-// matter of package season.
+// Package plans works out a garden's season. It makes the plans, or searches for the best ones, follows
+// the plan that the grower chose, and writes it as a report, a picture, a calendar or tables. Package
+// season holds the rules by which a plan is made.
 package plans

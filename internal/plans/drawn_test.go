@@ -129,8 +129,8 @@ func openDrawn(t *testing.T, number uint64) (*garden.Garden, civil.Date) {
 // fares, of a room that costs heat when it does, and where a price is lacking that it is.
 func TestEveryHeatedHouseIsTold(t *testing.T) {
 	for number, words := range map[uint64][]string{
-		0:  {"glass 0, asked", "glass 1, asked"},
-		11: {"warm room heated ", "heat asked, given ", "no price, no price"},
+		0:  {"glass 0, needed", "glass 1, needed"},
+		11: {"warm room heated ", "heat needed, given ", "no price, no price"},
 	} {
 		g, today := openDrawn(t, number)
 		if number == 11 {

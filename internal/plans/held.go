@@ -10,29 +10,29 @@ import (
 	"eyeup/stock"
 )
 
-// heldSays is what an entry says of a plan whose decisions are held, beside its lines.
+// heldSays is what an entry holds of a plan whose decisions are held, besides its lines.
 type heldSays struct {
 	Says    string      `json:"says,omitempty"`
 	OutFrom civil.Date  `json:"out_from"`
 	Places  []heldPlace `json:"places"`
 }
 
-// heldPlace is a place that is held at a level from one day to the day before another.
+// heldPlace is a place that is held at a level from the day From to the day before To.
 type heldPlace struct {
 	Place string         `json:"place"`
-	Level *stock.Measure `json:"level,omitempty"` // of glass and warm benches
+	Level *stock.Measure `json:"level,omitempty"` // only of glass and warm benches
 	From  civil.Date     `json:"from"`
 	To    civil.Date     `json:"to"`
 	Then  *heldStep      `json:"then,omitempty"`
 }
 
-// heldStep is a step of level.
+// heldStep is a change to another level from a day on.
 type heldStep struct {
 	From  civil.Date    `json:"from"`
 	Level stock.Measure `json:"level"`
 }
 
-// lineHeld is what is decided of a line beyond what it always told.
+// lineHeld is what a line holds only where the plan's decisions are held.
 type lineHeld struct {
 	Form    stock.Form  `json:"form,omitempty"`
 	Place   string      `json:"place,omitempty"`
@@ -45,11 +45,11 @@ type lineHeld struct {
 	Way     *season.Way `json:"way,omitempty"`
 }
 
-// heldPrefix tells a plan whose decisions are held from the one of the same name that is worked
+// heldPrefix distinguishes a plan whose decisions are held from the plan of the same name that is worked
 // out anew every day.
 const heldPrefix = "held: "
 
-// heldDecisionOf is the decision to follow a plan with its decisions held.
+// heldDecisionOf is the body of an entry that follows a plan with its decisions held.
 func heldDecisionOf(p *season.Plan) Said {
 	d, held := decisionOf(p), p.Decisions
 	d.Plan = heldPrefix + p.Name
@@ -63,8 +63,8 @@ func heldDecisionOf(p *season.Plan) Said {
 	}
 	d.Lines = nil
 	for _, one := range held.Batches {
-		l, told := lines[one.ID]
-		if !told { // nothing of it is raised
+		l, raised := lines[one.ID]
+		if !raised { // the plan raises nothing of it
 			l = PlanLine{ID: one.ID, Code: one.Code, Kind: one.Kind, Variety: one.Variety, How: string(one.How)}
 		}
 		l.lineHeld = lineHeld{one.Form, one.Place, one.Pack, one.Parents, one.Of, one.Plant, one.Reserve, one.OutFrom, &one.Way}
@@ -85,13 +85,13 @@ func heldPlaceOf(h season.Held) heldPlace {
 	return one
 }
 
-// levelSaid writes a level to a thousandth of a degree: closer than any thermostat holds it.
+// levelSaid writes a level to a thousandth of a degree, closer than any thermostat can hold it.
 func levelSaid(t quantity.Temperature) stock.Measure {
 	return stock.Measure{Figure: strconv.FormatFloat(math.Round(1000*t.Celsius())/1000, 'f', -1, 64), Unit: "C"}
 }
 
-// decisions returns what is decided; nil where the plan is followed by its name, and where what
-// is held can't be read.
+// decisions returns the decisions of the entry. It is nil where the plan is followed by its name, and
+// where the decisions can't be read.
 func (d Said) decisions() *season.Decisions {
 	if d.Held == nil {
 		return nil

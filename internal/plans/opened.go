@@ -10,8 +10,8 @@ import (
 	"eyeup/week"
 )
 
-// Opened returns the season with the plan of a name told in full: one of its plans, or one that
-// stands on the price of early of proved plans. It fails for any other.
+// Opened returns the season with the plan of a name worked out in full. The plan is one of the season's
+// plans, or one from the price of early of a proved season. It fails for any other name.
 func (a *SeasonAnswer) Opened(name string) (*SeasonAnswer, error) {
 	if _, err := a.PlanNamed(name); err == nil {
 		return a, nil
@@ -33,7 +33,7 @@ func (a *SeasonAnswer) Opened(name string) (*SeasonAnswer, error) {
 	return &opened, nil
 }
 
-// PlanNames names the plans, and those on the price of early that can be opened.
+// PlanNames names the plans of the season, and those from the price of early that can be opened.
 func (a *SeasonAnswer) PlanNames() []string {
 	var names []string
 	for _, p := range a.Plans {

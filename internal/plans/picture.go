@@ -8,8 +8,8 @@ import (
 	"eyeup/quantity"
 )
 
-// Picture draws one plan of the season, named as in the answer, as an SVG: the course of
-// the season and how full the benches are.
+// Picture draws one plan of the season as SVG: the course of the season, and how full the benches are.
+// It fails for a plan that the season does not have.
 func (a *SeasonAnswer) Picture(plan string, units quantity.System) ([]byte, error) {
 	var names []string
 	for _, p := range a.Plans {

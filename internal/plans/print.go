@@ -9,7 +9,7 @@ import (
 	"eyeup/quantity"
 )
 
-// Print writes the season on one page.
+// Print writes the season as text: one page of 80 columns.
 func (a *SeasonAnswer) Print(w io.Writer, units quantity.System) {
 	p := report.NewPage(w)
 	p.Wrap("", a.ThisWeek)
@@ -28,26 +28,26 @@ func (a *SeasonAnswer) Print(w io.Writer, units quantity.System) {
 	a.steps(p)
 }
 
-// followedWords says which plan is followed, and what of it can't be held any more.
+// followedWords says which plan is followed, and what happened otherwise than it decided.
 func (a *SeasonAnswer) followedWords(p *report.Page) {
 	plan, said := a.PlanFollowed()
 	switch {
 	case a.NotFollowed != "":
 		p.Wrap("", report.Capital(a.NotFollowed)+".")
 	case said && plan.Held:
-		p.Wrap("", fmt.Sprintf("Followed: %q. Its decisions are held; nothing was looked for.", plan.Name))
+		p.Wrap("", fmt.Sprintf("You follow %q. Its decisions are held; no other plan was searched for.", plan.Name))
 	case said:
-		p.Wrap("", fmt.Sprintf("Followed: %q, worked out anew.", plan.Name))
+		p.Wrap("", fmt.Sprintf("You follow %q, worked out anew for today.", plan.Name))
 	default:
 		return
 	}
 	for _, what := range plan.Otherwise {
-		p.Wrap("Otherwise: ", report.Capital(what)+".")
+		p.Wrap("Changed: ", report.Capital(what)+".")
 	}
 	p.Line("")
 }
 
-// steps prints where the dates of a batch come from, in every plan that has it.
+// steps prints, step by step, where the dates of the explained batch come from, plan by plan.
 func (a *SeasonAnswer) steps(p *report.Page) {
 	for _, plan := range a.Plans {
 		for _, b := range plan.Batches {
@@ -78,7 +78,7 @@ func (a *SeasonAnswer) head(p *report.Page) {
 		report.ShortDay(a.Frost.Spring.Early), report.ShortDay(a.Frost.Spring.Middle), report.ShortDay(a.Frost.Spring.Late),
 		report.ShortDay(a.Frost.Autumn.Early), report.ShortDay(a.Frost.Autumn.Middle), report.ShortDay(a.Frost.Autumn.Late), report.ShortDate(a.PlantOutFrom)))
 	if len(src.LeftOut) > 0 {
-		p.Wrap("", fmt.Sprintf("%s left out for gaps; %s drawn between neighbours.", report.Counted(len(src.LeftOut), "year"), report.Counted(src.Bridged, "day")))
+		p.Wrap("", fmt.Sprintf("%s left out because days are missing; %s filled in from the days around them.", report.Counted(len(src.LeftOut), "year"), report.Counted(src.Bridged, "day")))
 	}
 }
 

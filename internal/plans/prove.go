@@ -16,13 +16,14 @@ import (
 // Progress is how far proving a season has come.
 type Progress = prove.Progress
 
-// Prove works out the season of a garden as it stands today, like Season, but looks for the
-// best plans and says how much better any other could be. say may be nil. When ctx ends it
-// takes the best so far. Where the solver can't be run it fails, and Season serves.
+// Prove works out the season of a garden as it stands today, like Season, but searches for the best
+// plans and says how much better any other could be. say is called with the progress and may be nil.
+// When ctx ends, the best plans found so far are returned. It fails where the solver can't be run; then
+// Season still works.
 func Prove(ctx context.Context, g *garden.Garden, followed *Followed, today civil.Date, say func(Progress), asked ...Asked) (*SeasonAnswer, error) {
 	engine, err := highs.Open(context.WithoutCancel(ctx), garden.SolverFolder())
 	if err != nil {
-		return nil, fmt.Errorf("nothing can be proved on this machine: %w; ask for the season without proof", err)
+		return nil, fmt.Errorf("the search for the best plans can't run on this machine: %w; work out the season without --prove", err)
 	}
 	defer engine.Close()
 	var proofs *prove.Result
@@ -39,8 +40,8 @@ func Prove(ctx context.Context, g *garden.Garden, followed *Followed, today civi
 	return a, err
 }
 
-// WriteProgramme writes what a proved plan was weighed by, with its heat and lamps settled, in
-// the form that other solvers read.
+// WriteProgramme writes the mixed-integer programme of a proved plan, with heat and lamps fixed, in the
+// MPS format that other solvers read.
 func (a *SeasonAnswer) WriteProgramme(w io.Writer, plan string) error {
 	p, err := a.provedBy.Programme(plan)
 	if err != nil {
@@ -49,8 +50,8 @@ func (a *SeasonAnswer) WriteProgramme(w io.Writer, plan string) error {
 	return p.WriteMPS(w)
 }
 
-// WriteCertificate writes all that it takes to add the proof of a plan up again, and adds it
-// up first.
+// WriteCertificate writes, as JSON, all that is needed to check the proof of a plan again. It checks the
+// proof first and fails where it does not hold.
 func (a *SeasonAnswer) WriteCertificate(w io.Writer, plan string) error {
 	c, err := a.provedBy.Certificate(plan)
 	if err != nil {
@@ -62,6 +63,6 @@ func (a *SeasonAnswer) WriteCertificate(w io.Writer, plan string) error {
 	return json.NewEncoder(w).Encode(c)
 }
 
-// DropProof lets go of the proof, which is large: neither WriteProgramme nor WriteCertificate is
-// asked for after it.
+// DropProof frees the proof, which is large. WriteProgramme and WriteCertificate must not be called after
+// it.
 func (a *SeasonAnswer) DropProof() { a.provedBy = nil }

@@ -9,17 +9,17 @@ import (
 	"eyeup/season"
 )
 
-// proofs says of every plan how much better any other could be, and what being early costs.
+// proofs prints how much better any other plan could be, plan by plan, and what being early costs.
 func (a *SeasonAnswer) proofs(p *report.Page, units quantity.System) {
 	for _, plan := range a.Plans {
 		if plan.Proof == nil {
-			continue // it is followed, and was not looked for
+			continue // it is followed, and was not searched for
 		}
 		p.Wrap(report.Capital(plan.Name)+": ", plan.Proof.Says+".")
 	}
 	p.Line("")
 	p.Line("The price of early, best plans from the cheapest to the earliest, " + a.Plans[0].Cost.Currency)
-	p.Line(fmt.Sprintf("%6s%10s%10s%16s  %s", "weeks", "in all", "heat", "best to within", "held"))
+	p.Line(fmt.Sprintf("%6s%10s%10s%16s  %s", "weeks", "total", "heat", "best to within", "held"))
 	for _, e := range a.PriceOfEarly {
 		p.Wrap(fmt.Sprintf("%6s%10.2f%10.2f%16.2f  ", Weeks(e.GainWeeks), e.TotalCost, e.HeatCost, e.Proof.Money), heldWords(e.Held, units))
 	}
@@ -33,7 +33,7 @@ func (a *SeasonAnswer) proofs(p *report.Page, units quantity.System) {
 	}
 }
 
-// PaysWords says from how many plants on heat pays, worked out anew for each number.
+// PaysWords says from how many plants on heat pays. HeatPays must not be nil.
 func (a *SeasonAnswer) PaysWords(units quantity.System) string {
 	h := a.HeatPays
 	var held []string
@@ -44,23 +44,23 @@ func (a *SeasonAnswer) PaysWords(units quantity.System) string {
 		}
 		held = append(held, words)
 	}
-	how := strings.Join(held, ", ")
+	how, currency := strings.Join(held, ", "), a.Plans[0].Cost.Currency
 	switch {
 	case h.Stopped:
-		return fmt.Sprintf("stopped before it was found from how many plants on heating %s pays.", how)
+		return fmt.Sprintf("the search was stopped before it found from how many plants on heating %s pays.", how)
 	case h.From == nil:
-		return fmt.Sprintf("heating %s does not pay here, not with %d plants either, where a week of one in flower counts %.2f; here are %d.", how, h.NotWith, h.WeekWorth, h.Plants)
+		return fmt.Sprintf("heating %s does not pay here, not even with %d plants, if a plant's week in flower is worth %.2f %s; you have %d plants.", how, h.NotWith, h.WeekWorth, currency, h.Plants)
 	}
-	return fmt.Sprintf("heating %s pays from %d plants on, not yet with %d, where a week of one in flower counts %.2f; here are %d. Worked out anew for each of %d numbers of plants, all sorts in their shares, benches and hands as they are; no plan is more than %.2f better than those it rests on.",
-		how, *h.From, h.NotWith, h.WeekWorth, h.Plants, h.Tried, h.Money)
+	return fmt.Sprintf("heating %s pays from %d plants on, not yet with %d, if a plant's week in flower is worth %.2f %s; you have %d plants. Worked out for each of %d numbers of plants, with every sort in the same share and benches and hours as they are. No other plan is more than %.2f %s better than the plans compared.",
+		how, *h.From, h.NotWith, h.WeekWorth, currency, h.Plants, h.Tried, h.Money, currency)
 }
 
-// Proved reports whether the best plans were looked for.
+// Proved reports whether the best plans were searched for.
 func (a *SeasonAnswer) Proved() bool {
 	return len(a.PriceOfEarly) > 0 && a.PriceOfEarly[0].Proof != nil
 }
 
-// heldWords says what is held at what level, and when.
+// heldWords says which places are held at which level, and from when to when.
 func heldWords(held []season.Held, units quantity.System) string {
 	var words []string
 	for _, h := range held {
@@ -76,7 +76,7 @@ func heldWords(held []season.Held, units quantity.System) string {
 	return strings.Join(words, ", ")
 }
 
-// worths says what a little more of what is short would be worth.
+// worths prints what one more hour or one more unit of bench would be worth where they are short.
 func (a *SeasonAnswer) worths(p *report.Page, e season.EarlyPoint, units quantity.System) {
 	var words []string
 	for _, l := range e.Limits {
@@ -87,7 +87,8 @@ func (a *SeasonAnswer) worths(p *report.Page, e season.EarlyPoint, units quantit
 		words = append(words, fmt.Sprintf("%s of %s in the week of %s, %.2f", more, l.Of, report.ShortDate(l.Week), l.Worth))
 	}
 	if len(words) > 0 {
-		p.Wrap("More room: ", fmt.Sprintf("about what one more would be worth where a week of a plant in flower counts %.2f: %s (%s).",
-			e.Proof.WeekWorth, strings.Join(words, "; "), a.Plans[0].Cost.Currency))
+		currency := a.Plans[0].Cost.Currency
+		p.Wrap("More room: ", fmt.Sprintf("about what it would be worth in %s, if a plant's week in flower is worth %.2f %s: %s.",
+			currency, e.Proof.WeekWorth, currency, strings.Join(words, "; ")))
 	}
 }

@@ -10,7 +10,7 @@ import (
 	"eyeup/season"
 )
 
-// rest tells what is not covered, short, to get, and assumed.
+// rest prints what stands below the batches: what is not covered, short, to get, and assumed.
 func (a *SeasonAnswer) rest(p *report.Page, units quantity.System) {
 	plan, _ := a.PlanFollowed()
 	if len(a.NotCovered) > 0 {
@@ -33,32 +33,32 @@ func (a *SeasonAnswer) rest(p *report.Page, units quantity.System) {
 	if !plan.DecideBy.IsZero() {
 		p.Wrap("Decide: ", decide(plan))
 	}
-	p.Wrap("Gained against: ", plan.Baseline+".")
+	p.Wrap("Weeks gained: ", "over "+plan.Baseline+".")
 	if len(a.Assumptions) > 0 {
-		p.Wrap("Rests on: ", assumed(a.Assumptions))
+		p.Wrap("Assumed: ", assumed(a.Assumptions))
 	}
 	if !a.Proved() {
-		p.Wrap("Better: ", "--prove seeks the best plans, and says how much better any could be.")
+		p.Wrap("Better: ", "--prove searches for the best plans and says how good they are.")
 	}
-	p.Wrap("Care: ", "damp the mix, open bags away from your face; protected circuits by local code; a heater that burns wants fresh air and an alarm.")
+	p.Wrap("Safety: ", "damp the mix; open bags away from your face; use protected circuits, as local code asks; a heater that burns fuel needs fresh air and an alarm.")
 }
 
-// breakEven says what a week of flower costs in heat, and when that pays.
+// breakEven says what a plant's week of flower costs in heat, and from how many plants that pays.
 func breakEven(e *season.BreakEven, currency string) string {
 	if e.PerPlantWeek == nil {
-		return fmt.Sprintf("%.2f %s of it gains no weeks over the plan without.", e.Heat, currency)
+		return fmt.Sprintf("%.2f %s of heat gains no weeks over the plan without heat.", e.Heat, currency)
 	}
-	words := fmt.Sprintf("%.2f %s gains %s weeks a plant over no heat: %.2f a plant and week.", e.Heat, currency, Weeks(e.WeeksGained), *e.PerPlantWeek)
+	words := fmt.Sprintf("%.2f %s gains %s weeks a plant over no heat: %.2f %s for a plant's week.", e.Heat, currency, Weeks(e.WeeksGained), *e.PerPlantWeek, currency)
 	switch {
 	case e.PaysFrom != nil:
-		words += fmt.Sprintf(" At %.2f it pays from about %d plants, by the straight line; here are %d.", *e.PlantWeek, *e.PaysFrom, e.Plants)
+		words += fmt.Sprintf(" If that week sells for %.2f %s, heat pays from about %d plants, by simple proportion; you have %d.", *e.PlantWeek, currency, *e.PaysFrom, e.Plants)
 	case e.PlantWeek != nil:
-		words += " No stems are sold, so it never pays in money."
+		words += " No stems are sold, so heat never pays in money."
 	}
 	return words
 }
 
-// cutWords says in one go what is divided and when.
+// cutWords says in one sentence what is divided and when; nothing where nothing is divided.
 func cutWords(all []season.Dividing) []string {
 	if len(all) == 0 {
 		return nil
@@ -70,16 +70,17 @@ func cutWords(all []season.Dividing) []string {
 	return []string{fmt.Sprintf("%d clumps of %d sorts into %d pieces, %s (%.1f hours): %s.", clumps, len(all), pieces, all[0].Choice, hours, all[0].Why)}
 }
 
-// decide says what all plans have in common, and when they part.
+// decide says from which week the plans differ, and what they have in common until then.
 func decide(plan *season.Plan) string {
-	words := fmt.Sprintf("the plans part in the week of %s.", report.ShortDate(plan.DecideBy))
+	words := fmt.Sprintf("the plans differ from the week of %s on.", report.ShortDate(plan.DecideBy))
 	if n := len(plan.Shared); n > 0 {
-		words += " The same in all: " + report.Counted(n, "start") + "."
+		words += " All of them share " + report.Counted(n, "start") + "."
 	}
 	return words
 }
 
-// shortWords says what is short, what is short in stock in one go, and the bench of the worst year.
+// shortWords says what is short: room and hours one by one, stock in one sentence, then the fullest bench
+// of the worst year.
 func shortWords(plan *season.Plan, units quantity.System) []string {
 	var words, sorts []string
 	for _, s := range plan.Shortfalls {
@@ -90,10 +91,10 @@ func shortWords(plan *season.Plan, units quantity.System) []string {
 		words = append(words, fmt.Sprintf("%s (%s): %s", ShortWords(s, units), report.ShortDate(s.Week), s.Cure))
 	}
 	if len(sorts) > 0 {
-		words = append(words, "more wanted than can be counted on: "+strings.Join(sorts, ", "))
+		words = append(words, "fewer in stock than wanted: "+strings.Join(sorts, ", "))
 	}
 	if w := plan.Worst; w != nil {
-		words = append(words, fmt.Sprintf("in the worst year, %d, %s of %s (%s)", w.Year, units.Area(quantity.Area(w.ShortM2)), w.Place, report.ShortDate(w.Week)))
+		words = append(words, fmt.Sprintf("in the worst year, %d, %s is %s short (%s)", w.Year, w.Place, units.Area(quantity.Area(w.ShortM2)), report.ShortDate(w.Week)))
 	}
 	if len(words) == 0 {
 		return []string{"nothing"}
@@ -101,7 +102,7 @@ func shortWords(plan *season.Plan, units quantity.System) []string {
 	return words
 }
 
-// assumed says of which kinds something is assumed, what is not known, and what is the
+// assumed says for which kinds a figure is assumed, which figures are not known, and which are the
 // garden's own.
 func assumed(all []season.Assumption) string {
 	var kinds, unknown, own []string
@@ -126,10 +127,10 @@ func assumed(all []season.Assumption) string {
 			words = append(words, part.lead+strings.Join(part.names, ", "))
 		}
 	}
-	return strings.Join(words, "; ") + " (eyeup reckon culture)."
+	return strings.Join(words, "; ") + " (see eyeup reckon culture)."
 }
 
-// GrowingWords says what was started already, kind by kind, and what of it is reckoned.
+// GrowingWords says what was started already, kind by kind, and how the plan counts it.
 func GrowingWords(all []season.Growing, plan *season.Plan) string {
 	var names []string
 	for _, one := range growingKinds(all) {
@@ -138,9 +139,9 @@ func GrowingWords(all []season.Growing, plan *season.Plan) string {
 	return strings.Join(names, ", ") + ". " + growingRule(plan) + "."
 }
 
-// growingRule says how a plan reckons with what was started already.
+// growingRule says how a plan counts what was started already.
 func growingRule(plan *season.Plan) string {
-	return fmt.Sprintf("They are taken off what is wanted, and have their room where they stand till the week of %s, when they are planted out; what heat and light they want is not reckoned", report.ShortDate(plan.PlantOutFrom))
+	return fmt.Sprintf("They count towards what is wanted. They keep their room until they are planted out in the week of %s. The heat and light they need are not counted", report.ShortDate(plan.PlantOutFrom))
 }
 
 // growingKinds adds up what was started already by kind, form and place.
@@ -157,7 +158,7 @@ func growingKinds(all []season.Growing) []season.Growing {
 	return sums
 }
 
-// leftNames says what is not covered, reason by reason.
+// leftNames lists what is not covered, one text for each reason.
 func leftNames(left []season.NotCovered) []string {
 	var whys []string
 	of := map[string][]string{}
@@ -173,7 +174,7 @@ func leftNames(left []season.NotCovered) []string {
 	return whys
 }
 
-// manyOf writes the name of a container, without what else it is called, for one or for many.
+// manyOf writes the name of a container in the singular or plural, without the other names in brackets.
 func manyOf(name string, n float64) string {
 	name, _, _ = strings.Cut(name, " (")
 	if n == 1 {
@@ -194,13 +195,13 @@ func need(n season.Need, units quantity.System) string {
 	return amount
 }
 
-// getWords says what to get by when, and what of it has no price.
+// getWords says what to get by when, and which of it has no price.
 func getWords(plan *season.Plan, units quantity.System) string {
 	var words []string
 	last := ""
 	for _, n := range plan.ToGet {
 		if n.Unit == "seeds" {
-			continue // in the JSON, and asked of eyeup reckon sow
+			continue // it is in the JSON, and eyeup reckon sow answers it
 		}
 		what := need(n, units)
 		if by := "by " + report.ShortDate(n.By) + " "; by != last {
@@ -213,7 +214,7 @@ func getWords(plan *season.Plan, units quantity.System) string {
 		said = strings.Join(words, "; ") + "."
 	}
 	if all := slices.Compact(slices.Sorted(slices.Values(plan.Cost.Unpriced))); len(all) > 0 {
-		said += " No price for " + strings.Join(all, ", ") + ": not in the sums."
+		said += " No price for " + strings.Join(all, ", ") + ": not in the total."
 	}
 	return strings.TrimSpace(said)
 }

@@ -16,7 +16,7 @@ import (
 	"eyeup/week"
 )
 
-// SeasonAnswer is a season worked out: plans side by side.
+// SeasonAnswer is the answer to "how does the season go": plans side by side, with their jobs.
 type SeasonAnswer struct {
 	Garden       string               `json:"garden"`
 	Today        civil.Date           `json:"today"`
@@ -42,40 +42,42 @@ type SeasonAnswer struct {
 	provedBy *prove.Result // nil where nothing was proved
 }
 
-// SeasonFrost is the frost that a season reckons with.
+// SeasonFrost is the frost that a season is planned for.
 type SeasonFrost struct {
 	Spring civil.WhenInYear `json:"spring"`
 	Autumn civil.WhenInYear `json:"autumn"`
 	Risk   quantity.Share   `json:"risk_accepted"`
 }
 
-// Asked changes what a season is worked out from: see KeepingTo and Explained.
+// Asked is an option of Season and Prove: see KeepingTo, Explained, Unproved and Paying.
 type Asked func(*season.Brief)
 
-// KeepingTo keeps to starts that are decided already: by the lot's code, a day of the week.
+// KeepingTo fixes starts that are decided already. Keys are lot codes; values any day of the week of the
+// start.
 func KeepingTo(starts map[string]civil.Date) Asked {
 	return func(b *season.Brief) { b.Asked.Held = starts }
 }
 
-// Explained asks where the dates of a batch come from.
+// Explained asks for an explanation of the dates of a batch, named by its lot's code.
 func Explained(batch string) Asked {
 	return func(b *season.Brief) { b.Asked.Explain = batch }
 }
 
-// Unproved leaves out how much better each plan could be, which takes a while to say.
+// Unproved leaves out how much better each plan could be, which takes a while to work out.
 func Unproved(b *season.Brief) { b.Asked.Unproved = true }
 
-// Paying has a search for the best plans say too from how many plants on heat pays: it looks for
-// them anew at up to eight numbers.
+// Paying asks a search for the best plans to find also from how many plants on heat pays. The search is
+// then repeated for up to eight numbers of plants.
 func Paying(b *season.Brief) { b.Asked.Pays = true }
 
-// Season works out the season of a garden as it stands today. followed is the plan that its book
-// says is followed; nil where none is, and for a folder.
+// Season works out the season of a garden as it stands today. followed is the plan that its book says is
+// followed; nil for none, and for a folder. It fails where the season is over, and where no plan can be
+// made.
 func Season(g *garden.Garden, followed *Followed, today civil.Date, asked ...Asked) (*SeasonAnswer, error) {
 	return seasonBy(g, followed, today, prove.Make, asked)
 }
 
-// seasonBy works out a season by a way of making plans.
+// seasonBy works out a season. plans makes its plans.
 func seasonBy(g *garden.Garden, followed *Followed, today civil.Date, plans func(season.Brief) (*season.Result, error), asked []Asked) (*SeasonAnswer, error) {
 	if today.After(g.Span.To) {
 		return nil, fmt.Errorf("the season of %d ended on %v; set plant_year to the year you plan for", g.Season.PlantYear, g.Span.To)
@@ -89,7 +91,7 @@ func seasonBy(g *garden.Garden, followed *Followed, today civil.Date, plans func
 	switch {
 	case err != nil && held == nil:
 		return nil, err
-	case err != nil: // all that there is was started
+	case err != nil: // everything was started already
 		result = held
 	case held != nil:
 		result.Plans = append(result.Plans, held.Plans...)
@@ -119,7 +121,8 @@ func seasonBy(g *garden.Garden, followed *Followed, today civil.Date, plans func
 	return a, nil
 }
 
-// PlanFollowed returns the plan that the grower decided on last, or the usual one.
+// PlanFollowed returns the plan that the grower chose last, or the usual one. said is whether the grower
+// chose it.
 func (a *SeasonAnswer) PlanFollowed() (plan *season.Plan, said bool) {
 	for _, name := range []string{a.Followed, season.Usual} {
 		if p, err := a.PlanNamed(name); err == nil {
@@ -129,10 +132,10 @@ func (a *SeasonAnswer) PlanFollowed() (plan *season.Plan, said bool) {
 	return a.Plans[0], false
 }
 
-// JobsOf returns the jobs of a plan, by its name; none where there is no such plan.
+// JobsOf returns the jobs of the plan of a name; none where there is no such plan.
 func (a *SeasonAnswer) JobsOf(plan string) []week.Job { return a.jobs[plan] }
 
-// Explains reports whether some batch is explained.
+// Explains reports whether the dates of some batch are explained.
 func (a *SeasonAnswer) Explains() bool {
 	for _, p := range a.Plans {
 		if slices.ContainsFunc(p.Batches, func(b season.BatchPlan) bool { return len(b.Steps) > 0 }) {
@@ -152,7 +155,7 @@ func (a *SeasonAnswer) BatchIDs() []string {
 	return ids
 }
 
-// assumptions gathers what the plans rest on, each once.
+// assumptions gathers what the plans assume, each assumption once.
 func assumptions(plans []*season.Plan) []season.Assumption {
 	all := []season.Assumption{}
 	for _, p := range plans {
@@ -167,11 +170,12 @@ func assumptions(plans []*season.Plan) []season.Assumption {
 	return all
 }
 
-// weeks writes a number of weeks to a tenth.
+// weeksSpread writes a number of weeks with its range, to a tenth of a week.
 func weeksSpread(a odds.Amount) string {
 	return fmt.Sprintf("%s (%s to %s)", Weeks(a.Middle), Weeks(a.Low), Weeks(a.High))
 }
 
+// Weeks writes a number of weeks to a tenth; a dash where it is not a number.
 func Weeks(x float64) string {
 	if math.IsNaN(x) || math.IsInf(x, 0) {
 		return "-"
@@ -179,8 +183,8 @@ func Weeks(x float64) string {
 	return fmt.Sprintf("%.1f", math.Round(10*x)/10+0) // +0: no minus nought
 }
 
-// Planned works out the season and picks a plan of it by name; without one, that which is
-// followed, or the usual.
+// Planned works out the season and picks the plan of a name. An empty name means the plan that is
+// followed, or the usual one. It fails for a plan that the season does not have.
 func Planned(g *garden.Garden, followed *Followed, name string, today civil.Date) (*SeasonAnswer, *season.Plan, error) {
 	a, err := Season(g, followed, today)
 	if err != nil {

@@ -5,6 +5,7 @@ import (
 	"eyeup/stock"
 )
 
+// Earlier returns the earlier of two dates, b where a is zero.
 func Earlier(a, b civil.Date) civil.Date {
 	if a.IsZero() || b.Before(a) {
 		return b
@@ -12,6 +13,7 @@ func Earlier(a, b civil.Date) civil.Date {
 	return a
 }
 
+// Later returns the later of two dates.
 func Later(a, b civil.Date) civil.Date {
 	if b.After(a) {
 		return b
@@ -19,15 +21,14 @@ func Later(a, b civil.Date) civil.Date {
 	return a
 }
 
-// LotSteps are the steps of a season, by lot.
+// LotSteps are the steps of a season that the book has, by lot.
 type LotSteps map[stock.LotID][]stock.Step
 
-// sameSeason is how long before the decision, or the first start, a step may lie to be of
-// the same season.
+// sameSeason is how many days before the decision, or before the first start, a step may lie and still
+// belong to the same season.
 const sameSeason civil.Days = 30
 
-// StepsFrom are the steps of a season in which a plan was decided on, or first started something,
-// on a day.
+// StepsFrom returns the steps of a season. from is the day its plan was chosen, or its first start.
 func StepsFrom(b *stock.Book, from civil.Date) LotSteps {
 	by := LotSteps{}
 	for _, s := range b.Steps() {
@@ -38,8 +39,8 @@ func StepsFrom(b *stock.Book, from civil.Date) LotSteps {
 	return by
 }
 
-// WayOf returns in which way of raising a lot came to be, of those that the plan's own, the
-// mother, is raised in.
+// WayOf returns the way in which a lot was raised: whole, divided or cuttings. isMother is whether it is
+// the lot that the plan names, and not a descendant of it.
 func WayOf(lot stock.Lot, isMother bool) string {
 	way := map[string]string{"divided": "divided", "divided, doubtful": "divided", "struck": "cuttings"}[lot.How]
 	if isMother || way == "" {
@@ -48,7 +49,7 @@ func WayOf(lot stock.Lot, isMother bool) string {
 	return way
 }
 
-// KindsOf are the entries that tell of a step.
+// KindsOf are the kinds of entries that record a step, by the step.
 var KindsOf = map[string][]string{
 	"started": {"started", "woken", "sown", "cuttings taken", "planted out"}, "up": {"up"}, "planted out": {"planted out"}, "first flower": {"first flower"},
 }

@@ -12,8 +12,8 @@ import (
 	"eyeup/season"
 )
 
-// columns are the plans that are set side by side, three at most: one whose decisions are held
-// stands in the stead of the usual one.
+// columns are the plans that are printed side by side, three at most. A plan whose decisions are held
+// takes the column of the usual one.
 func (a *SeasonAnswer) columns() []*season.Plan {
 	if len(a.Plans) <= mostColumns {
 		return a.Plans
@@ -24,7 +24,7 @@ func (a *SeasonAnswer) columns() []*season.Plan {
 // mostColumns is how many plans a page is wide enough for.
 const mostColumns = 3
 
-// heading is what stands over a plan.
+// heading is the heading of a plan's column.
 func heading(p *season.Plan) string {
 	if p.Held {
 		return "the plan followed"
@@ -32,7 +32,7 @@ func heading(p *season.Plan) string {
 	return p.Name
 }
 
-// sideBySide sets the plans in columns.
+// sideBySide prints the plans in columns.
 func (a *SeasonAnswer) sideBySide(p *report.Page, units quantity.System) {
 	plans := a.columns()
 	printRow(p, "", heading, plans)
@@ -43,15 +43,15 @@ func (a *SeasonAnswer) sideBySide(p *report.Page, units quantity.System) {
 		}
 	}
 	printRow(p, "first flower", func(plan *season.Plan) string { return report.ShortDate(plan.FirstFlower.Middle) }, plans)
-	printRow(p, "  one in ten beyond", func(plan *season.Plan) string {
+	printRow(p, "  8 in 10 between", func(plan *season.Plan) string {
 		return report.ShortDate(plan.FirstFlower.Early) + " / " + report.ShortDate(plan.FirstFlower.Late)
 	}, plans)
 	printRow(p, "weeks gained", func(plan *season.Plan) string { return weeksSpread(plan.GainWeeks) }, plans)
 	printRow(p, "raised under cover", func(plan *season.Plan) string { return fmt.Sprintf("%d of %d", potted(plan), raised(plan)) }, plans)
 	if slices.ContainsFunc(plans, func(plan *season.Plan) bool { return plan.StretchedDays() >= 0.5 }) {
-		printRow(p, "stretched, a plant", func(plan *season.Plan) string { return report.Counted(int(math.Round(plan.StretchedDays())), "day") }, plans)
+		printRow(p, "stretched per plant", func(plan *season.Plan) string { return report.Counted(int(math.Round(plan.StretchedDays())), "day") }, plans)
 	}
-	heatRows(p, plans)
+	heatRows(p, plans, units)
 	a.costRows(p, plans)
 	printRow(p, "benches suffice", Suffices, plans)
 	for i, pl := range a.Plans[0].Places {
@@ -61,7 +61,7 @@ func (a *SeasonAnswer) sideBySide(p *report.Page, units quantity.System) {
 	}
 }
 
-// Suffices says in how many years the benches suffice, and where that is too few.
+// Suffices says in how many years the benches suffice, and how many were asked for where that is too few.
 func Suffices(plan *season.Plan) string {
 	if plan.FitsYears < plan.Asked {
 		return fmt.Sprintf("%d of %d, asked %d", plan.FitsYears, plan.Years, plan.Asked)
@@ -78,21 +78,21 @@ func (a *SeasonAnswer) costRows(p *report.Page, plans []*season.Plan) {
 		amount func(season.Cost) float64
 	}{
 		{"mix and pots", func(c season.Cost) float64 { return c.Mix }},
-		{"paid hands", func(c season.Cost) float64 { return c.Work }},
+		{"paid help", func(c season.Cost) float64 { return c.Work }},
 	} {
 		if !slices.ContainsFunc(plans, func(plan *season.Plan) bool { return r.amount(plan.Cost) != 0 }) {
 			continue
 		}
 		printRow(p, r.name, func(plan *season.Plan) string { return fmt.Sprintf("%8.2f", r.amount(plan.Cost)) }, plans)
 	}
-	printRow(p, "in all, "+a.Plans[0].Cost.Currency, func(plan *season.Plan) string {
+	printRow(p, "total, "+a.Plans[0].Cost.Currency, func(plan *season.Plan) string {
 		words := fmt.Sprintf("%8.2f (%.2f/pot)", plan.Cost.Total, plan.Cost.PerPot)
 		return words[max(0, min(len(words)-column, strings.Index(words, strings.TrimSpace(words)))):]
 	}, plans)
 	printRow(p, "own hours", func(plan *season.Plan) string { return fmt.Sprintf("%5.0f", plan.Cost.WorkHours) }, plans)
 }
 
-// column is how wide the column of a plan is.
+// column is the width of a plan's column, in characters.
 const column = 19
 
 // printRow prints one figure of every plan.
@@ -112,15 +112,15 @@ func raised(plan *season.Plan) int {
 	return n
 }
 
-// isFilled reports whether some plan fills the place of a number to half or more: an emptier
-// one holds nobody back.
+// isFilled reports whether some plan fills half of a place or more in some week. place is its index. An
+// emptier place limits nothing, so the report leaves it out.
 func isFilled(plans []*season.Plan, place int) bool {
 	return slices.ContainsFunc(plans, func(plan *season.Plan) bool {
 		return slices.ContainsFunc(plan.Places[place].Weeks, func(w season.PlaceWeek) bool { return w.UsedM2 >= w.RoomM2/2 })
 	})
 }
 
-// fullest says how much room a place's fullest week takes, of the room there is.
+// fullest says how much room is taken in a place's fullest week, of the room there is.
 func fullest(pl season.PlacePlan, units quantity.System) string {
 	most := slices.MaxFunc(pl.Weeks, func(a, b season.PlaceWeek) int { return cmp.Compare(a.UsedM2, b.UsedM2) })
 	used, _, _ := strings.Cut(units.Area(quantity.Area(most.UsedM2)), " ")

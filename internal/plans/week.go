@@ -37,7 +37,7 @@ func thisWeek(jobs []week.Job, today civil.Date) string {
 	return line
 }
 
-// firstStart returns the next job by which something begins to grow.
+// firstStart returns the next job that starts plants; nil for none.
 func firstStart(jobs []week.Job, monday civil.Date) *week.Job {
 	for i, j := range jobs {
 		if j.Week.After(monday) && slices.Contains([]string{"start", "sow", "wake", "plant"}, j.What) {

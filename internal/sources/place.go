@@ -13,7 +13,7 @@ import (
 	"eyeup/stock"
 )
 
-// weatherRecords name the record of weather and what is known of the patch beside it.
+// weatherRecords name the weather record, and how the patch differs from the station.
 func weatherRecords(g *garden.Garden) []Record {
 	w := g.Source()
 	says := fmt.Sprintf("weather: %d whole years, %d to %d, of %s %s", w.Years, w.FromYear, w.ToYear, w.Station, w.Name)
@@ -24,19 +24,19 @@ func weatherRecords(g *garden.Garden) []Record {
 }
 
 const (
-	runModel   = "Each place is run hour by hour through every year of the record, as two bodies, air and floor: heat through its cover and leaks, what its floor keeps, the sun that comes in, what its heater can give (textbook heat transfer). Hours come from each day's low and high after Parton & Logan 1981."
-	lightModel = "The sun's path over the garden's latitude, dimmed by the day's sky (Hargreaves & Samani, where nobody measured the sun) and by the cover, hour by hour (Collares-Pereira & Rabl 1979); 2.02 mol of light for a megajoule (Faust & Logan 2018); lamps added for the hours they burn."
-	benchModel = "Each batch takes so much room from the week it comes till the week it goes: tight while small, spaced once leaves meet."
+	runModel   = "Each place is simulated hour by hour through every year of the record, as air and floor (textbook heat transfer). It loses heat through cover and leaks, stores heat in the floor, and gains it from the sun and the heater. Hourly temperatures come from each day's low and high after Parton & Logan 1981."
+	lightModel = "The sun's path at the garden's latitude, dimmed by the day's sky (Hargreaves & Samani, where nobody measured the sun) and by the cover, hour by hour (Collares-Pereira & Rabl 1979). A megajoule gives 2.02 mol of light (Faust & Logan 2018). Lamps add their light for the hours they are on."
+	benchModel = "Each batch takes room from the week it arrives to the week it leaves: tight while the plants are small, spaced once their leaves meet."
 
-	evenOdds    = "The middle is even odds; one year in ten lies beyond the range on either side. The spread is that of the weather: what is assumed of cover, floor and leaks is as unsure again."
-	heldLowest  = "A heated place is held at the lowest of its levels, unless the heaters are said to be off."
-	steadyMonth = "The place is as warm as that all month, whatever it is outside. A thermometer that keeps its lowest reading tells more."
-	noForecast  = "The years of the record are as likely as each other to come again. They are no forecast."
-	liftAtMost  = "An unheated cover is promised no more above the night outside than covers have been measured to lift it."
+	evenOdds    = "The middle has even odds; one year in ten lies below the range and one above. The range covers the weather only: the assumptions about cover, floor and leaks are about as uncertain again."
+	heldLowest  = "A heated place is held at its lowest level, unless you say that the heaters are off."
+	steadyMonth = "The place has this temperature all month, whatever the weather outside. A minimum thermometer there tells you more."
+	noForecast  = "Every year of the record is equally likely to come again. This is not a forecast."
+	liftAtMost  = "An unheated cover is never taken to be warmer than outside by more than measurements of such covers show."
 )
 
-// OfNights say what the nights ahead rest on, outside, in each place, and what is at
-// risk in them.
+// OfNights says where the figures of the nights ahead come from: outside, in each place, and what is at
+// risk.
 func OfNights(d *desk.Desk, a *reckon.NightsAnswer) []Basis {
 	g := d.Site()
 	assumed := []string{noForecast, heldLowest, liftAtMost}
@@ -51,7 +51,7 @@ func OfNights(d *desk.Desk, a *reckon.NightsAnswer) []Basis {
 	return append(all, ofRisk(d, a)...)
 }
 
-// ofNight say what the coldest nights in one place rest on.
+// ofNight says where the coldest nights of one place come from.
 func ofNight(g *garden.Garden, name string, assumed []string) Basis {
 	night := Basis{Key: Key("night", name), Of: "coldest in " + name, Records: append(weatherRecords(g), described(name)), Assumed: assumed, Change: byGarden,
 		Made: "The coldest hour inside over these nights, in every year of the record, and the share of the years in which it freezes there. " + evenOdds}
@@ -71,7 +71,7 @@ func ofNight(g *garden.Garden, name string, assumed []string) Basis {
 	return night
 }
 
-// ofRisk say, kind by kind, what the odds of harm by cold rest on.
+// ofRisk says, kind by kind, where the odds of cold damage come from.
 func ofRisk(d *desk.Desk, a *reckon.NightsAnswer) []Basis {
 	var all []Basis
 	var seen []string
@@ -82,8 +82,8 @@ func ofRisk(d *desk.Desk, a *reckon.NightsAnswer) []Basis {
 				continue
 			}
 			seen = append(seen, r.Kind)
-			risk := Basis{Key: Key("risk", r.Kind), Of: "cold and " + r.Kind, Made: "The share of the years in which the place falls to what harms this kind, with what stands there by the book.",
-				Records: append(counted(d), Record{Says: "how cold each place gets", At: here("night", p.Name)}), Assumed: []string{"A freeze does the same to all of a kind, whatever it has grown used to."}, Change: byFigures}
+			risk := Basis{Key: Key("risk", r.Kind), Of: "cold and " + r.Kind, Made: "The share of the years in which the place gets cold enough to harm this kind, with the stock that the book has there.",
+				Records: append(counted(d), Record{Says: "how cold each place gets", At: here("night", p.Name)}), Assumed: []string{"A freeze harms all plants of a kind alike, hardened or not."}, Change: byFigures}
 			risk.addKind(k, "cold.dead", "cold.damage", "cold.back")
 			all = append(all, risk)
 		}
@@ -91,7 +91,7 @@ func ofRisk(d *desk.Desk, a *reckon.NightsAnswer) []Basis {
 	return all
 }
 
-// OfPlaces say what the list of places rests on.
+// OfPlaces says where the figures in the list of places come from.
 func OfPlaces(d *desk.Desk, all []desk.PlaceNow) []Basis {
 	list := []Basis{
 		{Key: "there", Of: "what stands there", Made: "All individuals that the book has in the place.", Model: foldModel, Records: counted(d), Change: byEntry},
@@ -101,7 +101,7 @@ func OfPlaces(d *desk.Desk, all []desk.PlaceNow) []Basis {
 		if p.Plan == nil || p.Plan.Heat == nil {
 			continue
 		}
-		heat := Basis{Key: Key("heat", p.Name), Of: "heat in " + p.Name, Made: "Heat for the weeks in which the plan uses the place at its level, in the middle of the years, and the years in which it freezes inside all the same. " + reckon.AskedMeans,
+		heat := Basis{Key: Key("heat", p.Name), Of: "heat in " + p.Name, Made: "Heat for the weeks in which the plan uses the place at its level, in a middle year, and the years in which it still freezes inside. " + reckon.AskedMeans,
 			Model: runModel, Records: slices.Concat(planRecords(d), weatherRecords(d.Site()), []Record{described(p.Name)}), Assumed: []string{noForecast, evenOdds}, Change: byChange}
 		heat.addPlace(d.Site(), p.Name)
 		list = append(list, heat)
@@ -109,7 +109,7 @@ func OfPlaces(d *desk.Desk, all []desk.PlaceNow) []Basis {
 	return list
 }
 
-// OfHeat say what a place's levels and their heat rest on, column by column.
+// OfHeat says where the heat of a place's levels comes from, column by column.
 func OfHeat(d *desk.Desk, a *reckon.HeatAnswer) []Basis {
 	base := Basis{Model: runModel, Records: append(weatherRecords(d.Site()), described("the place")), Assumed: []string{noForecast, evenOdds}, Change: byGarden}
 	base.addUsed(a.Figures)
@@ -118,18 +118,18 @@ func OfHeat(d *desk.Desk, a *reckon.HeatAnswer) []Basis {
 		g.Key, g.Of, g.Made = key, of, made
 		return g
 	}
-	asked := of("asked", "heat asked and given", "Useful heat over the whole season, year by year. "+reckon.AskedMeans)
+	asked := of("asked", "heat needed and given", "Useful heat over the whole season, year by year. "+reckon.AskedMeans)
 	short := of("short", "hours short, and by how much", "Hours more than half a kelvin below the level, and the worst of them, year by year.")
 	cold := of("cold", "freezing inside, and the coldest nights", "The years in which it freezes inside at the level, and the coldest hours of all years.")
-	cost := Basis{Key: "cost", Of: "cost", Made: "Heat given, divided by what the heater makes of its fuel, times the price of the fuel.",
+	cost := Basis{Key: "cost", Of: "cost", Made: "Heat given, divided by the heater's efficiency, times the price of its fuel.",
 		Records: []Record{{Says: "heat given", At: here("asked")}, described("price and heater")}, Assumed: slices.Clone(a.Notes), Change: byGarden}
-	short.Figures, cold.Figures = nil, nil // the same as of heat
-	short.Records = append(slices.Clone(short.Records), Record{Says: "the figures of the place, with heat asked", At: here("asked")})
+	short.Figures, cold.Figures = nil, nil // they are the same as for heat
+	short.Records = append(slices.Clone(short.Records), Record{Says: "the figures of the place: see heat needed", At: here("asked")})
 	cold.Records = short.Records
 	return []Basis{asked, cost, short, cold}
 }
 
-// OfLight say what a place's light rests on.
+// OfLight says where the light of a place comes from.
 func OfLight(d *desk.Desk, a *reckon.LightAnswer) []Basis {
 	assumed := []string{a.Sky}
 	if a.Note != "" {
@@ -137,13 +137,13 @@ func OfLight(d *desk.Desk, a *reckon.LightAnswer) []Basis {
 	}
 	records := append(weatherRecords(d.Site()), described("cover and lamps"))
 	return []Basis{
-		{Key: "light", Of: "light outside and here", Made: "The light of a mean day of the month over the years of the record.", Model: lightModel, Records: records, Assumed: assumed, Change: byGarden},
-		{Key: "hours", Of: "hours of day and of lamps", Made: "From sunrise to sunset; lit with the lamps of the place; and how long lamps would have to burn for a day of 14 hours.",
-			Model: "The sun's path over the garden's latitude, held to Reda & Andreas, NREL/TP-560-34302.", Records: []Record{described("latitude and lamps")}, Assumed: []string{"In days below 12 hours a dahlia from a tuber sets tubers and blind buds: Konishi & Inaba 1964, Journal of the Japanese Society for Horticultural Science 33:171. To 14 hours growers lengthen the day with lamps: common practice."}, Change: byGarden},
+		{Key: "light", Of: "light outside and here", Made: "The light of a mean day of the month, over the years of the record.", Model: lightModel, Records: records, Assumed: assumed, Change: byGarden},
+		{Key: "hours", Of: "hours of day and of lamps", Made: "Day: from sunrise to sunset. Then the hours with the lamps of the place, and how long lamps would have to be on for a day of 14 hours.",
+			Model: "The sun's path at the garden's latitude, checked against Reda & Andreas, NREL/TP-560-34302.", Records: []Record{described("latitude and lamps")}, Assumed: []string{"In days below 12 hours a dahlia from a tuber forms tubers and blind buds: Konishi & Inaba 1964, Journal of the Japanese Society for Horticultural Science 33:171. Growers lengthen the day to 14 hours with lamps: common practice."}, Change: byGarden},
 	}
 }
 
-// OfBench say what the fill of a bench rests on.
+// OfBench says where the fill of a bench comes from.
 func OfBench(d *desk.Desk, p *season.PlacePlan) []Basis {
 	g := Basis{Key: "bench", Of: "bench over the year", Made: "The room that all batches take there, week by week, beside the room there is.", Model: benchModel,
 		Records: append(planRecords(d), described("the bench of "+p.Place)), Change: byFigures}
@@ -151,7 +151,7 @@ func OfBench(d *desk.Desk, p *season.PlacePlan) []Basis {
 	return []Basis{g}
 }
 
-// addBenches adds how much bench a plant of some kinds takes.
+// addBenches adds the figures of how much bench a plant takes, kind by kind.
 func (g *Basis) addBenches(garden *garden.Garden, kinds []string) {
 	for _, kind := range kinds {
 		if k, known := garden.Kind(kind); known {
@@ -160,7 +160,7 @@ func (g *Basis) addBenches(garden *garden.Garden, kinds []string) {
 	}
 }
 
-// kindsOn are the kinds of the stock, each once.
+// kindsOn lists the kinds in stock, each once.
 func kindsOn(s *desk.Shelf) []string {
 	var kinds []string
 	for _, v := range s.Varieties {
@@ -169,7 +169,7 @@ func kindsOn(s *desk.Shelf) []string {
 	return kinds
 }
 
-// OfThere say what the counts of a place rest on, and what is known of a steady one.
+// OfThere says where the counts of a place come from, and its warmth where it is steady.
 func OfThere(d *desk.Desk, p desk.PlaceNow) []Basis {
 	climate := Basis{Key: "climate", Of: "warmth and humidity", Made: "Month by month.", Records: []Record{described("warmth and humidity of " + p.Name)}, Assumed: []string{steadyMonth}, Change: byGarden}
 	climate.addLogger(p.Place)
@@ -180,14 +180,14 @@ func OfThere(d *desk.Desk, p desk.PlaceNow) []Basis {
 	}
 }
 
-// addLogger names the logger of a steady place, where it has one: its hours count before what
-// the months are described with.
+// addLogger names the logger of a steady place, where it has one. The logger's hours replace the monthly
+// figures of the description.
 func (g *Basis) addLogger(p exchange.Place) {
 	if p.LogFile == "" {
 		return
 	}
-	g.Records = append(g.Records, Record{Says: "what a logger there wrote down, " + p.LogFile})
-	g.Assumed = []string{"On days that the logger tells nothing of, the place is as warm as its month. " + steadyMonth}
+	g.Records = append(g.Records, Record{Says: "the record of its logger, " + p.LogFile})
+	g.Assumed = []string{"On days that the logger did not record, the place has the temperature of its month. " + steadyMonth}
 }
 
 func packedWords(s stock.Standing) string {

@@ -6,14 +6,14 @@ import (
 	"eyeup/week"
 )
 
-// OfWeek say what the jobs of a week rest on.
+// OfWeek says where the figures of a week's jobs come from.
 func OfWeek(d *desk.Desk, w *desk.Week) []Basis {
-	records := append(planRecords(d), Record{Says: "what stands in pots, trays and the ground, by the book", At: at(Stock)})
+	records := append(planRecords(d), Record{Says: "what the book has in pots, trays and the ground", At: at(Stock)})
 	all := []Basis{
-		{Key: "jobs", Of: "how many, and in which week", Made: "Those that the plan takes this step with in the week, by the middle dates over the years, less those of which the book tells that it is done.", Model: growModel, Records: records,
-			Assumed: []string{"A job counts as done as far as the book tells. That something was hardened it can't tell, so that is never called late."}, Change: byChange},
-		{Key: "round", Of: "rounds", Made: "When the store was last gone through, and how many stand there.", Records: []Record{{Says: "rounds gone", At: at(Rounds)}}, Assumed: []string{roundDue}, Change: byRound},
-		{Key: "late", Of: "later than was told", Made: "The day on which half of what the plan raises had come so far, held against the dates that the plan told when it was chosen.", Records: append(planRecords(d), counted(d)...), Change: byEntry},
+		{Key: "jobs", Of: "how many, and in which week", Made: "How many the plan does this step with in the week, by middle dates, less those for which the book says that it is done.", Model: growModel, Records: records,
+			Assumed: []string{"A job counts as done when the book says so. The book has no entry for hardening, so hardening is never called late."}, Change: byChange},
+		{Key: "round", Of: "rounds", Made: "When the store was last gone through, and how many stand there.", Records: []Record{{Says: "rounds", At: at(Rounds)}}, Assumed: []string{roundDue}, Change: byRound},
+		{Key: "late", Of: "later than promised", Made: "The day on which half of what the plan raises had got so far, compared with the dates that the plan promised when you chose it.", Records: append(planRecords(d), counted(d)...), Change: byEntry},
 	}
 	for _, kind := range kindsOfJobs(w) {
 		if k, known := d.Site().Kind(kind); known {

@@ -18,10 +18,10 @@ const (
 	Stock                  // the stock
 	StockByLot             // the stock, lot by lot
 	Weather                // where the weather of the garden is from
-	Described              // how the garden is described: Where.Part says which part, empty for all
+	Described              // the garden's description: Where.Part says which part, empty for all
 )
 
-// Where is a page, or a part of one. It is no address: package page writes that.
+// Where is a page, or a part of one. It is not a web address: package page writes that.
 type Where struct {
 	Page   Page
 	Source string     // key of other figures on the same page; see Key
@@ -33,7 +33,7 @@ type Where struct {
 // at is a page as a whole.
 func at(p Page) Where { return Where{Page: p} }
 
-// here is another of the sources on the same page; see Key.
+// here is another Basis on the same page; see Key.
 func here(parts ...string) Where { return Where{Page: Here, Source: Key(parts...)} }
 
 // part is a part of the garden's description.
