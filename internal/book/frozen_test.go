@@ -2,6 +2,7 @@ package book
 
 import (
 	"bytes"
+	"errors"
 	"flag"
 	"fmt"
 	"os"
@@ -92,7 +93,8 @@ func TestFrozenBooks(t *testing.T) {
 				t.Fatal(err)
 			}
 		}
-		if err := b.Close(); err != nil {
+		err = errors.Join(b.Close(), os.Remove(b.Path()+lockSuffix), os.Remove(b.Path()+journalSuffix))
+		if err != nil {
 			t.Fatal(err)
 		}
 	}
@@ -135,16 +137,27 @@ func thaw(t *testing.T, path string) {
 	defer first.Close()
 	for _, b := range []*Book{first, again} {
 		var log bytes.Buffer
-		if err := b.WriteLog(&log); err != nil || !bytes.Equal(log.Bytes(), read("log.jsonl")) {
+		if err := b.WriteLog(&log); err != nil || !bytes.Equal(entries(log.Bytes()), entries(read("log.jsonl"))) {
 			t.Errorf("the log is another: %v", err)
 		}
 		if says := strings.Join(tally(b.Stock()), "\n") + "\n"; says != string(read("says.txt")) {
 			t.Errorf("it says\n%s", says)
 		}
 	}
+	if first.ID() != again.ID() {
+		t.Errorf("the book is %s, read from its log %s", first.ID(), again.ID())
+	}
 	if n, head := first.Head(); n == 0 || head != again.head {
 		t.Errorf("%d entries to %x, again to %x", n, head, again.head)
 	}
+}
+
+// entries is a log without the line that names its book, which the first form lacked.
+func entries(log []byte) []byte {
+	if _, is := isIDLine(log[:line(log, 1)]); is {
+		return log[line(log, 1):]
+	}
+	return log
 }
 
 // A frozen sample of every kind there is.

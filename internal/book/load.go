@@ -17,8 +17,9 @@ import (
 //go:embed migrations/*.sql
 var migrations embed.FS
 
-// newestForm is the number of the last migration.
-const newestForm = 1
+// newestForm is the number of the last migration; files from readableForm on can be read
+// without being migrated.
+const newestForm, readableForm = 2, 1
 
 // migrate brings the form of the file up to this program's. It touches caches and indexes
 // alone once a book has entries.
@@ -54,7 +55,7 @@ func (b *Book) upToDate() error {
 		b.why = fmt.Errorf("%w: it was written by a newer eyeup (form %d, this program knows %d); use that one", ErrReadOnly, form, newestForm)
 	case form < newestForm && b.why == nil:
 		return b.migrate()
-	case form < newestForm:
+	case form < readableForm:
 		return fmt.Errorf("the book is of an older form and can't be brought up to date here: %w", b.why)
 	}
 	return nil

@@ -13,6 +13,9 @@ func whereItLies(path string) []string {
 	if dir, is := syncing(path); is {
 		told = append(told, fmt.Sprintf("the folder %s looks like one that is copied to other machines while the book is written in; that is the likeliest way to lose entries: keep the book elsewhere, and let only its daily copies be carried about", dir))
 	}
+	if real := throughLink(path); real != "" {
+		told = append(told, fmt.Sprintf("%s is a link; the book itself is %s, and its journal and copies lie beside that", path, real))
+	}
 	if network(filepath.Dir(path)) {
 		told = append(told, "the book lies on a disk of another machine; locks and syncs are not to be relied on there: keep it on this one")
 	}
@@ -35,5 +38,16 @@ func syncing(path string) (string, bool) {
 	}
 }
 
-// Warnings tells what is dangerous about where the book lies.
-func (b *Book) Warnings() []string { return whereItLies(b.path) }
+// Warnings tells what is dangerous about where the book lies, what hinders writing in it,
+// and what was put right when it was opened.
+func (b *Book) Warnings() []string {
+	told := whereItLies(b.given)
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	if b.why == nil && b.conn != nil {
+		if err := b.stillThere(); err != nil {
+			told = append(told, err.Error())
+		}
+	}
+	return append(told, b.notices...)
+}
