@@ -126,7 +126,7 @@ func (b *Book) copyTo(path string) error {
 	if err := settleFile(half); err != nil {
 		return err
 	}
-	return os.Rename(half, path)
+	return renameFile(half, path)
 }
 
 // backUp writes all pages of the book into another file. That file is made to bear
@@ -165,6 +165,23 @@ func settleFile(path string) error {
 		return err
 	}
 	return errors.Join(f.Sync(), f.Close())
+}
+
+// renameFile renames a file and brings the new name to the disk.
+func renameFile(from, to string) error {
+	if err := os.Rename(from, to); err != nil {
+		return err
+	}
+	syncFolder(filepath.Dir(to))
+	return nil
+}
+
+// syncFolder brings the names in a folder to the disk, on systems that know how to.
+func syncFolder(dir string) {
+	if f, err := os.Open(dir); err == nil {
+		_ = f.Sync()
+		_ = f.Close()
+	}
 }
 
 // spent lists the copies that are kept no longer: all but the newest, and among the older

@@ -9,6 +9,7 @@ import (
 	"io"
 	"io/fs"
 	"os"
+	"path/filepath"
 
 	"eyeup/civil"
 	"eyeup/stock"
@@ -41,7 +42,12 @@ type journal struct {
 
 // openPlain opens a file for reading and writing, which only its owner may read.
 func openPlain(path string) (PlainFile, error) {
-	return os.OpenFile(path, os.O_CREATE|os.O_RDWR, 0o600)
+	_, there := os.Stat(path)
+	f, err := os.OpenFile(path, os.O_CREATE|os.O_RDWR, 0o600)
+	if err == nil && there != nil {
+		syncFolder(filepath.Dir(path))
+	}
+	return f, err
 }
 
 // keepJournal opens the journal of a book that may be written, and completes the shorter
@@ -50,6 +56,17 @@ func (b *Book) keepJournal() error {
 	if b.why != nil || b.options.noJournal {
 		return nil
 	}
+	if err := b.openJournal(); err != nil {
+		return err
+	}
+	if err := b.journal.readTail(); err == nil && b.journal.agrees(b) {
+		return nil
+	}
+	return b.evenOut()
+}
+
+// openJournal opens the journal, and makes an empty one where there is none.
+func (b *Book) openJournal() error {
 	open := b.options.OpenPlain
 	if open == nil {
 		open = openPlain
@@ -60,10 +77,16 @@ func (b *Book) keepJournal() error {
 		return fmt.Errorf("the journal %s can't be opened: %w", path, plainFile(err))
 	}
 	b.journal = &journal{file: f, path: path}
-	if err := b.journal.readTail(); err == nil && b.journal.agrees(b) {
+	return nil
+}
+
+// reopenJournal opens the journal anew where its file was deleted or replaced.
+func (b *Book) reopenJournal() error {
+	if open, err := b.journal.file.Stat(); err == nil && b.journal.isThere(open) {
 		return nil
 	}
-	return b.evenOut()
+	_ = b.journal.file.Close() // it is not the journal any more
+	return b.openJournal()
 }
 
 // evenOut brings book and journal to the same entries under the book's lock.
@@ -96,14 +119,27 @@ func (j *journal) agrees(b *Book) bool {
 	return j.ours
 }
 
-// isEven reports whether book and journal are known to end with the same entry.
+// isEven reports whether book and journal end with the same entry. The book's lock is
+// held; other programs may have written in both since this one did.
 func (b *Book) isEven() bool {
 	j := b.journal
 	if j == nil {
 		return true
 	}
 	info, err := j.file.Stat()
-	return err == nil && j.ours && info.Size() == j.size && j.sequence == b.sequence && j.head == b.head
+	if err != nil || !j.ours || !j.isThere(info) {
+		return false
+	}
+	if info.Size() != j.size && j.readTail() != nil {
+		return false
+	}
+	return info.Size() == j.size && j.sequence == b.sequence && j.head == b.head
+}
+
+// isThere reports whether the journal's path still names the open file.
+func (j *journal) isThere(open fs.FileInfo) bool {
+	now, err := os.Stat(j.path)
+	return err == nil && os.SameFile(open, now)
 }
 
 // keepUp completes the shorter of journal and book from the longer. The book's lock is
@@ -111,6 +147,9 @@ func (b *Book) isEven() bool {
 func (b *Book) keepUp() error {
 	if b.isEven() {
 		return nil
+	}
+	if err := b.reopenJournal(); err != nil {
+		return err
 	}
 	j := b.journal
 	unread := j.readTail()
@@ -159,16 +198,7 @@ func (b *Book) layJournalAside() (string, error) {
 	if err := os.Rename(j.path, aside); err != nil && !errors.Is(err, fs.ErrNotExist) {
 		return "", fmt.Errorf("the journal can't be laid aside: %w", plainFile(err))
 	}
-	open := b.options.OpenPlain
-	if open == nil {
-		open = openPlain
-	}
-	f, err := open(j.path)
-	if err != nil {
-		return "", plainFile(err)
-	}
-	b.journal = &journal{file: f, path: j.path}
-	return aside, nil
+	return aside, b.openJournal()
 }
 
 // freeName returns a name that no file has: the one given, or with a number after it.

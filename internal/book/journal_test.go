@@ -132,6 +132,20 @@ func TestTheShorterIsCompletedFromTheLonger(t *testing.T) {
 	}
 }
 
+// A journal that is deleted while the book is open is made again with the next entry.
+func TestADeletedJournalIsMadeAgain(t *testing.T) {
+	b, p := newBook(t)
+	must(t)(b.Append(p.takenIn(5)))
+	if err := os.Remove(b.Path() + journalSuffix); err != nil {
+		t.Fatal(err)
+	}
+	must(t)(b.Append(p.takenIn(6)))
+	journal, err := os.ReadFile(b.Path() + journalSuffix)
+	if err != nil || !bytes.Equal(journal, logOf(t, b)) {
+		t.Errorf("%s, %v", journal, err)
+	}
+}
+
 // A flipped bit in the write-ahead log loses nothing: what SQLite passes over in silence
 // stands in the journal. Without a journal the check tells.
 func TestAFlippedBitInTheWriteAheadLog(t *testing.T) {

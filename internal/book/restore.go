@@ -60,7 +60,7 @@ func Restore(path, from string, o Options) (*Restored, error) {
 		removeAll(fresh)
 		return nil, err
 	}
-	if err := os.Rename(fresh, path); err != nil {
+	if err := renameFile(fresh, path); err != nil {
 		return nil, fmt.Errorf("the restored book lies at %s but can't take its place: %w", fresh, plainFile(err))
 	}
 	removeAll(fresh)
