@@ -32,7 +32,12 @@ type bookFile struct {
 
 // use opens the book, calls do with it, and closes it.
 func (f bookFile) use(d *door, do func(*stockbook.Book) error) error {
-	b, err := stockbook.Open(f.Book, d.now)
+	return f.useWithCopies(d, "", do)
+}
+
+// useWithCopies does so, and puts the daily copies into a folder as well.
+func (f bookFile) useWithCopies(d *door, copies string, do func(*stockbook.Book) error) error {
+	b, err := stockbook.OpenWithCopies(f.Book, copies, d.now)
 	if err != nil {
 		return err
 	}

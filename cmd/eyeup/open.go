@@ -25,6 +25,7 @@ import (
 // openCommand serves the pages of a garden.
 type openCommand struct {
 	pagesFlags
+	Copies string `placeholder:"FOLDER" type:"existingdir" help:"Put the daily copies of the book into this folder as well, such as one on another disk."`
 	Garden string `arg:"" optional:"" help:"The book or the folder of the garden. A book that does not exist is made. If not given, the invented garden."`
 }
 
@@ -50,7 +51,7 @@ func (c openCommand) Run(d *door) error {
 	if _, err := os.Stat(c.Garden); errors.Is(err, fs.ErrNotExist) {
 		return c.begin(d)
 	}
-	return bookFile{c.Garden}.use(d, func(b *stockbook.Book) error {
+	return bookFile{c.Garden}.useWithCopies(d, c.Copies, func(b *stockbook.Book) error {
 		if !desk.IsDescribed(b) {
 			return c.serveBeginning(d, b)
 		}

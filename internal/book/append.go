@@ -2,8 +2,11 @@ package book
 
 import (
 	"bytes"
+	"errors"
 	"fmt"
 	"time"
+
+	"github.com/ncruces/go-sqlite3"
 
 	"eyeup/stock"
 )
@@ -29,13 +32,13 @@ func (b *Book) Append(entries ...stock.Entry) ([]Answer, error) {
 	}
 	answers, err := b.append(entries)
 	if err != nil {
-		return nil, plain(err)
+		return nil, b.plain(err)
 	}
 	return answers, nil
 }
 
 func (b *Book) append(entries []stock.Entry) (answers []Answer, err error) {
-	tx, err := b.conn.BeginImmediate()
+	tx, err := b.lock()
 	if err != nil {
 		return nil, err
 	}
@@ -45,12 +48,6 @@ func (b *Book) append(entries []stock.Entry) (answers []Answer, err error) {
 			_ = tx.Rollback()
 		}
 	}()
-	if err = b.catchUp(); err == nil && b.why != nil {
-		err = b.why
-	}
-	if err != nil {
-		return nil, err
-	}
 	answers, fresh, err := b.sort(entries)
 	if err != nil {
 		return nil, err
@@ -62,25 +59,77 @@ func (b *Book) append(entries []stock.Entry) (answers []Answer, err error) {
 	if err != nil {
 		return nil, err
 	}
-	sequence, head := b.sequence, b.head
-	for i := range fresh {
-		r := row{sequence + 1, fresh[i], chain(head, fresh[i].Canonical())}
-		if err = b.fill(&r); err == nil {
-			err = b.insert.Exec()
-		}
-		if err != nil {
-			return nil, err
-		}
-		sequence, head = r.sequence, r.hash
+	rows, err := b.addRows(fresh)
+	if err != nil {
+		return nil, err
 	}
-	if err = tx.Commit(); err != nil {
+	if err = b.commit(tx, rows); err != nil {
 		return nil, err
 	}
 	b.stock.Keep()
 	answerFresh(answers, added, b.sequence)
-	b.sequence, b.head = sequence, head
+	last := rows[len(rows)-1]
+	b.sequence, b.head = last.sequence, last.hash
 	b.tend(len(fresh))
 	return answers, nil
+}
+
+// lock begins to write: the book is caught up with what others wrote, and its journal
+// ends where it ends.
+func (b *Book) lock() (tx sqlite3.Txn, err error) {
+	for range 2 {
+		if tx, err = b.conn.BeginImmediate(); err != nil {
+			return tx, err
+		}
+		if err = b.catchUp(); err == nil && b.why != nil {
+			err = b.why
+		}
+		if err == nil && b.isEven() {
+			return tx, nil
+		}
+		_ = tx.Rollback()
+		if err == nil {
+			err = b.evenOut()
+		}
+		if err != nil {
+			return tx, err
+		}
+	}
+	return tx, errors.New("another program changes the journal beside the book without the book; close it and try again")
+}
+
+// addRows writes entries into the file, each with the hash that follows from the last.
+func (b *Book) addRows(fresh []stock.Entry) ([]row, error) {
+	rows := make([]row, len(fresh))
+	sequence, head := b.sequence, b.head
+	for i := range fresh {
+		r := row{sequence + 1, fresh[i], chain(head, fresh[i].Canonical())}
+		if err := errors.Join(b.fill(&r), b.insert.Exec()); err != nil {
+			return nil, err
+		}
+		rows[i], sequence, head = r, r.sequence, r.hash
+	}
+	return rows, nil
+}
+
+// commit makes rows durable: first in the journal, then in the file, if that is still the
+// file at the book's path.
+func (b *Book) commit(tx sqlite3.Txn, rows []row) error {
+	if err := b.stillThere(); err != nil {
+		return err
+	}
+	undo := func() {}
+	if b.journal != nil {
+		var err error
+		if undo, err = b.journal.write(rows); err != nil {
+			return err
+		}
+	}
+	if err := tx.Commit(); err != nil {
+		undo()
+		return err
+	}
+	return nil
 }
 
 // sort separates new entries from those that the book already holds.

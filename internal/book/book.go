@@ -9,6 +9,7 @@ import (
 	"sync"
 	"time"
 
+	"github.com/gofrs/flock"
 	"github.com/ncruces/go-sqlite3"
 
 	"eyeup/civil"
@@ -21,14 +22,19 @@ type Options struct {
 	Busy     time.Duration    // how long to wait for another writer; ten seconds if zero
 	ReadOnly bool             // never write, not even a copy or a snapshot
 	NoCopies bool             // make no daily copy
+	CopiesTo string           // a folder, on another disk, that gets every daily copy as well; none if empty
 	VFS      string           // the name of a registered SQLite VFS; the book's own if empty
 
-	still bool // nobody writes to the file meanwhile; used for copies
+	OpenPlain func(path string) (PlainFile, error) // opens the journal; the system's own if nil
+
+	still     bool // nobody writes the file meanwhile, such as a copy
+	noJournal bool // keep no journal, as for a file on its way to become a book
 }
 
 // Book is an open stock book. It may be used by several goroutines.
 type Book struct {
-	path    string
+	path    string // the file itself, links followed
+	given   string // the path it was opened by
 	options Options
 
 	mu       sync.Mutex
@@ -40,10 +46,16 @@ type Book struct {
 	head     hash
 	snapped  int64 // of the last entry in the snapshot in the file
 	why      error // why the book is read-only; nil if it is not
+	id       stock.ID
+	journal  *journal // nil where nothing is written
+	footing  footing
+	inUse    *flock.Flock // says to others that the book is open; nil where nothing is written
+	notices  []string     // what was put right when the book was opened
 
 	tending   sync.WaitGroup
-	unsettled int        // entries written since the last checkpoint
-	copied    civil.Date // the day of the last attempt at a daily copy
+	unsettled int        // entries written since what was written was last folded in
+	copied    civil.Date // the day of the last daily copy that was tried
+	quiet     *time.Timer
 }
 
 // applicationID marks an SQLite file as a stock book ("Eyup").
@@ -92,16 +104,49 @@ func create(path string, o Options) (*Book, error) {
 	if err == nil {
 		err = b.prepare()
 	}
+	if err == nil {
+		err = b.settleIn()
+	}
+	if err == nil { // from now on the file itself says which book it is
+		_, _, err = b.conn.WALCheckpoint("main", sqlite3.CHECKPOINT_TRUNCATE)
+	}
 	if err != nil {
-		_ = b.conn.Close()
+		b.letGo()
 		return nil, err
 	}
 	return b, nil
 }
 
+// settleIn readies a book that was read for writing: its id, its place among those who
+// have it open, and its journal.
+func (b *Book) settleIn() error {
+	err := b.identify()
+	if err == nil {
+		err = b.holdOpen()
+	}
+	if err == nil {
+		err = b.keepJournal()
+	}
+	if err == nil {
+		err = b.stand()
+	}
+	return err
+}
+
+// letGo closes what is open.
+func (b *Book) letGo() {
+	if b.journal != nil {
+		_ = b.journal.file.Close()
+	}
+	if b.inUse != nil {
+		_ = b.inUse.Close()
+	}
+	_ = b.conn.Close()
+}
+
 // removeAll removes a book whose creation failed, with SQLite's files beside it.
 func removeAll(path string) {
-	for _, suffix := range []string{"", "-wal", "-shm", "-journal"} {
+	for _, suffix := range []string{"", "-wal", "-shm", "-journal", lockSuffix} {
 		_ = os.Remove(path + suffix)
 	}
 }
@@ -125,7 +170,7 @@ func open(path string, o Options) (*Book, error) {
 		return nil, err
 	}
 	if err := b.begin(); err != nil {
-		_ = b.conn.Close()
+		b.letGo()
 		return nil, err
 	}
 	return b, nil
@@ -145,6 +190,9 @@ func (b *Book) begin() error {
 	}
 	if err == nil {
 		err = b.prepare()
+	}
+	if err == nil {
+		err = b.settleIn()
 	}
 	if err == nil {
 		b.copyToday()
@@ -202,7 +250,11 @@ func connect(path string, o Options, flags sqlite3.OpenFlag, why error) (*Book, 
 	if o.Busy == 0 {
 		o.Busy = 10 * time.Second
 	}
-	full, err := filepath.Abs(path)
+	given, err := filepath.Abs(path)
+	if err != nil {
+		return nil, err
+	}
+	full, err := filepath.EvalSymlinks(given)
 	if err != nil {
 		return nil, err
 	}
@@ -210,7 +262,7 @@ func connect(path string, o Options, flags sqlite3.OpenFlag, why error) (*Book, 
 	if err != nil {
 		return nil, err
 	}
-	b := &Book{path: full, options: o, conn: conn, stock: stock.New(), why: why}
+	b := &Book{path: full, given: given, options: o, conn: conn, stock: stock.New(), why: why}
 	err = conn.BusyTimeout(o.Busy)
 	if err == nil {
 		// Checkpoints are made when the book is closed, not while someone waits.
@@ -253,6 +305,7 @@ func (b *Book) Head() (entries int64, last [32]byte) {
 
 // Close closes the book and moves the last entries into the main file.
 func (b *Book) Close() error {
+	b.hush()
 	b.tending.Wait()
 	b.mu.Lock()
 	defer b.mu.Unlock()
@@ -270,5 +323,11 @@ func (b *Book) Close() error {
 	}
 	err := b.conn.Close()
 	b.conn = nil
+	if b.journal != nil {
+		err = errors.Join(err, b.journal.file.Close())
+	}
+	if b.inUse != nil {
+		_ = b.inUse.Close()
+	}
 	return plain(err)
 }

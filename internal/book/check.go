@@ -15,11 +15,18 @@ import (
 
 // Report is the result of a check.
 type Report struct {
+	ID      stock.ID
 	Entries int64
 	Lots    int
 	Head    [32]byte
-	Wrong   []string // what is damaged; empty if the book is whole
-	Notices []string // advice for the grower
+	Wrong   []string // what is not whole; nothing, where the book is
+	Notices []string // what the grower may want to know beside
+
+	Journal *JournalReport // nil where there is none
+	Copies  []CopyReport   // the daily copies, those that hold most first
+
+	first      stock.ID // of the first entry
+	walDamaged string   // what is wrong with the write-ahead log; empty where nothing is
 }
 
 // Whole reports whether the check found nothing wrong.
@@ -47,14 +54,39 @@ func Check(path string, o Options) (*Report, error) {
 		return nil, fmt.Errorf("%s: %w", path, plain(err))
 	}
 	defer b.conn.Close()
+	r.checkAlone(b)
+	r.checkWAL(b)
+	r.checkJournal(b)
+	r.checkCopies(b)
+	r.Notices = append(r.Notices, whereItLies(path)...)
+	return r, nil
+}
+
+// checkAlone checks the file at path by itself, without journal and copies.
+func checkAlone(path string, o Options) (*Report, error) {
+	r := &Report{}
+	if err := sniff(path); err != nil {
+		return r, err
+	}
+	b, err := connectBest(path, o)
+	if err != nil {
+		return r, err
+	}
+	defer b.conn.Close()
+	r.checkAlone(b)
+	return r, nil
+}
+
+func (r *Report) checkAlone(b *Book) {
 	r.checkPages(b)
 	r.checkForm(b)
 	r.checkEntries(b)
 	r.checkSnapshot(b)
 	r.checkPapers(b)
-	r.checkCopies(b)
-	r.Notices = append(r.Notices, whereItLies(b.path)...)
-	return r, nil
+	if err := b.identify(); err != nil {
+		r.wrong("the book's id can't be read: %v", plain(err))
+	}
+	r.ID = b.id
 }
 
 // checkPages has SQLite check the structure and the checksum of every page.
@@ -103,6 +135,9 @@ func (r *Report) checkEntries(b *Book) {
 	err = eachAfter(s, 0, func(row *row) error {
 		if err := row.follows(r.Entries, r.Head); err != nil {
 			return err
+		}
+		if row.sequence == 1 {
+			r.first = row.entry.ID
 		}
 		if canonical, err := stock.Canonical(row.entry.Body); err != nil || string(canonical) != string(row.entry.Body) {
 			return fmt.Errorf("entry %d: its body is not in canonical form", row.sequence)
@@ -157,36 +192,6 @@ func (r *Report) checkPapers(b *Book) {
 			r.wrong("the paper with hash %x is damaged", s.ColumnRawBlob(0))
 		}
 	})
-}
-
-// checkCopies checks that the last daily copy holds nothing that the book has lost.
-func (r *Report) checkCopies(b *Book) {
-	copies, err := Copies(b.path)
-	switch {
-	case err != nil:
-		r.Notices = append(r.Notices, fmt.Sprintf("the daily copies can't be read: %v", err))
-		return
-	case len(copies) == 0:
-		if r.Entries > 0 {
-			r.Notices = append(r.Notices, "there is no daily copy of the book yet")
-		}
-		return
-	}
-	o := b.options
-	o.still = true
-	c, err := Open(copies[0].Path, o)
-	if err != nil {
-		r.Notices = append(r.Notices, fmt.Sprintf("the copy of %s is damaged: %v", copies[0].Made, err))
-		return
-	}
-	defer c.Close()
-	if c.sequence > r.Entries {
-		r.wrong("the copy of %s holds %d entries, the book only %d; to restore the copy run: eyeup restore", copies[0].Made, c.sequence, r.Entries)
-		return
-	}
-	if held, err := b.hashOf(c.sequence); err == nil && held != c.head {
-		r.wrong("the copy of %s and the book hold different entries; one of the two was changed", copies[0].Made)
-	}
 }
 
 func (b *Book) hashOf(sequence int64) (h hash, err error) {

@@ -17,8 +17,9 @@ import (
 //go:embed migrations/*.sql
 var migrations embed.FS
 
-// newestForm is the number of the last migration of the file format.
-const newestForm = 1
+// newestForm is the number of the last migration; files from readableForm on can be read
+// without being migrated.
+const newestForm, readableForm = 2, 1
 
 // migrate upgrades the file format to this program's. Once a book has entries it changes only
 // caches and indexes.
@@ -53,7 +54,7 @@ func (b *Book) upToDate() error {
 		b.why = fmt.Errorf("%w: it was written by a newer eyeup (format %d; this program knows up to %d); use that version", ErrReadOnly, form, newestForm)
 	case form < newestForm && b.why == nil:
 		return b.migrate()
-	case form < newestForm:
+	case form < readableForm:
 		return fmt.Errorf("the book has an older format and can't be upgraded here: %w", b.why)
 	}
 	return nil

@@ -15,8 +15,9 @@ import (
 	"eyeup/stock"
 )
 
-// WriteLog writes all entries in the order of writing, one line of JSON each, with sequence
-// and hash. ReadLog makes the same book from it.
+// WriteLog writes a line with the book's id, then all entries, a line of JSON each, in the
+// order they were written down: the entry itself, with its sequence and hash. ReadLog
+// makes the same book of it.
 func (b *Book) WriteLog(w io.Writer) error {
 	b.mu.Lock()
 	defer b.mu.Unlock()
@@ -26,6 +27,9 @@ func (b *Book) WriteLog(w io.Writer) error {
 	}
 	defer s.Close()
 	out := bufio.NewWriter(w)
+	if _, err := out.Write(idLine(b.id)); err != nil {
+		return err
+	}
 	err = eachAfter(s, 0, func(r *row) error { _, err := out.Write(r.line()); return err })
 	if err == nil {
 		err = out.Flush()
@@ -59,7 +63,8 @@ type Line struct {
 }
 
 // ReadLines reads entries, one JSON object or one list of them on each line, and calls f with
-// the entries of each line, which form one batch. Empty lines are skipped. An error names the
+// the entries of each line, which form one batch. Empty lines, and the first line of a log, which
+// names its book, are skipped. An error names the
 // line.
 func ReadLines(r io.Reader, f func(one []Line) error) error {
 	in := bufio.NewScanner(r)
@@ -68,7 +73,7 @@ func ReadLines(r io.Reader, f func(one []Line) error) error {
 	for in.Scan() {
 		n++
 		text := bytes.TrimSpace(bytes.TrimPrefix(in.Bytes(), []byte("\ufeff")))
-		if len(text) == 0 {
+		if _, first := isIDLine(text); first && n == 1 || len(text) == 0 {
 			continue
 		}
 		lines, err := readLine(n, text)
@@ -139,14 +144,26 @@ func (b *Book) ReadLog(r io.Reader) error {
 	if err != nil {
 		return plain(err)
 	}
-	err = ReadLines(r, b.takeLines)
+	in := bufio.NewReader(r)
+	b.id = stock.ID{} // that of the log
+	if first, _ := in.Peek(len(idLine(stock.ID{}))); len(first) > 0 {
+		if id, is := isIDLine(first); is {
+			err = b.takeID(id)
+		}
+	}
+	if err == nil {
+		err = ReadLines(in, b.takeLines)
+	}
+	if err == nil && b.journal != nil {
+		err = b.beginJournal("")
+	}
 	if err == nil {
 		err = tx.Commit()
 	}
 	if err != nil {
 		_ = tx.Rollback()
 		b.stock, b.sequence, b.head = stock.New(), 0, hash{}
-		return plain(err)
+		return errors.Join(plain(err), b.identify())
 	}
 	return nil
 }
@@ -159,6 +176,11 @@ func (b *Book) takeLines(lines []Line) error {
 		r := row{b.sequence + 1, l.Entry, chain(b.head, l.Entry.Canonical())}
 		if l.Hash != "" && l.Hash != hex.EncodeToString(r.hash[:]) {
 			return fmt.Errorf("%w: the entry of %s was changed, or one before it is missing", ErrChain, l.Entry.On)
+		}
+		if b.id.IsZero() { // a log of the first form names no book
+			if err := b.takeID(idOf(r.hash)); err != nil {
+				return err
+			}
 		}
 		if err := b.take(&r); err != nil {
 			return err

@@ -13,6 +13,9 @@ func whereItLies(path string) []string {
 	if dir, is := syncing(path); is {
 		told = append(told, fmt.Sprintf("the folder %s looks like one that is synchronised with other machines while the book is in use, which can lose entries: keep the book elsewhere, and synchronise only its daily copies", dir))
 	}
+	if real := throughLink(path); real != "" {
+		told = append(told, fmt.Sprintf("%s is a link; the book itself is %s, and its journal and copies lie beside that", path, real))
+	}
 	if network(filepath.Dir(path)) {
 		told = append(told, "the book is on a network drive, where locks and syncs are unreliable: keep it on a disk of this machine")
 	}
@@ -35,5 +38,16 @@ func syncing(path string) (string, bool) {
 	}
 }
 
-// Warnings returns the dangers of the folder that the book is in.
-func (b *Book) Warnings() []string { return whereItLies(b.path) }
+// Warnings tells what is dangerous about where the book lies, what hinders writing in it,
+// and what was put right when it was opened.
+func (b *Book) Warnings() []string {
+	told := whereItLies(b.given)
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	if b.why == nil && b.conn != nil {
+		if err := b.stillThere(); err != nil {
+			told = append(told, err.Error())
+		}
+	}
+	return append(told, b.notices...)
+}

@@ -1,49 +1,70 @@
 package book
 
 import (
+	"bytes"
+	"cmp"
 	"errors"
 	"fmt"
 	"os"
+	"slices"
 
 	"eyeup/civil"
+	"eyeup/stock"
 )
 
 // Restored is the result of restoring a book.
 type Restored struct {
-	From    Copy   // the copy that was used
-	Aside   string // the new path of the damaged book; empty if there was none
-	Saved   int    // entries saved from the damaged book, newer than the copy
-	Entries int64  // in the book now
+	From    Copy      // the copy that was taken; its path is empty where none was
+	Aside   string    // where the damaged book lies now; empty where there was none
+	Saved   int       // entries beyond the copy that were saved from journal and damaged book
+	Entries int64     // in the book now
+	Missing []Missing // entries that are known to have been written, and could not be brought back
+	Loose   string    // the file that holds those of them that can still be read; empty where none can
 }
 
-// Restore replaces the book at path by its newest undamaged daily copy, or by the copy from if
-// that is not empty. Entries that the damaged book holds beyond the copy are saved as far as
-// its chain can be followed. The damaged book is renamed, never deleted.
+// Missing is an entry that was lost.
+type Missing struct {
+	Sequence int64
+	On       civil.Date // the day of the entry; zero where it can't be read any more
+}
+
+// Restore puts a whole copy in the place of the book at path: the copy at from, or, where
+// that is empty, the daily copy of this book that holds most entries. What journal and
+// damaged book hold beyond the copy is saved, as far as the chain can be followed; what is
+// missing is told. The damaged book is laid aside, never deleted. It returns ErrOpen while
+// a program has the book open.
 func Restore(path, from string, o Options) (*Restored, error) {
-	o.NoCopies = true
-	chosen, err := newestWhole(path, from, o)
+	if o.Now == nil {
+		return nil, errors.New("restoring needs a clock")
+	}
+	free, err := takeAlone(path)
+	if err != nil {
+		return nil, err
+	}
+	defer free()
+	o.NoCopies, o.noJournal = true, true
+	s, err := startSalvage(path, from, o)
 	if err != nil {
 		return nil, err
 	}
 	fresh := path + ".restored"
-	removeAll(fresh)
-	if err := copyFile(chosen.Path, fresh, o); err != nil {
-		return nil, fmt.Errorf("the copy of %s can't be copied beside the book: %w", chosen.Made, plain(err))
-	}
-	saved, err := save(path, fresh, o)
-	if err != nil {
+	if err := s.rebuild(fresh); err != nil {
 		removeAll(fresh)
 		return nil, err
 	}
-	r := &Restored{From: chosen, Saved: saved}
+	r := &Restored{From: s.chosen, Saved: s.saved, Missing: s.missing}
+	if r.Loose, err = s.writeLoose(); err != nil {
+		return nil, err
+	}
 	if r.Aside, err = layAside(path, o); err != nil {
 		removeAll(fresh)
 		return nil, err
 	}
-	if err := os.Rename(fresh, path); err != nil {
+	if err := renameFile(fresh, path); err != nil {
 		return nil, fmt.Errorf("the restored book is at %s but can't be renamed to its place: %w", fresh, plainFile(err))
 	}
-	report, err := Check(path, o)
+	removeAll(fresh)
+	report, err := checkAlone(path, o)
 	if err != nil {
 		return nil, err
 	}
@@ -54,94 +75,92 @@ func Restore(path, from string, o Options) (*Restored, error) {
 	return r, nil
 }
 
-// newestWhole finds the newest daily copy in which a check finds nothing wrong.
-func newestWhole(path, from string, o Options) (Copy, error) {
-	copies, err := Copies(path)
-	if err != nil {
-		return Copy{}, err
-	}
-	if from != "" {
-		copies = []Copy{{Path: from}}
-	}
-	for _, c := range copies {
-		if r, err := Check(c.Path, still(o)); err == nil && r.Whole() {
-			return c, nil
+// startSalvage looks for all that a book can be restored from.
+func startSalvage(path, from string, o Options) (*salvage, error) {
+	s := &salvage{path: path, options: o}
+	s.journal, _ = readJournal(path) // one that can't be read helps nobody
+	if d, err := connectBest(path, readOnly(o)); err == nil {
+		s.damaged = d
+		if id, err := d.storedID(); err == nil {
+			s.id = id
 		}
 	}
-	if len(copies) == 0 {
-		return Copy{}, fmt.Errorf("there is no daily copy in %s; to rebuild the book from a folder with a log run: eyeup book new --folder", path+copiesSuffix)
+	if s.journal != nil && s.id.IsZero() {
+		s.id = s.journal.id
 	}
-	return Copy{}, errors.New("every copy is damaged; look for one on another disk and run: eyeup restore --from")
+	if from != "" {
+		s.chosen = Copy{Path: from}
+		if r, err := checkAlone(from, still(o)); err != nil || !r.Whole() {
+			s.close()
+			return nil, fmt.Errorf("the copy %s is not whole; give another by: eyeup restore --from", from)
+		}
+		return s, nil
+	}
+	err := s.choose()
+	if err != nil {
+		s.close()
+	}
+	return s, err
 }
 
-// copyFile copies a book by SQLite's own backup.
-func copyFile(from, to string, o Options) error {
-	o.still = true
-	c, err := Open(from, o)
+// choose takes the copy of this book that holds most entries, whatever day its name says.
+func (s *salvage) choose() error {
+	copies, err := CheckCopies(s.path, s.options)
 	if err != nil {
 		return err
 	}
-	defer c.Close()
-	return c.copyTo(to)
-}
-
-// save adds to the restored book the entries that the damaged one holds beyond it, up to the
-// first that can't be read or breaks the chain.
-func save(damaged, fresh string, o Options) (int, error) {
-	b, err := Open(fresh, o)
-	if err != nil {
-		return 0, err
-	}
-	defer b.Close()
-	d := o
-	d.ReadOnly = true
-	old, err := connectBest(damaged, d)
-	if err != nil {
-		return 0, nil // nothing can be read of it
-	}
-	defer old.conn.Close()
-	if h, err := old.hashOf(b.sequence); err != nil || h != b.head {
-		return 0, nil // another book, or its entries up to here can't be read
-	}
-	s, _, err := old.conn.Prepare(rowsAfter)
-	if err != nil {
-		return 0, nil
-	}
-	defer s.Close()
-	before := b.sequence
-	tx, err := b.conn.BeginImmediate()
-	if err != nil {
-		return 0, err
-	}
-	var failed error
-	_ = eachAfter(s, b.sequence, func(r *row) error {
-		if err := b.take(r); err != nil {
-			return err
+	found, others := len(copies), 0
+	raw := s.rawBytes()
+	copies = slices.DeleteFunc(copies, func(c CopyReport) bool {
+		other := c.Whole && !s.isCopyOf(c, raw)
+		if other {
+			others++
 		}
-		failed = errors.Join(b.fill(r), b.insert.Exec())
-		return failed
+		return !c.Whole || other
 	})
-	if failed != nil {
-		return 0, errors.Join(plain(failed), tx.Rollback())
+	if len(copies) > 0 && slices.ContainsFunc(copies, func(c CopyReport) bool { return c.ID != copies[0].ID }) {
+		return errors.New("the daily copies are of more than one book, and the damaged one does not say which it is; name the copy by: eyeup restore --from")
 	}
-	return int(b.sequence - before), plain(tx.Commit())
+	if len(copies) > 0 {
+		s.chosen = Copy{copies[0].Path, copies[0].Made}
+		return nil
+	}
+	if s.journal != nil && s.journal.Entries > 0 {
+		return nil // the journal alone makes the book anew
+	}
+	switch {
+	case found == 0:
+		return fmt.Errorf("there is no daily copy in %s, and no journal; a folder with a log makes the book anew by: eyeup book new --folder", s.path+copiesSuffix)
+	case others > 0:
+		return fmt.Errorf("the copies in %s are of another book than this one; look for copies of this one on other disks, and give one by: eyeup restore --from", s.path+copiesSuffix)
+	}
+	return errors.New("no copy is whole; look for another on other disks, and give it by: eyeup restore --from")
 }
 
-// layAside renames the damaged book and SQLite's files beside it.
+// rawBytes are the bytes of the damaged file and its write-ahead log, as they stand there.
+func (s *salvage) rawBytes() []byte {
+	file, _ := os.ReadFile(s.path)
+	wal, _ := os.ReadFile(s.path + "-wal")
+	return append(file, wal...)
+}
+
+// isCopyOf reports whether a copy is of the book that is restored: by its id, or, where
+// none can be read any more, by bytes that stand in what is left of it.
+func (s *salvage) isCopyOf(c CopyReport, raw []byte) bool {
+	if !s.id.IsZero() {
+		return c.ID == s.id
+	}
+	return len(raw) == 0 || bytes.Contains(raw, c.ID[:]) || !c.first.IsZero() && bytes.Contains(raw, c.first[:])
+}
+
+// layAside renames the damaged book, its journal, and SQLite's files beside it.
 func layAside(path string, o Options) (string, error) {
-	if !isThere(path) {
-		removeAll(path)
+	if !isThere(path) && !isThere(path+journalSuffix) {
+		_ = os.Remove(path)
 		return "", nil
 	}
-	now := o.Now
-	if now == nil {
-		return "", errors.New("restoring needs a clock")
-	}
-	aside := fmt.Sprintf("%s.damaged-%s", path, civil.Of(now()))
-	for n := 2; isThere(aside); n++ {
-		aside = fmt.Sprintf("%s.damaged-%s-%d", path, civil.Of(now()), n)
-	}
-	for _, suffix := range []string{"", "-wal", "-shm"} {
+	aside := freeName(fmt.Sprintf("%s.damaged-%s", path, civil.Of(o.Now())))
+	for _, suffix := range []string{"", "-wal", "-shm", journalSuffix} {
 		if err := os.Rename(path+suffix, aside+suffix); err != nil && !errors.Is(err, os.ErrNotExist) {
 			return "", fmt.Errorf("the damaged book can't be renamed: %w", plainFile(err))
 		}
@@ -151,3 +170,24 @@ func layAside(path string, o Options) (string, error) {
 
 // still returns o for a file that nobody else writes.
 func still(o Options) Options { o.still = true; return o }
+
+func readOnly(o Options) Options { o.ReadOnly = true; return o }
+
+// copyFile copies a book by SQLite's own backup.
+func copyFile(from, to string, o Options) error {
+	c, err := Open(from, still(o))
+	if err != nil {
+		return err
+	}
+	defer c.Close()
+	return c.copyTo(to)
+}
+
+// beginFresh makes an empty book that has the id of another.
+func beginFresh(path string, id stock.ID, o Options) error {
+	b, err := Create(path, o)
+	if err != nil {
+		return err
+	}
+	return cmp.Or(b.takeID(id), b.Close())
+}

@@ -11,6 +11,7 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+	"syscall"
 
 	"github.com/ncruces/go-sqlite3"
 )
@@ -71,6 +72,9 @@ func halfCopied(path string) error {
 	return fmt.Errorf("%w; copy it again, or restore the last daily copy: eyeup restore %s", errHalfCopied, path)
 }
 
+// diskFull is said where nothing more can be written.
+const diskFull = "the disk is full; nothing was lost, make room and do it again"
+
 // plain rewords errors of SQLite for a grower.
 func plain(err error) error {
 	var code sqlite3.ExtendedErrorCode
@@ -89,7 +93,7 @@ func plain(err error) error {
 	case sqlite3.BUSY, sqlite3.LOCKED:
 		says = "another program is writing to the book; try again in a moment"
 	case sqlite3.FULL:
-		says = "the disk is full; nothing was lost; free some space and try again"
+		says = diskFull
 	case sqlite3.READONLY:
 		says = "the book can't be written here; check the permissions of the file and its folder"
 	case sqlite3.CORRUPT, sqlite3.NOTADB:
@@ -107,8 +111,20 @@ func plain(err error) error {
 	return fmt.Errorf("%s (%w)", says, err)
 }
 
+// plain words a fault of the book's file. Where the disk has no room left, that is the
+// fault, whatever SQLite calls it.
+func (b *Book) plain(err error) error {
+	var code sqlite3.ErrorCode
+	if errors.As(err, &code) && (code == sqlite3.IOERR || code == sqlite3.CANTOPEN) && isFull(b.path) {
+		return fmt.Errorf("%s (%w)", diskFull, err)
+	}
+	return plain(err)
+}
+
 func plainFile(err error) error {
 	switch {
+	case errors.Is(err, syscall.ENOSPC):
+		return fmt.Errorf("%s (%w)", diskFull, err)
 	case errors.Is(err, fs.ErrPermission):
 		return fmt.Errorf("the permissions of the file or its folder forbid it (%w)", err)
 	case err != nil && strings.Contains(err.Error(), "read-only file system"):

@@ -42,8 +42,12 @@ func New(path string, now func() time.Time) (*Book, error) {
 }
 
 // Open opens the book at path.
-func Open(path string, now func() time.Time) (*Book, error) {
-	b, err := book.Open(path, book.Options{Now: now})
+func Open(path string, now func() time.Time) (*Book, error) { return OpenWithCopies(path, "", now) }
+
+// OpenWithCopies opens the book at path, and puts its daily copies into a folder as well, such
+// as one on another disk; only beside the book if copies is empty.
+func OpenWithCopies(path, copies string, now func() time.Time) (*Book, error) {
+	b, err := book.Open(path, book.Options{Now: now, CopiesTo: copies})
 	if err != nil {
 		return nil, err
 	}

@@ -3,6 +3,7 @@ package stockbook
 import (
 	"fmt"
 	"io"
+	"path/filepath"
 	"time"
 
 	"eyeup/civil"
@@ -20,6 +21,23 @@ type CheckAnswer struct {
 	Head    string   `json:"head" jsonschema:"description=hash of the last entry"`
 	Wrong   []string `json:"wrong"`
 	Notices []string `json:"notices"`
+
+	ID      string        `json:"id" jsonschema:"description=the book's own id, a UUID"`
+	Journal *JournalState `json:"journal" jsonschema:"description=null where there is none"`
+	Copies  []CopyState   `json:"copies"`
+}
+
+// JournalState says whether the journal beside a book is whole.
+type JournalState struct {
+	Entries int64 `json:"entries"`
+	Whole   bool  `json:"whole"`
+}
+
+// CopyState says what a daily copy holds.
+type CopyState struct {
+	Name    string `json:"name"`
+	Entries int64  `json:"entries"`
+	Whole   bool   `json:"whole"`
 }
 
 // CheckBook goes through a book from its first entry on, trusting nothing in it.
@@ -28,7 +46,17 @@ func CheckBook(path string, now func() time.Time) (*CheckAnswer, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &CheckAnswer{path, r.Whole(), r.Entries, r.Lots, fmt.Sprintf("%x", r.Head), append([]string{}, r.Wrong...), append([]string{}, r.Notices...)}, nil
+	a := &CheckAnswer{
+		Book: path, Whole: r.Whole(), Entries: r.Entries, Lots: r.Lots, Head: fmt.Sprintf("%x", r.Head), ID: r.ID.String(),
+		Wrong: append([]string{}, r.Wrong...), Notices: append([]string{}, r.Notices...), Copies: []CopyState{},
+	}
+	if r.Journal != nil {
+		a.Journal = &JournalState{r.Journal.Entries, r.Journal.Whole}
+	}
+	for _, c := range r.Copies {
+		a.Copies = append(a.Copies, CopyState{filepath.Base(c.Path), c.Entries, c.Whole})
+	}
+	return a, nil
 }
 
 // Print says it in a line, and what is wrong beneath.
@@ -54,6 +82,10 @@ type RestoreAnswer struct {
 	Saved   int        `json:"saved" jsonschema:"description=entries newer than the copy that could be saved"`
 	Entries int64      `json:"entries"`
 	Aside   string     `json:"aside,omitempty" jsonschema:"description=where the damaged book lies now"`
+	Missing []int64    `json:"missing" jsonschema:"description=numbers of entries that were written and could not be brought back"`
+	Loose   string     `json:"loose,omitempty" jsonschema:"description=the file that holds those of the missing entries that can still be read"`
+
+	missing string // their numbers and days, in words
 }
 
 // RestoreBook puts the newest whole copy in the place of a damaged book, or the copy
@@ -63,16 +95,33 @@ func RestoreBook(path, from string, now func() time.Time) (*RestoreAnswer, error
 	if err != nil {
 		return nil, err
 	}
-	return &RestoreAnswer{path, r.From.Path, r.From.Made, r.Saved, r.Entries, r.Aside}, nil
+	a := &RestoreAnswer{
+		Book: path, From: r.From.Path, Made: r.From.Made, Saved: r.Saved, Entries: r.Entries, Aside: r.Aside,
+		Missing: []int64{}, Loose: r.Loose, missing: book.Numbers(r.Missing),
+	}
+	for _, m := range r.Missing {
+		a.Missing = append(a.Missing, m.Sequence)
+	}
+	return a, nil
 }
 
 // Print says what was done.
 func (a *RestoreAnswer) Print(w io.Writer, _ quantity.System) {
-	fmt.Fprintf(w, "%s is restored from %s: %d entries", a.Book, a.From, a.Entries)
-	if a.Saved > 0 {
-		fmt.Fprintf(w, ", %d of them saved from the damaged book", a.Saved)
+	from := a.From
+	if from == "" {
+		from = "its journal"
+	}
+	fmt.Fprintf(w, "%s is restored from %s: %d entries", a.Book, from, a.Entries)
+	if a.Saved > 0 && a.From != "" {
+		fmt.Fprintf(w, ", %d of them newer than the copy", a.Saved)
 	}
 	fmt.Fprintln(w, ".")
+	if n := len(a.Missing); n > 0 {
+		report.NewPage(w).Wrap("", fmt.Sprintf("%d entries are missing: %s.", n, a.missing))
+	}
+	if a.Loose != "" {
+		report.NewPage(w).Wrap("", fmt.Sprintf("Those that can still be read are in %s. Look through them, then write them down by: eyeup book add %s --json < %s", a.Loose, a.Book, a.Loose))
+	}
 	if a.Aside != "" {
 		fmt.Fprintf(w, "The damaged book was laid aside as %s.\n", a.Aside)
 	}

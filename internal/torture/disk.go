@@ -52,9 +52,22 @@ func (d *disk) OpenFilename(name *vfs.Filename, flags vfs.OpenFlag) (vfs.File, v
 	if err != nil || name == nil || name.String() == "" {
 		return f, got, err
 	}
+	return &file{book.Wrap(f), d, d.platterOf(name.String())}, got, nil
+}
+
+// OpenPlain opens a journal and begins to keep its platter.
+func (d *disk) OpenPlain(path string) (book.PlainFile, error) {
+	f, err := os.OpenFile(path, os.O_CREATE|os.O_RDWR, 0o600)
+	if err != nil {
+		return nil, err
+	}
+	return &plain{f, d, d.platterOf(path)}, nil
+}
+
+// platterOf returns the platter of a file; what it holds already is on it for good.
+func (d *disk) platterOf(path string) *platter {
 	d.mu.Lock()
 	defer d.mu.Unlock()
-	path := name.String()
 	if d.files[path] == nil {
 		p := &platter{}
 		if content, err := os.ReadFile(path); err == nil && len(content) > 0 {
@@ -62,7 +75,34 @@ func (d *disk) OpenFilename(name *vfs.Filename, flags vfs.OpenFlag) (vfs.File, v
 		}
 		d.files[path] = p
 	}
-	return &file{book.Wrap(f), d, d.files[path]}, got, nil
+	return d.files[path]
+}
+
+// take counts a write, and refuses it where the disk is full.
+func (d *disk) take(p *platter, c change) error {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	d.writes++
+	if d.room == 0 {
+		return sqlite3.FULL
+	}
+	if d.room > 0 {
+		d.room--
+	}
+	p.since = append(p.since, c)
+	return nil
+}
+
+// sync brings what was written to the platter. A file's name is in the folder from its
+// first sync on, as SQLite syncs the folder then.
+func (d *disk) sync(p *platter) {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	p.there = true
+	for _, c := range p.since {
+		p.synced = c.apply(p.synced)
+	}
+	p.since = nil
 }
 
 // Delete removes a file; the removal is durable only after the next sync of the folder.
@@ -80,24 +120,9 @@ type file struct {
 	platter *platter
 }
 
-// take counts a write, and refuses it where the disk is full.
-func (f *file) take(c change) error {
-	f.disk.mu.Lock()
-	defer f.disk.mu.Unlock()
-	f.disk.writes++
-	if f.disk.room == 0 {
-		return sqlite3.FULL
-	}
-	if f.disk.room > 0 {
-		f.disk.room--
-	}
-	f.platter.since = append(f.platter.since, c)
-	return nil
-}
-
 // WriteAt writes, unless the disk is full.
 func (f *file) WriteAt(b []byte, at int64) (int, error) {
-	if err := f.take(change{at: at, bytes: append([]byte(nil), b...)}); err != nil {
+	if err := f.disk.take(f.platter, change{at: at, bytes: append([]byte(nil), b...)}); err != nil {
 		return 0, err
 	}
 	return f.File.WriteAt(b, at)
@@ -105,24 +130,48 @@ func (f *file) WriteAt(b []byte, at int64) (int, error) {
 
 // Truncate cuts the file short.
 func (f *file) Truncate(size int64) error {
-	if err := f.take(change{at: size, truncate: true}); err != nil {
+	if err := f.disk.take(f.platter, change{at: size, truncate: true}); err != nil {
 		return err
 	}
 	return f.File.Truncate(size)
 }
 
-// Sync brings what was written to the platter. The file's name is in the folder from its
-// first sync on, as SQLite syncs the folder then.
-func (f *file) Sync(flags vfs.SyncFlag) error {
+// Sync brings what was written to the platter.
+func (f *file) Sync(vfs.SyncFlag) error {
 	f.disk.mu.Lock()
 	f.disk.syncs++
-	f.platter.there = true
-	for _, c := range f.platter.since {
-		f.platter.synced = c.apply(f.platter.synced)
-	}
-	f.platter.since = nil
 	f.disk.mu.Unlock()
+	f.disk.sync(f.platter)
 	return nil // the platter is what counts; the file itself need not reach a real disk
+}
+
+// plain is a journal on the disk.
+type plain struct {
+	*os.File
+	disk    *disk
+	platter *platter
+}
+
+// WriteAt writes, unless the disk is full.
+func (f *plain) WriteAt(b []byte, at int64) (int, error) {
+	if err := f.disk.take(f.platter, change{at: at, bytes: append([]byte(nil), b...)}); err != nil {
+		return 0, err
+	}
+	return f.File.WriteAt(b, at)
+}
+
+// Truncate cuts the file short. A full disk does that too.
+func (f *plain) Truncate(size int64) error {
+	f.disk.mu.Lock()
+	f.platter.since = append(f.platter.since, change{at: size, truncate: true})
+	f.disk.mu.Unlock()
+	return f.File.Truncate(size)
+}
+
+// Sync brings what was written to the platter.
+func (f *plain) Sync() error {
+	f.disk.sync(f.platter)
+	return nil
 }
 
 func (c change) apply(content []byte) []byte {

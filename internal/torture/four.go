@@ -46,5 +46,7 @@ func fourWriters(folder string, until time.Time, seed uint64) (t toll) {
 		}
 	}
 	t.count(path, acknowledged)
+	t.tried = 1
+	t.heldIfWhole()
 	return t
 }

@@ -34,7 +34,7 @@ func fillOnce(folder string, seed uint64) (t toll) {
 		return t
 	}
 	path := filepath.Join(here, "a.book")
-	o := book.Options{NoCopies: true, VFS: name}
+	o := book.Options{NoCopies: true, VFS: name, OpenPlain: d.OpenPlain}
 	b := fillWhileMaking(&t, d, path, o, int(seed%20))
 	if b == nil {
 		return t
@@ -44,6 +44,7 @@ func fillOnce(folder string, seed uint64) (t toll) {
 	var acknowledged []stock.ID
 	for room := range 24 {
 		d.limit(room)
+		t.tried++
 		e := h.next()
 		_, err := b.Append(e)
 		d.limit(-1)
@@ -67,6 +68,9 @@ func fillOnce(folder string, seed uint64) (t toll) {
 		t.fault("%v", err)
 	}
 	t.count(path, acknowledged)
+	if t.lost == 0 && t.doubled == 0 && len(t.wrong) == 0 {
+		t.held = t.tried
+	}
 	return t
 }
 

@@ -36,8 +36,11 @@ func kill(folder string, until time.Time, seed uint64) (t toll) {
 		}
 		acknowledged = append(acknowledged, ids...)
 	}
-	fmt.Printf("%d kills\n", kills)
 	t.count(path, acknowledged)
+	t.tried = kills
+	if t.lost == 0 && t.doubled == 0 && len(t.wrong) == 0 {
+		t.held = kills
+	}
 	return t
 }
 

@@ -4,20 +4,31 @@ import (
 	"flag"
 	"fmt"
 	"os"
+	"text/tabwriter"
 	"time"
 )
 
 // toll is the result of a test.
 type toll struct {
-	acknowledged, lost, doubled int
+	tried, held                 int // times that harm was done, and times that nothing came of it
+	acknowledged, lost, doubled int // entries
 	wrong                       []string
 }
 
 func (t *toll) add(u toll) {
+	t.tried += u.tried
+	t.held += u.held
 	t.acknowledged += u.acknowledged
 	t.lost += u.lost
 	t.doubled += u.doubled
 	t.wrong = append(t.wrong, u.wrong...)
+}
+
+// heldIfWhole counts a harm that came to nothing.
+func (t *toll) heldIfWhole() {
+	if t.lost == 0 && t.doubled == 0 && len(t.wrong) == 0 {
+		t.held++
+	}
 }
 
 func (t *toll) fault(format string, args ...any) {
@@ -46,28 +57,38 @@ func torture(length time.Duration, seed uint64) int {
 	defer os.RemoveAll(folder)
 	fmt.Printf("seed %d\n", seed)
 	var all toll
-	for _, torment := range []struct {
-		name  string
-		share float64
-		run   func(folder string, until time.Time, seed uint64) toll
-	}{
-		{"killed while writing", 0.5, kill},
-		{"power lost", 0.2, cutPower},
-		{"disk full", 0.1, fillDisk},
-		{"bytes flipped", 0.05, flipBytes},
-		{"four writers", 0.15, fourWriters},
-	} {
-		begun := time.Now()
-		t := torment.run(folder, begun.Add(time.Duration(torment.share*float64(length))), seed)
-		fmt.Printf("%s: acknowledged %d, lost %d, doubled %d, %s\n", torment.name, t.acknowledged, t.lost, t.doubled, time.Since(begun).Round(100*time.Millisecond))
+	table := tabwriter.NewWriter(os.Stdout, 0, 0, 2, ' ', tabwriter.AlignRight)
+	fmt.Fprintln(table, "\ttried\theld\tacknowledged\tlost\tdoubled\t")
+	row := func(name string, t toll) {
+		fmt.Fprintf(table, "%s\t%d\t%d\t%d\t%d\t%d\t\n", name, t.tried, t.held, t.acknowledged, t.lost, t.doubled)
+	}
+	for _, torment := range torments {
+		t := torment.run(folder, time.Now().Add(time.Duration(torment.share*float64(length))), seed)
 		for _, w := range t.wrong {
-			fmt.Printf("  wrong: %s\n", w)
+			fmt.Printf("%s: wrong: %s\n", torment.name, w)
 		}
+		row(torment.name, t)
 		all.add(t)
 	}
-	fmt.Printf("acknowledged %d, lost %d, doubled %d\n", all.acknowledged, all.lost, all.doubled)
-	if all.lost > 0 || all.doubled > 0 || len(all.wrong) > 0 || all.acknowledged == 0 {
+	row("all", all)
+	_ = table.Flush()
+	if all.lost > 0 || all.doubled > 0 || len(all.wrong) > 0 || all.acknowledged == 0 || all.held < all.tried {
 		return 1
 	}
 	return 0
+}
+
+// torments are what is done to books, each with its share of the time.
+var torments = []struct {
+	name  string
+	share float64
+	run   func(folder string, until time.Time, seed uint64) toll
+}{
+	{"killed while writing", 0.35, kill},
+	{"power lost", 0.2, cutPower},
+	{"disk full", 0.1, fillDisk},
+	{"bytes flipped", 0.15, flipBytes},
+	{"clock jumped", 0.05, jumpClock},
+	{"moved, deleted, replaced, linked", 0.05, moveFiles},
+	{"four writers", 0.1, fourWriters},
 }

@@ -35,7 +35,7 @@ func cutOnce(folder string, seed uint64) (t toll) {
 		t.fault("%v", err)
 		return t
 	}
-	b, err := book.Create(filepath.Join(here, "a.book"), book.Options{NoCopies: true, VFS: name})
+	b, err := book.Create(filepath.Join(here, "a.book"), book.Options{NoCopies: true, VFS: name, OpenPlain: d.OpenPlain})
 	if err != nil {
 		t.fault("%v", err)
 		return t
@@ -60,7 +60,10 @@ func cutOnce(folder string, seed uint64) (t toll) {
 		if chance.IntN(4) == 0 {
 			_ = b.Settle()
 		}
-		t.add(afterCut(d, here, cut, chance, acknowledged))
+		after := afterCut(d, here, cut, chance, acknowledged)
+		after.tried = 1
+		after.heldIfWhole()
+		t.add(after)
 	}
 	return t
 }

@@ -11,7 +11,7 @@ import (
 // One sync makes a go durable, however many entries it has; none more, none less.
 func TestOneSyncForEachGo(t *testing.T) {
 	d := newDisk("counting")
-	b, err := book.Create(filepath.Join(t.TempDir(), "a.book"), book.Options{NoCopies: true, VFS: "counting"})
+	b, err := book.Create(filepath.Join(t.TempDir(), "a.book"), book.Options{NoCopies: true, VFS: "counting", OpenPlain: d.OpenPlain})
 	if err != nil {
 		t.Fatal(err)
 	}
