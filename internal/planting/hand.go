@@ -86,7 +86,7 @@ func plantsOf(g *garden.Garden, v outlook.Variety) inHand {
 func bookOf(holdings []stock.Holding, on civil.Date) (*stock.Book, error) {
 	book := stock.New()
 	var entries []stock.Entry
-	for i, one := range stockbook.StockSaid(holdings) {
+	for i, one := range stockbook.StockDrafts(holdings) {
 		body, err := json.Marshal(one.Body)
 		if err != nil {
 			return nil, err
