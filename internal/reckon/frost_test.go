@@ -80,8 +80,8 @@ func TestFrostThatSeldomComes(t *testing.T) {
 
 func TestFrostRefuses(t *testing.T) {
 	for want, spoil := range map[string]func(*FrostQuestion){
-		"turn --from and --to round":   func(q *FrostQuestion) { q.From, q.To = 2010, 1981 },
-		"can't tell the freezes":       func(q *FrostQuestion) { q.From, q.To = 1901, 1903 },
+		"swap --from and --to":         func(q *FrostQuestion) { q.From, q.To = 2010, 1981 },
+		"too many gaps to date":        func(q *FrostQuestion) { q.From, q.To = 1901, 1903 },
 		"name one of these: USC002058": func(q *FrostQuestion) { q.Station = "" },
 		"latitude 95 lies outside":     func(q *FrostQuestion) { q.Latitude = report.Rounded(95, 0) },
 	} {

@@ -15,7 +15,7 @@ import (
 	"eyeup/quantity"
 )
 
-// HeatQuestion asks what it takes to hold a place at a level.
+// HeatQuestion asks how much heat it takes to hold a place at a temperature, its level.
 type HeatQuestion struct {
 	Place  string
 	Levels []*quantity.Temperature // one, or several to compare; nil is off
@@ -31,12 +31,12 @@ type HeatStep struct {
 	Level *quantity.Temperature // nil is off
 }
 
-// HeatAnswer is what it takes to hold a place at a level, with the spread over the years.
+// HeatAnswer is the heat, fuel and cost of holding a place at a level, with the spread over the years.
 type HeatAnswer struct {
 	Garden  string               `json:"garden"`
 	Place   string               `json:"place"`
 	Weather garden.WeatherSource `json:"weather"`
-	Span    civil.Span           `json:"span" jsonschema:"description=the days that are reckoned"`
+	Span    civil.Span           `json:"span" jsonschema:"description=the days that are computed"`
 	Years   int                  `json:"years"`
 	Loss    float64              `json:"loss_w_per_k" jsonschema:"description=heat lost for each kelvin warmer than outside, vents shut and screen open"`
 	Heater  *HeaterAnswer        `json:"heater,omitempty"`
@@ -77,7 +77,7 @@ type HeatLevel struct {
 	Hot        odds.Amount `json:"hot_hours" jsonschema:"description=hours above 30 °C"`
 	WarmBench  odds.Amount `json:"warm_bench_kwh" jsonschema:"description=electricity of the warm bench"`
 	Lamps      odds.Amount `json:"lamp_kwh" jsonschema:"description=electricity of the lamps"`
-	HeldBack   float64     `json:"hours_held_back" jsonschema:"description=mean hours in which an unheated cover was reckoned warmer on a frost night than is promised"`
+	HeldBack   float64     `json:"hours_held_back" jsonschema:"description=mean hours in which the model made an unheated cover warmer on a frost night than measured covers are; the measured limit is used"`
 }
 
 // HeatWeek is what one week takes.
@@ -102,8 +102,8 @@ type HeaterHolds struct {
 	NineInTen float64 `json:"nine_years_in_ten_w"`
 }
 
-// Heat answers a HeatQuestion. It refuses a place that the garden does not have or that
-// is not heated, levels that can't be, and days that are out of order.
+// Heat answers a HeatQuestion. It refuses an unknown or unheated place, impossible levels, and days that
+// are out of order.
 func Heat(g *garden.Garden, q HeatQuestion) (*HeatAnswer, error) {
 	r, err := newHeating(g, q)
 	if err != nil {
@@ -159,8 +159,8 @@ func heatable(g *garden.Garden, name string) (*exchange.Place, *place.Covered, e
 	return p, nil, nil
 }
 
-// daysOf returns the days that are reckoned: from the first to the last day named, as they
-// first come in the season.
+// daysOf returns the days to compute: from the first to the last day named, as they first come in the
+// season.
 func daysOf(season civil.Span, from, to civil.MonthDay) (civil.Span, error) {
 	span := civil.Span{From: season.From, To: season.To}
 	if !from.IsZero() {

@@ -91,8 +91,8 @@ var placeMeanings = map[string]string{
 	"screen.saves":     "share of the cover's loss that a drawn screen saves",
 }
 
-// AskedMeans says what asked and given are.
-const AskedMeans = "Asked is what a heater without limit would give over the same hours, the house being run beside itself with one; given is what this heater can. Both are useful heat, not fuel. A step up is climbed 1 K (1.8 °F) an hour."
+// AskedMeans explains the heat asked and the heat given.
+const AskedMeans = "Asked is the heat that a heater without limit would give over the same hours. Given is the heat that this heater can give. Both are useful heat, not fuel. After a step up, the level rises 1 K (1.8 °F) an hour."
 
 // cautions stand where there is something to burn or to plug in.
 const (
@@ -108,12 +108,12 @@ func (r *Heating) notes(a *HeatAnswer) []string {
 	}
 	if a.HeldBack > 0 {
 		lift := r.Covered.Cover.FrostLift
-		notes = append(notes, fmt.Sprintf("Unheated, this cover is promised no more than %.1f K (%.1f °F) above the outside on a frost night, as far as covers have been measured; %.0f hours a year were held to that.", float64(lift), lift.Fahrenheits(), a.HeldBack))
+		notes = append(notes, fmt.Sprintf("Unheated, this cover is promised no more than %.1f K (%.1f °F) above the outside on a frost night, which is the most that was measured; that limit applied in %.0f hours a year.", float64(lift), lift.Fahrenheits(), a.HeldBack))
 	}
 	if r.Covered == nil {
-		return append(notes, "The room is taken to be as warm as garden.toml says; its heat is its W/K times the degrees above the outside, without limit.")
+		return append(notes, "The room is assumed to be as warm as garden.toml says. Its heat is its W/K times the degrees above the outside, without limit.")
 	}
-	notes = append(notes, "These are the years of the record alone. Cover, leaks and floor are as uncertain again: some 20 % either way. Set a thermometer beside the numbers.")
+	notes = append(notes, "The spread is that of the record's years alone. Cover, leaks and floor add as much uncertainty again: about 20 % either way. Compare with a thermometer.")
 	burns, plugged := false, r.Covered.WarmBench != nil || r.Covered.Lamps != nil
 	if h := r.Covered.Heater; h != nil {
 		fuel, known := place.FuelNamed(h.Fuel)

@@ -50,12 +50,12 @@ type LightMonth struct {
 	InsideSpan odds.Amount `json:"inside_mol_years" jsonschema_description:"the month's mean inside over the years"`
 	DayLength  float64     `json:"day_length_h" jsonschema_description:"outside with the sun's middle above a level horizon (FAO 56)"`
 	LitHours   float64     `json:"lit_h" jsonschema_description:"hours that are light in the place: its lamps counted; 0 in the dark"`
-	LampHours  float64     `json:"lamp_hours" jsonschema_description:"hours of lamps that are still wanting to a day of 14 h"`
+	LampHours  float64     `json:"lamp_hours" jsonschema_description:"hours of lamps still needed for a day of 14 h"`
 	IsShort    bool        `json:"short_day" jsonschema_description:"the lit hours are fewer than 12"`
 }
 
-// Light tells the light of a place of the garden through its season. It refuses a place
-// that the garden does not have, and names those it has.
+// Light computes the light of a place of the garden, month by month. It refuses an unknown place, and
+// names those there are.
 func Light(g *garden.Garden, name string) (*LightAnswer, error) {
 	if _, known := g.Place(name); !known {
 		return nil, fmt.Errorf("the garden has no place named %q; it has: %s", name, strings.Join(placeNames(g), ", "))
@@ -171,7 +171,7 @@ func (a *LightAnswer) Print(w io.Writer, _ quantity.System) {
 		p.Line(m.row())
 	}
 	p.Line("")
-	p.Wrap("", "Light by 2.02 mol to the megajoule (Faust & Logan 2018); "+a.Sky+".")
+	p.Wrap("", "Light is computed at 2.02 mol for each MJ of sun (Faust & Logan 2018); "+a.Sky+".")
 	if a.Note != "" {
 		p.Line("")
 		p.Wrap("", a.Note)

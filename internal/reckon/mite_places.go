@@ -16,8 +16,8 @@ import (
 	"eyeup/quantity"
 )
 
-// MitePlacesAnswer is when the generations of a pest are done in every warm place of a
-// garden, counted from the turn of winter as if some were there that day.
+// MitePlacesAnswer is when each generation of a pest is complete in every warm place of a garden. It
+// assumes that some were there at midwinter.
 type MitePlacesAnswer struct {
 	Garden string      `json:"garden"`
 	Pest   string      `json:"pest"`
@@ -36,11 +36,11 @@ type MitePlace struct {
 	Generations []civil.When `json:"generations" jsonschema_description:"when each is done, at most six"`
 }
 
-// mostGenerations is how many are told; by then there is a mite on every leaf.
+// mostGenerations is the most generations in an answer; by then there are mites on every leaf.
 const mostGenerations = 6
 
-// MitePlaces tells the generations of a pest in every place of the garden that is under
-// cover. Heated places are held at level; they are off where that is not known.
+// MitePlaces computes the generations of a pest in every covered place of the garden. Heated places are held
+// at level, or are off if level is unknown.
 func MitePlaces(g *garden.Garden, pest string, level quantity.Temperature) (*MitePlacesAnswer, error) {
 	of, err := pestNamed(pest)
 	if err != nil {
@@ -135,7 +135,7 @@ func dayOf(from civil.Date, day float64) civil.Date {
 // Print writes the answer for the grower.
 func (a *MitePlacesAnswer) Print(w io.Writer, units quantity.System) {
 	p := report.NewPage(w)
-	p.Wrap("", fmt.Sprintf("%s at %s: when each generation is done, counted from %v to %v as if some were there from the start.", report.Capital(a.Pest), a.Garden, a.Since, a.Until))
+	p.Wrap("", fmt.Sprintf("%s at %s: when each generation is complete, counted from %v to %v as if some were there from the start.", report.Capital(a.Pest), a.Garden, a.Since, a.Until))
 	if a.MadeUp {
 		p.Line("The weather is made up.")
 	}
@@ -147,7 +147,7 @@ func (a *MitePlacesAnswer) Print(w io.Writer, units quantity.System) {
 		}
 		p.Line(report.Capital(place.Place) + held)
 		if len(place.Generations) == 0 {
-			p.Line("  none done in that time, in nine years out of ten")
+			p.Line("  no generation is complete in that time, in nine years of ten")
 			continue
 		}
 		p.Line("  generation   one year in ten by   even odds    nine in ten by")

@@ -171,9 +171,9 @@ func printWhy(p *report.Page, figures []FigureAnswer, units quantity.System) {
 		p.Line("")
 	}
 	for _, f := range figures {
-		value, unit := shown(f.Value, f.Unit, units)
-		low, _ := shown(f.Low, f.Unit, units)
-		high, _ := shown(f.High, f.Unit, units)
+		value, unit := inUnits(f.Value, f.Unit, units)
+		low, _ := inUnits(f.Low, f.Unit, units)
+		high, _ := inUnits(f.High, f.Unit, units)
 		amount := value
 		if f.Low != f.High {
 			amount = fmt.Sprintf("%s (%s to %s)", value, low, high)

@@ -90,7 +90,7 @@ func TestNights(t *testing.T) {
 		t.Errorf("at risk in the patch: %+v", patch.AtRisk)
 	}
 	out := testkit.Narrow(t, a)
-	for _, want := range []string{"glass falls short of 5 °C: always", "carry in or cover: 3 Pale Heron in the patch"} {
+	for _, want := range []string{"glass drops below 5 °C: always", "carry in or cover: 3 Pale Heron in the patch"} {
 		if !strings.Contains(out, want) {
 			t.Errorf("%q is not in\n%s", want, out)
 		}

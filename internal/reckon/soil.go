@@ -48,8 +48,8 @@ type SoilMonth struct {
 
 // soilNotes are what must be said with the soil of any garden.
 var soilNotes = []string{
-	"Reckoned from air and sun. Against ten-centimetre soil measured at a grassed station in Ireland in 30 years it was four days late at 15.6 °C (60 °F) and a day early at 12.8 °C (55 °F), at even odds; elsewhere it is untested. Take a week either way.",
-	"A bare, dark, raised or covered bed warms sooner, wet clay and a north slope later. A thermometer at ten centimetres in your own bed, read in the morning, is better than any of this.",
+	"Computed from air and sun. Against ten-centimetre soil measured at a grassed station in Ireland in 30 years it was four days late at 15.6 °C (60 °F) and a day early at 12.8 °C (55 °F), at even odds; elsewhere it is untested. Allow a week either way.",
+	"A bare, dark, raised or covered bed warms sooner, wet clay and a north slope later. A thermometer at ten centimetres in your own bed, read in the morning, is better than this calculation.",
 }
 
 // Soil answers a SoilQuestion. It refuses a place that is not open ground.

@@ -82,7 +82,7 @@ func Sprout(q SproutQuestion) (*SproutAnswer, error) {
 	if !math.IsNaN(k.LookAfter) {
 		a.LookAfter = &k.LookAfter
 	}
-	a.never(k, mean)
+	a.setNever(k, mean)
 	if q.Why {
 		a.Figures = FiguresOf(k, sproutWords)
 		var sources []string
@@ -112,9 +112,9 @@ func (q SproutQuestion) rate(s growth.Sprouting) (float64, quantity.Temperature,
 	return rate, q.Night.Between(q.Day, 0.5), nil
 }
 
-// never says how many do not come up: from the seedlings counted at that temperature
-// where there are any, else the kind's usual share.
-func (a *SproutAnswer) never(k *culture.Kind, mean quantity.Temperature) {
+// setNever sets the share that never comes up: from seedlings counted at that temperature if there are any,
+// otherwise the kind's usual share.
+func (a *SproutAnswer) setNever(k *culture.Kind, mean quantity.Temperature) {
 	if s, counted := k.Germination(mean.Celsius()); counted {
 		a.NeverShare, a.NeverFrom = *report.Rounded(1-float64(s), 4), "seedlings counted at this temperature"
 		return
@@ -169,7 +169,7 @@ func (a *SproutAnswer) Print(w io.Writer, units quantity.System) {
 	p.Line(report.Capital(a.Kind) + " " + a.where(units))
 	p.Line("")
 	if a.Up.Middle == nil {
-		p.Wrap("  ", fmt.Sprintf("does not sprout there: it does between %s and %s", units.Temperature(a.base), units.Temperature(a.ceiling)))
+		p.Wrap("  ", fmt.Sprintf("does not sprout there: it needs between %s and %s", units.Temperature(a.base), units.Temperature(a.ceiling)))
 	} else {
 		if a.Eyed != nil {
 			p.Line("  eyes show    " + a.Eyed.words())
@@ -187,7 +187,7 @@ func (a *SproutAnswer) Print(w io.Writer, units quantity.System) {
 	}
 	if a.Assumption && len(a.Notes) == 0 {
 		p.Line("")
-		p.Line("The curve is an assumption and no measurement.")
+		p.Line("The curve is an assumption, not a measurement.")
 	}
 	if len(a.Figures) > 0 {
 		p.Line("")
