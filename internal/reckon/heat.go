@@ -53,14 +53,14 @@ type HeatAnswer struct {
 	why bool
 }
 
-// HeaterAnswer is the heater there is.
+// HeaterAnswer describes the place's heater.
 type HeaterAnswer struct {
 	Power      float64 `json:"power_w"`
 	Fuel       string  `json:"fuel"`
 	Efficiency float64 `json:"efficiency"`
 }
 
-// HeatLevel is what one level takes.
+// HeatLevel is the heat, fuel and cost of one level.
 type HeatLevel struct {
 	Setting    string      `json:"setting"`
 	Asked      odds.Amount `json:"asked_kwh" jsonschema:"description=heat that a heater without limit would give"`
@@ -80,7 +80,7 @@ type HeatLevel struct {
 	HeldBack   float64     `json:"hours_held_back" jsonschema:"description=mean hours in which the model made an unheated cover warmer on a frost night than measured covers are; the measured limit is used"`
 }
 
-// HeatWeek is what one week takes.
+// HeatWeek is the heat and cost of one week.
 type HeatWeek struct {
 	Week  civil.Date  `json:"week" jsonschema:"description=its Monday"`
 	Asked odds.Amount `json:"asked_kwh"`
@@ -144,7 +144,7 @@ func heaterAnswer(h place.Heater) *HeaterAnswer {
 	return &HeaterAnswer{float64(h.Power), h.Fuel, float64(efficiency)}
 }
 
-// heatable returns the place's covered or steady model. Open ground is refused.
+// heatable returns a place and, if it is covered, its model. It refuses open ground.
 func heatable(g *garden.Garden, name string) (*exchange.Place, *place.Covered, error) {
 	p, known := g.Place(name)
 	if !known {
@@ -185,7 +185,7 @@ func firstOn(m civil.MonthDay, after civil.Date) civil.Date {
 	return m.In(after.Year() + 1)
 }
 
-// costOf returns the cost of amounts of heat; not-a-number where the price is not known.
+// costOf returns the cost of amounts of heat, or NaN if the price is not known.
 func (r *Heating) costOf(kWh odds.Amount) odds.Amount {
 	if !r.price.Known {
 		return odds.Exactly(math.NaN())
@@ -193,7 +193,7 @@ func (r *Heating) costOf(kWh odds.Amount) odds.Amount {
 	return report.RoundedAmount(kWh.Times(r.price.Amount), 2)
 }
 
-// fuelOf returns how much fuel must be bought for amounts of heat, and in what unit.
+// fuelOf returns the fuel to buy for amounts of heat, and its unit.
 func (r *Heating) fuelOf(kWh odds.Amount) (odds.Amount, string) {
 	if r.Covered == nil || r.Covered.Heater == nil {
 		return odds.Exactly(math.NaN()), ""
@@ -206,7 +206,7 @@ func (r *Heating) fuelOf(kWh odds.Amount) (odds.Amount, string) {
 	return report.RoundedAmount(kWh.Times(each), 2), fuel.Unit
 }
 
-// inRecord returns the day of the record that was laid on day d of the season.
+// inRecord returns the day of the record that supplies day d of the season in a member.
 func (r *Heating) inRecord(d civil.Date, member int) civil.Date {
 	m := r.garden.Members[member]
 	return d.MonthDay().In(d.Year() + m.Year - r.garden.Season.PlantYear)

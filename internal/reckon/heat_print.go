@@ -160,7 +160,7 @@ func (a *HeatAnswer) printNights(p *report.Page, units quantity.System) {
 	}
 }
 
-// ofFirst says which level the nights belong to, where there are several.
+// ofFirst says which level the nights belong to if there are several.
 func (a *HeatAnswer) ofFirst(units quantity.System) string {
 	if len(a.Levels) == 0 {
 		return ""

@@ -10,9 +10,9 @@ import (
 	"eyeup/quantity"
 )
 
-// byHand is the heat by monthly means alone: loss times the degrees that the air outside
-// lies below the level, taken to swing normally about each month's mean. No sun, no floor,
-// no limit: what a grower can reckon on paper.
+// byHand is the heat from monthly means alone, in kWh: the loss times the degrees that the air outside is
+// below the level. The air is taken to be normally distributed about each month's mean. It leaves out sun,
+// floor and the heater's limit, so that a grower can check it on paper.
 func (r *Heating) byHand(s place.Setting) float64 {
 	var kWh float64
 	for d := r.span.From; !d.After(r.span.To); {
@@ -41,7 +41,7 @@ func (r *Heating) outside(s civil.Span) (quantity.Temperature, quantity.Differen
 	return quantity.Celsius(mean), quantity.Difference(math.Sqrt(max(squares/n-mean*mean, 0)))
 }
 
-// Figures are those that the answer rests on.
+// Figures returns the figures that the answer is computed from.
 func (r *Heating) Figures() []FigureAnswer {
 	all := []FigureAnswer{}
 	if r.Covered == nil {
@@ -94,13 +94,13 @@ var placeMeanings = map[string]string{
 // AskedMeans explains the heat asked and the heat given.
 const AskedMeans = "Asked is the heat that a heater without limit would give over the same hours. Given is the heat that this heater can give. Both are useful heat, not fuel. After a step up, the level rises 1 K (1.8 °F) an hour."
 
-// cautions stand where there is something to burn or to plug in.
+// The safety warnings for heaters that burn fuel and for electricity.
 const (
 	fuelCaution  = "A heater that burns anything makes carbon monoxide, which kills unnoticed, and ethylene, which spoils plants: vent its fumes outside, let fresh air in, hang up a carbon monoxide alarm, and have it fitted by licensed people under your local code."
 	PowerCaution = "Electricity beside water: a ground-fault breaker, cable and sockets made for wet places, wiring by licensed people under your local code."
 )
 
-// notes are what must be said with the figures.
+// notes returns the limits of the figures and the safety warnings.
 func (r *Heating) notes(a *HeatAnswer) []string {
 	notes := []string{}
 	if a.Weather.MadeUp {

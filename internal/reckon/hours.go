@@ -65,8 +65,8 @@ func Hours(q HoursQuestion) (*HoursAnswer, error) {
 	return a, nil
 }
 
-// neighbour returns the day beside the one asked for, or that one itself, said so, where
-// its low and high are not known.
+// neighbour returns the day before or after the one asked for. If its low and high are not known, it
+// returns the day itself and adds a note.
 func (a *HoursAnswer) neighbour(r *weather.Record, d civil.Date, day weather.Day) weather.Day {
 	if beside := r.On(d); beside.HasExtremes() {
 		return beside

@@ -17,14 +17,13 @@ import (
 )
 
 // Hours of day light that decide between flowers and tubers in dahlias raised from tubers.
-// Below tooShort a plant sets tubers and blind buds. To longEnough growers lengthen the day
-// with lamps.
+// Below tooShort a plant sets tubers and blind buds. Growers lengthen the day to longEnough with lamps.
 var (
 	tooShort   = ofDahlia("day.blind")
 	longEnough = ofDahlia("day.lamps")
 )
 
-// ofDahlia is a figure of the dahlia that culture is known to have.
+// ofDahlia returns a figure of the dahlia. The figure must exist.
 func ofDahlia(figure string) float64 {
 	dahlia, _ := culture.Lookup("dahlia")
 	f, _ := dahlia.Figure(figure)
@@ -78,7 +77,7 @@ func placeNames(g *garden.Garden) []string {
 	return names
 }
 
-// dahliaNote says what short days do, where there are any with some light in them.
+// dahliaNote says what short days do to dahlias, if any month has short days and some light.
 func dahliaNote(months []LightMonth) string {
 	dahlia, _ := culture.Lookup("dahlia")
 	for _, m := range months {
@@ -116,7 +115,7 @@ func newLightTally(g *garden.Garden) *lightTally {
 	return t
 }
 
-// add counts one year of weather in.
+// add adds the light of one year of weather.
 func (t *lightTally) add(g *garden.Garden, name string, h *weather.Hours) {
 	p, _ := g.Place(name)
 	course := p.Model.Run(h, g.Site, place.Off())

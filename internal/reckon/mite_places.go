@@ -47,7 +47,7 @@ func MitePlaces(g *garden.Garden, pest string, level quantity.Temperature) (*Mit
 		return nil, err
 	}
 	a := &MitePlacesAnswer{
-		Garden: g.Name, Pest: of.Name, Since: turnOfWinter(g), Years: len(g.Members), MadeUp: g.Record.MadeUp,
+		Garden: g.Name, Pest: of.Name, Since: midwinter(g), Years: len(g.Members), MadeUp: g.Record.MadeUp,
 		Look: lookEvery, Places: []MitePlace{},
 	}
 	a.Until = a.Since.AddDays(halfYear)
@@ -67,20 +67,20 @@ func MitePlaces(g *garden.Garden, pest string, level quantity.Temperature) (*Mit
 			from, to := int(a.Since.Sub(g.Span.From)), int(a.Until.Sub(g.Span.From))
 			addGenerations(&done, growth.Generations(days[:min(to+1, len(days))], from))
 		}
-		told := MitePlace{Place: p.Name, Generations: whens(g.Span.From, done)}
+		one := MitePlace{Place: p.Name, Generations: generationDates(g.Span.From, done)}
 		if held, on := setting.At(a.Since); on {
-			told.Level = knownCelsius(held)
+			one.Level = knownCelsius(held)
 		}
-		a.Places = append(a.Places, told)
+		a.Places = append(a.Places, one)
 	}
 	return a, nil
 }
 
-// halfYear is how long generations are counted: till plants stand outside.
+// halfYear is how long generations are counted: until plants stand outside.
 const halfYear civil.Days = 181
 
-// turnOfWinter is 1 January of the plant year, 1 July in the south.
-func turnOfWinter(g *garden.Garden) civil.Date {
+// midwinter is 1 January of the plant year, or 1 July in the southern hemisphere.
+func midwinter(g *garden.Garden) civil.Date {
 	if g.Site.IsSouthern() {
 		return civil.MustOn(g.Span.From.Year(), time.July, 1)
 	}
@@ -100,7 +100,7 @@ func heldAt(p exchange.Place, level quantity.Temperature) (place.Setting, error)
 	return setting, nil
 }
 
-// addGenerations notes one year's days; what is not done in it is infinite.
+// addGenerations adds the days of one year. A generation that is not complete in it gets infinity.
 func addGenerations(done *[mostGenerations][]float64, days []int) {
 	for i := range done {
 		day := math.Inf(1)
@@ -111,8 +111,9 @@ func addGenerations(done *[mostGenerations][]float64, days []int) {
 	}
 }
 
-// whens sums up the days of each generation over the years, as long as any year has it.
-func whens(from civil.Date, done [mostGenerations][]float64) []civil.When {
+// generationDates returns the spread of dates of each generation, up to the last that one year in ten
+// completes.
+func generationDates(from civil.Date, done [mostGenerations][]float64) []civil.When {
 	all := []civil.When{}
 	for _, days := range done {
 		d := odds.AmountOf(days)

@@ -45,7 +45,7 @@ type MixAnswer struct {
 	isPot, isTray bool
 }
 
-// MixCaution stands wherever mix is handled.
+// MixCaution is the safety warning for handling mix.
 const MixCaution = "Mix is dusty and may carry Legionella: open the bag away from your face, damp it before tipping it, wear a mask and gloves, air the place, and wash your hands."
 
 // Mix answers a MixQuestion.
@@ -132,7 +132,7 @@ func (a *MixAnswer) with() string {
 	return ""
 }
 
-// watering says an amount of water as a can is filled: in litres or US gallons.
+// watering writes an amount of water in litres or US gallons.
 func watering(litres odds.Amount, units quantity.System) string {
 	name, unit := "L", quantity.Litre
 	if units == quantity.US {
@@ -156,7 +156,7 @@ func (a *MixAnswer) swelling() string {
 	return ""
 }
 
-// FigureAnswers writes figures down with all that is known of them.
+// FigureAnswers converts figures to answers, with their range, certainty and source.
 func FigureAnswers(figures []culture.NamedFigure) []FigureAnswer {
 	all := []FigureAnswer{}
 	for _, f := range figures {

@@ -88,11 +88,11 @@ func nightNotes(g *garden.Garden, q NightsQuestion) []string {
 	return append(notes, "Count on an unheated cover for no more than 2 K above the air outside. On still, clear nights leaves are colder than the air.")
 }
 
-// warmUp is how many days before the first night a place is run, so that its floor and
-// soil are as the weather left them.
+// warmUp is how many days before the first night the simulation of a place starts, so that floor and soil
+// have taken up the weather.
 const warmUp = 21
 
-// nightWindow is the stretch of a season's span that is run, and which of its hours count.
+// nightWindow is the part of the season that is simulated, and the hours of it that count.
 type nightWindow struct {
 	span     civil.Span
 	offset   int // of the stretch's first day in the season's span
@@ -121,8 +121,8 @@ func nightsIn(season civil.Span, from civil.Date, nights int) nightWindow {
 	}
 }
 
-// weather returns the hours of the stretch, one of each year. A low that is given moves
-// today and the day after as a whole, so that the evening leads down to it.
+// weather returns the hours of the window, one for each year. A given low shifts today and tomorrow as a
+// whole, so that the evening cools down to it.
 func (w nightWindow) weather(g *garden.Garden, low *quantity.Temperature) []*weather.Hours {
 	years := make([]*weather.Hours, len(g.Members))
 	for i, m := range g.Members {
@@ -153,7 +153,7 @@ func (w nightWindow) lowest(days []weather.Day) float64 {
 	return lowest
 }
 
-// nightPlace runs one place through the years.
+// nightPlace simulates one place in every year.
 func nightPlace(g *garden.Garden, p exchange.Place, w nightWindow, years []*weather.Hours, q NightsQuestion) NightPlace {
 	setting, level := nightSetting(p, q.Level, w.span.From)
 	if q.Off {
@@ -191,8 +191,8 @@ func promised(p exchange.Place, low float64) float64 {
 	return low + float64(house.Cover.FrostLift)
 }
 
-// nightSetting returns the setting of a place: as asked where it is heated, else the
-// lowest of its levels; and its level, nil where there is none.
+// nightSetting returns the setting and level of a place: the level asked for if it is heated, or the lowest
+// of its levels. The level is nil if the place is not heated.
 func nightSetting(p exchange.Place, asked *quantity.Temperature, on civil.Date) (place.Setting, *quantity.Temperature) {
 	var lowest *quantity.Temperature
 	for _, s := range p.Levels {

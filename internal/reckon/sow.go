@@ -13,8 +13,8 @@ import (
 	"eyeup/supply"
 )
 
-// SowQuestion asks how many seeds to sow for so many plants. What is known of the seed is
-// one of three: a germination told, a test, or the age of the packet.
+// SowQuestion asks how many seeds to sow to get a number of plants. One of three things is known about the
+// seed: its germination, a test of it, or the age of the packet.
 type SowQuestion struct {
 	Want        int
 	Sure        quantity.Share

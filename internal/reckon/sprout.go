@@ -14,8 +14,8 @@ import (
 	"eyeup/quantity"
 )
 
-// SproutQuestion asks how soon a kind comes up in a place that is steadily Warm, or that
-// swings between Night and Day each day; the others are not known.
+// SproutQuestion asks how soon a kind comes up. Give either the steady temperature Warm, or the Night and Day
+// between which it swings; leave the others unknown.
 type SproutQuestion struct {
 	KindQuestion
 	Warm, Night, Day quantity.Temperature
@@ -43,8 +43,7 @@ type SproutAnswer struct {
 	base, ceiling quantity.Temperature
 }
 
-// DaySpread is a number of days with the spread within a lot. A part that is null never
-// comes to pass.
+// DaySpread is a number of days with its spread within a lot. null means never.
 type DaySpread struct {
 	Early  *float64 `json:"early" jsonschema:"oneof_type=number;null" jsonschema_description:"one in ten is sooner"`
 	Middle *float64 `json:"middle" jsonschema:"oneof_type=number;null" jsonschema_description:"even odds"`

@@ -46,11 +46,11 @@ type SunAnswer struct {
 	Reason     string      `json:"reason,omitempty" jsonschema_description:"why there is no rise or set"`
 }
 
-// The years in which the sun is reckoned to the accuracy that is promised.
+// The years for which the sun's position has the stated accuracy.
 const firstSunYear, lastSunYear = 1900, 2100
 
-// Sun answers a SunQuestion. It refuses a place that can't be, a year before 1900 or after
-// 2100, and a question without a moment and a day.
+// Sun answers a SunQuestion. It refuses an impossible place, a year outside 1900 to 2100, and a question
+// with neither a moment nor a day.
 func Sun(q SunQuestion) (*SunAnswer, error) {
 	site := sun.Site{Latitude: q.Latitude, Longitude: q.Longitude, Elevation: q.Elevation}
 	if err := site.Check(); err != nil {
