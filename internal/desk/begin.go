@@ -108,7 +108,7 @@ func (d Draft) Begin(b *stockbook.Book, today civil.Date) error {
 	if err != nil {
 		return err
 	}
-	folder := stockbook.Drawer{stockbook.GardenFile: text, "stock.csv": []byte(stockbook.StockHeader)}
+	folder := stockbook.MemoryFolder{stockbook.GardenFile: text, "stock.csv": []byte(stockbook.StockHeader)}
 	if d.File != "" {
 		folder[d.File] = d.Content
 	}

@@ -78,7 +78,7 @@ func planFor(s *stockbook.Book, today civil.Date) error {
 		return err
 	}
 	body["plant_year"] = ahead.Season.PlantYear
-	return s.AppendSaid([]stockbook.Said{{Kind: "described", Body: map[string]any{"what": "garden", "name": "season", "body": body}}}, today)
+	return s.AppendDrafts([]stockbook.Draft{{Kind: "described", Body: map[string]any{"what": "garden", "name": "season", "body": body}}}, today)
 }
 
 // seasonBody is what the book says of the season.

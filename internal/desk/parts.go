@@ -186,7 +186,7 @@ func (d *Desk) describe(what, name string, body map[string]any, today civil.Date
 	if err := d.tryWith(what, name, body); err != nil {
 		return err
 	}
-	return d.book.As(by).AppendSaid([]stockbook.Said{{Kind: "described", Body: map[string]any{"what": what, "name": name, "body": body}}}, today)
+	return d.book.As(by).AppendDrafts([]stockbook.Draft{{Kind: "described", Body: map[string]any{"what": what, "name": name, "body": body}}}, today)
 }
 
 // tryWith reads the garden as it would be.

@@ -8,8 +8,8 @@ import (
 	"eyeup/internal/exchange"
 )
 
-// OpenDemo opens the invented garden for the season that lies ahead of today: from
-// August on, the next year's.
+// OpenDemo opens the invented garden for the season ahead. From August on, that is the season of
+// the next year.
 func OpenDemo(today civil.Date) (*Garden, error) {
 	folder := demo.Garden()
 	read, err := exchange.ReadGarden(folder, "the invented garden")

@@ -17,20 +17,20 @@ import (
 	"eyeup/weather"
 )
 
-// Garden is a garden opened at the desk: what its folder says, and its weather.
+// Garden is a garden as its folder describes it, with its weather.
 type Garden struct {
 	*exchange.Garden
-	Record  *weather.Record // as it is at the patch
+	Record  *weather.Record // corrected from the station to the patch
 	Sky     weather.Sky
-	Members []weather.Member
-	LeftOut []weather.LeftOut
-	Span    civil.Span
+	Members []weather.Member  // one for each usable year of the record
+	LeftOut []weather.LeftOut // the years that can't be used, and why
+	Span    civil.Span        // the days of the season
 
-	kept *keptWeather // between the seasons that are worked out of it
+	cache *weatherCache // shared by all seasons computed from this garden; may be nil
 }
 
-// Open reads a garden folder and its weather. name is the folder as the grower
-// typed it, for messages.
+// Open reads a garden folder and its weather. name is the folder as the user typed it; error messages
+// show it.
 func Open(fsys fs.FS, name string) (*Garden, error) {
 	read, err := exchange.ReadGarden(fsys, name)
 	if err != nil {
@@ -39,12 +39,14 @@ func Open(fsys fs.FS, name string) (*Garden, error) {
 	return New(read, fsys)
 }
 
+// New makes a garden of a description that was read and of its weather, which fsys holds. It fails
+// where the weather has no usable year.
 func New(read *exchange.Garden, fsys fs.FS) (*Garden, error) {
 	record, err := read.LoadWeather(fsys)
 	if err != nil {
 		return nil, err
 	}
-	g := &Garden{kept: &keptWeather{}, Garden: read, Record: record, Span: season.Span(read.Season.PlantYear, read.Site)}
+	g := &Garden{cache: &weatherCache{}, Garden: read, Record: record, Span: season.Span(read.Season.PlantYear, read.Site)}
 	from, to := g.Years()
 	g.Sky = weather.FitSky(record, read.Site)
 	g.Members, g.LeftOut = weather.Members(record, g.Span, from, to)
@@ -61,30 +63,30 @@ func firstReason(left []weather.LeftOut) string {
 	return fmt.Sprintf("%d: %s", left[0].Year, left[0].Why)
 }
 
-// Years returns the first and last year of the record that serve.
+// Years returns the first and last year of the record that may be used.
 func (g *Garden) Years() (from, to int) {
 	span := g.Record.Span()
 	from, to = span.From.Year(), span.To.Year()
 	if g.Record.MadeUp {
-		return from + 1, to // the first has no autumn before it
+		return from + 1, to // the first year has no autumn before it
 	}
 	return cmp.Or(g.Weather.FromYear, from), cmp.Or(g.Weather.ToYear, to)
 }
 
-// keptWeather is the garden's weather hour by hour, made once, with what seasons that were
-// worked out of it have in common.
-type keptWeather struct {
+// weatherCache holds the garden's hourly weather, computed once, and the results that seasons
+// computed from it share.
+type weatherCache struct {
 	once   sync.Once
 	hours  []*weather.Hours
 	memory season.Memory
 }
 
-func (k *keptWeather) of(g *Garden) ([]*weather.Hours, *season.Memory) {
-	k.once.Do(func() { k.hours = g.Hours() })
-	return k.hours, &k.memory
+func (c *weatherCache) of(g *Garden) ([]*weather.Hours, *season.Memory) {
+	c.once.Do(func() { c.hours = g.Hours() })
+	return c.hours, &c.memory
 }
 
-// Hours returns the garden's weather hour by hour, one of each year.
+// Hours returns the garden's hourly weather, one for each usable year.
 func (g *Garden) Hours() []*weather.Hours {
 	hours := make([]*weather.Hours, len(g.Members))
 	for i, m := range g.Members {
@@ -93,13 +95,13 @@ func (g *Garden) Hours() []*weather.Hours {
 	return hours
 }
 
-// Freezes returns the freezes of the garden's record at 0 °C.
+// Freezes returns the first and last freezes of each year of the garden's record, at 0 °C.
 func (g *Garden) Freezes() frost.Freezes {
 	from, to := g.Years()
 	return frost.Dates(g.Record, g.Site, quantity.Celsius(0), from, to)
 }
 
-// Brief makes the brief of the garden's season, as it stands today.
+// Brief returns what the garden's season is computed from, as of today.
 func (g *Garden) Brief(today civil.Date) season.Brief {
 	b := season.Brief{
 		Given: season.Given{
@@ -110,8 +112,8 @@ func (g *Garden) Brief(today civil.Date) season.Brief {
 		Asked: season.Asked{FrostRisk: g.Season.FrostRisk, Fits: g.Season.Fits},
 	}
 	b.Given.Stock, b.Given.Growing = g.StockOf(g.Stock)
-	if g.kept != nil {
-		b.Given.Weather, b.Ports.Kept = g.kept.of(g)
+	if g.cache != nil {
+		b.Given.Weather, b.Ports.Kept = g.cache.of(g)
 	} else {
 		b.Given.Weather = g.Hours()
 	}
@@ -127,7 +129,7 @@ func (g *Garden) Brief(today civil.Date) season.Brief {
 	return b
 }
 
-// Kind returns a kind with the garden's own figures in place of the usual ones.
+// Kind returns a kind of plant. The garden's own figures replace the usual ones.
 func (g *Garden) Kind(name string) (*culture.Kind, bool) {
 	k, known := culture.Lookup(name)
 	if !known {
@@ -135,7 +137,7 @@ func (g *Garden) Kind(name string) (*culture.Kind, bool) {
 	}
 	if own := g.Figures[name]; len(own) > 0 {
 		changed, err := k.With(own)
-		if err != nil { // the reader of the folder has tried the same
+		if err != nil { // never: exchange.ReadGarden checked the same figures
 			return nil, false
 		}
 		return changed, true
@@ -143,6 +145,7 @@ func (g *Garden) Kind(name string) (*culture.Kind, bool) {
 	return k, true
 }
 
+// place returns a place as a season takes it.
 func (g *Garden) place(p exchange.Place) season.Place {
 	s := season.Place{
 		Name: p.Name, Sort: season.Sort(p.Sort), Model: p.Model, Room: p.Bench, Spacing: p.Spacing, Crates: p.Crates,
@@ -156,13 +159,13 @@ func (g *Garden) place(p exchange.Place) season.Place {
 	switch model := p.Model.(type) {
 	case place.Steady:
 		s.Costs = model.HeatPerKelvin > 0
-		s.Levels, s.Level = s.Levels[:1], s.Level[:1] // a season holds no level in a room
+		s.Levels, s.Level = s.Levels[:1], s.Level[:1] // a season sets no level in a room
 		s.Energy = g.UsefulHeat(place.Heater{Fuel: "electricity", Efficiency: 1})
 		if model.Lamps != nil {
 			s.Lit = model.Lamps.Area
 		}
 	case place.Covered:
-		model.BenchApart = true // it is warm only while something stands on it
+		model.BenchApart = true // its warm bench is a place of its own, on only while something stands there
 		s.Model = model
 		if model.Heater != nil {
 			s.Energy = g.UsefulHeat(*model.Heater)
@@ -171,7 +174,7 @@ func (g *Garden) place(p exchange.Place) season.Place {
 	return s
 }
 
-// warmBench returns the warm bench of a house as a place of its own, if it has one.
+// warmBench returns the warm bench of a house as a place of its own, and whether there is one.
 func (g *Garden) warmBench(p exchange.Place) (season.Place, bool) {
 	house, covered := g.place(p).Model.(place.Covered)
 	if !covered || house.WarmBench == nil {
@@ -193,7 +196,8 @@ func (g *Garden) warmBench(p exchange.Place) (season.Place, bool) {
 	}, true
 }
 
-// UsefulHeat returns the price of a kilowatt-hour of heat that a heater gives.
+// UsefulHeat returns the price of one kWh of heat that a heater gives: the price of its fuel divided
+// by its efficiency.
 func (g *Garden) UsefulHeat(h place.Heater) season.Price {
 	price := g.Prices.Electricity
 	if h.Fuel != "electricity" {
@@ -209,6 +213,7 @@ func (g *Garden) UsefulHeat(h place.Heater) season.Price {
 	return season.Price{Amount: price.Per(quantity.KilowattHour) / float64(efficiency), Known: true}
 }
 
+// SeasonPrices returns the garden's prices as a season takes them.
 func (g *Garden) SeasonPrices() season.Prices {
 	p := season.Prices{Currency: g.Currency, Pots: map[string]season.Price{}}
 	if e := g.Prices.Electricity; !e.IsZero() {
@@ -232,9 +237,9 @@ func (g *Garden) SeasonPrices() season.Prices {
 	return p
 }
 
-// stemsAWeek is how many stems a plant gives in a week of flower, 0 where that is not known. Today
-// it is the dahlia's figure for plants of every kind: a plan has one price for a week of flower.
-// The issue on advice is to ask each kind for its own flower.week.
+// stemsAWeek is how many stems a plant gives in a week of flower, or 0 if that is not known. Plants of
+// every kind take the dahlia's figure, because a plan has one price for a week of flower. Asking each
+// kind for its own flower.week is still to do.
 func (g *Garden) stemsAWeek() float64 {
 	dahlia, known := g.Kind("dahlia")
 	if !known {

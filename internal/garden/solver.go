@@ -5,7 +5,7 @@ import (
 	"path/filepath"
 )
 
-// SolverFolder is where compiled code is kept; empty where nothing can be.
+// SolverFolder returns the folder that keeps the compiled solver, or "" if it can't be made.
 func SolverFolder() string {
 	cache, err := os.UserCacheDir()
 	if err != nil {

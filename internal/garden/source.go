@@ -4,7 +4,7 @@ import (
 	"fmt"
 )
 
-// WeatherSource says what weather a season rests on.
+// WeatherSource describes the weather that a season is computed from.
 type WeatherSource struct {
 	Source   string   `json:"source" jsonschema_description:"station or made-up"`
 	Station  string   `json:"station,omitempty"`
@@ -12,16 +12,16 @@ type WeatherSource struct {
 	MadeUp   bool     `json:"made_up"`
 	FromYear int      `json:"from_year"`
 	ToYear   int      `json:"to_year"`
-	Years    int      `json:"years" jsonschema_description:"whole years that serve"`
+	Years    int      `json:"years" jsonschema_description:"whole years that can be used"`
 	LeftOut  []string `json:"left_out"`
-	Bridged  int      `json:"days_bridged" jsonschema_description:"days without extremes, drawn between their neighbours"`
-	Findings []string `json:"findings" jsonschema_description:"what reading the file brought to light"`
+	Bridged  int      `json:"days_bridged" jsonschema_description:"days without a low and a high, interpolated between their neighbours"`
+	Findings []string `json:"findings" jsonschema_description:"problems found while reading the file"`
 	Sky      string   `json:"sky"`
 	NightK   float64  `json:"night_offset_k"`
 	DayK     float64  `json:"day_offset_k"`
 }
 
-// Source says what weather the garden's season rests on.
+// Source describes the weather that the garden's season is computed from.
 func (g *Garden) Source() WeatherSource {
 	from, to := g.Years()
 	s := WeatherSource{
@@ -41,7 +41,7 @@ func (g *Garden) Source() WeatherSource {
 	}
 	for _, f := range g.Record.Findings {
 		where := ""
-		if f.Line > 0 { // made-up weather has no lines
+		if f.Line > 0 { // made-up weather has no line numbers
 			where = fmt.Sprintf("line %d: ", f.Line)
 		}
 		s.Findings = append(s.Findings, fmt.Sprintf("%s%s (%d times)", where, f.What, f.Count))

@@ -11,16 +11,16 @@ import (
 	"eyeup/weather"
 )
 
-// WeatherFile is a weather file and which of its stations is meant.
+// WeatherFile is a weather file and the station to read from it.
 type WeatherFile struct {
-	Name     string    // as the grower typed it, for messages
+	Name     string    // as the user typed it, for error messages
 	File     io.Reader // its content
-	Station  string    // empty where the file has one
-	Latitude *float64  // degrees north; nil: the file's own
+	Station  string    // the station's id; may be empty if the file has only one
+	Latitude *float64  // degrees north; nil: as the file says
 }
 
-// Open reads the station's record and where it lies. The latitude is NaN where neither
-// the grower nor the file gives it.
+// Open reads the station's record and its position. The latitude is NaN if neither the grower nor the
+// file gives it.
 func (f WeatherFile) Open() (*weather.Record, sun.Site, error) {
 	records, err := exchange.ReadWeather(f.Name, f.File)
 	if err != nil {
@@ -42,11 +42,11 @@ func (f WeatherFile) Open() (*weather.Record, sun.Site, error) {
 	return r, site, nil
 }
 
-// UsualLatitude stands in, and is said to, where nobody gives the station's: midway
-// between equator and pole.
+// UsualLatitude is assumed, with a note, if the station's latitude is not known. It is midway between
+// equator and pole, in degrees north.
 const UsualLatitude = 45
 
-// StationAnswer names a station and the days it measured.
+// StationAnswer names a station and the first and last day of its record.
 type StationAnswer struct {
 	ID   string     `json:"id"`
 	Name string     `json:"name,omitempty"`
@@ -54,6 +54,7 @@ type StationAnswer struct {
 	To   civil.Date `json:"to" jsonschema:"description=last day of the record"`
 }
 
+// StationOf returns the name and the days of a record's station.
 func StationOf(r *weather.Record) StationAnswer {
 	return StationAnswer{ID: r.Station.ID, Name: r.Station.Name, From: r.Span().From, To: r.Span().To}
 }
@@ -71,7 +72,7 @@ func (s StationAnswer) String() string {
 	return fmt.Sprintf("%s (%s)", s.Name, s.ID)
 }
 
-// DayOfYear writes a day as a grower says it, and no day as a dash.
+// DayOfYear writes a day of the year as day and short month, and the zero day as a dash.
 func DayOfYear(m civil.MonthDay) string {
 	if m.IsZero() {
 		return "–"

@@ -9,10 +9,10 @@ import (
 	"eyeup/stock"
 )
 
-// StockOf is stock as a season takes it: what waits of each lot in each place, with what is still
-// wanted of it, and what grows already.
+// StockOf splits stock for a season. waits is what is not started yet, lot by lot and place by place,
+// with how many plants are still wanted of it. growing is what was started for this season.
 func (g *Garden) StockOf(all []stock.Holding) (waits []stock.Holding, growing []season.Growing) {
-	all = sharedOut(together(all), g.growsNow)
+	all = allocateWanted(mergeCrates(all), g.growsNow)
 	waits, growing = []stock.Holding{}, []season.Growing{}
 	for _, h := range all {
 		if !g.growsNow(h) {
@@ -26,8 +26,9 @@ func (g *Garden) StockOf(all []stock.Holding) (waits []stock.Holding, growing []
 	return waits, growing
 }
 
-// growsNow reports whether some stock was started for this season: it stands in a pot, a tray or the
-// ground since the season began, or a list tells that it does. Pots that rest in a store do not grow.
+// growsNow reports whether stock was started for this season. It must be in a pot, a tray or the
+// ground, and have stood there no longer than the season lasts; stock of a list has no date and counts
+// as started. Pots that rest in a store do not grow.
 func (g *Garden) growsNow(h stock.Holding) bool {
 	at, known := g.Place(h.Place)
 	if !Grows(h.Form) || known && at.Sort == exchange.Store {
@@ -36,62 +37,62 @@ func (g *Garden) growsNow(h stock.Holding) bool {
 	return h.Line > 0 || !h.Since.IsZero() && !h.Since.Before(g.Span.From)
 }
 
-// together puts together what stands of a lot in several crates of one place, as a season
-// raises it: wanted is told once of a lot, and all its crates are there to give it. Stock of
-// which some has no code is told apart by its rows and stays as it is.
-func together(all []stock.Holding) []stock.Holding {
-	type heap struct {
+// mergeCrates adds up the holdings of a lot that stand in several crates of one place: a season takes
+// them as one, with one number wanted. If any holding has no code, all stay as they are, since rows
+// then identify them.
+func mergeCrates(all []stock.Holding) []stock.Holding {
+	type lotPlace struct {
 		code, kind, variety, place string
 		form                       stock.Form
 	}
 	if slices.ContainsFunc(all, func(h stock.Holding) bool { return h.Code == "" }) {
 		return all
 	}
-	at := map[heap]int{}
-	var fewer []stock.Holding
+	at := map[lotPlace]int{}
+	var merged []stock.Holding
 	for _, h := range all {
-		key := heap{h.Code, h.Variety.Kind, h.Variety.Name, h.Place, h.Form}
+		key := lotPlace{h.Code, h.Variety.Kind, h.Variety.Name, h.Place, h.Form}
 		i, known := at[key]
 		if !known {
-			at[key] = len(fewer)
-			fewer = append(fewer, h)
+			at[key] = len(merged)
+			merged = append(merged, h)
 			continue
 		}
-		one := &fewer[i]
+		one := &merged[i]
 		one.Count, one.Plant, one.Reserve = one.Count+h.Count, one.Plant+h.Plant, one.Reserve+h.Reserve
 	}
-	return fewer
+	return merged
 }
 
-// sharedOut shares what is wanted out among all that waits to give it. A book tells once of a
-// variety how many are wanted, whatever its lots; a list tells it lot by lot, of which some stand
-// in several places. What grows already is taken off.
-func sharedOut(all []stock.Holding, growsNow func(stock.Holding) bool) []stock.Holding {
-	type wish struct{ kind, variety, code string }
-	byWish, order := map[wish][]int{}, []wish{}
+// allocateWanted allocates the plants wanted to the holdings that are not started yet. In a book the
+// number wanted belongs to a variety, whatever its lots. In a list it belongs to a lot, which may stand
+// in several places. Plants that grow already are subtracted.
+func allocateWanted(all []stock.Holding, growsNow func(stock.Holding) bool) []stock.Holding {
+	type owner struct{ kind, variety, code string }
+	byOwner, order := map[owner][]int{}, []owner{}
 	for i, h := range all {
-		w := wish{h.Variety.Kind, h.Variety.Name, ""}
+		w := owner{h.Variety.Kind, h.Variety.Name, ""}
 		if h.Line > 0 {
 			if w.code = h.Code; w.code == "" {
 				continue
 			}
 		}
-		if byWish[w] == nil {
+		if byOwner[w] == nil {
 			order = append(order, w)
 		}
-		byWish[w] = append(byWish[w], i)
+		byOwner[w] = append(byOwner[w], i)
 	}
 	all = slices.Clone(all)
 	for _, w := range order {
-		shareWish(all, byWish[w], growsNow)
+		allocate(all, byOwner[w], growsNow)
 	}
 	return all
 }
 
-// shareWish shares out what is wanted of the holdings at some indices: each gives as many as it
-// has, in their order; what is still wanted then the clumps give by being divided, each heap as
-// its size is, or else the first. What is planted is given before what is kept back.
-func shareWish(all []stock.Holding, at []int, growsNow func(stock.Holding) bool) {
+// allocate allocates the plants wanted to the holdings at some indices. Each gives as many as it has,
+// in order. The rest comes from dividing clumps, in proportion to how many each holding has; without
+// clumps, the first holding gives it. Plants for the patch are allocated before the reserve.
+func allocate(all []stock.Holding, at []int, growsNow func(stock.Holding) bool) {
 	plant, reserve, growing := 0, 0, 0
 	var waits []int
 	for _, i := range at {
@@ -114,7 +115,7 @@ func shareWish(all []stock.Holding, at []int, growsNow func(stock.Holding) bool)
 	gives, lacking := make([]int, len(at)), plant+reserve
 	for n, i := range at {
 		gives[n] = min(lacking, all[i].Count)
-		if all[i].Form == stock.Seed { // packets, each of many
+		if all[i].Form == stock.Seed { // a packet holds enough seed for all
 			gives[n] = lacking
 		}
 		lacking -= gives[n]
@@ -129,7 +130,8 @@ func shareWish(all []stock.Holding, at []int, growsNow func(stock.Holding) bool)
 	}
 }
 
-// byClumps shares so many out by the numbers of clumps, to the last one.
+// byClumps splits count in proportion to the clumps of each holding, in whole numbers that add up to
+// count: the largest remainders are rounded up.
 func byClumps(all []stock.Holding, at []int, count int) []int {
 	shares, clumps := make([]int, len(at)), 0
 	for _, i := range at {
@@ -157,7 +159,7 @@ func byClumps(all []stock.Holding, at []int, count int) []int {
 	return shares
 }
 
-// Grows reports whether what stands in a form grows already.
+// Grows reports whether stock of a form is growing: a cutting, tray, pot or plant.
 func Grows(form stock.Form) bool {
 	return form == stock.Cutting || form == stock.Tray || form == stock.Pot || form == stock.Plant
 }

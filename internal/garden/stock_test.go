@@ -7,40 +7,40 @@ import (
 	"eyeup/stock"
 )
 
-// TestWhatIsWantedIsSharedOut shares wishes out by hand: whole ones first, in their order, then by
-// the clumps that are to be cut.
-func TestWhatIsWantedIsSharedOut(t *testing.T) {
+// TestWantedIsAllocatedToHoldings compares with allocations made by hand: first what each holding has,
+// in order, then by the clumps that are to be cut.
+func TestWantedIsAllocatedToHoldings(t *testing.T) {
 	of := func(code, place string, form stock.Form, count, plant, reserve, line int) stock.Holding {
 		return stock.Holding{Code: code, Variety: stock.Variety{Name: "Pale Heron", Kind: "dahlia"}, Form: form, Count: count, Place: place, Plant: plant, Reserve: reserve, Line: line}
 	}
 	for _, c := range []struct {
-		says string
+		name string
 		in   []stock.Holding
 		want [][2]int // plant, reserve
 	}{
 		{"enough in the first place", []stock.Holding{of("A", "cellar", stock.Clump, 9, 6, 2, 0), of("A", "shed", stock.Clump, 5, 0, 0, 0)}, [][2]int{{6, 2}, {0, 0}}},
 		{"some of the second too", []stock.Holding{of("A", "cellar", stock.Clump, 7, 6, 4, 0), of("A", "shed", stock.Clump, 5, 0, 0, 0)}, [][2]int{{6, 1}, {0, 3}}},
-		{"of two lots in a book", []stock.Holding{of("A", "cellar", stock.Clump, 4, 6, 0, 0), of("B", "cellar", stock.Division, 3, 0, 0, 0)}, [][2]int{{4, 0}, {2, 0}}},
+		{"two lots of a book", []stock.Holding{of("A", "cellar", stock.Clump, 4, 6, 0, 0), of("B", "cellar", stock.Division, 3, 0, 0, 0)}, [][2]int{{4, 0}, {2, 0}}},
 		{"more than there are, by clumps", []stock.Holding{of("A", "cellar", stock.Clump, 4, 20, 1, 0), of("A", "shed", stock.Clump, 2, 0, 0, 0), of("A", "shed", stock.Division, 3, 0, 0, 0)}, [][2]int{{12, 0}, {6, 0}, {2, 1}}},
-		{"lots of a list as they are said", []stock.Holding{of("A", "cellar", stock.Clump, 4, 6, 0, 2), of("B", "cellar", stock.Clump, 3, 0, 0, 3)}, [][2]int{{6, 0}, {0, 0}}},
+		{"lots of a list keep their own numbers", []stock.Holding{of("A", "cellar", stock.Clump, 4, 6, 0, 2), of("B", "cellar", stock.Clump, 3, 0, 0, 3)}, [][2]int{{6, 0}, {0, 0}}},
 		{"a lot of a list in two places", []stock.Holding{of("A", "cellar", stock.Clump, 4, 6, 0, 2), of("A", "shed", stock.Clump, 3, 0, 0, 3)}, [][2]int{{4, 0}, {2, 0}}},
-		{"half of it grows", []stock.Holding{of("A", "warm room", stock.Pot, 5, 8, 2, 0), of("A", "cellar", stock.Clump, 7, 0, 0, 0)}, [][2]int{{0, 0}, {3, 2}}},
-		{"more grow than go into the patch", []stock.Holding{of("A", "cellar", stock.Clump, 7, 8, 3, 0), of("B", "warm room", stock.Pot, 9, 0, 0, 0)}, [][2]int{{0, 2}, {0, 0}}},
-		{"all of it grows", []stock.Holding{of("A", "cellar", stock.Clump, 7, 8, 3, 0), of("B", "warm room", stock.Pot, 12, 0, 0, 0)}, [][2]int{{0, 0}, {0, 0}}},
-		{"packets", []stock.Holding{of("A", "drawer", stock.Seed, 1, 30, 0, 0), of("A", "shed", stock.Seed, 1, 0, 0, 0)}, [][2]int{{30, 0}, {0, 0}}},
+		{"half of them grow already", []stock.Holding{of("A", "warm room", stock.Pot, 5, 8, 2, 0), of("A", "cellar", stock.Clump, 7, 0, 0, 0)}, [][2]int{{0, 0}, {3, 2}}},
+		{"more grow than the patch takes", []stock.Holding{of("A", "cellar", stock.Clump, 7, 8, 3, 0), of("B", "warm room", stock.Pot, 9, 0, 0, 0)}, [][2]int{{0, 2}, {0, 0}}},
+		{"all of them grow already", []stock.Holding{of("A", "cellar", stock.Clump, 7, 8, 3, 0), of("B", "warm room", stock.Pot, 12, 0, 0, 0)}, [][2]int{{0, 0}, {0, 0}}},
+		{"packets of seed", []stock.Holding{of("A", "drawer", stock.Seed, 1, 30, 0, 0), of("A", "shed", stock.Seed, 1, 0, 0, 0)}, [][2]int{{30, 0}, {0, 0}}},
 	} {
-		got := sharedOut(c.in, func(h stock.Holding) bool { return h.Form == stock.Pot })
+		got := allocateWanted(c.in, func(h stock.Holding) bool { return h.Form == stock.Pot })
 		for i, h := range got {
 			if [2]int{h.Plant, h.Reserve} != c.want[i] {
-				t.Errorf("%s: %d and %d of %s in %s, want %v", c.says, h.Plant, h.Reserve, h.Code, h.Place, c.want[i])
+				t.Errorf("%s: %d and %d of %s in %s, want %v", c.name, h.Plant, h.Reserve, h.Code, h.Place, c.want[i])
 			}
 		}
 	}
 }
 
-// TestOldPotsAreNotCounted tells pots of this season from those that stood there before it, or
-// rest in a store.
-func TestOldPotsAreNotCounted(t *testing.T) {
+// TestOnlyPotsOfThisSeasonGrow distinguishes pots of this season from older pots and from pots that rest
+// in a store.
+func TestOnlyPotsOfThisSeasonGrow(t *testing.T) {
 	g, err := OpenDemo(civil.MustOn(2027, 3, 22))
 	if err != nil {
 		t.Fatal(err)

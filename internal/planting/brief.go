@@ -18,52 +18,52 @@ import (
 	"eyeup/stock"
 )
 
-// NotListed is a variety that the planting list can't speak of, and why.
+// NotListed is a variety that the planting list leaves out, and why.
 type NotListed struct {
 	Variety string `json:"variety"`
 	Kind    string `json:"kind"`
 	Why     string `json:"why"`
 }
 
-// patchBrief is the brief of a planting list with what the answer tells beside it.
+// patchBrief is what a planting list is computed from, with what the answer reports beside the list.
 type patchBrief struct {
 	patch.Brief
 	ground  *exchange.Place
-	stands  []int               // by variety: what stands today beside clumps
-	untold  map[string][]string // names by why nothing can be said of them
+	stands  []int               // by variety: divisions, corms and plants today, without clumps
+	unknown map[string][]string // names of varieties whose number of plants can't be predicted, by reason
 	out     []NotListed
 	assumed []string
 }
 
-// newPatchBrief makes the brief of the garden's planting list.
-func newPatchBrief(g *garden.Garden, hand map[sortKey]inHand) (*patchBrief, error) {
+// newPatchBrief collects what the garden's planting list is computed from.
+func newPatchBrief(g *garden.Garden, hand map[varietyKey]inHand) (*patchBrief, error) {
 	asked := asked(g)
 	ground, err := ground(g, asked.Place)
 	if err != nil {
 		return nil, err
 	}
-	b := &patchBrief{ground: ground, untold: map[string][]string{}}
+	b := &patchBrief{ground: ground, unknown: map[string][]string{}}
 	b.Room, b.Places, b.Low, b.Tall, b.Mixes = ground.Bench, asked.Places, asked.Low, asked.Tall, asked.Mixes
 	var known []string
 	for _, s := range Sorts(g.Stock) {
 		v := patch.Variety{Variety: s.Variety, Wish: patch.Would}
 		v.Plant, v.Reserve = s.Wanted()
 		known = append(known, s.Name)
-		b.take(g, v, hand[sortKey{s.Kind, s.Name}])
+		b.add(g, v, hand[varietyKey{s.Kind, s.Name}])
 	}
 	for _, one := range asked.Varieties {
 		if one.New != nil {
-			if err := b.comes(g, one); err != nil {
+			if err := b.addNew(g, one); err != nil {
 				return nil, err
 			}
 			continue
 		}
-		if err := b.wishOf(g, one, known); err != nil {
+		if err := b.setWish(g, one, known); err != nil {
 			return nil, err
 		}
 	}
-	for _, why := range slices.Sorted(maps.Keys(b.untold)) {
-		b.assumed = append(b.assumed, fmt.Sprintf("that there are enough of %s: %s", strings.Join(b.untold[why], ", "), why))
+	for _, why := range slices.Sorted(maps.Keys(b.unknown)) {
+		b.assumed = append(b.assumed, fmt.Sprintf("that there are enough of %s: %s", strings.Join(b.unknown[why], ", "), why))
 	}
 	if err := b.Check(); err != nil {
 		return nil, fmt.Errorf("the planting list: %w", err)
@@ -71,7 +71,7 @@ func newPatchBrief(g *garden.Garden, hand map[sortKey]inHand) (*patchBrief, erro
 	return b, nil
 }
 
-// ground finds the place of open ground that the list is for.
+// ground finds the open ground that the list is for: the one of that name, or the only one.
 func ground(g *garden.Garden, name string) (*exchange.Place, error) {
 	var found *exchange.Place
 	for i := range g.Places {
@@ -90,34 +90,34 @@ func ground(g *garden.Garden, name string) (*exchange.Place, error) {
 	return found, nil
 }
 
-// take adds a variety, or says why it is left out.
-func (b *patchBrief) take(g *garden.Garden, v patch.Variety, h inHand) {
+// add adds a variety, or notes why it is left out.
+func (b *patchBrief) add(g *garden.Garden, v patch.Variety, h inHand) {
 	out := func(why string) { b.out = append(b.out, NotListed{v.Name, v.Kind, why}) }
 	asked := asked(g)
 	kind, known := g.Kind(v.Kind)
 	switch {
 	case len(asked.Kinds) > 0 && !slices.Contains(asked.Kinds, v.Kind):
-		out("it is of a kind that is left out in " + wishes(g))
+		out("its kind is left out in " + wishes(g))
 		return
 	case !known:
-		out(fmt.Sprintf("nothing is known of the kind %q; the known ones: eyeup reckon culture", v.Kind))
+		out(fmt.Sprintf("the kind %q is not known; eyeup reckon culture lists the known ones", v.Kind))
 		return
 	}
 	if v.Spacing = b.spacing(asked, kind); !(v.Spacing > 0) {
-		out(fmt.Sprintf("it is not known how far apart %s stands; say it in %s, as %s", v.Kind, wishes(g), wish(g, "spacing."+v.Kind)))
+		out(fmt.Sprintf("the spacing of %s is not known; give it in %s, as %s", v.Kind, wishes(g), wish(g, "spacing."+v.Kind)))
 		return
 	}
 	v.Hand, v.Clumps, v.Whole = h.plants, h.clumps, h.whole
 	_, v.Strike = kind.Figure("cut.each")
 	if h.why != "" {
-		b.untold[h.why] = append(b.untold[h.why], v.Name)
+		b.unknown[h.why] = append(b.unknown[h.why], v.Name)
 	}
 	b.stands = append(b.stands, h.stands)
 	b.Varieties = append(b.Varieties, v)
 }
 
-// spacing returns how far apart a kind stands: as [patch] says, as the ground does for what
-// comes from the store, or as its figures do.
+// spacing returns the distance between plants of a kind: as [patch] says; or, for kinds kept in store, as
+// the ground says; or as the kind's figures say.
 func (b *patchBrief) spacing(asked *exchange.Patch, kind *culture.Kind) quantity.Length {
 	if l, said := asked.Spacing[kind.Name]; said {
 		return l
@@ -128,41 +128,42 @@ func (b *patchBrief) spacing(asked *exchange.Patch, kind *culture.Kind) quantity
 	return quantity.Length(math.Sqrt(float64(kind.Bench.InBed)))
 }
 
-// comes adds a variety that is new to the garden.
-func (b *patchBrief) comes(g *garden.Garden, one exchange.PatchVariety) error {
+// addNew adds a variety that is new to the garden.
+func (b *patchBrief) addNew(g *garden.Garden, one exchange.PatchVariety) error {
 	n := one.New
 	if slices.ContainsFunc(b.Varieties, func(v patch.Variety) bool { return v.Name == one.Name && v.Kind == one.Kind }) {
-		return fmt.Errorf("%s%s is in stock, which says how many places it is wanted in; leave out %s", lineOf(g, one), one.Name, wish(g, "variety.1.plant"))
+		return fmt.Errorf("%s%s is in stock, and the stock says how many are wanted; remove %s", lineOf(g, one), one.Name, wish(g, "variety.1.plant"))
 	}
 	v := patch.Variety{Variety: stock.Variety{Name: one.Name, Kind: one.Kind, Timing: stock.Timing(n.Timing), Colour: n.Colour, Height: n.Height}}
 	v.Wish, v.Plant, v.Reserve = patch.Would, n.Plant, n.Reserve
 	before := len(b.Varieties)
-	b.take(g, v, inHand{plants: odds.Exactly(float64(n.Bought)), whole: n.Bought, stands: n.Bought})
+	b.add(g, v, inHand{plants: odds.Exactly(float64(n.Bought)), whole: n.Bought, stands: n.Bought})
 	if len(b.Varieties) > before {
-		asks(&b.Varieties[before], one)
+		applyWish(&b.Varieties[before], one)
 	}
 	return nil
 }
 
-// wishOf says what is asked of a variety that is in stock.
-func (b *patchBrief) wishOf(g *garden.Garden, one exchange.PatchVariety, known []string) error {
+// setWish sets the wishes for a variety that is in stock. known are the names in stock, to suggest one
+// in place of a misspelt name.
+func (b *patchBrief) setWish(g *garden.Garden, one exchange.PatchVariety, known []string) error {
 	i := slices.IndexFunc(b.Varieties, func(v patch.Variety) bool { return v.Name == one.Name && v.Kind == one.Kind })
 	if i < 0 {
 		if slices.ContainsFunc(b.out, func(o NotListed) bool { return o.Variety == one.Name && o.Kind == one.Kind }) {
-			return nil // told already
+			return nil // its reason is in out
 		}
 		near := "."
 		if like, is := quantity.Nearest(one.Name, known); is {
 			near = fmt.Sprintf("; is %s meant?", like)
 		}
-		return fmt.Errorf("%sthere is no %s of kind %s in stock%s Of a new variety say also how many places it is wanted in, as %s", lineOf(g, one), one.Name, one.Kind, near, wish(g, "variety.1.plant"))
+		return fmt.Errorf("%sthere is no %s of kind %s in stock%s For a new variety, also give how many places it is wanted in, as %s", lineOf(g, one), one.Name, one.Kind, near, wish(g, "variety.1.plant"))
 	}
-	asks(&b.Varieties[i], one)
+	applyWish(&b.Varieties[i], one)
 	return nil
 }
 
-// asks takes over what is asked of a variety.
-func asks(v *patch.Variety, one exchange.PatchVariety) {
+// applyWish copies the wishes for a variety.
+func applyWish(v *patch.Variety, one exchange.PatchVariety) {
 	if one.Wish != "" {
 		v.Wish = one.Wish
 	}
@@ -172,7 +173,7 @@ func asks(v *patch.Variety, one exchange.PatchVariety) {
 	v.Least, v.Most, v.Flower, v.Family = one.Least, one.Most, one.Flower, one.Family
 }
 
-// lineOf says where a wish stands, in a garden that was read from a folder.
+// lineOf names the file and line of a wish in a folder, or the part of the garden's page in a book.
 func lineOf(g *garden.Garden, one exchange.PatchVariety) string {
 	if isBook(g) {
 		return wishes(g) + ": "
@@ -180,11 +181,11 @@ func lineOf(g *garden.Garden, one exchange.PatchVariety) string {
 	return fmt.Sprintf("%s:%d: ", stockbook.GardenFile, one.Line)
 }
 
-// isBook reports whether the garden is that of a book: its stock stands on no line of a file.
+// isBook reports whether the garden is that of a book: its stock has no line numbers.
 func isBook(g *garden.Garden) bool { return len(g.Stock) == 0 || g.Stock[0].Line == 0 }
 
-// wishes names what is asked of the patch: a section of a folder, or as the page of the
-// garden does.
+// wishes names where the wishes for the patch are: the section of garden.toml, or the part of the
+// garden's page in a book.
 func wishes(g *garden.Garden) string {
 	if isBook(g) {
 		return exchange.PartTitle("patch")
@@ -192,7 +193,7 @@ func wishes(g *garden.Garden) string {
 	return "[patch]"
 }
 
-// wish names a key of it in the same way.
+// wish names a key of the wishes: as in garden.toml, or by its label on the garden's page.
 func wish(g *garden.Garden, key string) string {
 	if isBook(g) {
 		word, _ := exchange.WordOf("patch", key)

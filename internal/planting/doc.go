@@ -1,3 +1,3 @@
-// Package planting holds the planting list: how many places of the patch each variety gets, from what
-// there is in hand and what is wished. How a list is chosen is the matter of package patch.
+// Package planting makes the planting list: how many places of the patch each variety gets, given the
+// stock in hand and the grower's wishes. Package patch chooses the list.
 package planting

@@ -16,19 +16,19 @@ import (
 	"eyeup/stock"
 )
 
-// inHand is what there is of a variety, to be planted.
+// inHand is the stock of a variety that can be planted.
 type inHand struct {
-	plants odds.Amount // not-a-number where as many as wanted are raised
+	plants odds.Amount // plants to expect if all clumps are cut; NaN: as many as wanted
 	clumps int
-	whole  int    // plants that come of no clump
-	stands int    // what stands today beside clumps
-	why    string // why nothing can be said
+	whole  int    // plants that come from no clump
+	stands int    // divisions, corms and plants today
+	why    string // why the plants can't be predicted
 }
 
-// sortKey names a variety of a kind.
-type sortKey struct{ kind, name string }
+// varietyKey identifies a variety: its kind and name.
+type varietyKey struct{ kind, name string }
 
-// stores returns what the air of the garden's stores is like.
+// stores returns the temperature and humidity of the garden's stores.
 func stores(g *garden.Garden) map[string]outlook.Store {
 	stores := map[string]outlook.Store{}
 	for _, p := range g.Places {
@@ -39,18 +39,18 @@ func stores(g *garden.Garden) map[string]outlook.Store {
 	return stores
 }
 
-// stockInHand says what to count on of every variety at a date, and what was taken for granted.
-func stockInHand(g *garden.Garden, book *stock.Book, today, at civil.Date) (map[sortKey]inHand, []string, error) {
+// stockInHand predicts the stock of every variety at a date. It also returns what was assumed.
+func stockInHand(g *garden.Garden, book *stock.Book, today, at civil.Date) (map[varietyKey]inHand, []string, error) {
 	o, err := outlook.Reckon(outlook.Question{Book: book, Today: today, At: at, Stores: stores(g), Kinds: g.Kind})
 	if err != nil {
 		return nil, nil, err
 	}
-	all := map[sortKey]inHand{}
+	all := map[varietyKey]inHand{}
 	for _, v := range o.Varieties {
-		all[sortKey{v.Kind, v.Name}] = plantsOf(g, v)
+		all[varietyKey{v.Kind, v.Name}] = plantsOf(g, v)
 	}
 	for _, h := range g.Stock {
-		key := sortKey{h.Variety.Kind, h.Variety.Name}
+		key := varietyKey{h.Variety.Kind, h.Variety.Name}
 		if h.Form == stock.Seed && h.Count > 0 {
 			sown := all[key]
 			sown.plants = odds.Exactly(math.NaN())
@@ -60,7 +60,7 @@ func stockInHand(g *garden.Garden, book *stock.Book, today, at civil.Date) (map[
 	return all, o.Assumed, nil
 }
 
-// plantsOf turns good divisions and corms into plants: some never shoot.
+// plantsOf computes the plants to expect from good divisions and corms, less the share that never shoots.
 func plantsOf(g *garden.Garden, v outlook.Variety) inHand {
 	h := inHand{plants: odds.Exactly(float64(v.Elsewhere)), clumps: v.Clumps, whole: v.Elsewhere, stands: v.Others + v.Elsewhere}
 	if v.Clumps+v.Others == 0 {
@@ -82,11 +82,11 @@ func plantsOf(g *garden.Garden, v outlook.Variety) inHand {
 	return h
 }
 
-// bookOf makes a book of a stock list, all taken in on one day.
+// bookOf makes a book in memory of a stock list, all taken in on one day.
 func bookOf(holdings []stock.Holding, on civil.Date) (*stock.Book, error) {
 	book := stock.New()
 	var entries []stock.Entry
-	for i, one := range stockbook.StockSaid(holdings) {
+	for i, one := range stockbook.StockDrafts(holdings) {
 		body, err := json.Marshal(one.Body)
 		if err != nil {
 			return nil, err
@@ -102,13 +102,13 @@ func bookOf(holdings []stock.Holding, on civil.Date) (*stock.Book, error) {
 		return book, nil
 	}
 	if _, err := book.Add(entries...); err != nil {
-		return nil, fmt.Errorf("the stock list can't be reckoned with: %w", err)
+		return nil, fmt.Errorf("the stock list can't be used: %w", err)
 	}
 	book.Keep()
 	return book, nil
 }
 
-// asked returns what [patch] asks, and nothing where it is left out.
+// asked returns the wishes in [patch], or none if the section is absent.
 func asked(g *garden.Garden) *exchange.Patch {
 	if g.Garden.Patch == nil {
 		return &exchange.Patch{}

@@ -18,24 +18,24 @@ import (
 // PatchAnswer is the planting list: how many places of the patch each variety gets.
 type PatchAnswer struct {
 	Garden    string         `json:"garden"`
-	Year      int            `json:"year" jsonschema_description:"of planting out"`
-	Place     string         `json:"place" jsonschema_description:"of open ground"`
-	At        civil.Date     `json:"at" jsonschema_description:"the day for which stock is counted on"`
+	Year      int            `json:"year" jsonschema_description:"the year of planting out"`
+	Place     string         `json:"place" jsonschema_description:"the open ground of the list"`
+	At        civil.Date     `json:"at" jsonschema_description:"the day for which stock is predicted"`
 	RoomM2    float64        `json:"room_m2"`
 	UsedM2    float64        `json:"used_m2"`
-	Most      int            `json:"most_plants,omitempty" jsonschema_description:"plants the patch may hold whatever room they take"`
+	Most      int            `json:"most_plants,omitempty" jsonschema_description:"most plants in the patch, whatever room they take"`
 	Planted   int            `json:"planted"`
-	TooLittle string         `json:"too_little,omitempty" jsonschema_description:"what the musts alone lack"`
+	TooLittle string         `json:"too_little,omitempty" jsonschema_description:"what the varieties you must have lack by themselves"`
 	List      []PatchLine    `json:"list"`
 	Reserve   []PatchReserve `json:"reserve"`
 	Over      []PatchOver    `json:"over" jsonschema_description:"to give away or sell"`
-	Short     []PatchShort   `json:"short" jsonschema_description:"to be got first"`
+	Short     []PatchShort   `json:"short" jsonschema_description:"to buy or raise first"`
 	Mix       []PatchMix     `json:"mix"`
 	Rows      []PatchRowLine `json:"rows" jsonschema_description:"row 1 lies where it shades no other"`
 	Proof     patch.Proof    `json:"proof" jsonschema_description:"how good the list is proved to be"`
 	NotListed []NotListed    `json:"not_listed"`
-	Assumed   []string       `json:"assumed" jsonschema_description:"taken for granted for want of anything better"`
-	Note      string         `json:"note" jsonschema_description:"what counts for how much"`
+	Assumed   []string       `json:"assumed" jsonschema_description:"what was assumed because it is not known"`
+	Note      string         `json:"note" jsonschema_description:"how much each shortfall counts"`
 }
 
 // PatchLine is one variety of the list.
@@ -48,10 +48,10 @@ type PatchLine struct {
 	Wanted  int          `json:"wanted"`
 	Places  int          `json:"places"`
 	AreaM2  float64      `json:"area_m2"`
-	InHand  odds.Amount  `json:"in_hand" jsonschema_description:"plants to be counted on were all clumps cut; null where as many as wanted are raised"`
-	Stands  int          `json:"stands" jsonschema_description:"divisions and corms and plants as they stand today"`
+	InHand  odds.Amount  `json:"in_hand" jsonschema_description:"plants to expect if all clumps are cut; null if as many as wanted are raised"`
+	Stands  int          `json:"stands" jsonschema_description:"divisions, corms and plants today"`
 	Clumps  int          `json:"clumps"`
-	Cut     int          `json:"cut" jsonschema_description:"clumps to cut so that there are enough in nine cases of ten"`
+	Cut     int          `json:"cut" jsonschema_description:"clumps to cut to have enough in nine cases of ten"`
 	Why     string       `json:"why"`
 
 	kept, over, short int    // as in Reserve, Over and Short
@@ -66,12 +66,12 @@ type PatchReserve struct {
 	Wanted  int    `json:"wanted"`
 }
 
-// PatchOver is what is over of a variety.
+// PatchOver is what is left over of a variety.
 type PatchOver struct {
 	Variety string `json:"variety"`
 	Kind    string `json:"kind"`
-	Plants  int    `json:"plants" jsonschema_description:"in nine cases of ten were all clumps cut"`
-	Clumps  int    `json:"clumps" jsonschema_description:"that need not be cut for it"`
+	Plants  int    `json:"plants" jsonschema_description:"in nine cases of ten, if all clumps are cut"`
+	Clumps  int    `json:"clumps" jsonschema_description:"clumps that need not be cut"`
 }
 
 // PatchShort is what is short of a variety.
@@ -82,17 +82,17 @@ type PatchShort struct {
 	How     string `json:"how"`
 }
 
-// PatchMix is what the list makes of one share of a wished mix.
+// PatchMix compares one share of a wished mix with the list.
 type PatchMix struct {
 	Kind    string      `json:"kind"`
 	By      patch.Trait `json:"by"`
 	Name    string      `json:"name"`
 	Places  int         `json:"places"`
 	Of      int         `json:"of" jsonschema_description:"places of the kind"`
-	Low     float64     `json:"low" jsonschema_description:"least share that counts nothing"`
-	High    float64     `json:"high" jsonschema_description:"most share that counts nothing"`
-	Outside float64     `json:"outside" jsonschema_description:"places above; below nothing: below"`
-	Nobody  bool        `json:"nobody" jsonschema_description:"whether no variety belongs to it"`
+	Low     float64     `json:"low" jsonschema_description:"lowest share without a penalty"`
+	High    float64     `json:"high" jsonschema_description:"highest share without a penalty"`
+	Outside float64     `json:"outside" jsonschema_description:"places above the range; negative: below it"`
+	Nobody  bool        `json:"nobody" jsonschema_description:"whether no variety has this trait"`
 }
 
 // PatchRowLine is one row of the patch.
@@ -112,33 +112,33 @@ type PatchRowPlant struct {
 	Count   int    `json:"count"`
 }
 
-// PatchProof says how good a list is proved to be.
+// PatchProof says how far a list is from the best possible one, at most.
 type PatchProof = patch.Proof
 
 // PatchQuestion asks for a planting list.
 type PatchQuestion struct {
 	Today    civil.Date
-	At       civil.Date       // the day for which stock is counted on; none: six weeks before the middle last frost
-	Solver   solve.Solver     // Solver, as a rule; none where a good list is enough
-	Progress func(PatchProof) // told of a better list or bound; may be nil
+	At       civil.Date       // the day for which stock is predicted; none: six weeks before the middle last frost
+	Solver   solve.Solver     // usually the function Solver; nil: a good list without one
+	Progress func(PatchProof) // called with each better list or bound; may be nil
 }
 
 // beforeFrost is how long before the last frost stock leaves the store.
 var beforeFrost = civil.Days(culture.Usual("patch.before"))
 
-// List works out the planting list of a garden that was read from a folder. When ctx ends
-// it returns the best list so far, with its gap.
+// List computes the planting list of a garden read from a folder. When ctx ends, it returns the best list
+// so far, with its gap.
 func List(g *garden.Garden, ctx context.Context, q PatchQuestion) (*PatchAnswer, error) {
 	book, err := bookOf(g.Stock, q.Today)
 	if err != nil {
 		return nil, err
 	}
-	return patchOf(g, ctx, book, q, []string{"that the stock of the list stands in its places since today: a list without a book does not say since when"})
+	return patchOf(g, ctx, book, q, []string{"that the stock has stood in its places since today: a stock list does not say since when"})
 }
 
-// ListOfBook works out the planting list of the book's garden. See Garden.Planting.
+// ListOfBook computes the planting list of a book's garden, as List does.
 func ListOfBook(s *stockbook.Book, ctx context.Context, g *garden.Garden, q PatchQuestion) (*PatchAnswer, error) {
-	var copied []byte // so that nobody who writes has to wait
+	var copied []byte // computed on a copy, so that others can write meanwhile
 	s.Read(func(b *stock.Book) { copied = b.Snapshot() })
 	b, err := stock.Restore(copied)
 	if err != nil {
@@ -152,9 +152,9 @@ func patchOf(g *garden.Garden, ctx context.Context, book *stock.Book, q PatchQue
 		return nil, fmt.Errorf("the season of %d ended on %v; set plant_year to the year you plan for", g.Season.PlantYear, g.Span.To)
 	}
 	if q.At.IsZero() {
-		q.At = stockTaking(g, q.Today)
+		q.At = stockDay(g, q.Today)
 	}
-	hand, told, err := stockInHand(g, book, q.Today, q.At)
+	hand, assumedOfStock, err := stockInHand(g, book, q.Today, q.At)
 	if err != nil {
 		return nil, err
 	}
@@ -169,15 +169,15 @@ func patchOf(g *garden.Garden, ctx context.Context, book *stock.Book, q PatchQue
 	a := &PatchAnswer{
 		Garden: g.Name, Year: g.Season.PlantYear, Place: b.ground.Name, At: q.At, Most: b.Places, Note: patchNote,
 		RoomM2: *report.Rounded(float64(b.Room), 2), UsedM2: *report.Rounded(list.Used, 2), Proof: list.Proof,
-		NotListed: append([]NotListed{}, b.out...), Assumed: append(append(append([]string{}, assumed...), told...), b.assumed...),
+		NotListed: append([]NotListed{}, b.out...), Assumed: append(append(append([]string{}, assumed...), assumedOfStock...), b.assumed...),
 	}
 	a.fill(b, list)
-	return a, a.lay(g, b, list)
+	return a, a.layRows(g, b, list)
 }
 
-// stockTaking is the day for which stock is counted on: six weeks before the middle last
-// frost of the season, or today where that is past or it never freezes.
-func stockTaking(g *garden.Garden, today civil.Date) civil.Date {
+// stockDay is the day for which stock is predicted: six weeks before the middle last frost of the season,
+// or today if that is past or it never freezes.
+func stockDay(g *garden.Garden, today civil.Date) civil.Date {
 	frost := g.Freezes().Spring().Middle
 	if frost.IsZero() {
 		return today
@@ -190,13 +190,13 @@ func stockTaking(g *garden.Garden, today civil.Date) civil.Date {
 	return today
 }
 
-// patchNote says what counts for how much.
-const patchNote = "How a list is counted, in places: a place that a variety lacks of its wish counts one where you would like it, four where it is a must, " +
-	"a quarter where it could go; the second quarter of a wish that is lost counts a quarter more, the third half as much again, the last twice. " +
-	"A place above a wished share and its slack counts two, one below it one; a plant to be got first, a half. " +
-	"In hand are the plants that nine cases of ten give. These weights are a choice, not a measurement."
+// patchNote explains how a list is scored.
+const patchNote = "How a list is scored, in places. Each place that a variety lacks counts 1 if you would like it, 4 if you must have it, 1/4 if it could go. " +
+	"The second quarter of a variety's places to be lost counts 1.25 times as much, the third 1.5 times, the last twice. " +
+	"Each place above a wished share and its slack counts 2, each below 1. A plant to be got first counts 1/2. " +
+	"In hand are the plants that you have in nine cases of ten. These weights are a choice, not a measurement."
 
-// fill writes what the list gives each variety.
+// fill copies the list into the answer, variety by variety.
 func (a *PatchAnswer) fill(b *patchBrief, list *patch.List) {
 	a.List, a.Reserve, a.Over, a.Short, a.Mix, a.Rows = []PatchLine{}, []PatchReserve{}, []PatchOver{}, []PatchShort{}, []PatchMix{}, []PatchRowLine{}
 	for i := range b.Varieties {
@@ -223,14 +223,14 @@ func (a *PatchAnswer) fill(b *patchBrief, list *patch.List) {
 	}
 	switch {
 	case list.Lacks > 0:
-		a.TooLittle = fmt.Sprintf("the musts alone take %.1f m² more than the patch has; let some of them be liked only, lower their least, or set them closer", list.Lacks)
+		a.TooLittle = fmt.Sprintf("the varieties you must have need %.1f m² more than the patch has; change some to would like, lower their least, or plant them closer", list.Lacks)
 	case list.Crowd > 0:
-		a.TooLittle = fmt.Sprintf("the musts alone are %d plants more than the patch takes; let some of them be liked only, or lower their least", list.Crowd)
+		a.TooLittle = fmt.Sprintf("the varieties you must have are %d plants more than the patch takes; change some to would like, or lower their least", list.Crowd)
 	}
 }
 
-// lay lays the list into rows, where the garden says how its beds lie.
-func (a *PatchAnswer) lay(g *garden.Garden, b *patchBrief, list *patch.List) error {
+// layRows arranges the list in rows, if the garden gives the size of its beds.
+func (a *PatchAnswer) layRows(g *garden.Garden, b *patchBrief, list *patch.List) error {
 	asked := asked(g)
 	if asked.Width == 0 {
 		return nil

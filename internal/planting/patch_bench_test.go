@@ -13,7 +13,7 @@ import (
 	"eyeup/stock"
 )
 
-// manyVarieties is a brief of so many varieties that want a third more than the patch holds.
+// manyVarieties is a brief of n varieties that together want a third more room than the patch has.
 func manyVarieties(n int) *patch.Brief { return varietiesOf(7, n) }
 
 func varietiesOf(seed uint64, n int) *patch.Brief {

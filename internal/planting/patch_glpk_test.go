@@ -15,8 +15,8 @@ import (
 
 var glpkObjective = regexp.MustCompile(`(?m)^Objective:.* = +(\S+) `)
 
-// GLPK, an independent solver (Debian glpk-utils; 5.0 was used), finds no better list than
-// the one that was made, within its gap, and none below its bound.
+// GLPK is an independent solver (Debian glpk-utils 5.0). Its optimum lies between the list's bound and the
+// list's score, and the list is no further from it than its gap.
 func TestPlantingAgreesWithGLPK(t *testing.T) {
 	if _, err := exec.LookPath("glpsol"); err != nil {
 		if os.Getenv("CI") == "true" {

@@ -25,7 +25,7 @@ import (
 
 var inJanuary = civil.MustOn(2027, time.January, 12)
 
-// invented opens the invented garden with nothing asked of its patch, and lets change that.
+// invented opens the invented garden without its wishes for the patch, then applies change.
 func invented(t *testing.T, change func(*garden.Garden)) *garden.Garden {
 	t.Helper()
 	g, err := garden.OpenDemo(inJanuary)
@@ -67,7 +67,7 @@ func narrowed(g *garden.Garden) {
 	}
 }
 
-// readable reports lines that are too wide, and words no grower uses.
+// readable reports lines that are too wide and words that growers do not use.
 func readable(t *testing.T, a *PatchAnswer) string {
 	t.Helper()
 	var out bytes.Buffer
@@ -85,8 +85,8 @@ func readable(t *testing.T, a *PatchAnswer) string {
 	return out.String()
 }
 
-// TestChoiceOfTheInventedGarden: with what it asks of its patch, new varieties find room, musts
-// lose nothing, and what could go gives way before what is liked loses much.
+// TestChoiceOfTheInventedGarden takes the garden's own wishes. New varieties get places, must-haves lose
+// none, and varieties that could go lose theirs before those that are liked lose many.
 func TestChoiceOfTheInventedGarden(t *testing.T) {
 	g, err := garden.OpenDemo(inJanuary)
 	if err != nil {
@@ -161,11 +161,11 @@ func TestPlantingListOfANarrowPatch(t *testing.T) {
 		t.Errorf("%d plants in rows, %d listed", inRows, a.Planted)
 	}
 	if again := planted(t, invented(t, narrowed)); !reflect.DeepEqual(a, again) && !sameButForUnknown(a, again) {
-		t.Error("the same question got another answer")
+		t.Error("the same question has two answers")
 	}
 }
 
-// A newcomer of whom no wish is told is liked.
+// A new variety without a wish counts as "would like".
 func TestPlantingNewcomerWithoutAWish(t *testing.T) {
 	a := planted(t, invented(t, func(g *garden.Garden) { narrowed(g); g.Garden.Patch.Varieties[3].Wish = "" }))
 	if last := a.List[len(a.List)-1]; last.Variety != "Newcomer" || last.Wish != patch.Would {
@@ -173,14 +173,14 @@ func TestPlantingNewcomerWithoutAWish(t *testing.T) {
 	}
 }
 
-// sameButForUnknown compares answers in which not-a-number stands for not known.
+// sameButForUnknown compares answers as JSON, where NaN (not known) equals NaN.
 func sameButForUnknown(a, b *PatchAnswer) bool {
 	var one, two bytes.Buffer
 	return report.WriteJSON(&one, a) == nil && report.WriteJSON(&two, b) == nil && one.String() == two.String()
 }
 
-// One in ten divisions of a dahlia never shoots (common practice: 5 to 15 %), and what can't
-// be told is not made up.
+// One in ten divisions of a dahlia never shoots (common practice: 5 to 15 %). Numbers that can't be
+// predicted stay unknown.
 func TestPlantsInHandShoot(t *testing.T) {
 	g := invented(t, nil)
 	book, err := bookOf(g.Stock, inJanuary)
@@ -198,10 +198,10 @@ func TestPlantsInHandShoot(t *testing.T) {
 	}
 	told := 0
 	for _, v := range o.Varieties {
-		h := hand[sortKey{v.Kind, v.Name}]
+		h := hand[varietyKey{v.Kind, v.Name}]
 		if v.Why != "" {
 			if !math.IsNaN(h.plants.Low) || h.why == "" {
-				t.Errorf("%s: %+v of what can't be told", v.Name, h)
+				t.Errorf("%s: %+v though it can't be predicted", v.Name, h)
 			}
 			continue
 		}
@@ -210,7 +210,7 @@ func TestPlantsInHandShoot(t *testing.T) {
 		}
 	}
 	if told < 30 {
-		t.Errorf("only %d varieties are told of", told)
+		t.Errorf("only %d varieties are predicted", told)
 	}
 }
 
@@ -231,8 +231,8 @@ func TestPlantingListsRefused(t *testing.T) {
 	}
 }
 
-// What the full solver finds holds against lists made without it, and the other way round:
-// neither is better than the other's bound, nor the list worse than its gap says.
+// The full solver and the list made without it agree: neither is better than the other's bound, and the
+// list is no further from the best than its gap.
 func TestPlantingProvedByTheSolver(t *testing.T) {
 	if testing.Short() {
 		t.Skip("the solver takes seconds to compile")

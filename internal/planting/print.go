@@ -19,8 +19,8 @@ func (a *PatchAnswer) Print(w io.Writer, units quantity.System) {
 	}
 	p.Wrap("", a.Goodness())
 	a.table(p)
-	a.whys(p)
-	a.giveAndGet(p)
+	a.reasons(p)
+	a.balance(p)
 	a.mixes(p)
 	a.rows(p)
 	p.Line("")
@@ -28,7 +28,7 @@ func (a *PatchAnswer) Print(w io.Writer, units quantity.System) {
 		p.Wrap("Not listed: ", said+".")
 	}
 	for _, s := range a.Assumed {
-		p.Wrap("Taken for granted: ", s+".")
+		p.Wrap("Assumed: ", s+".")
 	}
 	p.Wrap("", a.Note)
 }
@@ -47,7 +47,7 @@ func (a *PatchAnswer) table(p *report.Page) {
 	}
 }
 
-// orBlank writes a count, and nothing for none.
+// orBlank writes a count, or nothing if it is 0.
 func orBlank(n int) string {
 	if n == 0 {
 		return ""
@@ -55,8 +55,8 @@ func orBlank(n int) string {
 	return fmt.Sprint(n)
 }
 
-// whys say why varieties have other places than they were wanted in.
-func (a *PatchAnswer) whys(p *report.Page) {
+// reasons prints why varieties have more or fewer places than wanted.
+func (a *PatchAnswer) reasons(p *report.Page) {
 	first := true
 	for _, l := range a.List {
 		if l.Places == l.Wanted {
@@ -71,8 +71,8 @@ func (a *PatchAnswer) whys(p *report.Page) {
 	}
 }
 
-// giveAndGet sums up what is kept back and over, and says how what is short is got.
-func (a *PatchAnswer) giveAndGet(p *report.Page) {
+// balance prints what is kept back, what is left over, and how to get what is short.
+func (a *PatchAnswer) balance(p *report.Page) {
 	p.Line("")
 	for _, one := range []struct{ before, said string }{
 		{"Kept back: ", a.KeptBack()}, {"Over, to give away or sell: ", a.ToGive()}, {"To be got first: ", a.ToGet()},
@@ -83,7 +83,7 @@ func (a *PatchAnswer) giveAndGet(p *report.Page) {
 	}
 }
 
-// mixes compare the list with the wished mix.
+// mixes compares the list with the wished mix.
 func (a *PatchAnswer) mixes(p *report.Page) {
 	if len(a.Mix) == 0 {
 		return
@@ -91,25 +91,25 @@ func (a *PatchAnswer) mixes(p *report.Page) {
 	p.Line("")
 	p.Line("The mix you wished")
 	for _, m := range a.Mix {
-		p.Wrap("  ", fmt.Sprintf("%s, %s: %s (wished %s)%s", m.Kind, m.Name, m.Got(), m.Wished(), after(": ", m.Off())))
+		p.Wrap("  ", fmt.Sprintf("%s, %s: %s (wished %s)%s", m.Kind, m.Name, m.Got(), m.Wished(), prefixed(": ", m.Off())))
 	}
 }
 
-// after puts a word before what is said, where anything is.
-func after(before, said string) string {
+// prefixed writes a prefix before a text, unless the text is empty.
+func prefixed(before, said string) string {
 	if said == "" {
 		return ""
 	}
 	return before + said
 }
 
-// rows write the patch row by row.
+// rows prints the patch row by row.
 func (a *PatchAnswer) rows(p *report.Page) {
 	if len(a.Rows) == 0 {
 		return
 	}
 	p.Line("")
-	p.Wrap("", "Rows. Tall behind low: let row 1 lie where it shades no other. Labels go out in the order of their numbers, left to right.")
+	p.Wrap("", "Rows. Tall plants stand behind low ones: put row 1 where it shades no other. Put out labels in the order of their numbers, left to right.")
 	for _, r := range a.Rows {
 		var parts []string
 		for _, part := range r.Parts {

@@ -8,13 +8,12 @@ import (
 	"eyeup/solve"
 )
 
-// mostNodes is how many branches are looked into where nobody says, so that there always is
-// an answer; the gap that is left is told.
+// mostNodes limits the branch and bound search unless the caller does, so that it always ends. The answer
+// reports the gap that is left.
 const mostNodes = 5000
 
-// Solver is the solver of every question that needs one. Its program is compiled when it is
-// first needed and kept in the cache folder of this user; where there is none, or the program
-// can't be run here, the plain one takes its place, whose gap is wider and told.
+// Solver solves integer programmes with HiGHS. HiGHS is compiled at first use and kept in the user's cache
+// folder. If it can't run here, solve.Plain takes its place; its gap is wider, and is reported too.
 func Solver(ctx context.Context, p *solve.Programme, limits solve.Limits, start []float64) (solve.Answer, error) {
 	engine, err := highs.Open(ctx, garden.SolverFolder())
 	if err != nil {

@@ -6,13 +6,13 @@ import (
 	"eyeup/stock"
 )
 
-// SortOf is a variety with all that the garden holds of it.
+// SortOf is a variety with all of its holdings.
 type SortOf struct {
 	stock.Variety
 	Holdings []stock.Holding
 }
 
-// Sorts gathers holdings by variety, in their order.
+// Sorts groups holdings by variety, in the order in which the varieties first appear.
 func Sorts(all []stock.Holding) []SortOf {
 	var found []SortOf
 	for _, h := range all {
@@ -25,7 +25,7 @@ func Sorts(all []stock.Holding) []SortOf {
 	return found
 }
 
-// Wanted returns what the patch and the reserve want of the variety.
+// Wanted returns how many of the variety are wanted for the patch and for the reserve.
 func (s SortOf) Wanted() (plant, reserve int) {
 	for _, h := range s.Holdings {
 		plant, reserve = plant+h.Plant, reserve+h.Reserve

@@ -6,10 +6,10 @@ import (
 	"strings"
 )
 
-// What a planting list says in words, in print and on a page alike. Sentences end without
-// their point, so that either may go on.
+// The wording of a planting list, shared by the printed answer and the web page. Sentences have no full
+// stop at the end unless a comment says so.
 
-// Varieties counts those that have places.
+// Varieties counts the varieties that have places.
 func (a *PatchAnswer) Varieties() int {
 	n := 0
 	for _, l := range a.List {
@@ -20,16 +20,16 @@ func (a *PatchAnswer) Varieties() int {
 	return n
 }
 
-// Goodness says how far the list is from the wishes, and how much better any other could be.
-// It ends with its point.
+// Goodness says how far the list falls short of the wishes, and how much better another list could be at
+// most. It ends with a full stop.
 func (a *PatchAnswer) Goodness() string {
 	switch {
 	case a.Proof.Places < 0.005:
 		return "Every wish fits; there is no better list."
 	case a.Proof.Gap < 0.005:
-		return fmt.Sprintf("It falls short of your wishes by what counts for %.2f places; no list falls short by less.", a.Proof.Places)
+		return fmt.Sprintf("%.2f places short of your wishes, counted by how much each is wanted; no list does better.", a.Proof.Places)
 	}
-	return fmt.Sprintf("It falls short of your wishes by what counts for %.2f places. A better list, if there is one, is better by %.2f places at most.", a.Proof.Places, a.Proof.Gap)
+	return fmt.Sprintf("%.2f places short of your wishes, counted by how much each is wanted. A better list, if there is one, is better by %.2f places at most.", a.Proof.Places, a.Proof.Gap)
 }
 
 // Unlisted says which varieties the list leaves out and why, a sentence for each reason.
@@ -48,7 +48,7 @@ func (a *PatchAnswer) Unlisted() []string {
 	return whys
 }
 
-// KeptBack says how many are kept back; empty where none are to be.
+// KeptBack says how many are kept in reserve; empty if none are wanted.
 func (a *PatchAnswer) KeptBack() string {
 	kept, wanted := 0, 0
 	for _, r := range a.Reserve {
@@ -57,10 +57,10 @@ func (a *PatchAnswer) KeptBack() string {
 	if wanted == 0 {
 		return ""
 	}
-	return fmt.Sprintf("%d of the %d wanted as insurance", kept, wanted)
+	return fmt.Sprintf("%d of the %d wanted in reserve", kept, wanted)
 }
 
-// ToGive says what is over, to give away or sell; empty where nothing is.
+// ToGive says what is left over to give away or sell; empty if nothing is.
 func (a *PatchAnswer) ToGive() string {
 	plants, clumps := 0, 0
 	for _, o := range a.Over {
@@ -69,10 +69,10 @@ func (a *PatchAnswer) ToGive() string {
 	if plants == 0 {
 		return ""
 	}
-	return fmt.Sprintf("%d plants of %d varieties, if all clumps are cut; or cut as the list says, and %d clumps are over as they are", plants, len(a.Over), clumps)
+	return fmt.Sprintf("%d plants of %d varieties, if all clumps are cut. If you cut only as many as the list says, %d whole clumps are left over", plants, len(a.Over), clumps)
 }
 
-// ToGet says what is short and how it is got; empty where nothing is.
+// ToGet says what is short and how to get it; empty if nothing is.
 func (a *PatchAnswer) ToGet() string {
 	var short []string
 	for _, s := range a.Short {
@@ -87,13 +87,13 @@ func (l PatchLine) ColourCode() string { return l.code }
 // Kept is how many of the variety are kept back.
 func (l PatchLine) Kept() int { return l.kept }
 
-// Balance is how many plants are over, in nine cases of ten; below nothing: short.
+// Balance is how many plants are left over in nine cases of ten; negative if they are short.
 func (l PatchLine) Balance() int { return l.over - l.short }
 
-// Changed reports whether the variety has other places than it was wanted in.
+// Changed reports whether the variety has more or fewer places than wanted.
 func (l PatchLine) Changed() bool { return l.Places != l.Wanted }
 
-// Counted says how many plants are to be counted on: in nine cases of ten, and in one.
+// Counted writes how many plants to expect: at least, in nine cases of ten, and at most, in nine of ten.
 func (l PatchLine) Counted() string {
 	switch {
 	case !math.IsNaN(l.InHand.Low):
@@ -108,7 +108,7 @@ func (l PatchLine) Counted() string {
 	return "sown"
 }
 
-// ToCut says how many clumps are to be cut; empty where there are none.
+// ToCut says how many clumps to cut, of how many; empty if there are no clumps.
 func (l PatchLine) ToCut() string {
 	if l.Clumps == 0 {
 		return ""
@@ -116,7 +116,7 @@ func (l PatchLine) ToCut() string {
 	return fmt.Sprintf("%d of %d", l.Cut, l.Clumps)
 }
 
-// Got says what the list makes of the share.
+// Got says how many places the share has in the list.
 func (m PatchMix) Got() string {
 	share := 0.0
 	if m.Of > 0 {
@@ -125,14 +125,14 @@ func (m PatchMix) Got() string {
 	return fmt.Sprintf("%d of %d, %.0f%%", m.Places, m.Of, share)
 }
 
-// Wished says the least and the most share that were wished.
+// Wished writes the range of the share without a penalty.
 func (m PatchMix) Wished() string { return fmt.Sprintf("%.0f to %.0f%%", 100*m.Low, 100*m.High) }
 
-// Off says how far the share is from what was wished; empty where it is within.
+// Off says how far the share is outside that range; empty if it is inside.
 func (m PatchMix) Off() string {
 	switch {
 	case m.Nobody:
-		return "no variety is known to be so"
+		return "no variety is known to have it"
 	case m.Outside > 0:
 		return fmt.Sprintf("%.1f places above", m.Outside)
 	case m.Outside < 0:
@@ -141,7 +141,7 @@ func (m PatchMix) Off() string {
 	return ""
 }
 
-// At says from which place in the row to which the plants stand.
+// At writes the first and last place of the plants in their row.
 func (p PatchRowPlant) At() string {
 	if p.Count == 1 {
 		return fmt.Sprint(p.From)

@@ -11,24 +11,24 @@ import (
 	"eyeup/quantity"
 )
 
-// AirQuestion asks what air of a temperature and a humidity is like. The humidity is given
-// as such or by a ventilated wet-bulb thermometer; one of the two is not known.
+// AirQuestion asks for the properties of air at a temperature and a humidity. Give either the humidity or
+// the reading of a ventilated wet-bulb thermometer; the other is unknown.
 type AirQuestion struct {
 	Temperature quantity.Temperature
-	Humidity    quantity.Share       // NaN: given by the wet bulb
-	WetBulb     quantity.Temperature // unknown: given by the humidity
-	Pressure    quantity.Pressure    // of the air outside; NaN: that of the elevation
+	Humidity    quantity.Share       // NaN: computed from the wet bulb
+	WetBulb     quantity.Temperature // unknown: the humidity is given
+	Pressure    quantity.Pressure    // NaN: computed from the elevation
 	Elevation   quantity.Length      // above the sea
 }
 
-// AirAnswer is what the air is like.
+// AirAnswer holds the properties of the air.
 type AirAnswer struct {
 	Temperature   float64  `json:"temperature_c"`
 	Humidity      float64  `json:"relative_humidity_percent"`
 	Pressure      float64  `json:"pressure_kpa"`
 	Saturation    float64  `json:"saturation_kpa" jsonschema_description:"vapour pressure of air that can hold no more (FAO 56)"`
 	Vapour        float64  `json:"vapour_kpa"`
-	Deficit       float64  `json:"vpd_kpa" jsonschema_description:"how hard the air pulls water out of what lies in it"`
+	Deficit       float64  `json:"vpd_kpa" jsonschema_description:"how strongly the air dries what lies in it"`
 	DewPoint      *float64 `json:"dew_point_c" jsonschema:"oneof_type=number;null" jsonschema_description:"null for air without any water"`
 	FrostPoint    *float64 `json:"frost_point_c,omitempty" jsonschema_description:"where frost forms; given when the dew point lies below freezing"`
 	WetBulb       float64  `json:"wet_bulb_c"`
@@ -37,7 +37,7 @@ type AirAnswer struct {
 	Density       float64  `json:"density_kg_m3"`
 }
 
-// Air answers an AirQuestion. It refuses what can't be: see air.Check.
+// Air answers an AirQuestion. It refuses impossible values: see air.Check.
 func Air(q AirQuestion) (*AirAnswer, error) {
 	pressure := q.Pressure
 	if math.IsNaN(float64(pressure)) {
@@ -56,7 +56,7 @@ func Air(q AirQuestion) (*AirAnswer, error) {
 	return describe(q.Temperature, humidity, pressure)
 }
 
-// humidity returns the relative humidity, from the wet bulb where that was given.
+// humidity returns the relative humidity, computed from the wet bulb if that was given.
 func (q AirQuestion) humidity(pressure quantity.Pressure) (quantity.Share, error) {
 	isGiven := !math.IsNaN(float64(q.Humidity))
 	if isGiven == q.WetBulb.IsKnown() {
@@ -78,6 +78,7 @@ func (q AirQuestion) humidity(pressure quantity.Pressure) (quantity.Share, error
 	return quantity.Share(vapour / air.Saturation(q.Temperature)), nil
 }
 
+// describe computes the answer from temperature, relative humidity and pressure.
 func describe(t quantity.Temperature, humidity quantity.Share, pressure quantity.Pressure) (*AirAnswer, error) {
 	vapour := air.Vapour(t, humidity)
 	ratio := air.HumidityRatio(vapour, pressure)
@@ -110,17 +111,17 @@ func describe(t quantity.Temperature, humidity quantity.Share, pressure quantity
 func (a *AirAnswer) Print(w io.Writer, units quantity.System) {
 	degrees := func(c float64) string { return units.FineTemperature(quantity.Celsius(c)) }
 	fmt.Fprintf(w, "Air of %s and %.0f %% humidity, at %.1f kPa\n\n", degrees(a.Temperature), a.Humidity, a.Pressure)
-	fmt.Fprintf(w, "  pulls with               %.2f kPa (vapour pressure deficit: it holds %.2f of %.2f)\n", a.Deficit, a.Vapour, a.Saturation)
+	fmt.Fprintf(w, "  vapour pressure deficit  %.2f kPa (the air holds %.2f of %.2f kPa)\n", a.Deficit, a.Vapour, a.Saturation)
 	switch {
 	case a.DewPoint == nil:
 		fmt.Fprintln(w, "  dew                      never: there is no water in it")
 	case a.FrostPoint != nil:
-		fmt.Fprintf(w, "  frost on what is below   %s (dew point over water %s)\n", degrees(*a.FrostPoint), degrees(*a.DewPoint))
+		fmt.Fprintf(w, "  frost forms below        %s (dew point over water %s)\n", degrees(*a.FrostPoint), degrees(*a.DewPoint))
 	default:
-		fmt.Fprintf(w, "  dew on what is below     %s\n", degrees(*a.DewPoint))
+		fmt.Fprintf(w, "  dew forms below          %s\n", degrees(*a.DewPoint))
 	}
-	fmt.Fprintf(w, "  a wet bulb shows         %s\n", degrees(a.WetBulb))
-	fmt.Fprintf(w, "  water in it              %.1f g to each kg of dry air\n", 1000*a.HumidityRatio)
-	fmt.Fprintf(w, "  heat in it               %.1f kJ to each kg of dry air\n", a.Enthalpy)
-	fmt.Fprintf(w, "  weighs                   %.3f kg/m³\n", a.Density)
+	fmt.Fprintf(w, "  wet-bulb temperature     %s\n", degrees(a.WetBulb))
+	fmt.Fprintf(w, "  water content            %.1f g to each kg of dry air\n", 1000*a.HumidityRatio)
+	fmt.Fprintf(w, "  heat content             %.1f kJ to each kg of dry air\n", a.Enthalpy)
+	fmt.Fprintf(w, "  density                  %.3f kg/m³\n", a.Density)
 }

@@ -10,14 +10,14 @@ import (
 	"eyeup/internal/exchange"
 )
 
-// KindQuestion names a kind, with the figures of a garden folder where one is given.
+// KindQuestion names a kind of plant and, if given, a garden's folder whose own figures replace the usual ones.
 type KindQuestion struct {
 	Kind       string
 	Folder     fs.FS  // nil: the usual figures
 	FolderName string // as the grower typed it, for messages
 }
 
-// kind finds the kind, or says which there are.
+// kind finds the kind. The error for an unknown one lists those there are.
 func (q KindQuestion) kind() (*culture.Kind, error) {
 	name := strings.ToLower(strings.Join(strings.Fields(q.Kind), " "))
 	k, known := culture.Lookup(name)
@@ -34,7 +34,7 @@ func (q KindQuestion) kind() (*culture.Kind, error) {
 	return k.With(g.Figures[name])
 }
 
-// CultureAnswer is all that is known of how a kind is raised.
+// CultureAnswer is all that is known about growing a kind.
 type CultureAnswer struct {
 	Kind    string         `json:"kind"`
 	Life    string         `json:"life" jsonschema:"enum=store,enum=soak,enum=sow" jsonschema_description:"how it comes through the year"`
@@ -42,7 +42,7 @@ type CultureAnswer struct {
 	Goal    string         `json:"goal" jsonschema:"enum=flower,enum=fruit,enum=leaf,enum=bulb,enum=root"`
 	Figures []FigureAnswer `json:"figures"`
 	Facts   []FactAnswer   `json:"facts"`
-	Unknown []UnknownPart  `json:"unknown" jsonschema_description:"what a season would use and nobody is known to have found out"`
+	Unknown []UnknownPart  `json:"unknown" jsonschema_description:"figures that a season would use but that are not known"`
 	Sources []SourceAnswer `json:"sources"`
 
 	why bool
@@ -72,7 +72,7 @@ type FactAnswer struct {
 type UnknownPart struct {
 	Key     string `json:"key"`
 	Meaning string `json:"meaning"`
-	Blocks  bool   `json:"blocks" jsonschema_description:"without it no season of this kind can be reckoned"`
+	Blocks  bool   `json:"blocks" jsonschema_description:"without it no season of this kind can be computed"`
 }
 
 // SourceAnswer is what the short name of a source stands for.
@@ -82,8 +82,7 @@ type SourceAnswer struct {
 	Read     string `json:"read" jsonschema_description:"how it was seen: read, as quoted, society, trade or weak"`
 }
 
-// Culture answers what is known of a kind; with why, where each figure comes from is
-// printed too.
+// Culture answers what is known of a kind. With why, the source of each figure is printed too.
 func Culture(q KindQuestion, why bool) (*CultureAnswer, error) {
 	k, err := q.kind()
 	if err != nil {

@@ -16,7 +16,7 @@ var headings = map[string]string{
 	"rest": "Rest", "store": "In the store", "divide": "Dividing", "soak": "Soaking", "presprout": "Pre-sprouting",
 	"sprout": "Coming up", "start": "Starting", "grow": "Growing", "flower": "Flowering", "pot": "In pots",
 	"day": "Length of days", "light": "Light", "cold": "Cold", "heat": "Heat", "plant": "Planting out",
-	"bench": "Room on the bench", "cut": "Cuttings", "seed": "Seedlings", "work": "Hands, for each",
+	"bench": "Room on the bench", "cut": "Cuttings", "seed": "Seedlings", "work": "Labour, each",
 }
 
 // Print writes the answer for the grower.
@@ -45,7 +45,7 @@ func (a *CultureAnswer) Print(w io.Writer, units quantity.System) {
 	}
 	if !a.why {
 		p.Line("")
-		p.Line("Where each figure comes from, and its name for a garden's own: --why.")
+		p.Line("--why shows the source of each figure and the key that sets a garden's own.")
 		return
 	}
 	printSources(p, a.Sources)
@@ -66,11 +66,11 @@ const (
 
 // printFigure prints one figure, with its key and source where asked.
 func printFigure(p *report.Page, f FigureAnswer, units quantity.System, why bool) {
-	value, unit := shown(f.Value, f.Unit, units)
+	value, unit := inUnits(f.Value, f.Unit, units)
 	amount := value
 	if f.Low != f.High {
-		low, _ := shown(f.Low, f.Unit, units)
-		high, _ := shown(f.High, f.Unit, units)
+		low, _ := inUnits(f.Low, f.Unit, units)
+		high, _ := inUnits(f.High, f.Unit, units)
 		amount = fmt.Sprintf("%s (%s to %s)", value, low, high)
 	}
 	p.Line("  " + padded(f.Meaning, meaningWidth) + padded(amount+" "+unit, amountWidth) + f.Sure)
@@ -79,7 +79,7 @@ func printFigure(p *report.Page, f FigureAnswer, units quantity.System, why bool
 	}
 }
 
-// padded fills s with blanks to a width, and leaves one at least.
+// padded pads s with spaces to a width, at least one.
 func padded(s string, width int) string {
 	return s + strings.Repeat(" ", max(1, width-utf8.RuneCountInString(s)))
 }
@@ -96,8 +96,8 @@ func printSources(p *report.Page, all []SourceAnswer) {
 	}
 }
 
-// shown writes a figure and its unit in the given system.
-func shown(v float64, unit string, units quantity.System) (value, in string) {
+// inUnits writes a figure and its unit in a system of units.
+func inUnits(v float64, unit string, units quantity.System) (value, in string) {
 	var written string
 	switch culture.Unit(unit) {
 	case culture.Celsius:

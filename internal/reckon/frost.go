@@ -14,15 +14,15 @@ import (
 	"eyeup/sun"
 )
 
-// FrostQuestion asks when it freezes at a station.
+// FrostQuestion asks for the dates of the first and last freezes at a station.
 type FrostQuestion struct {
 	garden.WeatherFile
-	From, To  int                  // years of the record, both within; 0: as far as it goes
+	From, To  int                  // first and last year to use; 0: as far as the record goes
 	Threshold quantity.Temperature // a freeze is a low at or below it
 	After     civil.MonthDay       // the odds of one more freeze later than this; none: not asked
 }
 
-// FrostAnswer is when it freezes, with the spread over the years.
+// FrostAnswer holds the dates of the first and last freezes and their spread over the years.
 type FrostAnswer struct {
 	Station    garden.StationAnswer `json:"station"`
 	Threshold  float64              `json:"threshold_c" jsonschema:"description=a freeze is a day whose low is at or below it"`
@@ -50,14 +50,14 @@ type FreezeDates struct {
 	Reason string             `json:"reason,omitempty" jsonschema:"description=why there is no early, middle or late day"`
 }
 
-// PlantOut is from when on a risk is kept.
+// PlantOut is the first day from which the risk of a later freeze is no greater than Risk.
 type PlantOut struct {
 	Risk   quantity.Share `json:"risk"`
 	From   civil.MonthDay `json:"from"`
 	Reason string         `json:"reason,omitempty" jsonschema:"description=why there is no day"`
 }
 
-// FreezeAfter is in how many springs a freeze came later than a day.
+// FreezeAfter counts the springs in which a freeze came after a day.
 type FreezeAfter struct {
 	Day civil.MonthDay `json:"day"`
 	frost.Odds
@@ -70,24 +70,24 @@ type FreezeYear struct {
 	First civil.Date `json:"first" jsonschema:"description=null: none came, or the record cannot tell"`
 }
 
-// LeftOutYear is a year, or half of one, that the record cannot tell about.
+// LeftOutYear is a year, or half of one, in which the record has too many gaps.
 type LeftOutYear struct {
 	Year int    `json:"year"`
 	Why  string `json:"why"`
 }
 
-// risks are those for which a day to plant out is told.
+// risks are the risks for which the answer gives a day to plant out.
 var risks = []quantity.Share{0.5, 0.3, 0.2, 0.1, 0.05}
 
 const FrostNote = "A station is not your patch: low ground freezes later in spring, walls and water protect. " +
 	"Leaves freeze on still, clear nights with the thermometer in its screen a little above the threshold. " +
 	"Published normals come from records that were filled in and adjusted; a raw record differs from them by days."
 
-// Frost answers a FrostQuestion. It refuses what the file's reader refuses, and years of
-// which the record can tell none.
+// Frost answers a FrostQuestion. It refuses files that can't be read, and years that all have too many
+// gaps.
 func Frost(q FrostQuestion) (*FrostAnswer, error) {
 	if q.From != 0 && q.To != 0 && q.From > q.To {
-		return nil, fmt.Errorf("the years run from %d back to %d; turn --from and --to round", q.From, q.To)
+		return nil, fmt.Errorf("the years run backwards from %d to %d; swap --from and --to", q.From, q.To)
 	}
 	record, site, err := q.Open()
 	if err != nil {
@@ -110,7 +110,7 @@ func Frost(q FrostQuestion) (*FrostAnswer, error) {
 	return a, nil
 }
 
-// Tell takes over what the years have to say.
+// Tell fills in the answer from the freezes of each year. It fails if no year has a dated spring or autumn.
 func (a *FrostAnswer) Tell(f frost.Freezes) error {
 	a.ByYear, a.LeftOut = []FreezeYear{}, []LeftOutYear{}
 	for _, y := range f.Years {
@@ -123,7 +123,7 @@ func (a *FrostAnswer) Tell(f frost.Freezes) error {
 	}
 	springs, autumns := f.Valid()
 	if springs == 0 || autumns == 0 {
-		return fmt.Errorf("the record can't tell the freezes of any year asked for (%s); give other years or another station", firstWhy(a.LeftOut))
+		return fmt.Errorf("the record has too many gaps to date the freezes of any year asked for (%s); give other years or another station", firstWhy(a.LeftOut))
 	}
 	a.Years = len(a.ByYear)
 	a.FirstYear, a.LastYear = a.ByYear[0].Year, a.ByYear[a.Years-1].Year

@@ -35,7 +35,7 @@ func (a *FrostAnswer) Print(w io.Writer, units quantity.System) {
 		printAfter(p, *a.After)
 	}
 	if a.Assumed {
-		p.Wrap("", "The file does not say where the station lies; it is taken to be north of the equator. Say --lat where it is not.")
+		p.Wrap("", "The file does not say where the station lies; north of the equator is assumed. If that is wrong, give --lat.")
 	}
 	printLeftOut(p, a.LeftOut)
 	p.Line("")
@@ -46,20 +46,20 @@ func printFreezeRow(p *report.Page, name string, w civil.WhenInYear) {
 	p.Line(fmt.Sprintf("%-19s%-18s%-12s%s", name, garden.DayOfYear(w.Early), garden.DayOfYear(w.Middle), garden.DayOfYear(w.Late)))
 }
 
-// printBounds says how sure the spring's late day is.
+// printBounds prints the confidence interval of the late day of spring.
 func printBounds(p *report.Page, d FreezeDates) {
 	late := d.Bounds.Late
 	if late == (frost.Bounds{}) || late.From.IsZero() || late.To.IsZero() {
 		return
 	}
-	p.Wrap("", fmt.Sprintf("%d springs are few: the later day of spring lies between %s and %s, four times in five.",
+	p.Wrap("", fmt.Sprintf("From %d springs alone, the day that one year in ten passes is uncertain: it lies between %s and %s with 80 %% confidence.",
 		d.Years, garden.DayOfYear(late.From), garden.DayOfYear(late.To)))
 }
 
-// printPlantOut lists the days, then what stands in place of those there are not.
+// printPlantOut lists the days to plant out, then the reasons why others are missing.
 func printPlantOut(p *report.Page, all []PlantOut) {
 	p.Line("")
-	p.Line("Planted out on this day  a freeze comes yet")
+	p.Line("If planted out on        a later freeze comes")
 	for _, o := range all {
 		if !o.From.IsZero() {
 			p.Line(fmt.Sprintf("  %-23sin %2.0f springs of 100", garden.DayOfYear(o.From), o.Risk.Percent()))
@@ -74,7 +74,7 @@ func printPlantOut(p *report.Page, all []PlantOut) {
 
 func printAfter(p *report.Page, a FreezeAfter) {
 	p.Line("")
-	p.Wrap("", fmt.Sprintf("A freeze came later than %s in %d of %d springs; the true odds lie between %.0f and %.0f in 100, four times in five.",
+	p.Wrap("", fmt.Sprintf("A freeze came later than %s in %d of %d springs; the true odds lie between %.0f and %.0f in 100, with 80 %% confidence.",
 		garden.DayOfYear(a.Day), a.Later, a.Springs, 100*a.Interval.From, 100*a.Interval.To))
 }
 
@@ -95,7 +95,7 @@ func printLeftOut(p *report.Page, all []LeftOutYear) {
 	}
 }
 
-// days writes a number of days; an endless one as a word.
+// days writes a number of days, and an infinite one in words.
 func days(x float64) string {
 	switch {
 	case math.IsInf(x, 1):

@@ -22,7 +22,7 @@ func watervilleFile(t *testing.T) garden.WeatherFile {
 	}
 }
 
-// The dates are those of an independent reckoning in numpy of the same record, type 8; see package frost.
+// The dates were computed independently with numpy (quantiles of type 8) from the same record; see package frost.
 func TestFrost(t *testing.T) {
 	a, err := Frost(FrostQuestion{
 		WeatherFile: watervilleFile(t), From: 1981, To: 2010,
@@ -65,8 +65,8 @@ func TestFrost(t *testing.T) {
 	}
 }
 
-// Where no freeze comes in most years there is no day, and the answer says why.
-func TestFrostThatSeldomComes(t *testing.T) {
+// If most years have no freeze, there is no date, and the answer says why.
+func TestRareFrostHasNoDate(t *testing.T) {
 	a, err := Frost(FrostQuestion{WeatherFile: watervilleFile(t), From: 1981, To: 2010, Threshold: quantity.Celsius(-32)})
 	if err != nil {
 		t.Fatal(err)
@@ -80,8 +80,8 @@ func TestFrostThatSeldomComes(t *testing.T) {
 
 func TestFrostRefuses(t *testing.T) {
 	for want, spoil := range map[string]func(*FrostQuestion){
-		"turn --from and --to round":   func(q *FrostQuestion) { q.From, q.To = 2010, 1981 },
-		"can't tell the freezes":       func(q *FrostQuestion) { q.From, q.To = 1901, 1903 },
+		"swap --from and --to":         func(q *FrostQuestion) { q.From, q.To = 2010, 1981 },
+		"too many gaps to date":        func(q *FrostQuestion) { q.From, q.To = 1901, 1903 },
 		"name one of these: USC002058": func(q *FrostQuestion) { q.Station = "" },
 		"latitude 95 lies outside":     func(q *FrostQuestion) { q.Latitude = report.Rounded(95, 0) },
 	} {

@@ -15,7 +15,7 @@ import (
 	"eyeup/quantity"
 )
 
-// HeatQuestion asks what it takes to hold a place at a level.
+// HeatQuestion asks how much heat it takes to hold a place at a temperature, its level.
 type HeatQuestion struct {
 	Place  string
 	Levels []*quantity.Temperature // one, or several to compare; nil is off
@@ -31,12 +31,12 @@ type HeatStep struct {
 	Level *quantity.Temperature // nil is off
 }
 
-// HeatAnswer is what it takes to hold a place at a level, with the spread over the years.
+// HeatAnswer is the heat, fuel and cost of holding a place at a level, with the spread over the years.
 type HeatAnswer struct {
 	Garden  string               `json:"garden"`
 	Place   string               `json:"place"`
 	Weather garden.WeatherSource `json:"weather"`
-	Span    civil.Span           `json:"span" jsonschema:"description=the days that are reckoned"`
+	Span    civil.Span           `json:"span" jsonschema:"description=the days that are computed"`
 	Years   int                  `json:"years"`
 	Loss    float64              `json:"loss_w_per_k" jsonschema:"description=heat lost for each kelvin warmer than outside, vents shut and screen open"`
 	Heater  *HeaterAnswer        `json:"heater,omitempty"`
@@ -53,14 +53,14 @@ type HeatAnswer struct {
 	why bool
 }
 
-// HeaterAnswer is the heater there is.
+// HeaterAnswer describes the place's heater.
 type HeaterAnswer struct {
 	Power      float64 `json:"power_w"`
 	Fuel       string  `json:"fuel"`
 	Efficiency float64 `json:"efficiency"`
 }
 
-// HeatLevel is what one level takes.
+// HeatLevel is the heat, fuel and cost of one level.
 type HeatLevel struct {
 	Setting    string      `json:"setting"`
 	Asked      odds.Amount `json:"asked_kwh" jsonschema:"description=heat that a heater without limit would give"`
@@ -77,10 +77,10 @@ type HeatLevel struct {
 	Hot        odds.Amount `json:"hot_hours" jsonschema:"description=hours above 30 °C"`
 	WarmBench  odds.Amount `json:"warm_bench_kwh" jsonschema:"description=electricity of the warm bench"`
 	Lamps      odds.Amount `json:"lamp_kwh" jsonschema:"description=electricity of the lamps"`
-	HeldBack   float64     `json:"hours_held_back" jsonschema:"description=mean hours in which an unheated cover was reckoned warmer on a frost night than is promised"`
+	HeldBack   float64     `json:"hours_held_back" jsonschema:"description=mean hours in which the model made an unheated cover warmer on a frost night than measured covers are; the measured limit is used"`
 }
 
-// HeatWeek is what one week takes.
+// HeatWeek is the heat and cost of one week.
 type HeatWeek struct {
 	Week  civil.Date  `json:"week" jsonschema:"description=its Monday"`
 	Asked odds.Amount `json:"asked_kwh"`
@@ -102,8 +102,8 @@ type HeaterHolds struct {
 	NineInTen float64 `json:"nine_years_in_ten_w"`
 }
 
-// Heat answers a HeatQuestion. It refuses a place that the garden does not have or that
-// is not heated, levels that can't be, and days that are out of order.
+// Heat answers a HeatQuestion. It refuses an unknown or unheated place, impossible levels, and days that
+// are out of order.
 func Heat(g *garden.Garden, q HeatQuestion) (*HeatAnswer, error) {
 	r, err := newHeating(g, q)
 	if err != nil {
@@ -144,7 +144,7 @@ func heaterAnswer(h place.Heater) *HeaterAnswer {
 	return &HeaterAnswer{float64(h.Power), h.Fuel, float64(efficiency)}
 }
 
-// heatable returns the place's covered or steady model. Open ground is refused.
+// heatable returns a place and, if it is covered, its model. It refuses open ground.
 func heatable(g *garden.Garden, name string) (*exchange.Place, *place.Covered, error) {
 	p, known := g.Place(name)
 	if !known {
@@ -159,8 +159,8 @@ func heatable(g *garden.Garden, name string) (*exchange.Place, *place.Covered, e
 	return p, nil, nil
 }
 
-// daysOf returns the days that are reckoned: from the first to the last day named, as they
-// first come in the season.
+// daysOf returns the days to compute: from the first to the last day named, as they first come in the
+// season.
 func daysOf(season civil.Span, from, to civil.MonthDay) (civil.Span, error) {
 	span := civil.Span{From: season.From, To: season.To}
 	if !from.IsZero() {
@@ -185,7 +185,7 @@ func firstOn(m civil.MonthDay, after civil.Date) civil.Date {
 	return m.In(after.Year() + 1)
 }
 
-// costOf returns the cost of amounts of heat; not-a-number where the price is not known.
+// costOf returns the cost of amounts of heat, or NaN if the price is not known.
 func (r *Heating) costOf(kWh odds.Amount) odds.Amount {
 	if !r.price.Known {
 		return odds.Exactly(math.NaN())
@@ -193,7 +193,7 @@ func (r *Heating) costOf(kWh odds.Amount) odds.Amount {
 	return report.RoundedAmount(kWh.Times(r.price.Amount), 2)
 }
 
-// fuelOf returns how much fuel must be bought for amounts of heat, and in what unit.
+// fuelOf returns the fuel to buy for amounts of heat, and its unit.
 func (r *Heating) fuelOf(kWh odds.Amount) (odds.Amount, string) {
 	if r.Covered == nil || r.Covered.Heater == nil {
 		return odds.Exactly(math.NaN()), ""
@@ -206,7 +206,7 @@ func (r *Heating) fuelOf(kWh odds.Amount) (odds.Amount, string) {
 	return report.RoundedAmount(kWh.Times(each), 2), fuel.Unit
 }
 
-// inRecord returns the day of the record that was laid on day d of the season.
+// inRecord returns the day of the record that supplies day d of the season in a member.
 func (r *Heating) inRecord(d civil.Date, member int) civil.Date {
 	m := r.garden.Members[member]
 	return d.MonthDay().In(d.Year() + m.Year - r.garden.Season.PlantYear)

@@ -42,7 +42,7 @@ func HeatByHour(g *garden.Garden, q HeatQuestion, w io.Writer) error {
 	return nil
 }
 
-// writeHours writes one year's.
+// writeHours writes the hours of one year.
 func (r *Heating) writeHours(out *csv.Writer, h *weather.Hours, year int, s place.Setting) error {
 	asked, given, course := r.heatOfHours(h, s)
 	from, to := course.Within(r.span)

@@ -46,7 +46,7 @@ func (a *HeatAnswer) madeUp() string {
 
 func (a *HeatAnswer) printOne(p *report.Page, units quantity.System) {
 	p.Line(fmt.Sprintf("%-24s%s", "held at", shownSetting(a.Setting, units)))
-	p.Line(fmt.Sprintf("%-24s%s", "loses", units.Conductance(quantity.Conductance(a.Loss))))
+	p.Line(fmt.Sprintf("%-24s%s", "heat loss", units.Conductance(quantity.Conductance(a.Loss))))
 	if h := a.Heater; h != nil {
 		p.Line(fmt.Sprintf("%-24s%s of %s, %.0f %% useful", "heater", units.Power(quantity.Power(h.Power)), h.Fuel, 100*h.Efficiency))
 	}
@@ -64,11 +64,11 @@ func (a *HeatAnswer) printOne(p *report.Page, units quantity.System) {
 	default:
 		p.Line("its cost                not known: " + a.CostReason)
 	}
-	a.printAmount(p, "hours short", a.Short, "%.0f")
-	a.printAmount(p, "at worst, "+unitOf(units), a.Worst.Times(perKelvin(units)), "%.1f")
+	a.printAmount(p, "hours below the level", a.Short, "%.0f")
+	a.printAmount(p, "most below it, "+unitOf(units), a.Worst.Times(perKelvin(units)), "%.1f")
 	a.printAmount(p, "hours above "+units.Temperature(quantity.Celsius(30)), a.Hot, "%.0f")
 	if a.HotShut != nil {
-		a.printAmount(p, "  never opened", *a.HotShut, "%.0f")
+		a.printAmount(p, "  with vents shut", *a.HotShut, "%.0f")
 	}
 	if a.WarmBench.High > 0 {
 		a.printAmount(p, "warm bench, kWh", a.WarmBench, "%.0f")
@@ -160,7 +160,7 @@ func (a *HeatAnswer) printNights(p *report.Page, units quantity.System) {
 	}
 }
 
-// ofFirst says which level the nights belong to, where there are several.
+// ofFirst says which level the nights belong to if there are several.
 func (a *HeatAnswer) ofFirst(units quantity.System) string {
 	if len(a.Levels) == 0 {
 		return ""

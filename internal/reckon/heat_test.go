@@ -29,9 +29,8 @@ func twoWeeks(level float64) HeatQuestion {
 	}
 }
 
-// The hours that are written down add up to the heat that is answered, and its cost is the
-// heat given times its price.
-func TestHoursAddToHeat(t *testing.T) {
+// The hours in the CSV file add up to the heat in the answer. The cost is the heat given times its price.
+func TestHoursAddUpToHeat(t *testing.T) {
 	g := coldGarden()
 	g.Season.PlantYear = 2027
 	g.Prices.Electricity = quantity.PriceOf(0.30, "USD", quantity.KilowattHour)
@@ -153,7 +152,7 @@ func TestHeatOfARoom(t *testing.T) {
 	}
 }
 
-// Soil that the weather never warms says so, and how often.
+// Soil that never gets warm enough has no date; the answer says in how many years.
 func TestSoilThatStaysCold(t *testing.T) {
 	g := coldGarden()
 	g.Season.PlantYear = 2027

@@ -10,9 +10,9 @@ import (
 	"eyeup/quantity"
 )
 
-// byHand is the heat by monthly means alone: loss times the degrees that the air outside
-// lies below the level, taken to swing normally about each month's mean. No sun, no floor,
-// no limit: what a grower can reckon on paper.
+// byHand is the heat from monthly means alone, in kWh: the loss times the degrees that the air outside is
+// below the level. The air is taken to be normally distributed about each month's mean. It leaves out sun,
+// floor and the heater's limit, so that a grower can check it on paper.
 func (r *Heating) byHand(s place.Setting) float64 {
 	var kWh float64
 	for d := r.span.From; !d.After(r.span.To); {
@@ -41,7 +41,7 @@ func (r *Heating) outside(s civil.Span) (quantity.Temperature, quantity.Differen
 	return quantity.Celsius(mean), quantity.Difference(math.Sqrt(max(squares/n-mean*mean, 0)))
 }
 
-// Figures are those that the answer rests on.
+// Figures returns the figures that the answer is computed from.
 func (r *Heating) Figures() []FigureAnswer {
 	all := []FigureAnswer{}
 	if r.Covered == nil {
@@ -91,16 +91,16 @@ var placeMeanings = map[string]string{
 	"screen.saves":     "share of the cover's loss that a drawn screen saves",
 }
 
-// AskedMeans says what asked and given are.
-const AskedMeans = "Asked is what a heater without limit would give over the same hours, the house being run beside itself with one; given is what this heater can. Both are useful heat, not fuel. A step up is climbed 1 K (1.8 °F) an hour."
+// AskedMeans explains the heat asked and the heat given.
+const AskedMeans = "Asked is the heat that a heater without limit would give over the same hours. Given is the heat that this heater can give. Both are useful heat, not fuel. After a step up, the level rises 1 K (1.8 °F) an hour."
 
-// cautions stand where there is something to burn or to plug in.
+// The safety warnings for heaters that burn fuel and for electricity.
 const (
 	fuelCaution  = "A heater that burns anything makes carbon monoxide, which kills unnoticed, and ethylene, which spoils plants: vent its fumes outside, let fresh air in, hang up a carbon monoxide alarm, and have it fitted by licensed people under your local code."
 	PowerCaution = "Electricity beside water: a ground-fault breaker, cable and sockets made for wet places, wiring by licensed people under your local code."
 )
 
-// notes are what must be said with the figures.
+// notes returns the limits of the figures and the safety warnings.
 func (r *Heating) notes(a *HeatAnswer) []string {
 	notes := []string{}
 	if a.Weather.MadeUp {
@@ -108,12 +108,12 @@ func (r *Heating) notes(a *HeatAnswer) []string {
 	}
 	if a.HeldBack > 0 {
 		lift := r.Covered.Cover.FrostLift
-		notes = append(notes, fmt.Sprintf("Unheated, this cover is promised no more than %.1f K (%.1f °F) above the outside on a frost night, as far as covers have been measured; %.0f hours a year were held to that.", float64(lift), lift.Fahrenheits(), a.HeldBack))
+		notes = append(notes, fmt.Sprintf("Unheated, this cover is promised no more than %.1f K (%.1f °F) above the outside on a frost night, which is the most that was measured; that limit applied in %.0f hours a year.", float64(lift), lift.Fahrenheits(), a.HeldBack))
 	}
 	if r.Covered == nil {
-		return append(notes, "The room is taken to be as warm as garden.toml says; its heat is its W/K times the degrees above the outside, without limit.")
+		return append(notes, "The room is assumed to be as warm as garden.toml says. Its heat is its W/K times the degrees above the outside, without limit.")
 	}
-	notes = append(notes, "These are the years of the record alone. Cover, leaks and floor are as uncertain again: some 20 % either way. Set a thermometer beside the numbers.")
+	notes = append(notes, "The spread is that of the record's years alone. Cover, leaks and floor add as much uncertainty again: about 20 % either way. Compare with a thermometer.")
 	burns, plugged := false, r.Covered.WarmBench != nil || r.Covered.Lamps != nil
 	if h := r.Covered.Heater; h != nil {
 		fuel, known := place.FuelNamed(h.Fuel)

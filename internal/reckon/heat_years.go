@@ -17,7 +17,7 @@ import (
 	"eyeup/weather"
 )
 
-// Heating is a place made ready to be run through the years.
+// Heating is a place with all that is needed to simulate it in each year of the record.
 type Heating struct {
 	garden  *garden.Garden
 	place   *exchange.Place
@@ -71,11 +71,11 @@ func (r *Heating) loss() quantity.Conductance {
 	return room.HeatPerKelvin
 }
 
-// alreadyOn is how many days before the first that is reckoned the heat is on, so that
-// the place stands at its level when that day begins.
+// alreadyOn is how many days before the first day computed the heat is switched on, so that the place has
+// reached its level when that day begins.
 const alreadyOn = 3
 
-// setting is on through the days that are reckoned, and shortly before.
+// setting returns a setting that is on through the days computed and alreadyOn days before.
 func (r *Heating) setting(level *quantity.Temperature, steps []HeatStep) (place.Setting, error) {
 	if level == nil && len(steps) == 0 {
 		return place.Off(), nil
@@ -88,7 +88,7 @@ func (r *Heating) setting(level *quantity.Temperature, steps []HeatStep) (place.
 	for _, step := range steps {
 		on := firstOn(step.On, r.span.From)
 		if on.After(r.span.To) {
-			return s, fmt.Errorf("the step of %v lies outside the days reckoned, %v to %v", step.On, r.span.From, r.span.To)
+			return s, fmt.Errorf("the step on %v lies outside the days computed, %v to %v; choose a day within them", step.On, r.span.From, r.span.To)
 		}
 		s.Steps = append(s.Steps, stepAt(on, step.Level))
 	}
@@ -135,7 +135,7 @@ func hot(c *place.Course) []float64   { return c.Hot }
 // level sums up what a setting takes.
 func (y heatYears) level(r *Heating, s place.Setting) HeatLevel {
 	l := HeatLevel{
-		Setting: r.told(s), Currency: r.garden.Currency, CostReason: r.why,
+		Setting: r.settingText(s), Currency: r.garden.Currency, CostReason: r.why,
 		Asked: y.over(r.span, asked), Given: y.over(r.span, given), Hot: y.over(r.span, hot),
 		Short:     y.over(r.span, func(c *place.Course) []float64 { return c.HoursShort }),
 		WarmBench: y.over(r.span, func(c *place.Course) []float64 { return c.WarmBenchKWh }),
@@ -161,8 +161,8 @@ func (y heatYears) level(r *Heating, s place.Setting) HeatLevel {
 	return l
 }
 
-// told writes the setting within the days that are reckoned.
-func (r *Heating) told(s place.Setting) string {
+// settingText writes the part of a setting that lies within the days computed.
+func (r *Heating) settingText(s place.Setting) string {
 	within := place.Setting{}
 	for _, step := range s.Steps {
 		if !step.From.After(r.span.To) {
@@ -193,11 +193,11 @@ func (y heatYears) weeks(r *Heating) []HeatWeek {
 	return all
 }
 
-// mostNights is how many of the coldest nights are told.
+// mostNights is the most of the coldest nights in an answer.
 const mostNights = 5
 
-// nights finds the coldest hour of each year and tells the coldest of them; none for a
-// room, which the weather does not reach.
+// nights returns the coldest hours of the years, one for each year, coldest first. A room has none, since
+// its temperature does not depend on the weather.
 func (y heatYears) nights(r *Heating) []HeatNight {
 	all := []HeatNight{}
 	if r.Covered == nil {
@@ -218,7 +218,7 @@ func (y heatYears) nights(r *Heating) []HeatNight {
 	return all[:min(len(all), mostNights)]
 }
 
-// holds tells which heaters would hold freezing, five degrees and the setting itself.
+// holds returns the power of heaters that would hold 0 °C, 5 °C and the highest level of the setting.
 func (r *Heating) holds(s place.Setting, level *quantity.Temperature) []HeaterHolds {
 	all := []HeaterHolds{}
 	if r.Covered == nil || level == nil {
@@ -246,8 +246,7 @@ func (r *Heating) holds(s place.Setting, level *quantity.Temperature) []HeaterHo
 	return all
 }
 
-// hotUnopened tells how many hours would be hot if the vents were never opened; nil where
-// there are none to open.
+// hotUnopened returns how many hours would be hot if the vents were never opened; nil if there are no vents.
 func (r *Heating) hotUnopened(s place.Setting) *odds.Amount {
 	if r.Covered == nil || r.Covered.Vent == (place.Vent{}) {
 		return nil

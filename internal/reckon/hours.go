@@ -30,7 +30,7 @@ type HoursAnswer struct {
 	Notes        []string             `json:"notes"`
 }
 
-const hoursNote = "Rebuilt by the curve of Parton and Logan (1981). Beside two measured typical years it is out by 1.3 to 1.6 K an hour on the mean, more on cloudy days."
+const hoursNote = "Rebuilt by the curve of Parton and Logan (1981). Against two measured typical years its mean error is 1.3 to 1.6 K an hour, more on cloudy days."
 
 // Hours answers an HoursQuestion. It refuses a day outside the record or without a low and
 // a high.
@@ -52,7 +52,7 @@ func Hours(q HoursQuestion) (*HoursAnswer, error) {
 	}
 	if math.IsNaN(site.Latitude) {
 		a.Latitude, site.Latitude = garden.UsualLatitude, garden.UsualLatitude
-		a.Notes = append(a.Notes, fmt.Sprintf("The file does not say where the station lies; %d degrees north stands in for it. Give the true latitude with --lat.", garden.UsualLatitude))
+		a.Notes = append(a.Notes, fmt.Sprintf("The file does not say where the station lies; %d degrees north is assumed. Give the true latitude with --lat.", garden.UsualLatitude))
 	}
 	before := a.neighbour(record, q.Date.AddDays(-1), day)
 	after := a.neighbour(record, q.Date.AddDays(1), day)
@@ -65,13 +65,13 @@ func Hours(q HoursQuestion) (*HoursAnswer, error) {
 	return a, nil
 }
 
-// neighbour returns the day beside the one asked for, or that one itself, said so, where
-// its low and high are not known.
+// neighbour returns the day before or after the one asked for. If its low and high are not known, it
+// returns the day itself and adds a note.
 func (a *HoursAnswer) neighbour(r *weather.Record, d civil.Date, day weather.Day) weather.Day {
 	if beside := r.On(d); beside.HasExtremes() {
 		return beside
 	}
-	a.Notes = append(a.Notes, fmt.Sprintf("The record has no low and high for %s; the day itself stands in for it.", d))
+	a.Notes = append(a.Notes, fmt.Sprintf("The record has no low and high for %s; the day itself is used instead.", d))
 	return day
 }
 

@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"math"
 	"strings"
 
 	"eyeup/internal/report"
@@ -13,7 +12,7 @@ import (
 	"eyeup/quantity"
 )
 
-// KeepQuestion asks what a store does to what lies in it.
+// KeepQuestion asks how stock keeps in a store: how much weight it loses and how much survives.
 type KeepQuestion struct {
 	KindQuestion
 	Form, Pack  string
@@ -23,7 +22,7 @@ type KeepQuestion struct {
 	Why         bool
 }
 
-// KeepAnswer is what the store does.
+// KeepAnswer is how the stock keeps.
 type KeepAnswer struct {
 	Kind     string         `json:"kind"`
 	Form     string         `json:"form"`
@@ -66,7 +65,7 @@ func Keep(q KeepQuestion) (*KeepAnswer, error) {
 	spells := []keeping.Spell{{Days: q.Days, Temperature: q.Temperature, Humidity: q.Humidity}}
 	dried, err := keeping.Loss(stored, spells)
 	if err != nil {
-		return nil, adviseInstead(err, k.Name)
+		return nil, withAdvice(err, k.Name)
 	}
 	wrinkles, err := keeping.DaysTo(stored, 0, keeping.WrinkledAt().Value, q.Temperature, q.Humidity)
 	if err != nil {
@@ -79,7 +78,7 @@ func Keep(q KeepQuestion) (*KeepAnswer, error) {
 		ToDo: keeping.ToDo(dried.State, q.Temperature), Assumed: true, Advice: adviceOn(k.Name), Notes: []string{},
 	}
 	_, _, a.Disagree = keeping.Disagree(k.Name)
-	if err := a.comeThrough(stored, spells); err != nil {
+	if err := a.setSurvival(stored, spells); err != nil {
 		return nil, err
 	}
 	if q.Why {
@@ -88,8 +87,8 @@ func Keep(q KeepQuestion) (*KeepAnswer, error) {
 	return a, nil
 }
 
-// comeThrough tells how much is alive at the end, or why that can't be reckoned.
-func (a *KeepAnswer) comeThrough(s keeping.Stock, spells []keeping.Spell) error {
+// setSurvival sets the share alive at the end, or a note why it can't be computed.
+func (a *KeepAnswer) setSurvival(s keeping.Stock, spells []keeping.Spell) error {
 	through, err := keeping.Survival(s, spells)
 	switch {
 	case errors.Is(err, keeping.ErrFrozen), errors.Is(err, keeping.ErrUnknown):
@@ -103,8 +102,8 @@ func (a *KeepAnswer) comeThrough(s keeping.Stock, spells []keeping.Spell) error 
 	return nil
 }
 
-// adviseInstead adds what sources advise to the refusal of a kind that can't be reckoned.
-func adviseInstead(err error, kind string) error {
+// withAdvice adds what sources advise to the error for a kind that can't be computed.
+func withAdvice(err error, kind string) error {
 	if !errors.Is(err, keeping.ErrUnknown) {
 		return err
 	}
@@ -122,21 +121,14 @@ func adviceOn(kind string) []AdviceAnswer {
 	all := []AdviceAnswer{}
 	for _, a := range keeping.Advised(kind) {
 		all = append(all, AdviceAnswer{
-			Source: a.Source, Coldest: told(a.Coldest), Warmest: told(a.Warmest), Driest: told(100 * a.Driest), Dampest: told(100 * a.Dampest),
+			Source: a.Source, Coldest: knownOrNil(a.Coldest, 1), Warmest: knownOrNil(a.Warmest, 1), Driest: knownOrNil(100*a.Driest, 1), Dampest: knownOrNil(100*a.Dampest, 1),
 			Medium: a.Medium, Remarks: a.Remarks, Sure: string(a.Sure),
 		})
 	}
 	return all
 }
 
-func told(x float64) *float64 {
-	if math.IsNaN(x) {
-		return nil
-	}
-	return report.Rounded(x, 1)
-}
-
-// words says an advice in one line.
+// words writes an advice in one line.
 func (a AdviceAnswer) words(units quantity.System) string {
 	var parts []string
 	degrees := func(c *float64) string { return units.Temperature(quantity.Celsius(*c)) }
@@ -166,10 +158,10 @@ func (a *KeepAnswer) Print(w io.Writer, units quantity.System) {
 	p.Line(fmt.Sprintf("%s %s, %s, %.0f days at %s and %.0f %% humidity", report.Capital(a.Kind), a.Form, packWords(a.Pack), a.Days, units.FineTemperature(quantity.Celsius(a.Warm)), a.Humidity))
 	p.Line("")
 	p.Line(fmt.Sprintf("  weight lost      %.0f %% (%.0f to %.0f)", a.Lost.Middle, a.Lost.Low, a.Lost.High))
-	p.Line(fmt.Sprintf("  in the hand      %s", a.State))
+	p.Line(fmt.Sprintf("  condition        %s", a.State))
 	p.Line("  wrinkles after   " + dayWords(a.Wrinkles))
 	if a.Through != nil {
-		p.Line(fmt.Sprintf("  comes through    %.0f of 100 (%.0f to %.0f)", a.Through.Middle, a.Through.Low, a.Through.High))
+		p.Line(fmt.Sprintf("  survives         %.0f of 100 (%.0f to %.0f)", a.Through.Middle, a.Through.Low, a.Through.High))
 	}
 	p.Wrap("  to do            ", a.ToDo)
 	p.Line("")
@@ -188,7 +180,7 @@ func (a *KeepAnswer) Print(w io.Writer, units quantity.System) {
 func (a *KeepAnswer) printAdvice(p *report.Page, units quantity.System) {
 	if a.Disagree {
 		driest, dampest, _ := keeping.Disagree(a.Kind)
-		p.Wrap("", fmt.Sprintf("Sources do not agree on the humidity of the air: from %.0f to %.0f %%. It is the packing that makes the air at the skin.", 100*driest, 100*dampest))
+		p.Wrap("", fmt.Sprintf("Sources do not agree on the humidity of the air: from %.0f to %.0f %%. The air at the skin depends on the packing.", 100*driest, 100*dampest))
 	}
 	if len(a.Figures) == 0 {
 		p.Line("What each source advises, and where the figures come from: --why.")
@@ -207,11 +199,11 @@ func packWords(pack string) string {
 	return "in " + pack
 }
 
-// dayWords says a spread of days; what lies beyond ten years counts for never.
+// dayWords writes a spread of days. Anything beyond ten years counts as never.
 func dayWords(a odds.Amount) string {
 	const never = 3650
 	if !(a.Middle < never) {
-		return "not within years"
+		return "not within ten years"
 	}
 	high := fmt.Sprintf("%.0f", a.High)
 	if !(a.High < never) {

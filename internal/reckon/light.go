@@ -17,14 +17,13 @@ import (
 )
 
 // Hours of day light that decide between flowers and tubers in dahlias raised from tubers.
-// Below tooShort a plant sets tubers and blind buds. To longEnough growers lengthen the day
-// with lamps.
+// Below tooShort a plant sets tubers and blind buds. Growers lengthen the day to longEnough with lamps.
 var (
 	tooShort   = ofDahlia("day.blind")
 	longEnough = ofDahlia("day.lamps")
 )
 
-// ofDahlia is a figure of the dahlia that culture is known to have.
+// ofDahlia returns a figure of the dahlia. The figure must exist.
 func ofDahlia(figure string) float64 {
 	dahlia, _ := culture.Lookup("dahlia")
 	f, _ := dahlia.Figure(figure)
@@ -50,12 +49,12 @@ type LightMonth struct {
 	InsideSpan odds.Amount `json:"inside_mol_years" jsonschema_description:"the month's mean inside over the years"`
 	DayLength  float64     `json:"day_length_h" jsonschema_description:"outside with the sun's middle above a level horizon (FAO 56)"`
 	LitHours   float64     `json:"lit_h" jsonschema_description:"hours that are light in the place: its lamps counted; 0 in the dark"`
-	LampHours  float64     `json:"lamp_hours" jsonschema_description:"hours of lamps that are still wanting to a day of 14 h"`
+	LampHours  float64     `json:"lamp_hours" jsonschema_description:"hours of lamps still needed for a day of 14 h"`
 	IsShort    bool        `json:"short_day" jsonschema_description:"the lit hours are fewer than 12"`
 }
 
-// Light tells the light of a place of the garden through its season. It refuses a place
-// that the garden does not have, and names those it has.
+// Light computes the light of a place of the garden, month by month. It refuses an unknown place, and
+// names those there are.
 func Light(g *garden.Garden, name string) (*LightAnswer, error) {
 	if _, known := g.Place(name); !known {
 		return nil, fmt.Errorf("the garden has no place named %q; it has: %s", name, strings.Join(placeNames(g), ", "))
@@ -78,7 +77,7 @@ func placeNames(g *garden.Garden) []string {
 	return names
 }
 
-// dahliaNote says what short days do, where there are any with some light in them.
+// dahliaNote says what short days do to dahlias, if any month has short days and some light.
 func dahliaNote(months []LightMonth) string {
 	dahlia, _ := culture.Lookup("dahlia")
 	for _, m := range months {
@@ -116,7 +115,7 @@ func newLightTally(g *garden.Garden) *lightTally {
 	return t
 }
 
-// add counts one year of weather in.
+// add adds the light of one year of weather.
 func (t *lightTally) add(g *garden.Garden, name string, h *weather.Hours) {
 	p, _ := g.Place(name)
 	course := p.Model.Run(h, g.Site, place.Off())
@@ -171,7 +170,7 @@ func (a *LightAnswer) Print(w io.Writer, _ quantity.System) {
 		p.Line(m.row())
 	}
 	p.Line("")
-	p.Wrap("", "Light by 2.02 mol to the megajoule (Faust & Logan 2018); "+a.Sky+".")
+	p.Wrap("", "Light is computed at 2.02 mol for each MJ of sun (Faust & Logan 2018); "+a.Sky+".")
 	if a.Note != "" {
 		p.Line("")
 		p.Wrap("", a.Note)

@@ -81,7 +81,7 @@ func (a *MiteAnswer) Print(w io.Writer, units quantity.System) {
 	p.Line(fmt.Sprintf("%s at a steady %s", report.Capital(a.Pest), units.FineTemperature(quantity.Celsius(a.Warm))))
 	p.Line("")
 	if a.Days == nil {
-		p.Line("  too cold: eggs stand still")
+		p.Line("  too cold: eggs do not develop")
 	} else {
 		p.Line(fmt.Sprintf("  egg to adult   %.1f days", *a.Days))
 		if a.Fewest != nil && math.Abs(*a.Fewest-*a.Days) >= 0.1 {

@@ -16,8 +16,8 @@ import (
 	"eyeup/quantity"
 )
 
-// MitePlacesAnswer is when the generations of a pest are done in every warm place of a
-// garden, counted from the turn of winter as if some were there that day.
+// MitePlacesAnswer is when each generation of a pest is complete in every warm place of a garden. It
+// assumes that some were there at midwinter.
 type MitePlacesAnswer struct {
 	Garden string      `json:"garden"`
 	Pest   string      `json:"pest"`
@@ -36,18 +36,18 @@ type MitePlace struct {
 	Generations []civil.When `json:"generations" jsonschema_description:"when each is done, at most six"`
 }
 
-// mostGenerations is how many are told; by then there is a mite on every leaf.
+// mostGenerations is the most generations in an answer; by then there are mites on every leaf.
 const mostGenerations = 6
 
-// MitePlaces tells the generations of a pest in every place of the garden that is under
-// cover. Heated places are held at level; they are off where that is not known.
+// MitePlaces computes the generations of a pest in every covered place of the garden. Heated places are held
+// at level, or are off if level is unknown.
 func MitePlaces(g *garden.Garden, pest string, level quantity.Temperature) (*MitePlacesAnswer, error) {
 	of, err := pestNamed(pest)
 	if err != nil {
 		return nil, err
 	}
 	a := &MitePlacesAnswer{
-		Garden: g.Name, Pest: of.Name, Since: turnOfWinter(g), Years: len(g.Members), MadeUp: g.Record.MadeUp,
+		Garden: g.Name, Pest: of.Name, Since: midwinter(g), Years: len(g.Members), MadeUp: g.Record.MadeUp,
 		Look: lookEvery, Places: []MitePlace{},
 	}
 	a.Until = a.Since.AddDays(halfYear)
@@ -67,20 +67,20 @@ func MitePlaces(g *garden.Garden, pest string, level quantity.Temperature) (*Mit
 			from, to := int(a.Since.Sub(g.Span.From)), int(a.Until.Sub(g.Span.From))
 			addGenerations(&done, growth.Generations(days[:min(to+1, len(days))], from))
 		}
-		told := MitePlace{Place: p.Name, Generations: whens(g.Span.From, done)}
+		one := MitePlace{Place: p.Name, Generations: generationDates(g.Span.From, done)}
 		if held, on := setting.At(a.Since); on {
-			told.Level = knownCelsius(held)
+			one.Level = knownCelsius(held)
 		}
-		a.Places = append(a.Places, told)
+		a.Places = append(a.Places, one)
 	}
 	return a, nil
 }
 
-// halfYear is how long generations are counted: till plants stand outside.
+// halfYear is how long generations are counted: until plants stand outside.
 const halfYear civil.Days = 181
 
-// turnOfWinter is 1 January of the plant year, 1 July in the south.
-func turnOfWinter(g *garden.Garden) civil.Date {
+// midwinter is 1 January of the plant year, or 1 July in the southern hemisphere.
+func midwinter(g *garden.Garden) civil.Date {
 	if g.Site.IsSouthern() {
 		return civil.MustOn(g.Span.From.Year(), time.July, 1)
 	}
@@ -100,7 +100,7 @@ func heldAt(p exchange.Place, level quantity.Temperature) (place.Setting, error)
 	return setting, nil
 }
 
-// addGenerations notes one year's days; what is not done in it is infinite.
+// addGenerations adds the days of one year. A generation that is not complete in it gets infinity.
 func addGenerations(done *[mostGenerations][]float64, days []int) {
 	for i := range done {
 		day := math.Inf(1)
@@ -111,8 +111,9 @@ func addGenerations(done *[mostGenerations][]float64, days []int) {
 	}
 }
 
-// whens sums up the days of each generation over the years, as long as any year has it.
-func whens(from civil.Date, done [mostGenerations][]float64) []civil.When {
+// generationDates returns the spread of dates of each generation, up to the last that one year in ten
+// completes.
+func generationDates(from civil.Date, done [mostGenerations][]float64) []civil.When {
 	all := []civil.When{}
 	for _, days := range done {
 		d := odds.AmountOf(days)
@@ -135,7 +136,7 @@ func dayOf(from civil.Date, day float64) civil.Date {
 // Print writes the answer for the grower.
 func (a *MitePlacesAnswer) Print(w io.Writer, units quantity.System) {
 	p := report.NewPage(w)
-	p.Wrap("", fmt.Sprintf("%s at %s: when each generation is done, counted from %v to %v as if some were there from the start.", report.Capital(a.Pest), a.Garden, a.Since, a.Until))
+	p.Wrap("", fmt.Sprintf("%s at %s: when each generation is complete, counted from %v to %v as if some were there from the start.", report.Capital(a.Pest), a.Garden, a.Since, a.Until))
 	if a.MadeUp {
 		p.Line("The weather is made up.")
 	}
@@ -147,7 +148,7 @@ func (a *MitePlacesAnswer) Print(w io.Writer, units quantity.System) {
 		}
 		p.Line(report.Capital(place.Place) + held)
 		if len(place.Generations) == 0 {
-			p.Line("  none done in that time, in nine years out of ten")
+			p.Line("  no generation is complete in that time, in nine years of ten")
 			continue
 		}
 		p.Line("  generation   one year in ten by   even odds    nine in ten by")

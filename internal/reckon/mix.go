@@ -45,7 +45,7 @@ type MixAnswer struct {
 	isPot, isTray bool
 }
 
-// MixCaution stands wherever mix is handled.
+// MixCaution is the safety warning for handling mix.
 const MixCaution = "Mix is dusty and may carry Legionella: open the bag away from your face, damp it before tipping it, wear a mask and gloves, air the place, and wash your hands."
 
 // Mix answers a MixQuestion.
@@ -132,7 +132,7 @@ func (a *MixAnswer) with() string {
 	return ""
 }
 
-// watering says an amount of water as a can is filled: in litres or US gallons.
+// watering writes an amount of water in litres or US gallons.
 func watering(litres odds.Amount, units quantity.System) string {
 	name, unit := "L", quantity.Litre
 	if units == quantity.US {
@@ -156,7 +156,7 @@ func (a *MixAnswer) swelling() string {
 	return ""
 }
 
-// FigureAnswers writes figures down with all that is known of them.
+// FigureAnswers converts figures to answers, with their range, certainty and source.
 func FigureAnswers(figures []culture.NamedFigure) []FigureAnswer {
 	all := []FigureAnswer{}
 	for _, f := range figures {
@@ -171,9 +171,9 @@ func printWhy(p *report.Page, figures []FigureAnswer, units quantity.System) {
 		p.Line("")
 	}
 	for _, f := range figures {
-		value, unit := shown(f.Value, f.Unit, units)
-		low, _ := shown(f.Low, f.Unit, units)
-		high, _ := shown(f.High, f.Unit, units)
+		value, unit := inUnits(f.Value, f.Unit, units)
+		low, _ := inUnits(f.Low, f.Unit, units)
+		high, _ := inUnits(f.High, f.Unit, units)
 		amount := value
 		if f.Low != f.High {
 			amount = fmt.Sprintf("%s (%s to %s)", value, low, high)

@@ -24,7 +24,7 @@ type NightsQuestion struct {
 	Off    bool                  // the heaters are off, whatever Level says
 }
 
-// NightsAnswer is what the record's years have to say of the nights ahead.
+// NightsAnswer is how cold the nights ahead may be, from the years of the record.
 type NightsAnswer struct {
 	Garden  string       `json:"garden"`
 	From    civil.Date   `json:"from" jsonschema:"description=the first night begins in its evening"`
@@ -50,14 +50,14 @@ type NightPlace struct {
 	AtRisk  []AtRisk    `json:"at_risk" jsonschema:"description=what stands there and may be hurt"`
 }
 
-// Nights answers a NightsQuestion for a garden. It refuses a number of nights outside 1
-// to 30, and a low that no thermometer in a garden has shown.
+// Nights answers a NightsQuestion for a garden. It refuses fewer than 1 or more than 30 nights, and a low
+// outside -70 to 40 °C.
 func Nights(g *garden.Garden, q NightsQuestion) (*NightsAnswer, error) {
 	if q.Nights < 1 || q.Nights > 30 {
-		return nil, fmt.Errorf("%d nights can't be looked ahead; ask for 1 to 30", q.Nights)
+		return nil, fmt.Errorf("can't look %d nights ahead; ask for 1 to 30", q.Nights)
 	}
 	if q.Low != nil && (q.Low.Celsius() < -70 || q.Low.Celsius() > 40) {
-		return nil, fmt.Errorf("a low of %.1f °C is none of a night on Earth; check the figure and its unit", q.Low.Celsius())
+		return nil, fmt.Errorf("no night on Earth has a low of %.1f °C; check the number and its unit", q.Low.Celsius())
 	}
 	w := nightsIn(g.Span, q.From, q.Nights)
 	years := w.weather(g, q.Low)
@@ -78,21 +78,21 @@ func Nights(g *garden.Garden, q NightsQuestion) (*NightsAnswer, error) {
 }
 
 func nightNotes(g *garden.Garden, q NightsQuestion) []string {
-	notes := []string{"The odds are those of the record's years for these nights. They are no forecast: look at one, and type tonight's low with --low."}
+	notes := []string{"The odds are those of the record's years for these nights. They are not a forecast: read one, and give tonight's low with --low."}
 	if q.Low != nil {
-		notes[0] = "Tonight's low is as typed, with the record's days around it, today and the day after shifted as a whole so that they keep their range."
+		notes[0] = "Tonight's low is the one you gave. The days around it are the record's; today and tomorrow are shifted as a whole, so that their range stays the same."
 	}
 	if g.Record.MadeUp {
 		notes = append(notes, "This weather is made up from monthly normals: no station measured it.")
 	}
-	return append(notes, "An unheated cover is promised no more than 2 K above the night outside; on still, clear nights leaves are colder than the air.")
+	return append(notes, "Count on an unheated cover for no more than 2 K above the air outside. On still, clear nights leaves are colder than the air.")
 }
 
-// warmUp is how many days before the first night a place is run, so that its floor and
-// soil are as the weather left them.
+// warmUp is how many days before the first night the simulation of a place starts, so that floor and soil
+// have taken up the weather.
 const warmUp = 21
 
-// nightWindow is the stretch of a season's span that is run, and which of its hours count.
+// nightWindow is the part of the season that is simulated, and the hours of it that count.
 type nightWindow struct {
 	span     civil.Span
 	offset   int // of the stretch's first day in the season's span
@@ -121,8 +121,8 @@ func nightsIn(season civil.Span, from civil.Date, nights int) nightWindow {
 	}
 }
 
-// weather returns the hours of the stretch, one of each year. A low that is given moves
-// today and the day after as a whole, so that the evening leads down to it.
+// weather returns the hours of the window, one for each year. A given low shifts today and tomorrow as a
+// whole, so that the evening cools down to it.
 func (w nightWindow) weather(g *garden.Garden, low *quantity.Temperature) []*weather.Hours {
 	years := make([]*weather.Hours, len(g.Members))
 	for i, m := range g.Members {
@@ -153,7 +153,7 @@ func (w nightWindow) lowest(days []weather.Day) float64 {
 	return lowest
 }
 
-// nightPlace runs one place through the years.
+// nightPlace simulates one place in every year.
 func nightPlace(g *garden.Garden, p exchange.Place, w nightWindow, years []*weather.Hours, q NightsQuestion) NightPlace {
 	setting, level := nightSetting(p, q.Level, w.span.From)
 	if q.Off {
@@ -180,9 +180,9 @@ func nightPlace(g *garden.Garden, p exchange.Place, w nightWindow, years []*weat
 	return a
 }
 
-// promised is the most that an unheated place is promised on a frost night of that low, °C.
-// The low outside may come after sunrise, when a house that is run hour by hour is warmed
-// by the first sun, which can't be relied on.
+// promised is the highest temperature, in °C, that an unheated place is counted on for on a frost night
+// with that low outside: the low plus the lift measured for its cover. The hourly model may be warmer,
+// because the low may come after sunrise and the first sun warms a house. That can't be relied on.
 func promised(p exchange.Place, low float64) float64 {
 	house, covered := p.Model.(place.Covered)
 	if !covered || low > 0 {
@@ -191,8 +191,8 @@ func promised(p exchange.Place, low float64) float64 {
 	return low + float64(house.Cover.FrostLift)
 }
 
-// nightSetting returns the setting of a place: as asked where it is heated, else the
-// lowest of its levels; and its level, nil where there is none.
+// nightSetting returns the setting and level of a place: the level asked for if it is heated, or the lowest
+// of its levels. The level is nil if the place is not heated.
 func nightSetting(p exchange.Place, asked *quantity.Temperature, on civil.Date) (place.Setting, *quantity.Temperature) {
 	var lowest *quantity.Temperature
 	for _, s := range p.Levels {

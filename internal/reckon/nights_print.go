@@ -65,7 +65,7 @@ func printNightShort(p *report.Page, place NightPlace, units quantity.System) {
 		p.Wrap("", fmt.Sprintf("%s holds %s in every year.", place.Name, level))
 		return
 	}
-	p.Wrap("", fmt.Sprintf("%s falls short of %s: %s; one year in ten by more than %s.",
+	p.Wrap("", fmt.Sprintf("%s drops below %s: %s; one year in ten by more than %s.",
 		place.Name, level, inHundred(place.Fails), units.Difference(quantity.Difference(place.Short.High))))
 }
 

@@ -9,7 +9,7 @@ import (
 	"eyeup/stock"
 )
 
-// AtRisk is a lot that the cold may hurt where it stands.
+// AtRisk is a lot that the cold may damage where it stands.
 type AtRisk struct {
 	Code    string   `json:"code,omitempty"`
 	Variety string   `json:"variety"`
@@ -26,8 +26,8 @@ type AtRisk struct {
 // storedFreezes is where tubers and corms freeze in a store.
 var storedFreezes = quantity.Celsius(culture.Usual("store.freezes"))
 
-// atRisk lists what stands in a place and is hurt in some of the years, whose coldest
-// hours inside are given.
+// atRisk lists the stock in a place that is damaged in some of the years. inside is the coldest hour of
+// each year, in °C.
 func atRisk(g *garden.Garden, p exchange.Place, inside []float64) []AtRisk {
 	risks := []AtRisk{}
 	for _, h := range g.Stock {
@@ -40,8 +40,8 @@ func atRisk(g *garden.Garden, p exchange.Place, inside []float64) []AtRisk {
 		}
 		r := AtRisk{Code: h.Code, Variety: h.Variety.Name, Kind: kind.Name, Form: string(h.Form), Count: h.Count}
 		harm, kills := limits(kind, h.Form, p.Sort)
-		r.Harm, r.Harmed = passed(inside, harm)
-		r.Kills, r.Frozen = passed(inside, kills)
+		r.Harm, r.Harmed = limitAndShare(inside, harm)
+		r.Kills, r.Frozen = limitAndShare(inside, kills)
 		r.Effect = string(effect(kind, h.Form))
 		if r.Harmed > 0 || r.Frozen > 0 {
 			risks = append(risks, r)
@@ -55,8 +55,8 @@ func IsDormant(f stock.Form) bool {
 	return f == stock.Clump || f == stock.Division || f == stock.Corm
 }
 
-// limits returns below what leaves are harmed and at what leaves or tubers freeze; not
-// known where there is no such limit. What lies dormant in the ground is sheltered.
+// limits returns the temperatures below which leaves are harmed and at which leaves or tubers freeze. A limit
+// that does not apply is unknown: dormant stock in the ground is sheltered.
 func limits(k *culture.Kind, f stock.Form, where exchange.Sort) (harm, kills quantity.Temperature) {
 	switch {
 	case IsDormant(f) && where == exchange.Ground:
@@ -77,8 +77,8 @@ func effect(k *culture.Kind, f stock.Form) culture.Effect {
 	return k.Frost.Leafy
 }
 
-// passed returns a limit and the share of the years that reach it.
-func passed(inside []float64, limit quantity.Temperature) (*float64, float64) {
+// limitAndShare returns a limit in °C, nil if unknown, and the share of the years that reach it.
+func limitAndShare(inside []float64, limit quantity.Temperature) (*float64, float64) {
 	if !limit.IsKnown() {
 		return nil, 0
 	}

@@ -90,14 +90,14 @@ func TestNights(t *testing.T) {
 		t.Errorf("at risk in the patch: %+v", patch.AtRisk)
 	}
 	out := testkit.Narrow(t, a)
-	for _, want := range []string{"glass falls short of 5 °C: always", "carry in or cover: 3 Pale Heron in the patch"} {
+	for _, want := range []string{"glass drops below 5 °C: always", "carry in or cover: 3 Pale Heron in the patch"} {
 		if !strings.Contains(out, want) {
 			t.Errorf("%q is not in\n%s", want, out)
 		}
 	}
 }
 
-// A low that is typed stands for tonight, whatever the year.
+// A given low replaces tonight's low in every year.
 func TestNightsWithTypedLow(t *testing.T) {
 	g := coldGarden()
 	mild, frozen := quantity.Celsius(8), quantity.Celsius(-20)
@@ -120,8 +120,7 @@ func TestNightsWithTypedLow(t *testing.T) {
 	testkit.Narrow(t, colder)
 }
 
-// The nights are found by month and day, whatever the year asked in and at both ends of
-// the season.
+// The nights are found by month and day, whatever the year, also at both ends of the season.
 func TestNightsAreFoundInTheSeason(t *testing.T) {
 	season := coldGarden().Span
 	for _, row := range []struct{ asked, first string }{
@@ -150,9 +149,8 @@ func TestNightsRefuses(t *testing.T) {
 	}
 }
 
-// TestNoCoverIsPromisedMoreThanItsLift types tonight's low and turns the heaters off: no
-// house and no frame is promised to be warmer than the low by more than its cover has been
-// measured to be, and what stands there unhardened is named.
+// TestNoCoverIsPromisedMoreThanItsLift gives tonight's low and turns the heaters off. No house or frame may
+// be warmer than the low by more than the measured lift of its cover, and tender stock in it is named.
 func TestNoCoverIsPromisedMoreThanItsLift(t *testing.T) {
 	g, err := garden.OpenDemo(civil.MustOn(2027, 4, 20))
 	if err != nil {
@@ -194,8 +192,8 @@ func TestNoCoverIsPromisedMoreThanItsLift(t *testing.T) {
 	}
 }
 
-// TestNoHourIsColderThanTheTypedLow types tonight's low in a winter some of whose years are
-// far colder: the open ground is as cold as the low in every year, and no colder.
+// TestNoHourIsColderThanTheTypedLow gives tonight's low in a winter that was far colder in some years. The
+// open ground is as cold as that low in every year, and no colder.
 func TestNoHourIsColderThanTheTypedLow(t *testing.T) {
 	g, err := garden.OpenDemo(civil.MustOn(2027, 1, 20))
 	if err != nil {

@@ -10,7 +10,7 @@ import (
 	"eyeup/supply"
 )
 
-// PackQuestion asks what it takes to put stock away for the winter.
+// PackQuestion asks for the crates, packing and labels to store stock over the winter.
 type PackQuestion struct {
 	Count int
 	Form  string // clump, division, corm
@@ -19,7 +19,7 @@ type PackQuestion struct {
 	Why   bool
 }
 
-// PackAnswer is what it takes.
+// PackAnswer is what to get for it.
 type PackAnswer struct {
 	Count   int         `json:"count"`
 	Form    string      `json:"form"`
@@ -36,7 +36,7 @@ type PackAnswer struct {
 	Figures []FigureAnswer `json:"figures,omitempty"`
 }
 
-// LiftCaution stands where crates are lifted.
+// LiftCaution is the safety warning for lifting crates.
 var LiftCaution = fmt.Sprintf("%.0f kg (%.0f lb) is the most one may lift in the best of postures (NIOSH), less when bending, reaching or turning: fill crates by weight, or lift with two.",
 	supply.LiftLimit, supply.LiftLimit*float64(quantity.Kilogram/quantity.Pound))
 
@@ -85,7 +85,7 @@ func (a *PackAnswer) Print(w io.Writer, units quantity.System) {
 	printWhy(p, a.Figures, units)
 }
 
-// MoreBags says how many bags are enough in nine cases of ten, where that is more.
+// MoreBags says how many bags are enough in nine cases of ten, if that is more than get.
 func MoreBags(get, most int) string {
 	if most > get {
 		return fmt.Sprintf("; %d to be sure of it, nine times in ten", most)

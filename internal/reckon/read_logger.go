@@ -27,7 +27,7 @@ type LoggerAnswer struct {
 	LongestGap int           `json:"longest_gap_hours"`
 	Coldest    float64       `json:"coldest_c"`
 	Warmest    float64       `json:"warmest_c"`
-	Stirs      civil.Date    `json:"stirs_from" jsonschema_description:"first day after the coldest on which the week past had a mean of 10 °C (50 °F) or more: what rests there begins to move"`
+	Stirs      civil.Date    `json:"stirs_from" jsonschema_description:"first day after the coldest on which the week past had a mean of 10 °C (50 °F) or more: dormant stock there begins to grow"`
 	Months     []LoggerMonth `json:"months"`
 	Passed     []string      `json:"columns_passed_over"`
 	Note       string        `json:"note"`
@@ -43,13 +43,12 @@ type LoggerMonth struct {
 	Humidity *float64 `json:"humidity_percent" jsonschema:"oneof_type=number;null"`
 }
 
-const loggerNote = `Beside garden.toml, with logged = "FILE" at its place, these hours stand for the months wherever they reach; the other days go by temperature = ….`
+const loggerNote = `Put the file beside garden.toml and write logged = "FILE" at its place. These hours are then used on the days they cover; other days use temperature = ….`
 
-// stirs is the warmth in store from which clumps move in spring whether one likes it or
-// not, °C.
+// stirs is the temperature in store, in °C, from which clumps begin to grow in spring.
 var stirs = culture.Usual("store.stirs")
 
-// ReadLogger looks through what a logger recorded. It refuses what the reader refuses.
+// ReadLogger sums up a logger's file. It refuses a file that can't be read.
 func ReadLogger(name string, file io.Reader) (*LoggerAnswer, error) {
 	record, err := exchange.ReadLog(name, file)
 	if err != nil {
@@ -107,7 +106,7 @@ func loggerMonths(record *logger.Record) []LoggerMonth {
 	return all
 }
 
-// known adds to all those of more that are numbers.
+// known appends to all the numbers of more that are not NaN.
 func known(all, more []float64) []float64 {
 	for _, v := range more {
 		if v == v {
@@ -168,10 +167,10 @@ func (a *LoggerAnswer) Print(w io.Writer, units quantity.System) {
 		fmt.Fprintf(w, "  %-10s %6.4g %9s %9s %9s %9s\n", m.Month, m.Days, degrees(m.Mean), degrees(m.Low), degrees(m.High), damp)
 	}
 	if !a.Stirs.IsZero() {
-		fmt.Fprintf(w, "\nFrom %s the week past was %s or more: what rests there begins to move.\n", a.Stirs.Short(), degrees(stirs))
+		fmt.Fprintf(w, "\nFrom %s the mean of the past week was %s or more: dormant stock there begins to grow.\n", a.Stirs.Short(), degrees(stirs))
 	}
 	if len(a.Passed) > 0 {
-		fmt.Fprintf(w, "\nColumns passed over: %s.\n", strings.Join(a.Passed, ", "))
+		fmt.Fprintf(w, "\nColumns ignored: %s.\n", strings.Join(a.Passed, ", "))
 	}
-	fmt.Fprintf(w, "\nBeside garden.toml, with  logged = \"FILE\"  at its place, these hours stand for\nthe months wherever they reach; other days go by  temperature = … .\n")
+	fmt.Fprintf(w, "\nPut the file beside garden.toml and write  logged = \"FILE\"  at its place. These\nhours are then used on the days they cover; other days use  temperature = … .\n")
 }

@@ -43,10 +43,10 @@ type WeatherStation struct {
 	Soil       int              `json:"days_with_soil"`
 	LongestGap int              `json:"longest_gap_days" jsonschema_description:"longest run of days without a low and a high that agree"`
 	GapFrom    civil.Date       `json:"longest_gap_from"`
-	Findings   []WeatherFinding `json:"findings" jsonschema_description:"what the reader did not take at its word"`
+	Findings   []WeatherFinding `json:"findings" jsonschema_description:"faults found, whose values were left out"`
 }
 
-// WeatherFinding is something in a file that was not taken at its word.
+// WeatherFinding is a fault in a weather file, whose values were left out.
 type WeatherFinding struct {
 	Line  int    `json:"line" jsonschema_description:"the first that shows it"`
 	What  string `json:"what"`
@@ -66,9 +66,9 @@ type NearStation struct {
 	IsFetched  bool     `json:"fetched"`
 }
 
-const weatherNote = "Missing stays missing. What is listed as found was left out, never put right by guessing."
+const weatherNote = "Missing values stay missing. The faults listed were left out, not corrected by guessing."
 
-// ReadWeather looks through a weather file. It refuses what the file's reader refuses.
+// ReadWeather sums up a weather file. It refuses a file that can't be read.
 func ReadWeather(name string, file io.Reader) (*WeatherFileAnswer, error) {
 	records, err := exchange.ReadWeather(name, file)
 	if err != nil {
@@ -90,7 +90,7 @@ func Weather(files []WeatherFileAnswer) *WeatherAnswer {
 func weatherStation(r *weather.Record) WeatherStation {
 	s := WeatherStation{
 		StationAnswer: garden.StationOf(r), Days: len(r.Days), Findings: []WeatherFinding{},
-		Latitude: ifTold(r.Station.Latitude, 5), Longitude: ifTold(r.Station.Longitude, 5), ElevationM: ifTold(float64(r.Station.Elevation), 1),
+		Latitude: knownOrNil(r.Station.Latitude, 5), Longitude: knownOrNil(r.Station.Longitude, 5), ElevationM: knownOrNil(float64(r.Station.Elevation), 1),
 	}
 	gap := 0
 	for i, d := range r.Days {
@@ -121,8 +121,8 @@ func weatherStation(r *weather.Record) WeatherStation {
 	return s
 }
 
-// ifTold is a figure that a file may leave out.
-func ifTold(x float64, decimals int) *float64 {
+// knownOrNil returns x rounded to a number of decimals, or nil if x is NaN (not known).
+func knownOrNil(x float64, decimals int) *float64 {
 	if math.IsNaN(x) {
 		return nil
 	}
@@ -167,7 +167,7 @@ func NearestWeather(ctx context.Context, q NearestQuestion) (*WeatherAnswer, err
 			chosen = i
 		}
 		answer.Nearest = append(answer.Nearest, NearStation{
-			ID: s.ID, Name: s.Name, Latitude: s.Latitude, Longitude: s.Longitude, ElevationM: ifTold(float64(s.Elevation), 1),
+			ID: s.ID, Name: s.Name, Latitude: s.Latitude, Longitude: s.Longitude, ElevationM: knownOrNil(float64(s.Elevation), 1),
 			DistanceKm: *report.Rounded(float64(s.Distance)/1000, 1), FromYear: s.From, ToYear: s.To,
 		})
 	}

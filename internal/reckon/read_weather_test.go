@@ -14,7 +14,7 @@ import (
 	"eyeup/quantity"
 )
 
-// TestReadWeatherCounts checks the shares of missing lows told of the files: 0.44 % at
+// TestReadWeatherCounts checks the documented shares of missing lows: 0.44 % at
 // Waterville (82 lines with -9999, and 13 days reversed), 41 % at Aalborg.
 func TestReadWeatherCounts(t *testing.T) {
 	var files []WeatherFileAnswer

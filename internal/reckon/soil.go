@@ -5,7 +5,6 @@ import (
 	"io"
 	"math"
 	"strings"
-	"time"
 
 	"eyeup/civil"
 	"eyeup/internal/garden"
@@ -48,8 +47,8 @@ type SoilMonth struct {
 
 // soilNotes are what must be said with the soil of any garden.
 var soilNotes = []string{
-	"Reckoned from air and sun. Against ten-centimetre soil measured at a grassed station in Ireland in 30 years it was four days late at 15.6 °C (60 °F) and a day early at 12.8 °C (55 °F), at even odds; elsewhere it is untested. Take a week either way.",
-	"A bare, dark, raised or covered bed warms sooner, wet clay and a north slope later. A thermometer at ten centimetres in your own bed, read in the morning, is better than any of this.",
+	"Computed from air and sun. Against ten-centimetre soil measured at a grassed station in Ireland in 30 years it was four days late at 15.6 °C (60 °F) and a day early at 12.8 °C (55 °F), at even odds; elsewhere it is untested. Allow a week either way.",
+	"A bare, dark, raised or covered bed warms sooner, wet clay and a north slope later. A thermometer at ten centimetres in your own bed, read in the morning, is better than this calculation.",
 }
 
 // Soil answers a SoilQuestion. It refuses a place that is not open ground.
@@ -83,7 +82,7 @@ func Soil(g *garden.Garden, q SoilQuestion) (*SoilAnswer, error) {
 	return a, nil
 }
 
-// openGround finds the open ground that is meant.
+// openGround finds the open ground of a name, or the first if the name is empty.
 func openGround(g *garden.Garden, name string) (string, place.Ground, error) {
 	var others []string
 	for _, p := range g.Places {
@@ -117,14 +116,6 @@ func (y soilYear) first(g *garden.Garden, reach float64) float64 {
 		}
 	}
 	return math.Inf(1)
-}
-
-// midwinter is the day from which spring is looked for.
-func midwinter(g *garden.Garden) civil.Date {
-	if g.Site.IsSouthern() {
-		return civil.MustOn(g.Span.From.Year(), time.July, 1)
-	}
-	return civil.MustOn(g.Span.To.Year(), time.January, 1)
 }
 
 func (a *SoilAnswer) date(g *garden.Garden, days []float64) {

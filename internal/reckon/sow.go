@@ -13,8 +13,8 @@ import (
 	"eyeup/supply"
 )
 
-// SowQuestion asks how many seeds to sow for so many plants. What is known of the seed is
-// one of three: a germination told, a test, or the age of the packet.
+// SowQuestion asks how many seeds to sow to get a number of plants. One of three things is known about the
+// seed: its germination, a test of it, or the age of the packet.
 type SowQuestion struct {
 	Want        int
 	Sure        quantity.Share
@@ -61,7 +61,7 @@ func Sow(q SowQuestion) (*SowAnswer, error) {
 		Want: q.Want, Sure: *report.Rounded(q.Sure.Percent(), 3), Germination: report.RoundedAmount(g.Share.Times(100), 1), Basis: g.Basis,
 		Seeds: s.Seeds, Reached: *report.Rounded(s.Reached.Percent(), 2), Kind: q.Kind, Notes: []string{},
 	}
-	a.tellOfKind(q)
+	a.addKindNotes(q)
 	if q.Why {
 		names := []string{q.Kind}
 		if !math.IsNaN(q.Years) {
@@ -80,7 +80,7 @@ func (q SowQuestion) germination() (supply.Germination, error) {
 	case tested:
 		return supply.Tested(q.Good, q.Of)
 	case aged && q.Kind == "":
-		return supply.Germination{}, errors.New("seed ages by its kind; give --kind beside --age")
+		return supply.Germination{}, errors.New("how seed ages depends on its kind; give --kind beside --age")
 	case aged:
 		p := supply.Packet{Kind: q.Kind, Years: q.Years, Kept: q.Kept, Humidity: q.Humidity, Moisture: q.Moisture}
 		if told {
@@ -96,8 +96,8 @@ func (q SowQuestion) germination() (supply.Germination, error) {
 // manySeeds for each plant are so many that a test costs less than sowing them.
 var manySeeds = int(culture.Usual("sow.many"))
 
-// tellOfKind adds what is known of seed of the kind.
-func (a *SowAnswer) tellOfKind(q SowQuestion) {
+// addKindNotes adds what is known about seed of the kind.
+func (a *SowAnswer) addKindNotes(q SowQuestion) {
 	if keeps := supply.Keeps(q.Kind); !math.IsNaN(keeps.Value) {
 		a.Keeps = report.Rounded(keeps.Value, 1)
 		if q.Years > keeps.Value {
@@ -115,9 +115,9 @@ func (a *SowAnswer) tellOfKind(q SowQuestion) {
 	}
 	switch {
 	case q.Of > 0:
-		a.Notes = append(a.Notes, fmt.Sprintf("A test of %d leaves much open, and the number allows for it; an official one uses 400 seeds.", q.Of))
+		a.Notes = append(a.Notes, fmt.Sprintf("A test of %d seeds leaves much uncertain, and the number allows for it; an official test uses 400.", q.Of))
 	case math.IsNaN(q.Years):
-		a.Notes = append(a.Notes, "Taken at its word. A test of your own, given with --tested, is worth more.")
+		a.Notes = append(a.Notes, "The germination given was used unchanged. A test of your own, given with --tested, is worth more.")
 	}
 }
 

@@ -14,8 +14,8 @@ import (
 	"eyeup/quantity"
 )
 
-// SproutQuestion asks how soon a kind comes up in a place that is steadily Warm, or that
-// swings between Night and Day each day; the others are not known.
+// SproutQuestion asks how soon a kind comes up. Give either the steady temperature Warm, or the Night and Day
+// between which it swings; leave the others unknown.
 type SproutQuestion struct {
 	KindQuestion
 	Warm, Night, Day quantity.Temperature
@@ -43,8 +43,7 @@ type SproutAnswer struct {
 	base, ceiling quantity.Temperature
 }
 
-// DaySpread is a number of days with the spread within a lot. A part that is null never
-// comes to pass.
+// DaySpread is a number of days with its spread within a lot. null means never.
 type DaySpread struct {
 	Early  *float64 `json:"early" jsonschema:"oneof_type=number;null" jsonschema_description:"one in ten is sooner"`
 	Middle *float64 `json:"middle" jsonschema:"oneof_type=number;null" jsonschema_description:"even odds"`
@@ -82,7 +81,7 @@ func Sprout(q SproutQuestion) (*SproutAnswer, error) {
 	if !math.IsNaN(k.LookAfter) {
 		a.LookAfter = &k.LookAfter
 	}
-	a.never(k, mean)
+	a.setNever(k, mean)
 	if q.Why {
 		a.Figures = FiguresOf(k, sproutWords)
 		var sources []string
@@ -112,9 +111,9 @@ func (q SproutQuestion) rate(s growth.Sprouting) (float64, quantity.Temperature,
 	return rate, q.Night.Between(q.Day, 0.5), nil
 }
 
-// never says how many do not come up: from the seedlings counted at that temperature
-// where there are any, else the kind's usual share.
-func (a *SproutAnswer) never(k *culture.Kind, mean quantity.Temperature) {
+// setNever sets the share that never comes up: from seedlings counted at that temperature if there are any,
+// otherwise the kind's usual share.
+func (a *SproutAnswer) setNever(k *culture.Kind, mean quantity.Temperature) {
 	if s, counted := k.Germination(mean.Celsius()); counted {
 		a.NeverShare, a.NeverFrom = *report.Rounded(1-float64(s), 4), "seedlings counted at this temperature"
 		return
@@ -169,7 +168,7 @@ func (a *SproutAnswer) Print(w io.Writer, units quantity.System) {
 	p.Line(report.Capital(a.Kind) + " " + a.where(units))
 	p.Line("")
 	if a.Up.Middle == nil {
-		p.Wrap("  ", fmt.Sprintf("does not sprout there: it does between %s and %s", units.Temperature(a.base), units.Temperature(a.ceiling)))
+		p.Wrap("  ", fmt.Sprintf("does not sprout there: it needs between %s and %s", units.Temperature(a.base), units.Temperature(a.ceiling)))
 	} else {
 		if a.Eyed != nil {
 			p.Line("  eyes show    " + a.Eyed.words())
@@ -187,7 +186,7 @@ func (a *SproutAnswer) Print(w io.Writer, units quantity.System) {
 	}
 	if a.Assumption && len(a.Notes) == 0 {
 		p.Line("")
-		p.Line("The curve is an assumption and no measurement.")
+		p.Line("The curve is an assumption, not a measurement.")
 	}
 	if len(a.Figures) > 0 {
 		p.Line("")

@@ -46,11 +46,11 @@ type SunAnswer struct {
 	Reason     string      `json:"reason,omitempty" jsonschema_description:"why there is no rise or set"`
 }
 
-// The years in which the sun is reckoned to the accuracy that is promised.
+// The years for which the sun's position has the stated accuracy.
 const firstSunYear, lastSunYear = 1900, 2100
 
-// Sun answers a SunQuestion. It refuses a place that can't be, a year before 1900 or after
-// 2100, and a question without a moment and a day.
+// Sun answers a SunQuestion. It refuses an impossible place, a year outside 1900 to 2100, and a question
+// with neither a moment nor a day.
 func Sun(q SunQuestion) (*SunAnswer, error) {
 	site := sun.Site{Latitude: q.Latitude, Longitude: q.Longitude, Elevation: q.Elevation}
 	if err := site.Check(); err != nil {
@@ -77,7 +77,7 @@ func Sun(q SunQuestion) (*SunAnswer, error) {
 
 func checkSunYear(year int) error {
 	if year < firstSunYear || year > lastSunYear {
-		return fmt.Errorf("the sun is reckoned for the years %d to %d; give one of those in place of %d", firstSunYear, lastSunYear, year)
+		return fmt.Errorf("the sun is computed for the years %d to %d only; give one of those in place of %d", firstSunYear, lastSunYear, year)
 	}
 	return nil
 }
@@ -142,19 +142,19 @@ func (a *SunAnswer) printPosition(w io.Writer) {
 		return
 	}
 	fmt.Fprintf(w, "  stands %.2f° high, %.2f° from overhead, at %.2f° clockwise from north\n", 90-*a.Zenith, *a.Zenith, *a.Azimuth)
-	fmt.Fprintf(w, "  gives some %.0f W/m² on level ground when no cloud is near\n", *a.ClearSun)
+	fmt.Fprintf(w, "  gives about %.0f W/m² on level ground under a cloudless sky\n", *a.ClearSun)
 }
 
 func (a *SunAnswer) printDay(w io.Writer) {
-	fmt.Fprintf(w, "\n%v, told in the time zone %s\n", a.Date, a.Zone)
+	fmt.Fprintf(w, "\n%v, in the time zone %s\n", a.Date, a.Zone)
 	if a.Reason != "" {
 		fmt.Fprintf(w, "  %s; it stands highest at %s\n", a.Reason, a.Noon.Format("15:04"))
 	} else {
 		fmt.Fprintf(w, "  rises %s, stands highest %s, sets %s: a day of %s\n",
 			a.Rise.Format("15:04"), a.Noon.Format("15:04"), a.Set.Format("15:04"), hoursAndMinutes(*a.DayLength))
-		fmt.Fprintln(w, "  (to the minute on a level horizon; hills and hedges take their own)")
+		fmt.Fprintln(w, "  (to the minute, on a level horizon; hills and hedges shorten the day)")
 	}
-	fmt.Fprintf(w, "  a cloudless day brings some %.1f MJ/m², %.0f mol/m² of light for plants\n", *a.ClearDay, *a.ClearLight)
+	fmt.Fprintf(w, "  a cloudless day brings about %.1f MJ/m², %.0f mol/m² of light for plants\n", *a.ClearDay, *a.ClearLight)
 }
 
 func hoursAndMinutes(hours float64) string {

@@ -8,14 +8,14 @@ import (
 	"eyeup/quantity"
 )
 
-// Answer is what a question is answered with.
+// Answer is the answer to a question. It is printed for a grower or written as JSON for a program.
 type Answer interface {
-	// Print writes the answer as a grower reads it, at most 80 columns wide, with
-	// measures in the given system.
+	// Print writes the answer for a grower, at most PageWidth columns wide, with measures
+	// in the given units.
 	Print(w io.Writer, units quantity.System)
 }
 
-// WriteJSON writes the answer for programs: indented JSON that follows its schema.
+// WriteJSON writes the answer for a program: indented JSON that follows the schema of SchemaOf.
 func WriteJSON(w io.Writer, a Answer) error {
 	b, err := json.MarshalIndent(a, "", "  ")
 	if err != nil {

@@ -13,14 +13,14 @@ import (
 
 // SchemaOf returns the JSON Schema (draft 2020-12) of an answer, with its name in the title.
 func SchemaOf(name string, a Answer) ([]byte, error) {
-	r := jsonschema.Reflector{Mapper: ownSchemas, ExpandedStruct: true, Anonymous: true}
+	r := jsonschema.Reflector{Mapper: customSchema, ExpandedStruct: true, Anonymous: true}
 	s := r.Reflect(a)
 	s.Title = "eyeup " + name
 	return json.MarshalIndent(s, "", "  ")
 }
 
-// ownSchemas gives the schema of those types that write their own JSON.
-func ownSchemas(t reflect.Type) *jsonschema.Schema {
+// customSchema returns the schema of a type that marshals itself to JSON, or nil for any other type.
+func customSchema(t reflect.Type) *jsonschema.Schema {
 	switch t {
 	case reflect.TypeFor[civil.Date]():
 		return textOrNull("a day, year-month-day; null where there is none", `^\d{4}-\d{2}-\d{2}$`)
@@ -36,6 +36,7 @@ func ownSchemas(t reflect.Type) *jsonschema.Schema {
 	return nil
 }
 
+// textOrNull is the schema of a string of a pattern that may be null.
 func textOrNull(description, pattern string) *jsonschema.Schema {
 	return &jsonschema.Schema{
 		Description: description,

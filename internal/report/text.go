@@ -7,20 +7,20 @@ import (
 	"unicode/utf8"
 )
 
-// PageWidth is how many columns a printed answer has.
+// PageWidth is the widest a printed line may be, in columns.
 const PageWidth = 80
 
-// Page is where an answer is printed.
+// Page prints an answer line by line.
 type Page struct{ W io.Writer }
 
-// NewPage returns a page that is written to w.
+// NewPage returns a page that writes to w.
 func NewPage(w io.Writer) *Page { return &Page{w} }
 
-// Line writes one line, without blanks at its end.
+// Line writes one line without trailing spaces.
 func (p *Page) Line(s string) { fmt.Fprintln(p.W, strings.TrimRight(s, " ")) }
 
-// Wrap writes words after a lead, broken into lines of the page's width; lines after the
-// first are set in under the first.
+// Wrap writes words after a lead and breaks them into lines of at most PageWidth columns. Later
+// lines are indented by the width of the lead.
 func (p *Page) Wrap(lead, words string) {
 	indent := strings.Repeat(" ", utf8.RuneCountInString(lead))
 	line := lead

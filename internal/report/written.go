@@ -15,11 +15,11 @@ type WrittenAnswer struct {
 	Count   int      `json:"count" jsonschema_description:"labels, lines, entries or rows"`
 	Of      string   `json:"of" jsonschema_description:"what is counted"`
 	Pages   int      `json:"pages,omitempty"`
-	LeftOut []string `json:"left_out" jsonschema_description:"signs for which there is no type, and are not on paper"`
+	LeftOut []string `json:"left_out" jsonschema_description:"characters that the fonts lack, so they are not printed"`
 	Notices []string `json:"notices"`
 }
 
-// Print says what was written, and what is not as it was asked.
+// Print says what was written, what was left out, and what to look at.
 func (a *WrittenAnswer) Print(w io.Writer, _ quantity.System) {
 	p := NewPage(w)
 	line := fmt.Sprintf("%s: %d %s", a.What, a.Count, a.Of)
@@ -31,14 +31,14 @@ func (a *WrittenAnswer) Print(w io.Writer, _ quantity.System) {
 	}
 	p.Line(line + "; in " + a.File)
 	if len(a.LeftOut) > 0 {
-		p.Wrap("Left out: ", strings.Join(a.LeftOut, ", ")+", for which there is no type. The rest of each name is there.")
+		p.Wrap("Left out: ", strings.Join(a.LeftOut, ", ")+", which the fonts lack. The rest of each name is printed.")
 	}
 	for _, n := range a.Notices {
 		p.Wrap("", n)
 	}
 }
 
-// singular is the word for one of what is counted.
+// singular returns the singular of a regular English plural.
 func singular(of string) string {
 	if one, is := strings.CutSuffix(of, "ies"); is {
 		return one + "y"
@@ -46,7 +46,7 @@ func singular(of string) string {
 	return strings.TrimSuffix(of, "s")
 }
 
-// Counted says a number of things.
+// Counted writes a number of things, such as 1 page or 3 pages. one is a noun with a regular plural.
 func Counted(n int, one string) string {
 	if n == 1 {
 		return "1 " + one

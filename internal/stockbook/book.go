@@ -12,27 +12,27 @@ import (
 	"eyeup/stock"
 )
 
-// Book is a stock book lying open: a Ledger that is kept in a file.
+// Book is an open stock book, kept in a file.
 type Book struct {
 	book   *book.Book
 	now    func() time.Time
 	writer Writer
 }
 
-// Writer is who writes entries, and on what.
+// Writer is the person who writes entries, and the device they use.
 type Writer struct {
-	Who    string // a person's id; empty where that is not said
+	Who    string // a person's id; empty if not given
 	Device string
 }
 
-// As returns the same book, in which the entries it makes are those of a writer.
+// As returns the same book, which marks the entries it makes with a writer.
 func (s *Book) As(w Writer) *Book {
 	own := *s
 	own.writer = w
 	return &own
 }
 
-// New makes an empty book at path.
+// New makes an empty book at path. It fails if there is a file already.
 func New(path string, now func() time.Time) (*Book, error) {
 	b, err := book.Create(path, book.Options{Now: now})
 	if err != nil {
@@ -41,7 +41,7 @@ func New(path string, now func() time.Time) (*Book, error) {
 	return &Book{book: b, now: now}, nil
 }
 
-// Open opens the book at path.
+// Open opens the book at path. now is the clock that dates entries.
 func Open(path string, now func() time.Time) (*Book, error) { return OpenWithCopies(path, "", now) }
 
 // OpenWithCopies opens the book at path, and puts its daily copies into a folder as well, such
@@ -54,29 +54,29 @@ func OpenWithCopies(path, copies string, now func() time.Time) (*Book, error) {
 	return &Book{book: b, now: now}, nil
 }
 
-// Close puts the book down.
+// Close closes the book's file.
 func (s *Book) Close() error { return s.book.Close() }
 
-// Warnings tells what is dangerous about where the book lies, and why it is for reading
-// only, where it is.
+// Warnings says what is dangerous about the folder that the book is in, and why the book can only be
+// read, if that is so.
 func (s *Book) Warnings() []string {
-	told := s.book.Warnings()
+	warnings := s.book.Warnings()
 	if why := s.book.ReadOnly(); why != nil {
-		told = append(told, why.Error())
+		warnings = append(warnings, why.Error())
 	}
-	return told
+	return warnings
 }
 
-// Read lets look at what the book comes to. See Ledger.
+// Read calls look with the stock that the book's entries add up to. look must not keep it.
 func (s *Book) Read(look func(*stock.Book)) {
 	read := false
 	err := s.book.View(func(b *stock.Book) error { look(b); read = true; return nil })
-	if err != nil && !read { // what others wrote can't be read now: what was known before can
+	if err != nil && !read { // new entries of other programs can't be read; show the stock known before
 		look(s.book.Stock())
 	}
 }
 
-// Append writes entries down; it returns when they are on the disk. See Ledger.
+// Append writes entries, all or none, and returns when they are on the disk.
 func (s *Book) Append(entries ...stock.Entry) ([]stock.Added, error) {
 	answers, err := s.book.Append(entries...)
 	if err != nil {
@@ -92,11 +92,11 @@ func (s *Book) Append(entries ...stock.Entry) ([]stock.Added, error) {
 // Entry returns one entry as it was written.
 func (s *Book) Entry(id stock.ID) (stock.Entry, error) { return s.book.Entry(id) }
 
-// Kept says where the book lies.
+// Kept returns the path of the book's file.
 func (s *Book) Kept() string { return s.book.Path() }
 
-// NewEntry makes an entry of today, with an id of its own, of a kind and its body as
-// JSON. It fails where the body is not JSON.
+// NewEntry makes an entry of a kind from its body as JSON, with a new id and the book's writer. It has
+// no day, which means the day on which it is appended. It fails if the body is not JSON.
 func (s *Book) NewEntry(kind string, body []byte) (stock.Entry, error) {
 	id, err := stock.NewID(s.now(), rand.Reader)
 	if err != nil {
@@ -105,8 +105,8 @@ func (s *Book) NewEntry(kind string, body []byte) (stock.Entry, error) {
 	return NewEntry(id, kind, civil.Date{}, s.writer, body)
 }
 
-// NewEntry makes an entry with an id made beforehand, of a kind, a day (none: that on which it is
-// written) and a writer, with its body as JSON. It fails where the body is not JSON.
+// NewEntry makes an entry with an id made beforehand. on is its day; the zero date means the day on which
+// it is appended. It fails if the body is not JSON.
 func NewEntry(id stock.ID, kind string, on civil.Date, by Writer, body []byte) (stock.Entry, error) {
 	canonical, err := stock.Canonical(body)
 	if err != nil {
@@ -115,12 +115,12 @@ func NewEntry(id stock.ID, kind string, on civil.Date, by Writer, body []byte) (
 	return stock.Entry{ID: id, Kind: kind, Version: stock.Version(kind), On: on, Who: by.Who, Device: by.Device, Body: canonical}, nil
 }
 
-// BookAnswer says what came of one entry that was sent.
+// BookAnswer says what became of one entry of AddLines.
 type BookAnswer = book.Answer
 
-// AddLines adds entries written as JSON, one a line or several in a list that is one go,
-// and calls answer for each when it is on the disk. It stops at the first that is
-// refused; what was answered stays.
+// AddLines adds entries written as JSON: one to a line, or a list to a line, which is added all or none.
+// It calls answer for each entry that is on the disk. It stops at the first line that is refused; the
+// lines before it stay in the book.
 func (s *Book) AddLines(in io.Reader, answer func(BookAnswer) error) error {
 	return book.ReadLines(in, func(one []book.Line) error {
 		entries := make([]stock.Entry, len(one))
@@ -129,7 +129,7 @@ func (s *Book) AddLines(in io.Reader, answer func(BookAnswer) error) error {
 		}
 		answers, err := s.book.Append(entries...)
 		if err != nil {
-			return fmt.Errorf("%w\n  nothing after this line was read; put it right and send all of it again: what is in the book already counts once", err)
+			return fmt.Errorf("%w\n  no line after this one was read; correct it and send everything again: entries already in the book are not added twice", err)
 		}
 		for _, a := range answers {
 			if err := answer(a); err != nil {
@@ -140,18 +140,18 @@ func (s *Book) AddLines(in io.Reader, answer func(BookAnswer) error) error {
 	})
 }
 
-// WriteLog writes all entries, a line of JSON each.
+// WriteLog writes all entries, each as a line of JSON.
 func (s *Book) WriteLog(w io.Writer) error { return s.book.WriteLog(w) }
 
-// ReadLog makes an empty book what a log says, to the same last hash.
+// ReadLog fills an empty book from a log, up to the same last hash.
 func (s *Book) ReadLog(r io.Reader) error { return s.book.ReadLog(r) }
 
-// Undo puts an entry right with nothing; one that itself puts another right is undone by
-// what the other said before. Without an id it is the last entry written that still
-// counts. It returns the entry undone and the one that does it.
+// Undo undoes an entry by writing a correction ("put right") that leaves nothing of it. Undoing a
+// correction restores what it corrected. The zero id means the last entry in force. Undo returns the
+// entry undone and the correction.
 func (s *Book) Undo(id stock.ID) (undone, by stock.Entry, err error) {
 	if id.IsZero() {
-		if id, err = s.lastCounting(); err != nil {
+		if id, err = s.lastInForce(); err != nil {
 			return undone, by, err
 		}
 	}
@@ -162,14 +162,14 @@ func (s *Book) Undo(id stock.ID) (undone, by stock.Entry, err error) {
 	return undone, by, err
 }
 
-// Undoing returns an entry and the one that would undo it; nothing is written.
+// Undoing returns an entry and the correction that would undo it. It writes nothing.
 func (s *Book) Undoing(id stock.ID) (undone, by stock.Entry, err error) {
 	if undone, err = s.book.Entry(id); err != nil {
 		return undone, by, err
 	}
 	body := fmt.Sprintf(`{"target":%q,"nothing":true}`, id)
 	if undone.Kind == PutRight {
-		before, err := s.saidBefore(undone)
+		before, err := s.bodyBefore(undone)
 		if err != nil {
 			return undone, by, err
 		}
@@ -182,10 +182,11 @@ func (s *Book) Undoing(id stock.ID) (undone, by stock.Entry, err error) {
 	return undone, by, err
 }
 
+// PutRight is the kind of an entry that corrects another.
 const PutRight = "put right"
 
-// lastCounting is the last entry written down that has not been put right and counts.
-func (s *Book) lastCounting() (id stock.ID, err error) {
+// lastInForce returns the last entry that is in force and was not corrected.
+func (s *Book) lastInForce() (id stock.ID, err error) {
 	s.Read(func(b *stock.Book) {
 		for n := b.Entries() - 1; n >= 0 && id.IsZero(); n-- {
 			if head, stands, _ := b.Head(b.Nth(n)); stands && head == b.Nth(n) {
@@ -199,9 +200,8 @@ func (s *Book) lastCounting() (id stock.ID, err error) {
 	return id, nil
 }
 
-// saidBefore returns what an entry that puts another right put aside: the other's body,
-// or nil where the other counted for nothing.
-func (s *Book) saidBefore(e stock.Entry) ([]byte, error) {
+// bodyBefore returns the body that a correction replaced, or nil if the entry it corrected was undone.
+func (s *Book) bodyBefore(e stock.Entry) ([]byte, error) {
 	said, err := ReadPutRight(e)
 	if err != nil {
 		return nil, err

@@ -12,7 +12,7 @@ import (
 	"eyeup/stock"
 )
 
-// bookDay is a morning in January on which all these tests are run.
+// bookDay is the time at which all these tests run: a morning in January.
 func bookDay() time.Time { return time.Date(2027, 1, 15, 9, 0, 0, 0, time.UTC) }
 
 func newTestBook(t *testing.T) *Book {
@@ -25,7 +25,7 @@ func newTestBook(t *testing.T) *Book {
 	return b
 }
 
-// demoBook is the invented garden with its history.
+// demoBook returns a book of the invented garden with its history.
 func demoBook(t *testing.T) *Book {
 	t.Helper()
 	b := newTestBook(t)
@@ -63,7 +63,7 @@ func TestBookAnswersFollowTheirSchema(t *testing.T) {
 	}
 }
 
-// An undoing is undone, and undone again: the stock is as it was each time.
+// Undoing an undo, twice over, restores the stock each time.
 func TestUndoOfAnUndo(t *testing.T) {
 	b := newTestBook(t)
 	add := func(kind string, words ...string) stock.ID {
@@ -95,7 +95,7 @@ func TestUndoOfAnUndo(t *testing.T) {
 		t.Helper()
 		_, by, err := b.Undo(id)
 		if err != nil || count() != want {
-			t.Fatalf("%d are left, want %d; %v", count(), want, err)
+			t.Fatalf("%d left, want %d; %v", count(), want, err)
 		}
 		return by.ID
 	}
@@ -103,7 +103,7 @@ func TestUndoOfAnUndo(t *testing.T) {
 	second := undo(first, 5)
 	undo(second, 9)
 	if _, _, err := b.Undo(given); err == nil {
-		t.Error("what was put right was undone past its head")
+		t.Error("an entry was undone although a later correction replaced it")
 	}
 }
 
@@ -120,7 +120,7 @@ func TestWordsBecomeABody(t *testing.T) {
 		}
 	}
 	for words, want := range map[string]string{
-		"count": "not name=value", "count=x": "not a whole number", "all=maybe": "neither yes nor no", "lot.place=x": "has no parts", "to=x": "not JSON", "cont=1": `is "count" meant?`,
+		"count": "not name=value", "count=x": "not a whole number", "all=maybe": "neither yes nor no", "lot.place=x": "has no parts", "to=x": "must be JSON", "cont=1": `is "count" meant?`,
 	} {
 		if _, err := Body("moved", []string{words}); err == nil || !strings.Contains(err.Error(), want) {
 			t.Errorf("%s: %v", words, err)
@@ -131,8 +131,8 @@ func TestWordsBecomeABody(t *testing.T) {
 	}
 }
 
-// Every kind can be asked for, with what is due first.
-func TestEveryKindIsAsked(t *testing.T) {
+// Every kind of entry has questions, required ones first.
+func TestEveryKindHasQuestions(t *testing.T) {
 	for _, kind := range stock.Kinds() {
 		questions, err := Questions(kind)
 		if err != nil || len(questions) == 0 {
@@ -144,6 +144,6 @@ func TestEveryKindIsAsked(t *testing.T) {
 		t.Errorf("%+v, %v", questions, err)
 	}
 	if _, err := Questions("danced"); err == nil {
-		t.Error("danced can be asked for")
+		t.Error("an unknown kind has questions")
 	}
 }

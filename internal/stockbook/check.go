@@ -12,7 +12,7 @@ import (
 	"eyeup/quantity"
 )
 
-// CheckAnswer says whether a book is whole.
+// CheckAnswer says whether a book is undamaged.
 type CheckAnswer struct {
 	Book    string   `json:"book"`
 	Whole   bool     `json:"whole"`
@@ -40,7 +40,7 @@ type CopyState struct {
 	Whole   bool   `json:"whole"`
 }
 
-// CheckBook goes through a book from its first entry on, trusting nothing in it.
+// CheckBook checks every entry of a book from the first and trusts nothing stored in it.
 func CheckBook(path string, now func() time.Time) (*CheckAnswer, error) {
 	r, err := book.Check(path, book.Options{Now: now})
 	if err != nil {
@@ -59,7 +59,7 @@ func CheckBook(path string, now func() time.Time) (*CheckAnswer, error) {
 	return a, nil
 }
 
-// Print says it in a line, and what is wrong beneath.
+// Print writes the result in one line, then what is wrong.
 func (a *CheckAnswer) Print(w io.Writer, _ quantity.System) {
 	if a.Whole {
 		fmt.Fprintf(w, "%s is whole: %d entries, %d lots, last hash %.16s…\n", a.Book, a.Entries, a.Lots, a.Head)
@@ -74,22 +74,22 @@ func (a *CheckAnswer) Print(w io.Writer, _ quantity.System) {
 	}
 }
 
-// RestoreAnswer says what a restoring came to.
+// RestoreAnswer says what restoring a book did.
 type RestoreAnswer struct {
 	Book    string     `json:"book"`
 	From    string     `json:"from"`
-	Made    civil.Date `json:"made" jsonschema:"description=the day of the copy; null where it was named"`
+	Made    civil.Date `json:"made" jsonschema:"description=the day of the copy; null if the copy was named"`
 	Saved   int        `json:"saved" jsonschema:"description=entries newer than the copy that could be saved"`
 	Entries int64      `json:"entries"`
-	Aside   string     `json:"aside,omitempty" jsonschema:"description=where the damaged book lies now"`
+	Aside   string     `json:"aside,omitempty" jsonschema:"description=the file that the damaged book was moved to"`
 	Missing []int64    `json:"missing" jsonschema:"description=numbers of entries that were written and could not be brought back"`
 	Loose   string     `json:"loose,omitempty" jsonschema:"description=the file that holds those of the missing entries that can still be read"`
 
 	missing string // their numbers and days, in words
 }
 
-// RestoreBook puts the newest whole copy in the place of a damaged book, or the copy
-// named.
+// RestoreBook replaces a damaged book by the copy named in from, or by the newest undamaged copy if from
+// is empty.
 func RestoreBook(path, from string, now func() time.Time) (*RestoreAnswer, error) {
 	r, err := book.Restore(path, from, book.Options{Now: now})
 	if err != nil {
@@ -123,6 +123,6 @@ func (a *RestoreAnswer) Print(w io.Writer, _ quantity.System) {
 		report.NewPage(w).Wrap("", fmt.Sprintf("Those that can still be read are in %s. Look through them, then write them down by: eyeup book add %s --json < %s", a.Loose, a.Book, a.Loose))
 	}
 	if a.Aside != "" {
-		fmt.Fprintf(w, "The damaged book was laid aside as %s.\n", a.Aside)
+		fmt.Fprintf(w, "The damaged book is kept as %s.\n", a.Aside)
 	}
 }

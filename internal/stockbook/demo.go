@@ -8,8 +8,8 @@ import (
 	"eyeup/stock"
 )
 
-// Demo fills an empty book with the invented garden: what it is like, its varieties, and
-// three years of its history. It is the same each time.
+// Demo fills an empty book with the invented garden: its description, its varieties, and three years of
+// history. The entries are the same each time.
 func (s *Book) Demo() error {
 	text, err := fs.ReadFile(demo.Garden(), GardenFile)
 	if err != nil {

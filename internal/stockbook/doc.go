@@ -1,4 +1,5 @@
-// Package stockbook answers questions of the stock book (lots, kin, people, what to count on) and makes
-// its entries: typed as words, from a list of stock, from a garden's folder, or to undo others. How a
-// book is kept on disk is the matter of package book, and what entries mean that of package stock.
+// Package stockbook answers questions about the stock book: lots, related lots, people, and the stock to
+// expect at a date. It also makes entries: from words typed after a command, from a stock list, from a
+// garden's folder, or to undo others. Package book stores a book on disk; package stock defines what
+// entries mean.
 package stockbook

@@ -16,25 +16,26 @@ import (
 	"eyeup/stock"
 )
 
-// A book describes its garden by entries "described": what "garden", one for each part of
-// garden.toml (garden, normals, offset, season, prices, figures), and what "place", one
-// for each place. Their bodies are those tables as JSON, measures as they were typed. The
-// weather file and what loggers recorded are papers, each named by what "weather".
+// A book describes its garden in entries of kind "described". There is one with what "garden" for each
+// part of garden.toml (garden, normals, offset, season, prices, figures), and one with what "place" for
+// each place. Their bodies are those tables as JSON, with measures as they were typed. Weather files and
+// logger files are papers, each named by an entry with what "weather".
 const (
 	GardenFile  = "garden.toml"
 	StockHeader = "variety,kind,form,count,place\n"
 	logFile     = "log.jsonl"
 )
 
-// Folder lays out what the book says of the garden as a folder, in memory.
-func (s *Book) Folder() (Drawer, []stock.Holding, error) {
+// Folder returns the garden that the book describes as a folder in memory, and its stock. It fails if the
+// book describes none.
+func (s *Book) Folder() (MemoryFolder, []stock.Holding, error) {
 	var parts, places []stock.Description
 	var holdings []stock.Holding
 	s.Read(func(b *stock.Book) {
 		parts, places, holdings = b.Described("garden"), b.Described("place"), b.Holdings()
 	})
 	if len(parts) == 0 {
-		return nil, nil, errors.New("the book does not say yet where the garden lies; bring in a folder by: eyeup book new FILE --folder FOLDER")
+		return nil, nil, errors.New("the book does not describe a garden yet; make a book from a garden's folder with: eyeup book new FILE --folder FOLDER")
 	}
 	table, err := tableOf(parts, places)
 	if err != nil {
@@ -44,7 +45,7 @@ func (s *Book) Folder() (Drawer, []stock.Holding, error) {
 	if err != nil {
 		return nil, nil, err
 	}
-	folder := Drawer{GardenFile: text, "stock.csv": []byte(StockHeader)}
+	folder := MemoryFolder{GardenFile: text, "stock.csv": []byte(StockHeader)}
 	for _, name := range filesOf(table) {
 		content, named, err := s.book.Weather(name)
 		if err != nil {
@@ -57,7 +58,7 @@ func (s *Book) Folder() (Drawer, []stock.Holding, error) {
 	return folder, holdings, nil
 }
 
-// filesOf names the files that a garden's table rests on: weather, and what loggers recorded.
+// filesOf names the files that a garden's table refers to: weather files and logger files.
 func filesOf(table map[string]any) []string {
 	var all []string
 	name := func(in any, key string) {
@@ -75,7 +76,7 @@ func filesOf(table map[string]any) []string {
 	return all
 }
 
-// tableOf puts garden.toml together again from its parts.
+// tableOf joins the described parts and places to the table of a garden.toml.
 func tableOf(parts, places []stock.Description) (map[string]any, error) {
 	table := map[string]any{}
 	for _, p := range parts {
@@ -101,7 +102,7 @@ func tableOf(parts, places []stock.Description) (map[string]any, error) {
 	return table, nil
 }
 
-// TomlOf reads JSON as TOML would have it: whole numbers stay whole.
+// TomlOf reads a JSON object with the types of TOML: whole numbers become int64, others float64.
 func TomlOf(body []byte) (map[string]any, error) {
 	d := json.NewDecoder(bytes.NewReader(body))
 	d.UseNumber()
@@ -112,6 +113,7 @@ func TomlOf(body []byte) (map[string]any, error) {
 	return plainNumbers(m).(map[string]any), nil
 }
 
+// plainNumbers replaces each json.Number by an int64 or a float64.
 func plainNumbers(v any) any {
 	switch v := v.(type) {
 	case map[string]any:
@@ -126,14 +128,15 @@ func plainNumbers(v any) any {
 		if n, err := v.Int64(); err == nil {
 			return n
 		}
-		f, _ := v.Float64() // the decoder has read it as a number
+		f, _ := v.Float64() // never fails: the decoder checked that it is a number
 		return f
 	}
 	return v
 }
 
-// ReadFolder makes an empty book of a garden folder: from its log, to the same last hash,
-// where it has one; else its garden is described and its stock taken in on a day.
+// ReadFolder fills an empty book from a garden's folder. If the folder has a log, the book becomes the
+// same as the one that wrote it, up to the last hash. Otherwise it takes the garden's description and
+// takes in its stock on a day, as TakeFolder does.
 func (s *Book) ReadFolder(folder fs.FS, name string, on civil.Date) error {
 	log, err := folder.Open(logFile)
 	switch {
@@ -149,7 +152,7 @@ func (s *Book) ReadFolder(folder fs.FS, name string, on civil.Date) error {
 	return s.book.ReadLog(log)
 }
 
-// TakeFolder describes the garden of a folder and takes in its stock, in one go.
+// TakeFolder writes entries that describe the garden of a folder and take in its stock: all or none.
 func (s *Book) TakeFolder(folder fs.FS, name string, on civil.Date) error {
 	read, err := exchange.ReadGarden(folder, name)
 	if err != nil {
@@ -159,7 +162,7 @@ func (s *Book) TakeFolder(folder fs.FS, name string, on civil.Date) error {
 	if err != nil {
 		return err
 	}
-	var bodies []Said
+	var drafts []Draft
 	for _, file := range read.Files() {
 		content, err := fs.ReadFile(folder, file)
 		if err != nil {
@@ -169,32 +172,33 @@ func (s *Book) TakeFolder(folder fs.FS, name string, on civil.Date) error {
 		if err != nil {
 			return err
 		}
-		bodies = append(bodies, Said{"described", map[string]any{"what": "weather", "name": file, "body": map[string]any{"paper": hash}}})
+		drafts = append(drafts, Draft{"described", map[string]any{"what": "weather", "name": file, "body": map[string]any{"paper": hash}}})
 	}
 	described, err := describedGarden(text)
 	if err != nil {
 		return err
 	}
-	bodies = append(append(bodies, described...), StockSaid(read.Stock)...)
-	return s.AppendSaid(bodies, on)
+	drafts = append(append(drafts, described...), StockDrafts(read.Stock)...)
+	return s.AppendDrafts(drafts, on)
 }
 
-// Said is an entry yet without id and day.
-type Said struct {
+// Draft is the kind and body of an entry that has no id and day yet.
+type Draft struct {
 	Kind string
 	Body map[string]any
 }
 
-// describedGarden makes entries of garden.toml, which has been read and found good.
-func describedGarden(text []byte) ([]Said, error) {
+// describedGarden drafts the entries that describe the garden of a garden.toml. The text must have been
+// checked by exchange.ReadGarden.
+func describedGarden(text []byte) ([]Draft, error) {
 	var table map[string]any
 	if err := toml.Unmarshal(text, &table); err != nil {
 		return nil, err
 	}
-	var all []Said
+	var all []Draft
 	for _, part := range slices.Sorted(maps.Keys(table)) {
 		if part != "place" {
-			all = append(all, Said{"described", map[string]any{"what": "garden", "name": part, "body": table[part]}})
+			all = append(all, Draft{"described", map[string]any{"what": "garden", "name": part, "body": table[part]}})
 		}
 	}
 	places, _ := table["place"].([]any)
@@ -202,13 +206,13 @@ func describedGarden(text []byte) ([]Said, error) {
 		body, _ := p.(map[string]any)
 		name := fmt.Sprint(body["name"])
 		delete(body, "name")
-		all = append(all, Said{"described", map[string]any{"what": "place", "name": name, "body": body}})
+		all = append(all, Draft{"described", map[string]any{"what": "place", "name": name, "body": body}})
 	}
 	return all, nil
 }
 
-// AppendSaid writes entries of one day in one go.
-func (s *Book) AppendSaid(all []Said, on civil.Date) error {
+// AppendDrafts writes drafts as entries of one day, all or none.
+func (s *Book) AppendDrafts(all []Draft, on civil.Date) error {
 	entries := make([]stock.Entry, len(all))
 	for i, one := range all {
 		body, err := json.Marshal(one.Body)

@@ -11,14 +11,14 @@ import (
 	"eyeup/stock"
 )
 
-// LotsAnswer lists what stands in the garden: a row for each lot, place and form.
+// LotsAnswer lists the stock: a row for each lot, spot and form.
 type LotsAnswer []LotRow
 
-// LotRow is so many of one lot at one spot.
+// LotRow is how many of one lot stand at one spot.
 type LotRow struct {
 	Code    string     `json:"code"`
 	Lot     string     `json:"lot"`
-	Variety string     `json:"variety" jsonschema:"description=several joined by or where it is unsure"`
+	Variety string     `json:"variety" jsonschema:"description=several names joined by or if it is not certain"`
 	Kind    string     `json:"kind"`
 	Form    stock.Form `json:"form"`
 	Count   int        `json:"count"`
@@ -32,7 +32,7 @@ type LotRow struct {
 	Mark    string     `json:"mark,omitempty" jsonschema:"description=keep or go"`
 }
 
-// Lots lists what stands in the garden, lot by lot in the order they were written down.
+// Lots lists the stock lot by lot, in the order in which the lots were entered.
 func (s *Book) Lots() *LotsAnswer {
 	all := LotsAnswer{}
 	s.Read(func(b *stock.Book) {
@@ -55,10 +55,10 @@ func rowsOf(l stock.Lot) []LotRow {
 	return rows
 }
 
-// Print writes one line a row.
+// Print writes a line for each row, then the total.
 func (a LotsAnswer) Print(w io.Writer, _ quantity.System) {
 	if len(a) == 0 {
-		fmt.Fprintln(w, "Nothing stands in this book yet; write the first lot in by: eyeup book add")
+		fmt.Fprintln(w, "This book has no stock yet; add the first lot with: eyeup book add")
 		return
 	}
 	total := 0
@@ -69,7 +69,7 @@ func (a LotsAnswer) Print(w io.Writer, _ quantity.System) {
 	fmt.Fprintf(w, "%d in %d rows\n", total, len(a))
 }
 
-// where says the spot, and what is to be known of the lot.
+// where writes the spot, the packing, and whether the lot is sick or marked.
 func (r LotRow) where() string {
 	s := r.Place
 	for _, p := range [][2]string{{" crate ", r.Crate}, {" bed ", r.Bed}, {" row ", r.Row}, {" in ", r.Pack}, {"; sick: ", r.Sick}, {"; ", r.Mark}} {
@@ -80,7 +80,7 @@ func (r LotRow) where() string {
 	return s
 }
 
-// LotAnswer is one lot: what is left of it, and its life.
+// LotAnswer is one lot: what is left of it and its history.
 type LotAnswer struct {
 	Code     string     `json:"code"`
 	Lot      string     `json:"lot"`
@@ -88,7 +88,7 @@ type LotAnswer struct {
 	Kind     string     `json:"kind"`
 	How      string     `json:"how" jsonschema:"description=how it came to be: taken in, divided …"`
 	Born     civil.Date `json:"born"`
-	Parents  []string   `json:"parents" jsonschema:"description=codes of the lots it came of"`
+	Parents  []string   `json:"parents" jsonschema:"description=codes of the lots it came from"`
 	Left     int        `json:"left"`
 	Standing []LotRow   `json:"standing"`
 	Life     []LifeLine `json:"life"`
@@ -102,7 +102,7 @@ type LifeLine struct {
 	Entry string     `json:"entry"`
 }
 
-// Lot tells a lot, by its code or id.
+// Lot returns a lot by its code or id.
 func (s *Book) Lot(ref string) (a *LotAnswer, err error) {
 	s.Read(func(b *stock.Book) {
 		var l stock.Lot
@@ -116,7 +116,7 @@ func (s *Book) Lot(ref string) (a *LotAnswer, err error) {
 				a.Parents = append(a.Parents, string(parent.Code))
 			}
 		}
-		life, _ := b.Life(ref) // found above
+		life, _ := b.Life(ref) // never fails: Find found it
 		for _, m := range life {
 			a.Life = append(a.Life, LifeLine{m.On, m.Kind, m.Says, m.Entry.String()})
 		}
@@ -144,10 +144,10 @@ func (a *LotAnswer) Print(w io.Writer, units quantity.System) {
 	}
 }
 
-// KinAnswer lists what is kin to a lot.
+// KinAnswer lists the lots related to a lot.
 type KinAnswer []KinRow
 
-// KinRow is one lot that may have what another has.
+// KinRow is a related lot, which may have caught the same disease.
 type KinRow struct {
 	Code     string    `json:"code"`
 	Lot      string    `json:"lot"`
@@ -159,7 +159,8 @@ type KinRow struct {
 	Standing []LotRow  `json:"standing"`
 }
 
-// Kin lists what is kin to a lot: down, up and sideways.
+// Kin lists the lots related to a lot: those that came from it (down), those it came from (up), and those
+// that were in contact with it (side).
 func (s *Book) Kin(ref string) (a *KinAnswer, err error) {
 	all := KinAnswer{}
 	s.Read(func(b *stock.Book) {
@@ -175,16 +176,16 @@ func (s *Book) Kin(ref string) (a *KinAnswer, err error) {
 	return &all, err
 }
 
-// Print writes the kin by their ways, each with its reasons.
+// Print writes the related lots, grouped by how they are related, each with its reasons.
 func (a KinAnswer) Print(w io.Writer, _ quantity.System) {
 	if len(a) == 0 {
-		fmt.Fprintln(w, "No other lot is kin to it.")
+		fmt.Fprintln(w, "No other lot is related to it.")
 		return
 	}
 	for _, way := range []struct {
 		way   stock.Way
 		title string
-	}{{stock.Down, "Came of it"}, {stock.Up, "It came of"}, {stock.Side, "Met it"}} {
+	}{{stock.Down, "Came from it"}, {stock.Up, "It came from"}, {stock.Side, "Was in contact with it"}} {
 		title := way.title
 		for _, k := range a {
 			if k.Way != way.way {
@@ -201,9 +202,10 @@ func (a KinAnswer) Print(w io.Writer, _ quantity.System) {
 		}
 	}
 	fmt.Fprintln(w)
-	report.NewPage(w).Wrap("", "Set the sick apart and destroy them; clean knives and hands, and do not compost what is sick.")
+	report.NewPage(w).Wrap("", "Separate sick stock and destroy it. Clean knives and hands. Do not compost anything sick.")
 }
 
+// spots writes how many of the lot stand at each spot.
 func (k KinRow) spots() string {
 	s := ""
 	for _, r := range k.Standing {

@@ -11,9 +11,9 @@ import (
 	"eyeup/internal/exchange"
 )
 
-// WriteFolder writes the book as a folder that ReadFolder makes the same book of:
-// garden.toml, stock.csv, the log, the papers and the names of people. Each file is
-// opened by create.
+// WriteFolder writes the book as a folder: the log, people's names, the papers, and garden.toml,
+// stock.csv and the weather if the book describes a garden. ReadFolder makes the same book from it.
+// create opens each file.
 func (s *Book) WriteFolder(create func(name string) (io.WriteCloser, error)) error {
 	write := func(name string, f func(io.Writer) error) error {
 		w, err := create(name)
@@ -55,12 +55,12 @@ func (s *Book) WriteFolder(create func(name string) (io.WriteCloser, error)) err
 }
 
 const (
-	paperPrefix = "paper-" // before its hash
+	paperPrefix = "paper-" // the hash of the paper follows
 	peopleFile  = "people.json"
 )
 
-// writeGarden writes what can be read without a book: garden.toml, stock.csv, the weather.
-// A book that does not say where its garden lies has none of it.
+// writeGarden writes the files that can be read without a book: garden.toml, stock.csv and the weather. It
+// writes none if the book does not describe a garden.
 func (s *Book) writeGarden(create func(string) (io.WriteCloser, error), write func(string, func(io.Writer) error) error) error {
 	folder, holdings, err := s.Folder()
 	if err != nil {
@@ -82,7 +82,7 @@ func (s *Book) writeGarden(create func(string) (io.WriteCloser, error), write fu
 	return nil
 }
 
-// takePapers keeps the papers of a folder in the book.
+// takePapers stores the papers of a folder in the book.
 func (s *Book) takePapers(folder fs.FS) error {
 	names, err := fs.Glob(folder, paperPrefix+"*")
 	if err != nil {
@@ -98,13 +98,13 @@ func (s *Book) takePapers(folder fs.FS) error {
 			return err
 		}
 		if hash != strings.TrimPrefix(name, paperPrefix) {
-			return fmt.Errorf("%s: the paper was changed; its name tells the hash of what it says", name)
+			return fmt.Errorf("%s: the paper was changed: its content does not have the hash in its name; put the original file back", name)
 		}
 	}
 	return nil
 }
 
-// takePeople calls people as the folder does.
+// takePeople takes over the folder's names of people.
 func (s *Book) takePeople(folder fs.FS) error {
 	text, err := fs.ReadFile(folder, peopleFile)
 	if errors.Is(err, fs.ErrNotExist) {

@@ -18,34 +18,34 @@ import (
 	"eyeup/stock"
 )
 
-// OutlookAnswer is what to count on at a date.
+// OutlookAnswer is the stock to expect at a date.
 type OutlookAnswer struct {
 	Today     civil.Date       `json:"today"`
 	At        civil.Date       `json:"at"`
 	Varieties []OutlookVariety `json:"varieties"`
 	Crates    []OutlookCrate   `json:"crates" jsonschema:"description=driest first"`
-	Rounds    []OutlookRound   `json:"rounds" jsonschema:"description=where a round would tell most"`
-	Assumed   []string         `json:"assumed" jsonschema:"description=taken for granted for want of anything better"`
+	Rounds    []OutlookRound   `json:"rounds" jsonschema:"description=where a round is most worth doing, best first"`
+	Assumed   []string         `json:"assumed" jsonschema:"description=what was assumed because the book does not say"`
 	Note      string           `json:"note"`
 }
 
-// OutlookVariety is what to count on of one variety.
+// OutlookVariety is the stock to expect of one variety.
 type OutlookVariety struct {
 	Variety   string      `json:"variety"`
 	Kind      string      `json:"kind"`
-	Clumps    int         `json:"clumps" jsonschema:"description=in store today without those found soft"`
+	Clumps    int         `json:"clumps" jsonschema:"description=in store today; soft ones are left out"`
 	Others    int         `json:"others" jsonschema:"description=divisions and corms in store today"`
-	Elsewhere int         `json:"elsewhere" jsonschema:"description=in pots and trays and beds as they stand"`
+	Elsewhere int         `json:"elsewhere" jsonschema:"description=in pots, trays and beds today"`
 	Through   odds.Amount `json:"come_through" jsonschema:"description=alive at the date"`
 	Pieces    odds.Amount `json:"good_per_clump"`
-	Divided   int         `json:"clumps_divided_here" jsonschema:"description=how many the figure rests on"`
+	Divided   int         `json:"clumps_divided_here" jsonschema:"description=how many clumps the figure is based on"`
 	Good      odds.Amount `json:"good" jsonschema:"description=good divisions and corms at the date if all clumps are cut"`
 	Wanted    int         `json:"wanted" jsonschema:"description=to plant and in reserve"`
 	Enough    *float64    `json:"enough" jsonschema:"oneof_type=number;null" jsonschema_description:"odds that there are as many as wanted"`
-	Why       string      `json:"why,omitempty" jsonschema:"description=why nothing can be said"`
+	Why       string      `json:"why,omitempty" jsonschema:"description=why nothing can be predicted"`
 }
 
-// OutlookCrate is what one lot in one crate has lost so far.
+// OutlookCrate is the weight that one lot in one crate has lost so far.
 type OutlookCrate struct {
 	Code     string      `json:"code"`
 	Variety  string      `json:"variety"`
@@ -61,22 +61,22 @@ type OutlookCrate struct {
 	ToDo     string      `json:"to_do"`
 }
 
-// OutlookRound is a round that would tell something.
+// OutlookRound is a lot in a crate whose check would tell most.
 type OutlookRound struct {
 	Code    string      `json:"code"`
 	Variety string      `json:"variety"`
 	Place   string      `json:"place"`
 	Crate   string      `json:"crate,omitempty"`
 	Count   int         `json:"count"`
-	Last    civil.Date  `json:"last" jsonschema:"description=of the last round there; null: never"`
+	Last    civil.Date  `json:"last" jsonschema:"description=date of the last round there; null: never"`
 	Alive   odds.Amount `json:"alive"`
 }
 
-const outlookNote = "What comes through is reckoned from the air of the store and this book's own rounds, each variety pulled towards its kind; " +
-	"good divisions from what clumps gave here, pulled towards what is usual. For dahlias neither drying nor rot has been measured and published: " +
-	"the figures are assumptions that agree with common practice, until your rounds and dividings replace them."
+const outlookNote = "Survival is computed from the air of the store and from this book's own rounds; each variety is pulled towards its kind. " +
+	"Good divisions are computed from what clumps gave here, pulled towards what is usual. Nobody has published measurements of how dahlias dry or rot in store: " +
+	"these figures are assumptions that agree with common practice, until your own rounds and divisions replace them."
 
-// Outlook says what to count on at a date.
+// Outlook predicts the stock at a date. A date before today is computed as if it were today.
 func (s *Book) Outlook(today, at civil.Date) (*OutlookAnswer, error) {
 	stores, kinds, err := s.stores()
 	if err != nil {
@@ -87,7 +87,7 @@ func (s *Book) Outlook(today, at civil.Date) (*OutlookAnswer, error) {
 	if past {
 		today = at
 	}
-	var copied []byte // so that nobody who writes has to wait
+	var copied []byte // computed on a copy, so that others can write meanwhile
 	s.Read(func(b *stock.Book) { copied = b.Snapshot() })
 	b, err := stock.Restore(copied)
 	if err == nil {
@@ -98,7 +98,7 @@ func (s *Book) Outlook(today, at civil.Date) (*OutlookAnswer, error) {
 	}
 	a := &OutlookAnswer{Today: today, At: o.At, Varieties: []OutlookVariety{}, Crates: []OutlookCrate{}, Rounds: []OutlookRound{}, Assumed: append([]string{}, o.Assumed...), Note: outlookNote}
 	if past {
-		a.Assumed = append(a.Assumed, at.String()+" is past: reckoned as if it were today, with what stands today")
+		a.Assumed = append(a.Assumed, at.String()+" is past; it is computed as if it were today, with today's stock")
 	}
 	for _, v := range o.Varieties {
 		a.Varieties = append(a.Varieties, outlookVariety(v))
@@ -122,8 +122,8 @@ func outlookVariety(v outlook.Variety) OutlookVariety {
 	return a
 }
 
-// stores finds the stores that the book describes, and kinds with the garden's own
-// figures. A book that does not describe its garden has none.
+// stores returns the air of the stores that the book describes, and the kinds with the garden's own
+// figures. If the book describes no garden, it returns no stores and the usual figures.
 func (s *Book) stores() (map[string]outlook.Store, func(string) (*culture.Kind, bool), error) {
 	described := false
 	s.Read(func(b *stock.Book) { described = len(b.Described("garden")) > 0 })
@@ -149,41 +149,42 @@ func (s *Book) stores() (map[string]outlook.Store, func(string) (*culture.Kind, 
 
 // Print writes the outlook for a grower.
 func (a *OutlookAnswer) Print(w io.Writer, units quantity.System) {
-	fmt.Fprintf(w, "What to count on at %s: one in ten fewer, even odds, one in ten more\n\n", a.At)
-	fmt.Fprintf(w, "%-22s %8s %16s %14s %8s\n", "", "in store", "come through", "good", "enough")
-	var untold []string
+	report.NewPage(w).Wrap("", fmt.Sprintf("Stock to expect on %s. Of three numbers, one case in ten has fewer than the first, half have fewer than the second, and one in ten has more than the third.", a.At))
+	fmt.Fprintln(w)
+	fmt.Fprintf(w, "%-22s %8s %16s %14s %8s\n", "", "in store", "alive", "good", "enough")
+	var unknown []string
 	for _, v := range a.Varieties {
 		if v.Clumps+v.Others == 0 {
 			continue
 		}
 		if v.Why != "" {
-			untold = append(untold, fmt.Sprintf("%d of %s: %s.", v.Clumps+v.Others, v.Variety, v.Why))
+			unknown = append(unknown, fmt.Sprintf("%d of %s: %s.", v.Clumps+v.Others, v.Variety, v.Why))
 			continue
 		}
-		fmt.Fprintf(w, "%-22s %8d %16s %14s %8s\n", report.Clipped(v.Variety, 22), v.Clumps+v.Others, threeOf(v.Through), threeOf(v.Good), v.enough())
+		fmt.Fprintf(w, "%-22s %8d %16s %14s %8s\n", report.Clipped(v.Variety, 22), v.Clumps+v.Others, threeNumbers(v.Through), threeNumbers(v.Good), v.enough())
 	}
-	for _, why := range untold {
+	for _, why := range unknown {
 		report.NewPage(w).Wrap("  ", why)
 	}
 	if len(a.Rounds) > 0 {
-		fmt.Fprintln(w, "\nA round would tell most here:")
+		fmt.Fprintln(w, "\nA round is most worth doing here:")
 		for _, r := range a.Rounds {
-			last := "never looked at"
+			last := "never checked"
 			if !r.Last.IsZero() {
-				last = "last " + r.Last.String()
+				last = "last checked " + r.Last.String()
 			}
-			report.NewPage(w).Wrap(fmt.Sprintf("  %-6s ", r.Code), fmt.Sprintf("%s in %s %s: %d, of which %s alive; %s", r.Variety, r.Place, r.Crate, r.Count, threeOf(r.Alive), last))
+			report.NewPage(w).Wrap(fmt.Sprintf("  %-6s ", r.Code), fmt.Sprintf("%s in %s %s: %d, of which %s alive; %s", r.Variety, r.Place, r.Crate, r.Count, threeNumbers(r.Alive), last))
 		}
 	}
 	a.printCrates(w)
 	for _, s := range a.Assumed {
-		report.NewPage(w).Wrap("Taken for granted: ", s+".")
+		report.NewPage(w).Wrap("Assumed: ", s+".")
 	}
 	fmt.Fprintln(w)
 	report.NewPage(w).Wrap("", a.Note)
 }
 
-// mostCrates is how many crates are printed; --json has all.
+// mostCrates is the most crates that are printed; --json lists all.
 const mostCrates = 8
 
 func (a *OutlookAnswer) printCrates(w io.Writer) {
@@ -212,6 +213,7 @@ func (v OutlookVariety) enough() string {
 	return fmt.Sprintf("%.0f%%", *v.Enough*100)
 }
 
-func threeOf(a odds.Amount) string {
+// threeNumbers writes an amount as low, middle, high.
+func threeNumbers(a odds.Amount) string {
 	return fmt.Sprintf("%.0f, %.0f, %.0f", a.Low, a.Middle, a.High)
 }

@@ -12,16 +12,16 @@ import (
 	"eyeup/quantity"
 )
 
-// PeopleAnswer lists the people that entries speak of by an id.
+// PeopleAnswer lists the people whose ids entries may hold.
 type PeopleAnswer []Person
 
-// Person is an id and its name; empty where it was blanked.
+// Person is a person's id and name. The name is empty if it was blanked.
 type Person struct {
 	ID   string `json:"id"`
 	Name string `json:"name"`
 }
 
-// People lists the people that have, or had, a name.
+// People lists everyone who has, or had, a name.
 func (s *Book) People() (*PeopleAnswer, error) {
 	names, err := s.book.People()
 	if err != nil {
@@ -34,11 +34,10 @@ func (s *Book) People() (*PeopleAnswer, error) {
 	return &all, nil
 }
 
-// Names returns the names of people by their ids; blanked ones are empty.
+// Names returns people's names by their ids; blanked names are empty.
 func (s *Book) Names() (map[string]string, error) { return s.book.People() }
 
-// PersonNamed returns the id of the person of a name, and gives the name an id where
-// nobody has it yet.
+// PersonNamed returns the id of the person with a name. If nobody has the name yet, it makes a new id.
 func (s *Book) PersonNamed(name string) (id string, err error) {
 	names, err := s.book.People()
 	if err != nil {
@@ -50,20 +49,20 @@ func (s *Book) PersonNamed(name string) (id string, err error) {
 		}
 	}
 	for id == "" || names[id] != "" {
-		drawn := make([]byte, 4)
-		_, _ = rand.Read(drawn) // never fails: see crypto/rand
-		id = "p" + hex.EncodeToString(drawn)
+		random := make([]byte, 4)
+		_, _ = rand.Read(random) // never fails: see crypto/rand
+		id = "p" + hex.EncodeToString(random)
 	}
 	return id, s.book.Call(id, name)
 }
 
-// Call gives a person's id a name, or blanks it where the name is empty.
+// Call sets the name of a person's id. An empty name blanks it.
 func (s *Book) Call(id, name string) error { return s.book.Call(id, name) }
 
-// Print writes a line for each.
+// Print writes a line for each person.
 func (a PeopleAnswer) Print(w io.Writer, _ quantity.System) {
 	if len(a) == 0 {
-		fmt.Fprintln(w, "No id has a name in this book.")
+		fmt.Fprintln(w, "This book names nobody.")
 	}
 	for _, p := range a {
 		name := p.Name

@@ -13,33 +13,33 @@ import (
 	"eyeup/stock"
 )
 
-// StockListAnswer is what a stock list holds, what its columns were taken for, and
-// whether it was written into a book.
+// StockListAnswer is the content of a stock list, how its columns were read, and whether it was written
+// into a book.
 type StockListAnswer struct {
 	File    string            `json:"file"`
 	Columns []StockListColumn `json:"columns"`
 	Rows    int               `json:"rows"`
-	Count   int               `json:"count" jsonschema:"description=individuals of all rows"`
+	Count   int               `json:"count" jsonschema:"description=sum of the counts of all rows"`
 	First   []LotRow          `json:"first" jsonschema:"description=the first rows as they were read"`
 	Notices []string          `json:"notices"`
-	Written int               `json:"written" jsonschema:"description=entries written into the book; 0 where it was only looked through"`
+	Written int               `json:"written" jsonschema:"description=entries written into the book; 0 if the list was only read"`
 	Book    string            `json:"book,omitempty"`
 
 	holdings []stock.Holding
 }
 
-// StockListColumn is a column and what it was taken for.
+// StockListColumn is a column and how it was read.
 type StockListColumn struct {
 	Header string `json:"header"`
-	For    string `json:"taken_for,omitempty" jsonschema:"description=nothing where it was passed over"`
+	For    string `json:"taken_for,omitempty" jsonschema:"description=absent if the column was ignored"`
 	Meant  string `json:"meant,omitempty" jsonschema:"description=what it may have been meant for"`
 }
 
 // firstRows is how many rows a preview shows.
 const firstRows = 5
 
-// ReadStock looks through a stock list, CSV or XLSX. always says what the columns that
-// are missing hold; s, which may be nil, is the book whose places stock may stand in.
+// ReadStock reads a stock list, CSV or XLSX. always gives the values of columns that the list lacks. s is
+// the book whose places the stock may stand in; it may be nil.
 func ReadStock(name string, data []byte, always map[string]string, s *Book) (*StockListAnswer, error) {
 	var places []string
 	if s != nil {
@@ -67,11 +67,11 @@ func ReadStock(name string, data []byte, always map[string]string, s *Book) (*St
 	return a, nil
 }
 
-// Write writes the list into a book in one go, each row taken in as a lot on a day: all
-// of it or nothing. The same list written again on the same day counts once.
+// Write writes the list into a book, all or none, and takes in each row as a lot on a day. Writing the
+// same list again on the same day adds nothing.
 func (a *StockListAnswer) Write(s *Book, on civil.Date) error {
 	var entries []stock.Entry
-	for n, one := range StockSaid(a.holdings) {
+	for n, one := range StockDrafts(a.holdings) {
 		body, err := json.Marshal(one.Body)
 		if err != nil {
 			return err
@@ -83,7 +83,7 @@ func (a *StockListAnswer) Write(s *Book, on civil.Date) error {
 		e.On = on
 		sum := sha256.Sum256(fmt.Appendf(nil, "%d %s %s %s", n, one.Kind, on, e.Body))
 		copy(e.ID[:], sum[:])
-		e.ID[6], e.ID[8] = 0x80|e.ID[6]&0x0f, 0x80|e.ID[8]&0x3f // RFC 9562: version 8, of one's own making
+		e.ID[6], e.ID[8] = 0x80|e.ID[6]&0x0f, 0x80|e.ID[8]&0x3f // RFC 9562: version 8, whose content the writer defines
 		entries = append(entries, e)
 	}
 	added, err := s.Append(entries...)
@@ -97,7 +97,7 @@ func (a *StockListAnswer) Write(s *Book, on civil.Date) error {
 	return nil
 }
 
-// Print writes what was taken for what, the first rows, and what was done.
+// Print writes how the columns were read, the first rows, and whether they were written into a book.
 func (a *StockListAnswer) Print(w io.Writer, _ quantity.System) {
 	fmt.Fprintf(w, "%s: %d rows, %d in all\n", a.File, a.Rows, a.Count)
 	for _, c := range a.Columns {
@@ -105,24 +105,24 @@ func (a *StockListAnswer) Print(w io.Writer, _ quantity.System) {
 		case c.For == c.Header:
 			fmt.Fprintf(w, "  %s\n", c.Header)
 		case c.For != "":
-			fmt.Fprintf(w, "  %s: taken for %s\n", c.Header, c.For)
+			fmt.Fprintf(w, "  %s: read as %s\n", c.Header, c.For)
 		case c.Meant != "":
-			fmt.Fprintf(w, "  %s: passed over; is %s meant? call it so\n", c.Header, c.Meant)
+			fmt.Fprintf(w, "  %s: ignored; is %s meant? then rename the column\n", c.Header, c.Meant)
 		default:
-			fmt.Fprintf(w, "  %s: passed over\n", c.Header)
+			fmt.Fprintf(w, "  %s: ignored\n", c.Header)
 		}
 	}
 	for _, r := range a.First {
 		report.NewPage(w).Wrap(fmt.Sprintf("%-6s %5d %-9s %-26s ", r.Code, r.Count, r.Form, report.Clipped(r.Variety, 26)), r.where())
 	}
 	if a.Rows > len(a.First) {
-		fmt.Fprintf(w, "and %d rows more\n", a.Rows-len(a.First))
+		fmt.Fprintf(w, "and %d more rows\n", a.Rows-len(a.First))
 	}
 	for _, n := range a.Notices {
 		report.NewPage(w).Wrap("note: ", n)
 	}
 	if a.Book == "" {
-		fmt.Fprintln(w, "Nothing was written; to write it into a book: --book FILE")
+		fmt.Fprintln(w, "Nothing was written. To write the list into a book, add --book FILE.")
 		return
 	}
 	fmt.Fprintf(w, "Written into %s: %d entries.\n", a.Book, a.Written)

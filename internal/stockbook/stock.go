@@ -8,21 +8,21 @@ import (
 	"eyeup/stock"
 )
 
-// StockSaid makes entries of a stock list: each variety is described, and each row taken
-// in as a lot. Rows of one code are one lot, that stands in several spots.
-func StockSaid(holdings []stock.Holding) []Said {
+// StockDrafts drafts the entries of a stock list: one that describes each variety, and one that takes in
+// each row as a lot. Rows with the same code are one lot that stands at several spots.
+func StockDrafts(holdings []stock.Holding) []Draft {
 	all := describedVarieties(holdings)
 	for i := range holdings {
 		if firstOfCode(holdings, i) == i {
-			all = append(all, lotSaid(holdings, i)...)
+			all = append(all, lotDrafts(holdings, i)...)
 		}
 	}
 	return all
 }
 
-// lotSaid makes entries of the lot of a row: all of it is taken in where the row stands that
-// says least of its spot, and the rest is brought from there to where the others say.
-func lotSaid(holdings []stock.Holding, i int) []Said {
+// lotDrafts drafts the entries of the lot of row i. All of the lot is taken in at the spot that is
+// described with least detail; then parts of it are moved to the spots of the other rows.
+func lotDrafts(holdings []stock.Holding, i int) []Draft {
 	rows := holdings[i : i+1]
 	if code := holdings[i].Code; code != "" {
 		rows = slices.Clone(holdings[i:])
@@ -30,29 +30,29 @@ func lotSaid(holdings []stock.Holding, i int) []Said {
 		slices.SortStableFunc(rows, func(a, b stock.Holding) int { return cmp.Compare(detail(a), detail(b)) })
 	}
 	count := 0
-	var parts []Said
+	var parts []Draft
 	for j, h := range rows {
 		if count += h.Count; j > 0 && !sameSpot(rows[0], h) {
-			parts = append(parts, movedApart(rows[0], h)...)
+			parts = append(parts, moveDrafts(rows[0], h)...)
 		}
 	}
-	body := spotSaid(rows[0])
+	body := spotBody(rows[0])
 	body["variety"], body["kind"], body["count"] = rows[0].Variety.Name, rows[0].Variety.Kind, count
 	for name, text := range map[string]string{"code": rows[0].Code, "pack": rows[0].Pack, "note": rows[0].Note} {
 		if text != "" {
 			body[name] = text
 		}
 	}
-	return append([]Said{{"taken in", body}}, parts...)
+	return append([]Draft{{"taken in", body}}, parts...)
 }
 
-// sameSpot reports whether two rows stand at one spot as the same.
+// sameSpot reports whether two rows have the same spot and form.
 func sameSpot(a, b stock.Holding) bool {
 	return a.Place == b.Place && a.Crate == b.Crate && a.Bed == b.Bed && a.Row == b.Row && a.Form == b.Form
 }
 
-// detail is how much a row says of its spot within a place. What is brought elsewhere keeps
-// what is not said otherwise; from spots in the order of detail every other one is reached.
+// detail ranks how precisely a row says its spot within a place. A move keeps the crate, bed and row that
+// its target does not name. So moves must start from the spot with least detail to reach all others.
 func detail(h stock.Holding) int {
 	switch {
 	case h.Crate == "" && h.Bed == "" && h.Row == "":
@@ -65,8 +65,8 @@ func detail(h stock.Holding) int {
 	return 3
 }
 
-// spotSaid says where a row stands, and as what.
-func spotSaid(h stock.Holding) map[string]any {
+// spotBody returns the members of an entry that name the spot and form of a row.
+func spotBody(h stock.Holding) map[string]any {
 	s := map[string]any{"place": h.Place, "form": h.Form}
 	for name, text := range map[string]string{"crate": h.Crate, "bed": h.Bed, "row": h.Row} {
 		if text != "" {
@@ -76,7 +76,7 @@ func spotSaid(h stock.Holding) map[string]any {
 	return s
 }
 
-// firstOfCode returns the first row of the same code.
+// firstOfCode returns the index of the first row with the same code as row i.
 func firstOfCode(holdings []stock.Holding, i int) int {
 	if holdings[i].Code == "" {
 		return i
@@ -84,46 +84,47 @@ func firstOfCode(holdings []stock.Holding, i int) int {
 	return slices.IndexFunc(holdings, func(h stock.Holding) bool { return h.Code == holdings[i].Code })
 }
 
-// movedApart brings a part of a lot to where another row has it, and packs it as that says.
-func movedApart(from, to stock.Holding) []Said {
-	body := spotSaid(from)
-	body["lot"], body["count"], body["to"] = from.Code, to.Count, spotSaid(to)
+// moveDrafts drafts the entries that move part of a lot to the spot of another row and pack it as that row
+// says.
+func moveDrafts(from, to stock.Holding) []Draft {
+	body := spotBody(from)
+	body["lot"], body["count"], body["to"] = from.Code, to.Count, spotBody(to)
 	if to.Pack == "" {
-		return []Said{{"moved", body}}
+		return []Draft{{"moved", body}}
 	}
-	packed := spotSaid(to)
+	packed := spotBody(to)
 	packed["lot"], packed["count"], packed["medium"] = from.Code, to.Count, to.Pack
-	return []Said{{"moved", body}, {"packed", packed}}
+	return []Draft{{"moved", body}, {"packed", packed}}
 }
 
-// describedVarieties makes entries that describe the varieties of a stock list, with what
-// is wanted of each added up over its rows.
-func describedVarieties(holdings []stock.Holding) []Said {
+// describedVarieties drafts the entries that describe the varieties of a stock list. The numbers wanted
+// are added up over the rows of each variety.
+func describedVarieties(holdings []stock.Holding) []Draft {
 	var order []string
 	wanted := map[string]map[string]any{}
 	for _, h := range holdings {
 		key := h.Variety.Kind + "/" + strings.ToLower(h.Variety.Name)
 		v := wanted[key]
 		if v == nil {
-			v = facts(h)
+			v = varietyBody(h)
 			wanted[key] = v
 			order = append(order, key)
 		}
 		v["plant"], v["reserve"] = v["plant"].(int)+h.Plant, v["reserve"].(int)+h.Reserve
 	}
-	var all []Said
+	var all []Draft
 	names := map[string]string{}
 	for _, h := range holdings {
 		names[h.Variety.Kind+"/"+strings.ToLower(h.Variety.Name)] = h.Variety.Name
 	}
 	for _, key := range order {
-		all = append(all, Said{"described", map[string]any{"what": "variety", "name": names[key], "body": wanted[key]}})
+		all = append(all, Draft{"described", map[string]any{"what": "variety", "name": names[key], "body": wanted[key]}})
 	}
 	return all
 }
 
-// facts are what a row of a stock list says of its variety.
-func facts(h stock.Holding) map[string]any {
+// varietyBody returns what a row of a stock list says about its variety.
+func varietyBody(h stock.Holding) map[string]any {
 	f := map[string]any{"kind": h.Variety.Kind, "plant": 0, "reserve": 0}
 	for name, text := range map[string]string{"timing": string(h.Variety.Timing), "colour": h.Variety.Colour, "note": h.Note} {
 		if text != "" {

@@ -13,8 +13,7 @@ import (
 	"eyeup/stock"
 )
 
-// manySpots is a stock list of lots that stand in several spots, the one that says most of its
-// spot before the others.
+// manySpots is a stock list of lots that stand at several spots. The rows with most detail come first.
 const manySpots = `code,variety,kind,form,count,place,crate,bed,row,pack
 ,Loose Leaf,dahlia,plant,2,patch,,,,
 MRMM5,Grey Barn,dahlia,plant,4,patch,,2,3,
@@ -29,9 +28,9 @@ PT877,Copper Gate,dahlia,plant,1,patch,,1,,
 PT877,Copper Gate,dahlia,plant,1,patch,,1,,
 `
 
-// TestSpotsComeBack takes a list in, writes it out as a table and as a workbook, and takes each
-// in again: the same lots stand in the same spots.
-func TestSpotsComeBack(t *testing.T) {
+// TestSpotsSurviveARoundTrip takes in a list, writes it as CSV and XLSX, and takes in each again: the same
+// lots stand at the same spots.
+func TestSpotsSurviveARoundTrip(t *testing.T) {
 	day := civil.MustOn(2027, time.June, 15)
 	first, err := ReadStock("list.csv", []byte(manySpots), nil, nil)
 	if err != nil {
@@ -45,7 +44,7 @@ func TestSpotsComeBack(t *testing.T) {
 		"patch": 2 + 6, "patch bed 2 row 3": 4, "patch bed 2 row 1": 3, "patch bed 2": 5, "patch row 9": 1,
 		"cellar crate 04 in bare": 7, "cellar crate 05 in bare": 8, "patch bed 1 row 2": 9, "patch bed 1": 2,
 	}
-	stands(t, was, want)
+	checkSpots(t, was, want)
 	table := exchange.StockTable(holdingsOf(was))
 	var asCSV, asXLSX bytes.Buffer
 	if err := exchange.WriteCSV(&asCSV, table); err != nil {
@@ -63,12 +62,12 @@ func TestSpotsComeBack(t *testing.T) {
 		if err := list.Write(again, day); err != nil {
 			t.Fatal(name, err)
 		}
-		stands(t, again, want)
+		checkSpots(t, again, want)
 	}
 }
 
-// stands holds where how many stand.
-func stands(t *testing.T, b *Book, want map[string]int) {
+// checkSpots checks how many stand at each spot, and that there is no other spot.
+func checkSpots(t *testing.T, b *Book, want map[string]int) {
 	t.Helper()
 	got := map[string]int{}
 	for _, r := range *b.Lots() {
@@ -81,12 +80,12 @@ func stands(t *testing.T, b *Book, want map[string]int) {
 		delete(got, spot)
 	}
 	if len(got) > 0 {
-		t.Errorf("there are more: %v", got)
+		t.Errorf("unexpected spots: %v", got)
 	}
 }
 
-// TestAFolderHasBedsAndRows writes the garden of a book as a folder and reads it: the spots are there.
-func TestAFolderHasBedsAndRows(t *testing.T) {
+// TestFolderKeepsBedsAndRows writes a garden as a folder and reads it again: bed and row are kept.
+func TestFolderKeepsBedsAndRows(t *testing.T) {
 	g, err := garden.OpenDemo(civil.MustOn(2026, time.November, 16))
 	if err != nil {
 		t.Fatal(err)
@@ -108,7 +107,7 @@ func TestAFolderHasBedsAndRows(t *testing.T) {
 		t.Fatal(err)
 	}
 	if _, err := exchange.ReadGarden(out, "out"); err == nil {
-		t.Error("a crate and a bed at once are taken")
+		t.Error("a holding with both a crate and a bed was accepted")
 	}
 }
 

@@ -9,12 +9,14 @@ import (
 	"eyeup/stock"
 )
 
-// PuttingRight is what an entry that puts another right says.
+// PuttingRight is the body of a correction, an entry of kind PutRight: which entry it corrects, and the
+// body in its place. Body is empty if the correction leaves nothing.
 type PuttingRight struct {
 	Target stock.ID       `json:"target"`
 	Body   jsontext.Value `json:"body"`
 }
 
+// ReadPutRight reads the body of a correction.
 func ReadPutRight(e stock.Entry) (p PuttingRight, err error) {
 	if err = json.Unmarshal(e.Body, &p); err != nil {
 		err = fmt.Errorf("the entry %s can't be read: %w", e.ID, err)
@@ -22,7 +24,7 @@ func ReadPutRight(e stock.Entry) (p PuttingRight, err error) {
 	return p, err
 }
 
-// UndoNamed is Undo of an entry named by its id as text; empty is the last that counts.
+// UndoNamed is Undo for an id as text. An empty text means the last entry in force.
 func (s *Book) UndoNamed(entry string) (undone, by stock.Entry, err error) {
 	var id stock.ID
 	if entry != "" {

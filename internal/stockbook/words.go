@@ -11,9 +11,8 @@ import (
 	"eyeup/stock"
 )
 
-// Body makes the body of a kind of entry from words like count=3 or to.place=glass, as
-// they are typed after a command. It knows which members are numbers, and refuses those
-// that the kind does not have.
+// Body makes the body of an entry from words like count=3 or to.place=glass, typed after a command. It
+// converts each value to the type of its member, and refuses members that the kind does not have.
 func Body(kind string, words []string) ([]byte, error) {
 	shape, known := stock.Shape(kind)
 	if !known {
@@ -25,7 +24,7 @@ func Body(kind string, words []string) ([]byte, error) {
 		if !cut {
 			return nil, fmt.Errorf("%q is not name=value, such as count=3; the names are: %s", w, strings.Join(memberNames(shape, ""), ", "))
 		}
-		if err := say(body, shape, strings.Split(name, "."), name, value); err != nil {
+		if err := setMember(body, shape, strings.Split(name, "."), name, value); err != nil {
 			return nil, err
 		}
 	}
@@ -39,8 +38,8 @@ func unknownKind(kind string) error {
 	return fmt.Errorf("there is no kind of entry %q; there are: %s", kind, strings.Join(stock.Kinds(), ", "))
 }
 
-// say sets one member, given by its path, to a value as typed.
-func say(body map[string]any, shape []stock.Member, path []string, full, value string) error {
+// setMember sets one member, given by its path, to a value as typed. full is the path as typed.
+func setMember(body map[string]any, shape []stock.Member, path []string, full, value string) error {
 	at := slices.IndexFunc(shape, func(m stock.Member) bool { return m.Name == path[0] })
 	if at < 0 {
 		names := memberNames(shape, "")
@@ -63,18 +62,18 @@ func say(body map[string]any, shape []stock.Member, path []string, full, value s
 			inner = map[string]any{}
 			body[m.Name] = inner
 		}
-		return say(inner, m.Of, path[1:], full, value)
+		return setMember(inner, m.Of, path[1:], full, value)
 	}
-	said, err := typed(m, value)
+	parsed, err := parseValue(m, value)
 	if err != nil {
 		return fmt.Errorf("%s: %w", full, err)
 	}
-	body[m.Name] = said
+	body[m.Name] = parsed
 	return nil
 }
 
-// typed reads a value as a member of its sort.
-func typed(m stock.Member, value string) (any, error) {
+// parseValue converts a value as typed to the type of a member.
+func parseValue(m stock.Member, value string) (any, error) {
 	switch m.Sort {
 	case stock.Number:
 		n, err := strconv.Atoi(value)
@@ -98,29 +97,29 @@ func typed(m stock.Member, value string) (any, error) {
 		}
 	case stock.Group:
 		if isMeasure(m) {
-			return measured(m, value)
+			return parseMeasure(m, value)
 		}
 	}
-	var any any
-	if err := json.Unmarshal([]byte(value), &any); err != nil {
-		return nil, fmt.Errorf("%q is not JSON, which is wanted here: %w", value, err)
+	var parsed any
+	if err := json.Unmarshal([]byte(value), &parsed); err != nil {
+		return nil, fmt.Errorf("%q must be JSON here: %w", value, err)
 	}
-	return any, nil
+	return parsed, nil
 }
 
-// isMeasure reports whether a group is a figure with its unit or currency.
+// isMeasure reports whether a group is a number with its unit or currency.
 func isMeasure(m stock.Member) bool { return len(m.Of) == 2 && m.Of[0].Name == "v" }
 
-// measured parts a figure from its unit or currency, as in "12 kg" or "4.50 USD".
-func measured(m stock.Member, value string) (any, error) {
+// parseMeasure splits a number from its unit or currency, as in "12 kg" or "4.50 USD".
+func parseMeasure(m stock.Member, value string) (any, error) {
 	at := strings.LastIndexAny(value, "0123456789")
 	if at < 0 || strings.TrimSpace(value[at+1:]) == "" {
-		return nil, fmt.Errorf("%q wants a figure with its %s, such as 12 kg or 4.50 USD", value, map[string]string{"u": "unit", "currency": "currency"}[m.Of[1].Name])
+		return nil, fmt.Errorf("%q needs a number with its %s, such as 12 kg or 4.50 USD", value, map[string]string{"u": "unit", "currency": "currency"}[m.Of[1].Name])
 	}
 	return map[string]any{"v": strings.TrimSpace(value[:at+1]), m.Of[1].Name: strings.TrimSpace(value[at+1:])}, nil
 }
 
-// memberNames lists the members of a shape, those of groups with a dot.
+// memberNames lists the members of a shape. Members of groups are written with a dot, such as to.place.
 func memberNames(shape []stock.Member, before string) []string {
 	var names []string
 	for _, m := range shape {
@@ -133,13 +132,13 @@ func memberNames(shape []stock.Member, before string) []string {
 	return names
 }
 
-// Question is one thing that a grower is asked for when writing an entry.
+// Question is a member of an entry that a grower is asked for.
 type Question struct {
 	Name string // count, to.place …
-	Due  bool   // whether it must be answered
+	Due  bool   // whether it must be given
 }
 
-// Questions lists what to ask for an entry of a kind, what is due first.
+// Questions lists the questions for an entry of a kind, required ones first.
 func Questions(kind string) ([]Question, error) {
 	shape, known := stock.Shape(kind)
 	if !known {
@@ -153,7 +152,7 @@ func Questions(kind string) ([]Question, error) {
 	for _, name := range memberNames(shape, "") {
 		switch q := (Question{name, due[name]}); {
 		case name == "born" || kind == "taken in" && name == "lot":
-			// the book names what comes to be
+			// the book gives new lots their ids
 		case q.Due:
 			first = append(first, q)
 		default:
