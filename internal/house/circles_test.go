@@ -26,6 +26,7 @@ const free = 10
 // tested alone. These numbers go down only: a room that does better is written down anew.
 var circles = map[string]int{
 	"cmd/eyeup":         34, // every command stands in the one table of commands
+	"internal/book":     19, // what keeps a book whole asks one connection
 	"internal/desk":     11,
 	"internal/exchange": 15,
 	"internal/page":     35,

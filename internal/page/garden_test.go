@@ -48,7 +48,7 @@ func TestTheGardenIsAskedInWords(t *testing.T) {
 		}
 	}
 	for _, want := range []string{
-		`<details id="garden/patch" open><summary>what is wished for the patch</summary>`, `<summary>variety 1: Gable Red</summary>`, `<summary>mix 2: dahlia by colour</summary>`,
+		`<details id="garden/patch" open><summary>wishes for the patch</summary>`, `<summary>variety 1: Gable Red</summary>`, `<summary>mix 2: dahlia by colour</summary>`,
 		`<summary>mix 3: one more</summary>`, `<label>share of mid <small>of the kind&#39;s plants, such as 25%</small>`, `<summary>place: cold frame</summary>`, `<summary>place: patch, open ground</summary>`,
 		`<label>length of a row <small>such as 30 ft</small>`, `<option value="sprout.base">no sprouting at or below</option>`,
 	} {

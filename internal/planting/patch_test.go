@@ -221,7 +221,7 @@ func TestPlantingListsRefused(t *testing.T) {
 		"several places":             func(g *garden.Garden) { g.Places = append(g.Places, g.Places[len(g.Places)-1]) },
 		"no open ground":             func(g *garden.Garden) { g.Garden.Patch.Place = "nowhere" },
 		"at least 40 but at most 12": func(g *garden.Garden) { g.Garden.Patch.Varieties[0].Least = 40 },
-		"which no bed":               func(g *garden.Garden) { g.Garden.Patch.Width = 0.3 },
+		"too wide for a bed":         func(g *garden.Garden) { g.Garden.Patch.Width = 0.3 },
 	} {
 		g := invented(t, func(g *garden.Garden) { narrowed(g); change(g) })
 		_, err := List(g, context.Background(), PatchQuestion{Today: inJanuary, Solver: solve.Plain})
