@@ -136,7 +136,7 @@ func TestPatchFollowsWhatIsAsked(t *testing.T) {
 	}
 	describedAs(t, d, map[string]any{"place": "patch", "variety": []map[string]any{{"name": "Nobody's Own", "kind": "dahlia"}}})
 	status, body := get(t, h, "/patch")
-	if status != http.StatusOK || !strings.Contains(said(body), "There is no planting list. What is wished for the patch: there is no Nobody's Own of kind dahlia in stock") || !strings.Contains(body, ">Wanted, raised, planted</h2>") {
+	if status != http.StatusOK || !strings.Contains(said(body), "There is no planting list. Wishes for the patch: there is no Nobody's Own of kind dahlia in stock") || !strings.Contains(body, ">Wanted, raised, planted</h2>") {
 		t.Error(status, gist(body))
 	}
 }
