@@ -157,16 +157,6 @@ func assumptions(k *culture.Kind) []Assumption {
 	return named
 }
 
-// soilAllows returns the warmth of soil from which dormant stock or seed may go in: the
-// low end of what is advised, since the best that a grower can do without starting early
-// is what starting early is held against.
-func soilAllows(k *culture.Kind) float64 {
-	if f, known := k.Figure("plant.soil_dormant"); known {
-		return f.Low
-	}
-	return celsiusOr(k.Soil.Leafy, culture.Usual("plant.soil_leafy"))
-}
-
 func orElse(x, unknown float64) float64 {
 	if math.IsNaN(x) {
 		return unknown

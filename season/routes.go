@@ -154,16 +154,6 @@ func (m *Planner) safeDays(c *climate) map[float64]int {
 	return safe
 }
 
-// safeFrom returns the day after which, before midsummer, a place falls no more to a limit
-// in all but the accepted share of years.
-func (m *Planner) safeFrom(c *climate, limit float64) int {
-	last := make([]int, len(c.years))
-	for i, y := range c.years {
-		last[i] = lastBelow(y.low, m.summer, limit)
-	}
-	return m.risked(last) + 1
-}
-
 // risked returns the day after which, in all but the accepted share of years, nothing of
 // the given last days comes.
 func (m *Planner) risked(last []int) int {

@@ -133,39 +133,6 @@ func (w walker) grows(day int, progress float64, one individual, f *fate) {
 	}
 }
 
-// move applies the rules of handing on and planting out, which see only the past. What stays
-// under cover asks nothing of the ground.
-func (w walker) move(day int, f *fate, ground *yearDays) {
-	if !w.isMonday(day) {
-		return
-	}
-	if w.route.direct {
-		if f.out == Never && day >= w.outFrom && ground.root[day] >= w.soilDormant {
-			f.out = day
-		}
-		return
-	}
-	if f.up >= day {
-		return
-	}
-	if f.handOn == Never && day >= w.route.onFrom(w.life) {
-		f.handOn = day
-	}
-	if w.route.stays {
-		return
-	}
-	fit := f.ready != Never && day-f.ready > w.harden
-	if w.route.framePlace >= 0 {
-		w.frames(day, f)
-		fit = f.framed != Never && day-f.framed >= w.harden
-	}
-	if f.out == Never && fit && day >= w.outFrom && ground.root[day] >= w.soilLeafy {
-		f.out, f.handOn = day, min(f.handOn, day)
-		return
-	}
-	w.pots(day, f)
-}
-
 // frames moves to the frame what is ready, so many days before the Monday of planting out
 // as it hardens, once killing frost seldom comes into the frame.
 func (w walker) frames(day int, f *fate) {

@@ -36,7 +36,7 @@ func compare(before, after, only string, prose bool) (bool, error) {
 		return false, err
 	}
 	gardens := []garden{
-		{name: "invented", folder: "internal/demo/garden", demo: true, code: "FCXEN", room: "warm room"},
+		{name: "invented", folder: "internal/demo/garden", demo: true, code: "FCXEN", bookCode: "RC7TR", room: "warm room"},
 		{name: "example", folder: "internal/opendata/data/example", code: "MRMM5", room: "back room",
 			weather: "internal/opendata/data/daily/USC00179151_waterville-me_and_niles-mi.csv.zst"},
 	}

@@ -29,8 +29,9 @@ var commands string
 // garden is one of the gardens both programs are asked about.
 type garden struct {
 	name, folder string
-	demo         bool // its book is the one that `book new --demo` makes
-	code, room   string
+	demo         bool   // its book is the one that `book new --demo` makes
+	code, room   string // a lot of the folder, and a warm room
+	bookCode     string // a lot of the book, where that is not made of the folder
 	weather      string // a packed record that becomes the folder's weather.csv
 }
 
@@ -95,9 +96,12 @@ func tasks(program, root string, gardens []garden) ([]task, error) {
 		if err := g.layOut(program, base); err != nil {
 			return nil, err
 		}
-		fill := strings.NewReplacer("CODE", g.code, "ROOM", "'"+g.room+"'")
 		for _, line := range section("each garden") {
-			line = fill.Replace(line)
+			code := g.code
+			if g.bookCode != "" && strings.Contains(line, "garden.book") {
+				code = g.bookCode
+			}
+			line = strings.NewReplacer("CODE", code, "ROOM", "'"+g.room+"'").Replace(line)
 			all = append(all, task{g.name + ": " + line, line, base})
 		}
 		if i > 0 {
