@@ -2,6 +2,7 @@ package season
 
 import (
 	"math"
+	"slices"
 	"sync"
 )
 
@@ -35,4 +36,41 @@ func (c *Columns) DearestPots(g *Group) float64 {
 		most = math.Max(most, m.moneyFor(b, o)+m.benchMoney(o)+m.Given.Prices.Stretched.Times(float64(m.Given.Span.Days())))
 	}
 	return most
+}
+
+// ChoiceOf reckons all that counts of how a portion of an assignment is raised, with places at
+// some levels.
+func (c *Columns) ChoiceOf(p Portion, at Levels) Choice {
+	return c.choiceOf(p.batch, p.outcome, at, c.planner.takesOf(p.outcome, float64(c.planner.Asked.Fits)))
+}
+
+// choiceOf reckons all that counts of an outcome of a batch, with places at some levels and so
+// much room taken.
+func (c *Columns) choiceOf(b *batch, o *outcome, at Levels, takes []Take) Choice {
+	m := c.planner
+	one := Choice{outcome: o, Gain: o.gain, Money: m.moneyFor(b, o), BenchHeat: m.benchMoney(o), StretchCost: m.Given.Prices.Stretched.Times(o.drawn), Hours: m.hoursFor(b, o), Takes: takes, Place: -1}
+	for _, of := range c.HeaterKeys {
+		used := Days{Never, 0}
+		if of.Lamps || m.isHeated(of.Place, at) {
+			used = of.wanted(o, int(m.Given.Span.Days()))
+		}
+		one.Use = append(one.Use, used)
+	}
+	return one
+}
+
+// undominated leaves out what another way, of the same or of those known already, beats or
+// equals in all: gain, money, room, stretched days, hours, the days on which it wants heat and those of the
+// steps that lead to it. Of two that are the same the first stays.
+func (c *Columns) undominated(all, known []Choice) []Choice {
+	var kept []Choice
+	for i := range all {
+		beats := func(c Choice) bool { return c.beats(&all[i]) }
+		beaten := slices.ContainsFunc(known, beats) || slices.ContainsFunc(all[:i], beats) ||
+			slices.ContainsFunc(all[i+1:], func(c Choice) bool { return c.beats(&all[i]) && !all[i].beats(&c) })
+		if !beaten {
+			kept = append(kept, all[i])
+		}
+	}
+	return kept
 }

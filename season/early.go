@@ -5,9 +5,6 @@ import (
 	"fmt"
 	"math"
 	"slices"
-
-	"eyeup/civil"
-	"eyeup/quantity"
 )
 
 // EarlyPoint is one point of the price of early: what holding the heated places at some
@@ -25,16 +22,6 @@ type EarlyPoint struct {
 	Decisions *Decisions `json:"-"` // what is decided in the plan that stands there; nil where the season is not proved
 
 	Limits []LimitWorth `json:"limits,omitempty" jsonschema_description:"what a little more of what is short would be worth, the dearest first"`
-}
-
-// Held is a place held at a level, or at one and then at another, from one day to the day
-// before another.
-type Held struct {
-	Place string               `json:"place"`
-	Level quantity.Temperature `json:"level_c"`
-	Then  *LevelStep           `json:"then,omitempty" jsonschema_description:"the step of level while it is in use"`
-	From  civil.Date           `json:"from"`
-	To    civil.Date           `json:"to"`
 }
 
 // mostHeated is how many heated places are tried at every level; the others stay off.

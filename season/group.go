@@ -4,6 +4,8 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+
+	"eyeup/civil"
 )
 
 // Name names a group by its kind and how its plants come from the stock.
@@ -51,4 +53,35 @@ func (g *Group) part(all []*Choice, counts []int, left map[*batch]int) []Portion
 		}
 	}
 	return portions
+}
+
+// group is batches that are raised alike and wait in one place: a programme counts their
+// plants together, and parts them again afterwards.
+type Group struct {
+	batches []*batch // in the maker's order
+	Want    int      // plants of all of them
+}
+
+// groups puts like batches together, in the maker's order.
+func (m *Planner) Groups() []*Group {
+	type key struct {
+		life  *life
+		store int
+		held  civil.Date
+	}
+	at := map[key]*Group{}
+	var all []*Group
+	for _, b := range m.batches {
+		k := key{life: b.life, store: b.store}
+		if day, is := m.Asked.Held[b.Code]; is {
+			k.held = day.Monday()
+		}
+		if at[k] == nil {
+			at[k] = &Group{}
+			all = append(all, at[k])
+		}
+		at[k].batches = append(at[k].batches, b)
+		at[k].Want += b.want
+	}
+	return all
 }

@@ -2,6 +2,7 @@ package season
 
 import (
 	"fmt"
+	"maps"
 	"slices"
 	"strings"
 	"sync"
@@ -72,7 +73,7 @@ func (g *Given) kindsOfStock() []*culture.Kind {
 		}
 	}
 	var kinds []*culture.Kind
-	for _, name := range sortedKeys(known) {
+	for _, name := range slices.Sorted(maps.Keys(known)) {
 		kinds = append(kinds, known[name])
 	}
 	return kinds

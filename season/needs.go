@@ -53,7 +53,7 @@ func (r *realized) potting() {
 	r.plan.ToGet = append(r.plan.ToGet, Need{
 		What: "potting mix", Amount: rounded(litres), Unit: "L", By: by, Cost: Hundredth(r.planner.Given.Prices.MixLitre.Times(litres.Middle)),
 	})
-	for _, id := range sortedKeys(pots) {
+	for _, id := range slices.Sorted(maps.Keys(pots)) {
 		price := r.planner.Given.Prices.Pots[id]
 		c, err := supply.ContainerNamed(id)
 		if err != nil {
@@ -64,17 +64,6 @@ func (r *realized) potting() {
 			What: c.Name, Amount: odds.Exactly(float64(pots[id])), Unit: "each", By: by, Cost: Hundredth(price.Times(float64(pots[id]))),
 		})
 	}
-}
-
-// containers lists the pots and trays that a part passes.
-func (p *part) containers() []string {
-	return p.life.containers(p.route, p.route.isPottedUp(p.fates))
-}
-
-// isPotted reports whether a part is raised in containers: not what goes straight into the
-// ground, nor corms planted under cover for good.
-func (p *part) isPotted() bool {
-	return !p.route.direct && !(p.route.stays && p.life.Life == culture.Soak)
 }
 
 // sureOfSeed is how sure one wants to be of enough seedlings.

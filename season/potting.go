@@ -154,3 +154,14 @@ func fill(containers []string, plants int, body string, add func(supply.Need, er
 	}
 	return pots
 }
+
+// containers lists the pots and trays that a part passes.
+func (p *part) containers() []string {
+	return p.life.containers(p.route, p.route.isPottedUp(p.fates))
+}
+
+// isPotted reports whether a part is raised in containers: not what goes straight into the
+// ground, nor corms planted under cover for good.
+func (p *part) isPotted() bool {
+	return !p.route.direct && !(p.route.stays && p.life.Life == culture.Soak)
+}

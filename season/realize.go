@@ -4,8 +4,6 @@ import (
 	"math"
 
 	"eyeup/civil"
-	"eyeup/culture"
-	"eyeup/growth"
 	"eyeup/odds"
 	"eyeup/place"
 )
@@ -35,19 +33,6 @@ type part struct {
 	gains []float64
 }
 
-// span is a run of days of the season; to is the day after the last.
-type Days struct{ From, To int }
-
-// realize turns an assignment into a plan: heated places are heated only while they are
-// in use, every lot is walked with its own spread, and all is added up.
-func (m *Planner) Realize(name, says string, at Levels, a Assignment) *Plan {
-	r := m.begin(name, says, at, a)
-	r.use()
-	r.set(at)
-	r.walk()
-	return r.told()
-}
-
 // begin is a plan of which nothing is told yet.
 func (m *Planner) begin(name, says string, at Levels, a Assignment) *realized {
 	r := &realized{planner: m, short: a.short, left: a.Left, at: at, steps: a.Steps, plan: &Plan{
@@ -59,15 +44,6 @@ func (m *Planner) begin(name, says string, at Levels, a Assignment) *realized {
 		r.parts = append(r.parts, &part{Portion: p, life: p.batch.life, fates: p.fates()})
 	}
 	return r
-}
-
-// told tells a plan whose lots were walked.
-func (r *realized) told() *Plan {
-	r.batchPlans()
-	r.plan.Decisions = r.decisions()
-	r.placePlans()
-	r.totals()
-	return r.plan
 }
 
 // use finds the days on which each place is in use in some year, or takes those decided.
@@ -86,9 +62,6 @@ func (r *realized) use() {
 		}
 	}
 }
-
-// warming is how many days before its first plants a house is heated.
-var Warming = int(culture.Usual("house.ahead"))
 
 // set makes the settings: each heated place is held at its level while it is in use.
 func (r *realized) set(at Levels) {
@@ -129,59 +102,6 @@ func (r *realized) heldWhile(at, level int) place.Setting {
 		steps[0].Level = second
 	}
 	return place.Setting{Steps: append(steps, place.Step{From: off, Off: true})}
-}
-
-// individuals stand for a lot: its plants between the slowest tenth and the quickest,
-// each with its own haste to come up and to flower.
-var individuals = culture.Individuals()
-
-// flowerSpread is the spread of the days to flower within a lot.
-var flowerSpread = culture.Usual("flower.spread")
-
-// walk leads the middle plant and the lot of every part through the places as set.
-func (r *realized) walk() {
-	for _, p := range r.parts {
-		o := p.option
-		o.route = r.as(p.route)
-		base := r.planner.baseline(p.batch)
-		as := r.planner.liveOnce(p.life, o, base)
-		own := *p.outcome
-		own.lives, own.later = as.fates(), as.later
-		p.outcome, p.fates, p.lot = &own, own.lives, as.individually()
-		for year, f := range p.fates {
-			p.gains = append(p.gains, weeksOfFlower(f, r.planner.ends[year])-weeksOfFlower(base.fates()[year], r.planner.ends[year]))
-		}
-	}
-}
-
-// individually walks the individuals of a lot through every year, moved as its middle plant
-// decides.
-func (o *outcome) individually() [][]fate {
-	o.later.lot.Do(func() {
-		o.lots = make([][]fate, len(o.fates()))
-		for year, f := range o.fates() {
-			w, moves := walker{life: o.life, option: &o.option, year: year}, &schedule{f.handOn, f.framed, f.potted, f.out}
-			for _, i := range individuals {
-				one := individual{
-					growth.Lognormal{Middle: 1, Sigma: o.life.Sprout.Sigma}.At(i.Up),
-					growth.Lognormal{Middle: 1, Sigma: flowerSpread}.At(i.Flower),
-				}
-				o.lots[year] = append(o.lots[year], w.walk(one, moves))
-			}
-		}
-	})
-	return o.lots
-}
-
-// as returns a route with its places at the settings of the plan.
-func (r *realized) as(way *route) *route {
-	if way.direct {
-		return way
-	}
-	set := *way
-	set.first = r.planner.climate(way.firstPlace, r.settings[way.firstPlace])
-	set.on = r.planner.climate(way.onPlace, r.settings[way.onPlace])
-	return &set
 }
 
 // when sums up days of the span over years and individuals.
@@ -233,5 +153,3 @@ func middle(days []int) float64 {
 	}
 	return odds.Sorted(figures).At(0.5)
 }
-
-func Hundredth(x float64) float64 { return math.Round(x*100) / 100 }

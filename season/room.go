@@ -172,3 +172,9 @@ func (o *outcome) stands(f fate, day int) (place int, area float64) {
 	}
 	return place, o.potArea(l, f, day)
 }
+
+// weighed tells apart what room is reckoned of.
+type weighed struct {
+	*outcome
+	basis float64
+}

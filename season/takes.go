@@ -1,18 +1,13 @@
 package season
 
 import (
+	"maps"
 	"math"
 	"slices"
 	"sync"
 
 	"eyeup/supply"
 )
-
-// weighed tells apart what room is reckoned of.
-type weighed struct {
-	*outcome
-	basis float64
-}
 
 // takesOf returns the room under cover that a plant takes, in the order of the rows: what it
 // takes at most in the share of years that is the basis.
@@ -108,7 +103,7 @@ func (m *Planner) moneyFor(b *batch, o *outcome) float64 {
 		}
 	})
 	money := m.Given.Prices.MixLitre.Times(litres)
-	for _, id := range sortedKeys(pots) {
+	for _, id := range slices.Sorted(maps.Keys(pots)) {
 		money += m.Given.Prices.Pots[id].Times(float64(pots[id]))
 	}
 	return money / float64(plants)

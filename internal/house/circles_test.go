@@ -30,7 +30,7 @@ var circles = map[string]int{
 	"internal/desk":     11,
 	"internal/exchange": 15,
 	"internal/page":     35,
-	"season":            37,
+	"season":            25,
 	"season/check":      21,
 	"season/prove":      22,
 	"stock":             13,
