@@ -11,10 +11,13 @@ import (
 // TestMain lets scripts call the program itself as the command eyeup, whose clock stands still;
 // that of eyeup-running runs.
 func TestMain(m *testing.M) {
-	testscript.Main(m, map[string]func(){
-		"eyeup": func() { os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr, scriptDay)) },
-		running: func() { os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr, time.Now)) },
-	})
+	testscript.Main(m, programs)
+}
+
+// programs are what tests may run by name.
+var programs = map[string]func(){
+	"eyeup": func() { os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr, scriptDay)) },
+	running: func() { os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr, time.Now)) },
 }
 
 // running is the program with a clock that runs.

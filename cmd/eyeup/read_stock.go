@@ -22,8 +22,8 @@ type readStockCommand struct {
 	Place  string `help:"The place of all rows, if no column says it."`
 }
 
-// mostList is how large a list may be.
-const mostList = 64 << 20
+// mostList is how large a list may be, in bytes.
+const mostList = 16 << 20
 
 // Run checks the list, and writes it into the book if one is named.
 func (c readStockCommand) Run(d *door) error {
@@ -69,9 +69,12 @@ func readWhole(name string) ([]byte, error) {
 		return nil, fmt.Errorf("%w; name a list that exists", err)
 	}
 	defer f.Close()
-	data, err := io.ReadAll(io.LimitReader(f, mostList+1))
+	if about, err := f.Stat(); err == nil && about.Size() > mostList {
+		return nil, errors.New(name + " is larger than 16 MB; bring it in by parts")
+	}
+	data, err := io.ReadAll(io.LimitReader(f, mostList+1)) // what has no size, too
 	if err == nil && len(data) > mostList {
-		err = errors.New(name + " is larger than 64 MB; split it into smaller files")
+		err = errors.New(name + " is larger than 16 MB; split it into smaller files")
 	}
 	return data, err
 }

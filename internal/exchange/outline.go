@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"errors"
 	"strings"
+	"unicode/utf8"
 
 	"github.com/pelletier/go-toml/v2"
 	"github.com/pelletier/go-toml/v2/unstable"
@@ -60,6 +61,9 @@ func (t *group) beneath(key string, at spot) *group {
 // the whole file and rejects what TOML forbids, such as a key set twice; its parser then gives
 // the places.
 func outlineOf(file string, data []byte) (*group, error) {
+	if line := tooDeep(data); line > 0 {
+		return nil, Fault{File: file, Line: line, What: "more than 100 brackets stand open here; close each list and each group"}
+	}
 	var whole map[string]any
 	if err := toml.Unmarshal(data, &whole); err != nil {
 		return nil, tomlFault(file, err)
@@ -96,11 +100,43 @@ type outliner struct {
 	data   []byte
 	parser unstable.Parser
 	root   *group
+
+	last   spot // told last, and where it stands: keys come mostly in their order
+	offset int
+}
+
+// tooDeep returns the line where too many brackets stand open; 0 where none does.
+func tooDeep(data []byte) int {
+	const most = 100
+	open, line := 0, 1
+	for _, c := range data {
+		switch c {
+		case '\n':
+			line++
+		case '[', '{':
+			if open++; open > most {
+				return line
+			}
+		case ']', '}':
+			open = max(open-1, 0)
+		}
+	}
+	return 0
 }
 
 func (o *outliner) spot(n *unstable.Node) spot {
-	before := o.data[:n.Raw.Offset]
-	return spot{1 + bytes.Count(before, []byte("\n")), len([]rune(string(before[bytes.LastIndexByte(before, '\n')+1:]))) + 1}
+	at, from := o.last, o.offset
+	if offset := int(n.Raw.Offset); offset < from || from == 0 {
+		at, from = spot{1, 1}, 0
+	}
+	between := o.data[from:n.Raw.Offset]
+	if end := bytes.LastIndexByte(between, '\n'); end >= 0 {
+		at.line += bytes.Count(between, []byte("\n"))
+		at.column, between = 1, between[end+1:]
+	}
+	at.column += utf8.RuneCount(between)
+	o.last, o.offset = at, int(n.Raw.Offset)
+	return at
 }
 
 // enter finds the group that a header names.

@@ -40,6 +40,9 @@ func ReadGarden(fsys fs.FS, name string) (*Garden, error) {
 	if err != nil {
 		return nil, err
 	}
+	if len(data) > mostGarden {
+		return nil, Fault{File: path.Join(name, gardenFile), What: fmt.Sprintf("it has %d bytes, more than %d, which no garden has; look whether it is the right file", len(data), mostGarden)}
+	}
 	root, err := outlineOf(path.Join(name, gardenFile), data)
 	if err != nil {
 		return nil, err
@@ -55,6 +58,9 @@ func ReadGarden(fsys fs.FS, name string) (*Garden, error) {
 	}
 	return g, nil
 }
+
+// mostGarden is how many bytes garden.toml may have; that of a large garden has a tenth.
+const mostGarden = 256 << 10
 
 // mostBytes is the size limit of a file in the folder; real ones are a thousandth of it.
 const mostBytes = 16 << 20

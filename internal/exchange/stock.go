@@ -30,6 +30,8 @@ const (
 	mostCount = 1000000
 	tallest   = 20 * quantity.Metre
 	mostRows  = 100000
+
+	mostWrong = 1000 // faults, after which a list is read no further
 )
 
 // stockReader reads a stock list row by row.
@@ -56,6 +58,9 @@ func (g *Garden) readStock(fsys fs.FS, name string, faults *Faults) error {
 	r := &stockReader{
 		file: path.Join(name, stockFile), csv: csv.NewReader(bytes.NewReader(data)),
 		garden: g, faults: faults, codes: map[string]stock.Holding{}, varieties: map[string]stock.Holding{},
+	}
+	if err := boundTable(r.file, data, ','); err != nil {
+		return err
 	}
 	if !r.isText(data) || !r.header() {
 		return nil
@@ -90,8 +95,11 @@ func (r *stockReader) isText(data []byte) bool {
 	return false
 }
 
-// next reads a row; false at the end, or where the file stops being a table.
+// next reads a row; it stops at the end, at what is no table any more, and where most is wrong.
 func (r *stockReader) next() bool {
+	if len(*r.faults) >= mostWrong {
+		return false
+	}
 	var err error
 	r.row, err = r.csv.Read()
 	var wrong *csv.ParseError

@@ -9,8 +9,7 @@ import (
 	"maps"
 	"slices"
 	"strings"
-
-	"github.com/xuri/excelize/v2"
+	"sync"
 
 	"eyeup/quantity"
 	"eyeup/stock"
@@ -38,20 +37,25 @@ var otherWords = map[string]string{
 	"notes": "note", "remark": "note", "remarks": "note", "comment": "note", "comments": "note",
 }
 
-// maxTable is the size limit of an unpacked table, in bytes.
-const maxTable = 64 << 20
+// oneList holds that one list is read at a time: the bounds of memory are those of one.
+var oneList sync.Mutex
 
 // ReadStockList reads a stock list from a CSV file (separated by commas, semicolons or tabs)
 // or the first sheet of an XLSX file. Columns are found by their names or by other names that
 // growers use; always gives the values of columns that are missing. places lists the allowed
 // places; empty allows any. All errors are returned together, as Faults.
 func ReadStockList(name string, data []byte, always map[string]string, places []string) (*StockList, error) {
+	oneList.Lock()
+	defer oneList.Unlock()
 	rows, err := cells(name, data)
 	if err != nil {
 		return nil, err
 	}
 	if len(rows) == 0 {
 		return nil, Fault{File: name, What: "the table is empty; its first line names the columns, such as " + strings.Join(stockColumns, ",")}
+	}
+	if len(rows[0]) > mostColumns {
+		return nil, tooLarge(name, 1, fmt.Sprintf("the table has %d columns", len(rows[0])), mostColumns)
 	}
 	t := &StockList{}
 	taken := map[string]int{}
@@ -159,12 +163,15 @@ func readLaid(name string, laid []byte, places []string) ([]stock.Holding, error
 // cells reads the cells of a table; rows may differ in length.
 func cells(name string, data []byte) ([][]string, error) {
 	if bytes.HasPrefix(data, []byte("PK\x03\x04")) {
-		return sheetCells(name, data)
+		return workbookCells(name, data)
 	}
 	if bytes.IndexByte(data, 0) >= 0 {
 		return nil, Fault{File: name, What: "it is neither CSV nor XLSX; save the table as one of these"}
 	}
 	data = bytes.TrimPrefix(data, []byte("\ufeff"))
+	if err := boundTable(name, data, divider(data)); err != nil {
+		return nil, err
+	}
 	r := csv.NewReader(bytes.NewReader(data))
 	r.Comma = divider(data)
 	r.FieldsPerRecord = -1
@@ -186,6 +193,17 @@ func cells(name string, data []byte) ([][]string, error) {
 	}
 }
 
+// boundTable refuses a table of CSV that has too many cells, before one is read.
+func boundTable(name string, data []byte, divider rune) error {
+	if len(data) > mostPacked {
+		return tooLarge(name, 0, fmt.Sprintf("the table has %d bytes", len(data)), mostPacked)
+	}
+	if n := bytes.Count(data, []byte(string(divider))) + bytes.Count(data, []byte("\n")); n > mostCells {
+		return tooLarge(name, 0, fmt.Sprintf("the table has %d cells", n), mostCells)
+	}
+	return nil
+}
+
 // divider returns the separator of the columns: the one most frequent in the first line.
 func divider(data []byte) rune {
 	first, _, _ := bytes.Cut(data, []byte("\n"))
@@ -198,35 +216,7 @@ func divider(data []byte) rune {
 	return best
 }
 
-func sheetCells(name string, data []byte) ([][]string, error) {
-	f, err := excelize.OpenReader(bytes.NewReader(data), excelize.Options{UnzipSizeLimit: maxTable, UnzipXMLSizeLimit: maxTable})
-	if err != nil {
-		return nil, Fault{File: name, What: fmt.Sprintf("it can't be read as an XLSX file (%v); save the table again, or as CSV", err)}
-	}
-	defer f.Close()
-	sheet, err := f.Rows(f.GetSheetName(0))
-	if err != nil {
-		return nil, Fault{File: name, What: err.Error()}
-	}
-	defer sheet.Close()
-	var rows [][]string
-	filled := 0 // rows up to the last that is not empty
-	for sheet.Next() {
-		row, err := sheet.Columns()
-		if err != nil {
-			return nil, Fault{File: name, Line: len(rows) + 1, What: err.Error()}
-		}
-		if rows = append(rows, row); len(rows) > mostRows {
-			return nil, Fault{File: name, What: fmt.Sprintf("there are more than %d rows; import them in parts", mostRows)}
-		}
-		if len(row) > 0 {
-			filled = len(rows)
-		}
-	}
-	return rows[:filled], sheet.Error()
-}
-
-// Meant suggests, for each ignored column, which column may have been meant.
+// Meant says, of each column that was passed over, what it may have been meant for.
 func (t *StockList) Meant() map[string]string {
 	all := map[string]string{}
 	known := append(slices.Clone(stockColumns), slices.Sorted(maps.Keys(otherWords))...)

@@ -28,8 +28,9 @@ type lists struct {
 	by    map[string]*stockbook.StockListAnswer
 }
 
-// mostLists is how many lists are kept.
-const mostLists = 8
+// mostLists is how many lists are kept, mostListed how many rows they have together; the
+// newest is kept however many it has.
+const mostLists, mostListed = 8, 20000
 
 // keep keeps a list and returns its name.
 func (l *lists) keep(content []byte, list *stockbook.StockListAnswer) string {
@@ -44,11 +45,19 @@ func (l *lists) keep(content []byte, list *stockbook.StockListAnswer) string {
 		l.names = append(l.names, name)
 	}
 	l.by[name] = list
-	if len(l.names) > mostLists {
+	for len(l.names) > 1 && (len(l.names) > mostLists || l.rows() > mostListed) {
 		delete(l.by, l.names[0])
 		l.names = l.names[1:]
 	}
 	return name
+}
+
+// rows counts the rows of all lists.
+func (l *lists) rows() (all int) {
+	for _, list := range l.by {
+		all += list.Rows
+	}
+	return all
 }
 
 // take returns a list and forgets it, so that it is written once.

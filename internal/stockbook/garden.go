@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"io/fs"
 	"maps"
+	"path"
 	"slices"
 
 	"github.com/pelletier/go-toml/v2"
@@ -149,7 +150,10 @@ func (s *Book) ReadFolder(folder fs.FS, name string, on civil.Date) error {
 	if err := errors.Join(s.takePapers(folder), s.takePeople(folder)); err != nil {
 		return err
 	}
-	return s.book.ReadLog(log)
+	if err := s.book.ReadLog(log); err != nil {
+		return fmt.Errorf("%s: %w", path.Join(name, logFile), err)
+	}
+	return nil
 }
 
 // TakeFolder writes entries that describe the garden of a folder and take in its stock: all or none.

@@ -12,18 +12,23 @@ import (
 // is a heading of some 1100.
 const longest = 1 << 16
 
+// mostBytes is how long a text may be, ends of lines counted as one byte: twice that of the
+// longest daily record of one place.
+const mostBytes = 64 << 20
+
 // Lines reads a text line by line. A line ends in LF, CR LF or CR, in any mixture; a byte
 // order mark at the start is dropped. Anything but text is an error.
 type Lines struct {
 	scanner *bufio.Scanner
 	number  int
+	bytes   int  // so far
 	open    bool // whether the last line had no line ending
 	fault   error
 }
 
 // NewLines returns the lines of r.
 func NewLines(r io.Reader) *Lines {
-	l := &Lines{scanner: bufio.NewScanner(r)}
+	l := &Lines{scanner: bufio.NewScanner(io.LimitReader(r, mostBytes+1))}
 	l.scanner.Buffer(make([]byte, longest), longest)
 	l.scanner.Split(l.split)
 	return l
@@ -38,6 +43,10 @@ func (l *Lines) Next() ([]byte, bool) {
 	}
 	l.number++
 	line := l.scanner.Bytes()
+	if l.bytes += len(line) + 1; l.bytes > mostBytes {
+		l.fault = &Fault{l.number, fmt.Sprintf("the file is longer than %d MB", mostBytes>>20), "cut it into files of fewer stations or years"}
+		return nil, false
+	}
 	if l.number == 1 {
 		line = WithoutMark(line)
 	}
