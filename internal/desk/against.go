@@ -9,12 +9,12 @@ import (
 	"eyeup/stock"
 )
 
-// Against is the plan that is followed, held against what has come so far.
+// Against compares the plan that is followed with what has happened so far.
 type Against struct {
 	plans.Decision
 	On    civil.Date // the day it was decided on
 	Lines []AgainstLine
-	Lots  []AgainstLot // what is late first; none where the plan told no dates
+	Lots  []AgainstLot // late ones first; none where the plan has no dates
 }
 
 // AgainstLine is one kind of stock: how many the plan would have started by today and in
@@ -25,7 +25,7 @@ type AgainstLine struct {
 	Started      int
 }
 
-// Against holds the plan that is followed against what the book tells; nil where none is.
+// Against compares the plan that is followed with the book; nil where none is followed.
 func (d *Desk) Against(today civil.Date) *Against {
 	last := d.LastDecided()
 	if last == nil {
@@ -45,7 +45,7 @@ func (d *Desk) holdAgainst(last *plans.Decided, today civil.Date) *Against {
 	at := map[string]int{}
 	for _, line := range said.Lines {
 		if line.Kind == "" {
-			continue // decided before lines had a kind
+			continue // the decision is from before lines had a kind
 		}
 		i, known := at[line.Kind]
 		if !known {
@@ -74,14 +74,14 @@ func (a *Against) Late() []AgainstLot {
 	return a.Lots[:n]
 }
 
-// againstLots holds the lines of a decision against the book, batch by batch.
+// againstLots compares the lines of a decision with the book, batch by batch.
 func (d *Desk) againstLots(last *plans.Decided, today civil.Date) []AgainstLot {
 	var all []AgainstLot
 	at := map[string]int{}
-	ways := map[string]map[string]bool{} // in which a lot is raised, by its code
+	ways := map[string]map[string]bool{} // by lot code: the ways in which the lot is raised
 	for _, line := range last.Said.Lines {
 		if line.Code == "" || line.Flower == (civil.When{}) && line.Up == (civil.When{}) {
-			continue // decided before lines told dates
+			continue // the decision is from before lines had dates
 		}
 		i, known := at[line.ID]
 		if !known {
@@ -114,9 +114,8 @@ func (d *Desk) againstLots(last *plans.Decided, today civil.Date) []AgainstLot {
 	return all
 }
 
-// inTurn tells batches of one lot that are raised in one way, out of several places or by several
-// routes, which of them comes when: what the book tells of the lot counts for the first, then for
-// the next.
+// inTurn orders the batches of one lot that are raised in the same way, from several places or by several
+// routes. What the book has of the lot counts for the batch that starts first, then for the next.
 func inTurn(all []AgainstLot) {
 	turn := make([]int, len(all))
 	for i := range turn {
@@ -143,8 +142,8 @@ func stepsSince(b *stock.Book, lots []AgainstLot, decided civil.Date) plans.LotS
 	return plans.StepsFrom(b, from)
 }
 
-// of returns the steps of what is raised of a lot: of it and all that came of it; where it
-// is raised in several ways, of what came to be in that way alone.
+// of returns the steps of a batch's lot and its descendants. Where the lot is raised in several ways, it
+// returns only those of the batch's own way.
 func of(f plans.LotSteps, b *stock.Book, l *AgainstLot, several bool) (all []stock.Step) {
 	down, err := b.Down(l.Code)
 	if err != nil {

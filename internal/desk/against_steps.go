@@ -13,28 +13,28 @@ import (
 type AgainstLot struct {
 	Code, Variety, Kind string
 	Count               int // that the plan raises
-	Left                int // that stand still
+	Left                int // individuals left
 	Steps               []AgainstStep
 
 	how    string
-	before int  // of the same lot, raised in the same way, whose turn is first
-	more   bool // of them there are whose turn is later
+	before int  // plants of the same lot and way in batches that start earlier
+	more   bool // whether a batch of the same lot and way starts later
 }
 
-// AgainstStep is how far a batch was to come by when, and what the book has of it.
+// AgainstStep is one step of a batch: when the plan promised it, and what the book has of it.
 type AgainstStep struct {
 	What    string     // started, up, planted out, first flower
-	Planned civil.When // as told the day the plan was chosen; a start has its week
-	Done    int        // individuals that the book tells of
-	On      civil.Date // the day on which half of them were there; none: not yet
-	Entry   stock.ID   // that tells of it
-	Days    int        // later than even odds, or than its week; below 0: sooner
-	Late    bool       // later than was told, or not there though it was to be
-	Missing bool       // a later step is there, and nobody wrote this one down
+	Planned civil.When // as promised on the day the plan was chosen; of a start, its week
+	Done    int        // individuals that the book has at this step
+	On      civil.Date // the day on which half had reached it; zero: not yet
+	Entry   stock.ID   // the entry of that day
+	Days    int        // days later than the middle date, or than its week; below 0: sooner
+	Late    bool       // later than promised, or overdue
+	Missing bool       // a later step was reached, but nobody wrote this one down
 }
 
-// stepsOf are the steps of a batch, its start first, the others in the order in which they
-// are to come: what is planted into the ground comes up there.
+// stepsOf are the steps of a batch: its start, then the others by their dates. Stock that is planted
+// straight into the ground comes up after planting out.
 func stepsOf(line plans.PlanLine) []AgainstStep {
 	steps := []AgainstStep{{What: "started"}}
 	for _, one := range []AgainstStep{{What: "up", Planned: line.Up}, {What: "planted out", Planned: line.Out}, {What: "first flower", Planned: line.Flower}} {
@@ -46,7 +46,7 @@ func stepsOf(line plans.PlanLine) []AgainstStep {
 	return steps
 }
 
-// holdAgainst holds the batch's steps against what the book tells.
+// holdAgainst compares the batch's steps with the steps in the book.
 func (l *AgainstLot) holdAgainst(told []stock.Step, today civil.Date) {
 	for i := range l.Steps {
 		l.Steps[i].reach(told, l)
@@ -60,8 +60,8 @@ func (l *AgainstLot) holdAgainst(told []stock.Step, today civil.Date) {
 	}
 }
 
-// reach finds the day on which half of the batch had come so far, by whichever kind of
-// entry tells it first.
+// reach finds the day on which half of the batch had reached the step. Where several kinds of entries
+// record it, the earliest counts.
 func (s *AgainstStep) reach(told []stock.Step, l *AgainstLot) {
 	for _, kind := range plans.KindsOf[s.What] {
 		n := 0
@@ -98,7 +98,7 @@ func (s *AgainstStep) isLate(today civil.Date) bool {
 	return !s.Planned.Late.IsZero() && on.After(s.Planned.Late)
 }
 
-// IsLate reports whether the step that the batch is at, or the last one that came, is late.
+// IsLate reports whether the last step that was reached is late, or a later one is overdue.
 func (l AgainstLot) IsLate() bool {
 	for i := len(l.Steps) - 1; i >= 0; i-- {
 		if !l.Steps[i].On.IsZero() {
@@ -108,9 +108,9 @@ func (l AgainstLot) IsLate() bool {
 	return slices.ContainsFunc(l.Steps, func(s AgainstStep) bool { return s.Late })
 }
 
-// Says tells in words how a step that came lies against what was told.
+// Says says by how many days a step came sooner or later than promised.
 func (s AgainstStep) Says() string {
-	than, within := "than even odds", "within what was told"
+	than, within := "than the middle date", "within the dates promised"
 	if s.What == "started" {
 		than, within = "than its week", "in its week"
 		if s.Days == 0 {
@@ -120,17 +120,17 @@ func (s AgainstStep) Says() string {
 	}
 	switch {
 	case s.On.After(s.Planned.Late):
-		within = "later than was told"
+		within = "later than promised"
 	case s.On.Before(s.Planned.Early):
-		within = "sooner than was told"
+		within = "sooner than promised"
 	}
 	if s.Days == 0 {
-		return "on the day of even odds"
+		return "on the middle date"
 	}
 	return apart(s.Days) + " " + than + ", " + within
 }
 
-// apart says so many days later or sooner.
+// apart writes a number of days as later or, below 0, sooner.
 func apart(days int) string {
 	way := "later"
 	if days < 0 {

@@ -103,12 +103,12 @@ func TestDatesAreHeldAgainstThePlan(t *testing.T) {
 	is("2027-04-21", "in its week; overdue; not yet; not yet", true)
 	say("2027-04-12", "up", `"form":"pot","count":1`)
 	say("2027-04-20", "up", `"form":"pot","count":1`)
-	is("2027-04-21", "in its week; 6 days later than even odds, within what was told; not yet; not yet", false)
-	is("2027-06-02", "in its week; 6 days later than even odds, within what was told; overdue; not yet", true)
+	is("2027-04-21", "in its week; 6 days later than the middle date, within the dates promised; not yet; not yet", false)
+	is("2027-06-02", "in its week; 6 days later than the middle date, within the dates promised; overdue; not yet", true)
 	say("2027-06-04", "planted out", `"form":"pot","count":4,"to":{"place":"patch","bed":"1"}`)
-	is("2027-06-05", "in its week; 6 days later than even odds, within what was told; 10 days later than even odds, later than was told; not yet", true)
+	is("2027-06-05", "in its week; 6 days later than the middle date, within the dates promised; 10 days later than the middle date, later than promised; not yet", true)
 	say("2027-07-09", "first flower", `"form":"plant"`) // no count: all that stand there
-	is("2027-09-01", "in its week; 6 days later than even odds, within what was told; 10 days later than even odds, later than was told; 11 days sooner than even odds, sooner than was told", false)
+	is("2027-09-01", "in its week; 6 days later than the middle date, within the dates promised; 10 days later than the middle date, later than promised; 11 days sooner than the middle date, sooner than promised", false)
 }
 
 // TestWhatNobodyWroteDownIsNotLate plants out without a word of shoots before; and a lot
@@ -117,7 +117,7 @@ func TestWhatNobodyWroteDownIsNotLate(t *testing.T) {
 	d, lot := followed(t)
 	write(t, d, "2027-04-08", "started", fmt.Sprintf(`{"lot":%q,"count":4,"to":{"form":"pot","place":"warm room"}}`, lot.ID))
 	write(t, d, "2027-05-25", "planted out", fmt.Sprintf(`{"lot":%q,"form":"pot","count":4,"to":{"place":"patch","bed":"1"}}`, lot.ID))
-	if got, late := on(t, d, "2027-05-26"); got != "4 days later than its week; not written down; on the day of even odds; not yet" || late {
+	if got, late := on(t, d, "2027-05-26"); got != "4 days later than its week; not written down; on the middle date; not yet" || late {
 		t.Errorf("%q, late %v", got, late)
 	}
 	for _, s := range standingOf(t, d, lot) {

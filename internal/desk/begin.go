@@ -18,7 +18,7 @@ import (
 	"eyeup/weather"
 )
 
-// Draft is a garden that is being described for the first time, as the grower types it.
+// Draft is a new garden as the grower types it, before it is written into a book.
 type Draft struct {
 	Name, Latitude, Longitude, Elevation string
 	Zone, Units, Currency                string
@@ -38,7 +38,7 @@ type DraftPlace struct {
 	Body map[string]any
 }
 
-// CheckSite tells what is wrong with where the garden lies.
+// CheckSite fails where name, position, elevation or time zone of the garden is wrong, and says what.
 func (d Draft) CheckSite() error {
 	if strings.TrimSpace(d.Name) == "" {
 		return fmt.Errorf("give the garden a name")
@@ -66,13 +66,13 @@ func (d Draft) CheckSite() error {
 func degreesTyped(typed, what string) (float64, error) {
 	x, err := strconv.ParseFloat(strings.TrimSpace(typed), 64)
 	if err != nil {
-		return 0, fmt.Errorf("%s: %q is no number of degrees; write it like 44.55, and -69.63 for west or south", what, typed)
+		return 0, fmt.Errorf("%s: %q is not a number of degrees; write it like 44.55, and -69.63 for west or south", what, typed)
 	}
 	return x, nil
 }
 
-// CheckClimate tells what is wrong with the climate: the file is read, or the twelve lows
-// and highs.
+// CheckClimate fails where the weather file, or one of the twelve lows and highs, can't be read, and says
+// what is wrong.
 func (d Draft) CheckClimate() error {
 	if d.File != "" {
 		records, err := exchange.ReadWeather(d.File, strings.NewReader(string(d.Content)))
@@ -88,7 +88,7 @@ func (d Draft) CheckClimate() error {
 		into  *[12]quantity.Temperature
 	}{{"lows", d.Lows, &n.Low}, {"highs", d.Highs, &n.High}} {
 		if len(half.typed) != 12 {
-			return fmt.Errorf("%s: twelve are due, January first; here are %d", half.name, len(half.typed))
+			return fmt.Errorf("%s: give twelve values, January first; you gave %d", half.name, len(half.typed))
 		}
 		for m, text := range half.typed {
 			t, err := quantity.ParseTemperature(text)
@@ -101,8 +101,8 @@ func (d Draft) CheckClimate() error {
 	return n.Check()
 }
 
-// Begin describes the garden of the draft in an empty book, for the season that lies ahead
-// of today. What is wrong is told with the keys of a garden folder.
+// Begin writes the garden of the draft into an empty book, for the next season from today on. Its errors
+// name the keys of a garden folder.
 func (d Draft) Begin(b *stockbook.Book, today civil.Date) error {
 	text, err := toml.Marshal(d.table(today))
 	if err != nil {
@@ -158,8 +158,8 @@ func (d Draft) table(today civil.Date) map[string]any {
 	return table
 }
 
-// plantYear is the year of the planting out that lies ahead: in the north from August on
-// the next year's, in the south from February on this year's.
+// plantYear is the year of the next planting out. In the north it is next year from August on; in the
+// south it is this year.
 func (d Draft) plantYear(today civil.Date) int {
 	if strings.HasPrefix(strings.TrimSpace(d.Latitude), "-") || today.Month() < time.August {
 		return today.Year()

@@ -10,17 +10,17 @@ import (
 	"eyeup/internal/plans"
 )
 
-// Best is how far the search for the best plans of a season has come, or what it found.
+// Best is how far the search for the best plans of a season has got, or what it found.
 type Best struct {
-	Looking  bool // it is still being looked
+	Looking  bool // the search is running
 	Progress plans.Progress
-	Answer   *plans.SeasonAnswer // the best plans; nil while it is being looked, and where it failed
+	Answer   *plans.SeasonAnswer // the best plans; nil while the search is running, and where it failed
 	Failed   error               // why nothing was found
-	Stopped  bool                // it was stopped, and what was best by then is taken
+	Stopped  bool                // it was stopped, and Answer is the best found by then
 	Behind   int                 // how many entries were written since it began
 }
 
-// search is one search for the best plans, going on beside the pages.
+// search is one search for the best plans, running in the background.
 type search struct {
 	question string // the day and the change it is about
 	entries  int    // that the book held when it began
@@ -32,16 +32,15 @@ type search struct {
 	best Best
 }
 
-// searches is the one search of a garden: what it found stands until another begins.
+// searches holds the one search of a garden. Its result is kept until another search begins.
 type searches struct {
 	mu  sync.Mutex
 	now *search // nil before the first
 }
 
-// LookForBest begins to look for the best plans of the season as it stands today, with a
-// change, and returns at once; see BestOf for how far it is. A search for anything else ends
-// with that; one for the same, out of the same entries, goes on. It refuses a change that
-// can't be.
+// LookForBest starts a search for the best plans of the season as it stands today, with a change, and
+// returns at once; see BestOf for its progress. It ends a search for anything else. A search for the same,
+// from the same entries, goes on. It fails for a change that is not possible.
 func (d *Desk) LookForBest(today civil.Date, c Change) error {
 	g, followed := d.following()
 	changed, err := c.of(g)
@@ -70,7 +69,7 @@ func (d *Desk) LookForBest(today civil.Date, c Change) error {
 	return nil
 }
 
-// run looks for the best plans until they are found, or until it is stopped.
+// run searches until the best plans are found, or until it is stopped.
 func (s *search) run(ctx context.Context, g *garden.Garden, followed *plans.Followed, today civil.Date, c Change) {
 	defer close(s.done)
 	defer s.stop()
@@ -87,7 +86,7 @@ func (s *search) run(ctx context.Context, g *garden.Garden, followed *plans.Foll
 	}
 }
 
-// halt stops a search that is still going on.
+// halt stops the search if it is running.
 func (s *search) halt() {
 	s.mu.Lock()
 	defer s.mu.Unlock()
@@ -103,11 +102,11 @@ func (s *search) tell() Best {
 	return s.best
 }
 
-// questionOf tells a question of the season from every other.
+// questionOf is a key for what is searched for: the day and the change.
 func questionOf(today civil.Date, c Change) string { return today.String() + " " + c.String() }
 
-// BestOf tells of the search for the best plans of the season with a change, as it stands
-// today; false where none has begun, or another since.
+// BestOf returns the progress or result of the search for the best plans of the season with a change. It
+// is false where no such search was begun, and where another was begun since.
 func (d *Desk) BestOf(today civil.Date, c Change) (Best, bool) {
 	entries := d.written()
 	d.best.mu.Lock()
@@ -121,13 +120,13 @@ func (d *Desk) BestOf(today civil.Date, c Change) (Best, bool) {
 	return best, true
 }
 
-// OpenedBest returns the best plans that were found, with the one of a name among them, which may
-// stand on the price of early; without a name as they are. It fails where no plan has that name,
-// and where none are at hand: none was looked for, or another season was since.
+// OpenedBest returns the best plans that were found, with the plan of a name worked out in full; it may be
+// one from the price of early. An empty name opens none. It fails where no plan has that name, and where
+// no search was made or another replaced it.
 func (d *Desk) OpenedBest(today civil.Date, c Change, plan string) (*plans.SeasonAnswer, error) {
 	best, known := d.BestOf(today, c)
 	if !known || best.Answer == nil {
-		return nil, errors.New("the best plans are not at hand any more; look for them again")
+		return nil, errors.New("the best plans are no longer kept; search for them again")
 	}
 	if plan == "" {
 		return best.Answer, nil
@@ -138,8 +137,8 @@ func (d *Desk) OpenedBest(today civil.Date, c Change, plan string) (*plans.Seaso
 	return s.opened.get(plan, func() (*plans.SeasonAnswer, error) { return best.Answer.Opened(plan) })
 }
 
-// HoldBest returns the body of the entry by which one of the best plans that were found for the
-// season as it stands is followed. See SeasonAnswer.Hold.
+// HoldBest returns the body of the entry that follows one of the best plans found for the season as it
+// stands. See SeasonAnswer.Hold.
 func (d *Desk) HoldBest(today civil.Date, plan string) ([]byte, error) {
 	a, err := d.OpenedBest(today, Change{}, plan)
 	if err != nil {
@@ -148,7 +147,7 @@ func (d *Desk) HoldBest(today civil.Date, plan string) ([]byte, error) {
 	return a.Hold(plan)
 }
 
-// StopLooking ends the search for the best plans; what was best by then is taken.
+// StopLooking ends the search for the best plans and keeps the best found so far.
 func (d *Desk) StopLooking() {
 	d.best.mu.Lock()
 	defer d.best.mu.Unlock()
@@ -157,7 +156,7 @@ func (d *Desk) StopLooking() {
 	}
 }
 
-// stopFor ends a search that is not about what is asked now.
+// stopFor ends the search unless it is about this question.
 func (b *searches) stopFor(question string) {
 	b.mu.Lock()
 	defer b.mu.Unlock()

@@ -5,12 +5,12 @@ import (
 	"eyeup/internal/stockbook"
 )
 
-// ReadList looks through a stock list, CSV or XLSX. Nothing is written down.
+// ReadList reads a stock list, CSV or XLSX, and checks it. It writes nothing into the book.
 func (d *Desk) ReadList(name string, content []byte) (*stockbook.StockListAnswer, error) {
 	return stockbook.ReadStock(name, content, nil, d.book)
 }
 
-// WriteList takes in a stock list, all of it or nothing.
+// WriteList writes a stock list into the book, all of it or nothing.
 func (d *Desk) WriteList(list *stockbook.StockListAnswer, on civil.Date, by stockbook.Writer) error {
 	return list.Write(d.book.As(by), on)
 }

@@ -14,8 +14,8 @@ import (
 	"eyeup/stock"
 )
 
-// Change is what the grower would have otherwise in a season, to see what the plans
-// answer. The zero value changes nothing.
+// Change is a what-if: what the grower changes in a season, to see what the plans become. The zero value
+// changes nothing.
 type Change struct {
 	Risk      quantity.Share                   // odds accepted of a freeze after planting out; 0: the garden's
 	Levels    map[string]*quantity.Temperature // by heated place: the one level it may have; nil is off
@@ -29,7 +29,7 @@ func (c Change) IsZero() bool {
 	return c.Risk == 0 && len(c.Levels)+len(c.HeatPrice)+len(c.Plant)+len(c.Starts) == 0
 }
 
-// String tells the changes in one order, so that the same change has the same words.
+// String writes the changes in a fixed order, so that equal changes give equal strings.
 func (c Change) String() string {
 	var s strings.Builder
 	if c.Risk != 0 {
@@ -57,12 +57,13 @@ func (c Change) String() string {
 // mostPlants is more than one patch holds.
 const mostPlants = 100000
 
-// of returns the garden as it would be. It refuses a place, fuel or lot that is not there.
+// of returns the garden with the change. It fails for a place or lot that does not exist, and for a risk,
+// price or count out of range.
 func (c Change) of(g *garden.Garden) (*garden.Garden, error) {
 	read := *g.Garden
 	if c.Risk != 0 {
 		if c.Risk < 0 || c.Risk > 0.9 {
-			return nil, fmt.Errorf("odds of frost of %.0f %% can't be planned for; give 1 to 90 %%", c.Risk.Percent())
+			return nil, fmt.Errorf("no season can be planned for odds of frost of %.0f %%; give 1 to 90 %%", c.Risk.Percent())
 		}
 		read.Season.FrostRisk = c.Risk
 	}
@@ -97,7 +98,7 @@ func (c Change) prices(g *exchange.Garden) error {
 	g.Prices.Fuels = fuels
 	for fuel, price := range c.HeatPrice {
 		if !(price >= 0 && price < 1000) {
-			return fmt.Errorf("a price of %g for a kilowatt-hour can't be; give one from 0 up", price)
+			return fmt.Errorf("a price of %g for a kilowatt-hour is not possible; give one from 0 up to 1000", price)
 		}
 		per := quantity.PriceOf(price, g.Currency, quantity.KilowattHour)
 		if fuel == "electricity" {

@@ -14,13 +14,13 @@ type Chosen struct {
 	Behind int // see Worked
 }
 
-// longestChoice is how long a list is worked on for a page; then the best so far is taken,
-// and how much better another could be is told.
+// longestChoice is how long a page works on a list. Then it takes the best so far, and says how much
+// better another could be.
 const longestChoice = 5 * time.Second
 
-// Chosen returns which variety gets how many places of the patch; nil where the garden has
-// no [patch] that asks for it. As with Season, the first of a day is waited for; while a new
-// one is worked out, the one before it is returned and says so.
+// Chosen returns how many places of the patch each variety gets; nil where the garden has no [patch]. As
+// with Season, the first list of a day is waited for. While a new one is worked out, the old one is
+// returned with Behind set.
 func (d *Desk) Chosen(today civil.Date) (*Chosen, error) {
 	if d.Site().Garden.Patch == nil {
 		return nil, nil

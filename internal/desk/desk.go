@@ -16,8 +16,7 @@ import (
 	"eyeup/stock"
 )
 
-// Desk is a garden and its stock book lying open, for the pages: many may read and write
-// at once.
+// Desk is an open garden with its stock book, for the pages. It is safe for concurrent use.
 type Desk struct {
 	book    *stockbook.Book
 	scratch bool // the book ends with the program
@@ -47,9 +46,8 @@ type Desk struct {
 	chosen  fresh[standing, *planting.PatchAnswer]
 }
 
-// NewDesk lays a book open, and the garden that it describes. It fails where the book
-// does not say yet where the garden lies. A scratch book ends with the program, and the
-// pages say so.
+// NewDesk opens the garden that a book describes. It fails where the book does not yet describe one. A
+// scratch book is thrown away when the program ends, and the pages say so.
 func NewDesk(b *stockbook.Book, scratch bool) (*Desk, error) {
 	g, followed, err := OpenBookGarden(b)
 	if err != nil {
@@ -61,8 +59,8 @@ func NewDesk(b *stockbook.Book, scratch bool) (*Desk, error) {
 	return d, nil
 }
 
-// Rest waits until nothing is being reckoned beside the pages: then the book may be put down.
-// A search for the best plans is stopped.
+// Rest stops the search for the best plans and waits for all background work. After it the book may be
+// closed.
 func (d *Desk) Rest() {
 	d.best.rest()
 	d.season.rest()
@@ -70,7 +68,7 @@ func (d *Desk) Rest() {
 	d.chosen.rest()
 }
 
-// Kept says where entries lie; empty where they end with the program.
+// Kept is the file that entries are kept in; empty for a scratch book.
 func (d *Desk) Kept() string {
 	if d.scratch {
 		return ""
@@ -78,7 +76,7 @@ func (d *Desk) Kept() string {
 	return d.book.Kept()
 }
 
-// Warnings tells what is dangerous about where the book lies.
+// Warnings says what is dangerous about the place where the book is kept.
 func (d *Desk) Warnings() []string { return d.book.Warnings() }
 
 // Append writes entries down; see stockbook.Book.Append.
@@ -86,8 +84,8 @@ func (d *Desk) Append(entries ...stock.Entry) ([]stock.Added, error) {
 	return d.book.Append(entries...)
 }
 
-// Undoing returns the entry by which another would count for nothing, or what was undone
-// count again; see stockbook.Book.Undo. Nothing is written.
+// Undoing returns the entry that would undo another, or redo what was undone; see stockbook.Book.Undo. It
+// writes nothing.
 func (d *Desk) Undoing(id stock.ID, writer stockbook.Writer) (by stock.Entry, err error) {
 	_, by, err = d.book.As(writer).Undoing(id)
 	return by, err
@@ -180,8 +178,8 @@ func (d *Desk) refresh() {
 	}
 }
 
-// describeAnew opens the garden anew after the book says something else of it. Where that
-// does not hold together, the garden stays as it was and Faulty says why.
+// describeAnew opens the garden again after its description changed. Where the new description is wrong,
+// the garden stays as it was and Faulty says why.
 func (d *Desk) describeAnew(says string) {
 	g, followed, err := OpenBookGarden(d.book)
 	d.mu.Lock()
@@ -195,8 +193,7 @@ func (d *Desk) describeAnew(says string) {
 	}
 }
 
-// Faulty returns why what the book says of the garden does not hold together, and nil
-// where it does.
+// Faulty returns what is wrong with the book's description of the garden; nil for nothing.
 func (d *Desk) Faulty() error {
 	d.refresh()
 	d.mu.Lock()
@@ -215,7 +212,7 @@ func saysOf(b *stock.Book) string {
 	return s.String()
 }
 
-// written returns how many entries the garden of now rests on.
+// written returns how many entries the book has.
 func (d *Desk) written() int {
 	d.refresh()
 	d.mu.Lock()
@@ -223,11 +220,11 @@ func (d *Desk) written() int {
 	return d.seen
 }
 
-// Weather says what weather the garden reckons with.
+// Weather says which weather record the garden uses.
 func (d *Desk) Weather() garden.WeatherSource { return d.Site().Source() }
 
-// Nights answers for the nights ahead; each question is reckoned once while the book
-// stands as it does. See Nights.
+// Nights answers for the nights ahead. Each question is worked out once until an entry is written. See
+// reckon.Nights.
 func (d *Desk) Nights(q reckon.NightsQuestion) (*reckon.NightsAnswer, error) {
 	key := fmt.Sprintf("%d %s %d %s %s %v", d.written(), q.From, q.Nights, typedOf(q.Low), typedOf(q.Level), q.Off)
 	return d.nights.get(key, func() (*reckon.NightsAnswer, error) { return reckon.Nights(d.Garden(), q) })
@@ -241,8 +238,8 @@ func typedOf(t *quantity.Temperature) string {
 	return strconv.FormatFloat(t.Celsius(), 'g', -1, 64)
 }
 
-// Heat answers what a place's levels take, the whole season through; each place is
-// reckoned once.
+// Heat answers how much heat a place's levels need, held the whole season. Each place is worked out once
+// until the garden's description changes.
 func (d *Desk) Heat(place string) (*reckon.HeatAnswer, error) {
 	g := d.Site()
 	return d.heat.get(place, func() (*reckon.HeatAnswer, error) {

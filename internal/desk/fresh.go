@@ -5,8 +5,8 @@ import (
 	"time"
 )
 
-// fresh holds one answer and reckons it anew when what it rests on has changed. Meanwhile
-// the one before serves, so that nobody waits but for the first.
+// fresh caches one answer and works it out again, in the background, when its key changes. Until then the
+// old answer is served, so only the first call waits.
 type fresh[K comparable, V any] struct {
 	mu     sync.Mutex
 	known  bool // whether there is an answer
@@ -16,9 +16,8 @@ type fresh[K comparable, V any] struct {
 	done   chan struct{} // closed when it is; nil where nothing is being reckoned
 }
 
-// get returns the answer that rests on key. Where that has still to be reckoned, it waits
-// so long for it; then it returns the one before, and on what that rests. It is false
-// where there is none yet.
+// get returns the answer for key. Where that is not worked out yet, it waits for it at most as long as
+// wait, then returns the old answer with its key as rests. known is false where there is no answer yet.
 func (f *fresh[K, V]) get(key K, wait time.Duration, reckon func() (V, error)) (answer V, rests K, known bool, err error) {
 	f.mu.Lock()
 	if f.known && f.rests == key {
@@ -51,7 +50,7 @@ func (f *fresh[K, V]) run(key K, reckon func() (V, error)) {
 	f.done = nil
 }
 
-// rest waits until nothing is being reckoned.
+// rest waits until no answer is being worked out.
 func (f *fresh[K, V]) rest() {
 	f.mu.Lock()
 	done := f.done

@@ -48,7 +48,7 @@ const mostNamed = 20
 func PlacesNamed(asked string) ([]NamedPlace, error) {
 	words := strings.Fields(strings.ToLower(strings.ReplaceAll(asked, ",", " ")))
 	if len(words) == 0 || len(words[0]) < 2 {
-		return nil, fmt.Errorf("type two letters of the town's name at least")
+		return nil, fmt.Errorf("type at least two letters of the town's name")
 	}
 	all, err := named()
 	if err != nil {

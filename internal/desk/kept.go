@@ -5,10 +5,10 @@ import (
 	"sync"
 )
 
-// kept holds answers that are reckoned once.
+// kept is a cache of answers, each worked out once.
 type kept[K comparable, V any] struct {
 	mu   sync.Mutex
-	most int // answers that are kept; then all are forgotten; 0: as many as usual
+	most int // size at which the cache is emptied; 0 means usualMost
 	all  map[K]V
 }
 
@@ -18,8 +18,7 @@ const (
 	mostChanged = 50
 )
 
-// get returns the answer to a question, which is reckoned when it is first asked. What
-// fails is asked again.
+// get returns the answer for a key and works it out the first time. Errors are not kept.
 func (k *kept[K, V]) get(key K, reckon func() (V, error)) (V, error) {
 	k.mu.Lock()
 	defer k.mu.Unlock()
@@ -37,7 +36,7 @@ func (k *kept[K, V]) get(key K, reckon func() (V, error)) (V, error) {
 	return v, nil
 }
 
-// forget lets all be reckoned anew.
+// forget empties the cache.
 func (k *kept[K, V]) forget() {
 	k.mu.Lock()
 	defer k.mu.Unlock()

@@ -7,7 +7,7 @@ import (
 	"eyeup/stock"
 )
 
-// LogLine is one entry of the log, as it is told.
+// LogLine is one entry of the log, as it is shown.
 type LogLine struct {
 	stock.Entry
 	Lot    *stock.Lot // that it is about; nil for none

@@ -6,7 +6,7 @@ import (
 	"eyeup/stock"
 )
 
-// noted is what pages ask of entries' own words, looked through once each.
+// noted caches what pages need from the bodies of entries. Each entry is read once.
 type noted struct {
 	upTo      int // how many entries were looked through
 	weighings map[stock.ID]weighing

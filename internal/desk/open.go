@@ -14,20 +14,19 @@ import (
 	"eyeup/stock"
 )
 
-// Scratch is a desk over a book that ends with the program.
+// Scratch is a desk whose book is thrown away when it is closed.
 type Scratch struct {
 	*Desk
 	folder string
 }
 
-// Close puts the book down and throws it away.
+// Close closes the book and deletes it.
 func (s *Scratch) Close() error {
 	s.Rest()
 	return errors.Join(s.book.Close(), os.RemoveAll(s.folder))
 }
 
-// DemoDesk lays the invented garden open, with three years of its history, for the season
-// that lies ahead of today.
+// DemoDesk opens the invented garden, with three years of history, for the next season from today on.
 func DemoDesk(today civil.Date, now func() time.Time) (*Scratch, error) {
 	return scratch(now, func(b *stockbook.Book) error {
 		if err := b.Demo(); err != nil {
@@ -37,7 +36,7 @@ func DemoDesk(today civil.Date, now func() time.Time) (*Scratch, error) {
 	})
 }
 
-// FolderDesk lays a garden folder open: what is written there ends with the program.
+// FolderDesk opens a garden folder. Entries are kept only while the program runs.
 func FolderDesk(folder fs.FS, name string, today civil.Date, now func() time.Time) (*Scratch, error) {
 	return scratch(now, func(b *stockbook.Book) error { return b.ReadFolder(folder, name, today) })
 }
@@ -45,7 +44,7 @@ func FolderDesk(folder fs.FS, name string, today civil.Date, now func() time.Tim
 func scratch(now func() time.Time, fill func(*stockbook.Book) error) (*Scratch, error) {
 	folder, err := os.MkdirTemp("", "eyeup-")
 	if err != nil {
-		return nil, fmt.Errorf("there is no room for a book that lasts as long as the program: %w", err)
+		return nil, fmt.Errorf("no temporary folder could be made for the book: %w", err)
 	}
 	b, err := stockbook.New(filepath.Join(folder, "scratch.book"), now)
 	if err != nil {

@@ -19,7 +19,7 @@ func OpenBookGarden(s *stockbook.Book) (*garden.Garden, *plans.Followed, error) 
 	}
 	read, err := exchange.ReadGarden(folder, s.Kept())
 	if err != nil {
-		return nil, nil, fmt.Errorf("what the book says of the garden does not hold together: %w", err)
+		return nil, nil, fmt.Errorf("the book's description of the garden can't be used: %w", err)
 	}
 	read.Stock = holdings
 	g, err := garden.New(read, folder)

@@ -166,7 +166,7 @@ func (d *Desk) AddPlace(sketch, name string, today civil.Date, by stockbook.Writ
 			starts[f.Key] = f.Start
 		}
 		if _, there := d.Site().Place(name); there || strings.TrimSpace(name) == "" {
-			return fmt.Errorf("give the place a name that no other has")
+			return fmt.Errorf("give the place a name that no other place has")
 		}
 		return d.describe("place", strings.TrimSpace(name), s.Place(name, func(key string) string { return starts[key] }).Body, today, by)
 	}
@@ -176,7 +176,7 @@ func (d *Desk) AddPlace(sketch, name string, today civil.Date, by stockbook.Writ
 // RemovePlace says that a place is gone. It refuses while something stands there.
 func (d *Desk) RemovePlace(name string, today civil.Date, by stockbook.Writer) error {
 	if there, any := d.Shelf().Place(name); any {
-		return fmt.Errorf("%d stand in %s still; move them first", there.Count, name)
+		return fmt.Errorf("%d are still in %s; move them first", there.Count, name)
 	}
 	return d.describe("place", name, map[string]any{"gone": true}, today, by)
 }

@@ -185,8 +185,8 @@ func isNumber(s string) bool {
 	return s != "" && strings.Trim(s, "0123456789") == ""
 }
 
-// Search returns the lots of whose code, name, kind, place and form every word of a query
-// is a part, in the order of Lots. Capitals do not matter.
+// Search returns the indexes of the lots that match every word of the query in their code, name, kind,
+// place or form. Upper and lower case do not matter.
 func (s *Shelf) Search(query string) []int {
 	words := strings.Fields(strings.ToLower(query))
 	var found []int

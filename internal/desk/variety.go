@@ -62,7 +62,7 @@ func (d *Desk) DescribeVariety(code string, v VarietyTyped) ([]byte, error) {
 		if key == "plant" || key == "reserve" {
 			n, err := strconv.Atoi(typed)
 			if err != nil || n < 0 || n > mostPlants {
-				return nil, fmt.Errorf("%s: %q is no whole number from 0 to %d", key, typed, mostPlants)
+				return nil, fmt.Errorf("%s: %q is not a whole number from 0 to %d", key, typed, mostPlants)
 			}
 			body[key] = n
 		}

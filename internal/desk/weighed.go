@@ -41,8 +41,8 @@ func weighingOf(e stock.Entry) (weighing, bool) {
 	return w, err == nil && w.count > 0 && w.kg > 0
 }
 
-// Weighed is what some in store have lost by the scales. Weights are those of one, in the
-// middle, so that taking some out is no loss.
+// Weighed is the weight that stock in store has lost, by weighing. Weights are the mean of one individual,
+// so taking some out does not count as a loss.
 type Weighed struct {
 	From, On civil.Date // of the first and the last weighing
 	First    stock.ID   // entries that tell of them

@@ -15,16 +15,15 @@ type Worked struct {
 	Behind int // how many entries were written since; it is being worked out anew where there are any
 }
 
-// standing is what an answer about the garden as it stands rests on.
+// standing is the state that an answer was worked out from: the number of entries and the day.
 type standing struct {
 	entries int
 	today   civil.Date
 }
 
-// Season returns the season as it stands today. The first of a day is waited for; later,
-// while a new one is worked out after entries were written, the one before it is
-// returned and says so; one that could not be worked out is not, nor one that lacks a plan whose
-// decisions are held since.
+// Season returns the season as it stands today. The first call of a day waits for it. After entries were
+// written, the old season is returned with Behind set while a new one is worked out. An old season that
+// failed, or that lacks the held plan chosen since, is waited for instead.
 func (d *Desk) Season(today civil.Date) (Worked, error) {
 	now := standing{d.written(), today}
 	reckon := func() (*plans.SeasonAnswer, error) {
@@ -67,8 +66,8 @@ func (d *Desk) SeasonWith(today civil.Date, c Change) (*plans.SeasonAnswer, erro
 	})
 }
 
-// Warm works out what the first pages ask for, so that they need not wait. What fails is
-// told when it is asked for.
+// Warm works out what the first pages need, so that they need not wait. It drops errors: the page that
+// asks reports them.
 func (d *Desk) Warm(today civil.Date) {
 	_, _ = d.Season(today)
 	_, _ = d.Outlook(today)

@@ -223,7 +223,7 @@ func TestFirstUseRefuses(t *testing.T) {
 	if status, _, _ := post(t, h, "/begin/where", good); status != http.StatusSeeOther {
 		t.Fatalf("status %d", status)
 	}
-	send("/begin/climate", url.Values{"unit": {"C"}, "low": {"1 2 3"}, "high": {"4 5 6"}}, "twelve are due")
+	send("/begin/climate", url.Values{"unit": {"C"}, "low": {"1 2 3"}, "high": {"4 5 6"}}, "give twelve values")
 	send("/begin/climate", url.Values{"unit": {"C"}, "low": {"9 9 9 9 9 9 9 9 9 9 9 9"}, "high": {"6 7 10 14 18 20 23 22 19 14 10 7"}}, "reversed")
 }
 

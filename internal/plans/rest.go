@@ -40,7 +40,7 @@ func (a *SeasonAnswer) rest(p *report.Page, units quantity.System) {
 	if !a.Proved() {
 		p.Wrap("Better: ", "--prove searches for the best plans and says how good they are.")
 	}
-	p.Wrap("Safety: ", "damp the mix; open bags away from your face; use protected circuits, as local code asks; a heater that burns fuel needs fresh air and an alarm.")
+	p.Wrap("Safety: ", "damp the mix; open bags away from your face; use protected circuits; a burning heater needs fresh air and an alarm.")
 }
 
 // breakEven says what a plant's week of flower costs in heat, and from how many plants that pays.
@@ -51,7 +51,7 @@ func breakEven(e *season.BreakEven, currency string) string {
 	words := fmt.Sprintf("%.2f %s gains %s weeks a plant over no heat: %.2f %s for a plant's week.", e.Heat, currency, Weeks(e.WeeksGained), *e.PerPlantWeek, currency)
 	switch {
 	case e.PaysFrom != nil:
-		words += fmt.Sprintf(" If that week sells for %.2f %s, heat pays from about %d plants, by simple proportion; you have %d.", *e.PlantWeek, currency, *e.PaysFrom, e.Plants)
+		words += fmt.Sprintf(" If that week sells for %.2f, heat pays from about %d plants on; you have %d.", *e.PlantWeek, *e.PaysFrom, e.Plants)
 	case e.PlantWeek != nil:
 		words += " No stems are sold, so heat never pays in money."
 	}
