@@ -11,12 +11,12 @@ import (
 // candidate is a choice with its cost once the limits it leans on are paid for.
 type candidate struct {
 	cost  float64
-	order int // of its group in the passage
+	order int // of its group in the subproblem
 	*season.Choice
 }
 
-// unheatedCost returns what the cheapest way of each group costs for which nothing burns, of those
-// through no thermostat, or what leaving a plant out counts for.
+// unheatedCost returns what the cheapest way of each group costs that needs no heater on, of those
+// through places without a thermostat, or what leaving a plant out counts for.
 func (p *prover) unheatedCost(x *duals, nowhere *season.PlaceWays) []float64 {
 	x.atWeight(p.weight)
 	if x.unheated[nowhere] != nil {
@@ -37,13 +37,13 @@ func (p *prover) unheatedCost(x *duals, nowhere *season.PlaceWays) []float64 {
 	return idle
 }
 
-// isUnheated reports whether nothing need burn for a choice.
+// isUnheated reports whether no heater need be on for a choice.
 func isUnheated(c *season.Choice) bool {
 	return !slices.ContainsFunc(c.Use, func(s season.Days) bool { return s.From != season.Never })
 }
 
-// candidatesOf returns by group the choices of a passage that cost less than any for which
-// nothing burns, the cheapest first. No other is ever taken in a bound.
+// candidatesOf returns by group the choices of a subproblem that cost less than any for which
+// no heater is on, the cheapest first. No other is ever taken in a bound.
 func (p *prover) candidatesOf(x *duals, through, nowhere *season.PlaceWays) [][]candidate {
 	idle := p.unheatedCost(x, nowhere)
 	if x.candidates[through] != nil {
@@ -66,7 +66,7 @@ func (p *prover) candidatesOf(x *duals, through, nowhere *season.PlaceWays) [][]
 	return offers
 }
 
-// undominatedCandidates leaves out offers for which a cheaper one wants nothing to burn longer, with the
+// undominatedCandidates leaves out offers for which a cheaper one wants no heater on for longer, with the
 // same steps of level.
 func undominatedCandidates(all []candidate) []candidate {
 	kept := all[:0]

@@ -94,7 +94,7 @@ func (p *prover) bestOf(n *node, pool []*duals) *duals {
 	return best
 }
 
-// levelsOf returns the place of a field's levels in the certificate, adding them when first met.
+// levelsOf returns the place of a subproblem's levels in the certificate, adding them when first met.
 func (w *writer) levelsOf(f *subproblem) int {
 	if at := slices.Index(w.fields, f); at >= 0 {
 		return at
@@ -132,7 +132,7 @@ func (p *prover) certified(o *season.Choice, hours int) certificate.Way {
 	return w
 }
 
-// heaterCosts tells what every heater of a field costs.
+// heaterCosts says what every heater of a subproblem costs.
 func (f *subproblem) heaterCosts() [][][][]float64 {
 	var all [][][][]float64
 	for i, b := range f.heaters {
@@ -173,7 +173,7 @@ func (w *writer) pricesOf(x *duals) int {
 	return len(w.c.Prices) - 1
 }
 
-// certified tells dual prices of heaters week by week.
+// certified writes dual prices of heaters week by week.
 func (d *heaterDuals) certified(heater int) certificate.HeaterPrices {
 	one := certificate.HeaterPrices{Heater: heater, Room: d.room, Limit: d.row}
 	for _, upTo := range d.upTo {

@@ -71,12 +71,12 @@ func (p *prover) allRoots() []*node {
 	return roots
 }
 
-// nearDays is how many days sooner or later than in the best plan at one level all that burns
-// is lit and put out where a level steps.
+// nearDays is how many days sooner or later than in the best plan at one level all that is on
+// is switched on and off where a level steps.
 const nearDays = 14
 
 // stepRoots is the tree's roots for one step of level, on any of the days for it, in one place
-// that a plan heats, with all that burns lit and put out within nearDays of the plan's days.
+// that a plan heats, with all that is on switched on and off within nearDays of the plan's days.
 func (p *prover) stepRoots(f *solution) []*node {
 	if f == nil {
 		return nil
@@ -97,12 +97,12 @@ func (p *prover) stepRoots(f *solution) []*node {
 	return roots
 }
 
-// onlySettingOf is the one setting of a plan: what burns, and when, is settled and paid for.
+// onlySettingOf is the one setting of a plan: what is on, and when, is settled and paid for.
 func (p *prover) onlySettingOf(f *solution) func() []*node {
 	return func() []*node { return []*node{p.settingOf(p.subproblem(f.at), f)} }
 }
 
-// heatedNear is the node of a field in which all that burns is lit and put out on certain days, or
+// heatedNear is the node of a subproblem in which all that is on is switched on and off on certain days, or
 // so many sooner or later.
 func (p *prover) heatedNear(in *subproblem, used []season.Days, apart int) *node {
 	one := *in
@@ -127,7 +127,7 @@ func near(all []int, day, apart int) []int {
 	return slices.Compact(some)
 }
 
-// settingOf is the node of a field that has the one setting of a plan.
+// settingOf is the node of a subproblem that has the one setting of a plan.
 func (p *prover) settingOf(in *subproblem, f *solution) *node {
 	n := p.heatedNear(in, f.used, 0)
 	r := dayRanges{n.on, n.off, n.step}

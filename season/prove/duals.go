@@ -9,15 +9,15 @@ import (
 )
 
 // duals say what one unit more of each limit would be worth; by row, none below nothing.
-// Whoever found them, they give a bound on every setting: see sweep.
+// Whoever found them, they give a bound on every setting: see lagrangian.
 type duals struct {
 	row      []float64
 	constant float64        // what the limits themselves come to
-	heaters  []*heaterDuals // by burner: see dues; nil where there are none
+	heaters  []*heaterDuals // by heater: see heaterDuals; nil where there are none
 	foundAt  float64        // the weight at which they were found
 
 	weight     float64                             // at which the following were reckoned
-	unheated   map[*season.PlaceWays][]float64     // by group: the cheapest way through no thermostat for which nothing burns
+	unheated   map[*season.PlaceWays][]float64     // by group: the cheapest way through places without a thermostat that needs no heater on
 	candidates map[*season.PlaceWays][][]candidate // see offersOf
 }
 
@@ -72,7 +72,7 @@ func (x *duals) reducedCost(g int, c *season.Choice, weight float64) float64 {
 }
 
 // isBelow reports whether a choice costs less than a limit before all that it leans on is paid
-// for, which is quickly told.
+// for, which is quickly found.
 func isBelow(c *season.Choice, limit, weight float64) bool {
 	return c.Money+c.BenchHeat+c.StretchCost-weight*c.Gain < limit
 }

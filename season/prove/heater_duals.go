@@ -9,8 +9,8 @@ import (
 )
 
 // heaterDuals are what each plant of a group pays for a week in which it wants a heater that is not
-// swept: its share of lamps that burn for all. What all plants together could pay is taken off
-// what it costs to burn.
+// searched day by day: its share of lamps that are on for all. What all plants together could pay is taken off
+// what it costs to run.
 type heaterDuals struct {
 	monday int         // the first day of the first week
 	upTo   [][]float64 // by group: of one plant, up to the begin of each week
@@ -20,8 +20,8 @@ type heaterDuals struct {
 }
 
 // heaterRow says what a row of a programme calls for: that the plants of a group which want a heater
-// in a week are no more than it burns for.
-// A group of ofRoom stands for the room: no more is taken than there is while it burns.
+// in a week are no more than it is on for.
+// A group of ofRoom stands for the room: no more is taken than there is while it is on.
 type heaterRow struct{ heater, group, week int }
 
 const ofRoom = -1
@@ -40,7 +40,7 @@ func (d *heaterDuals) payment(g int, takes []season.Take, days season.Days) floa
 
 func (d *heaterDuals) week(day int) int { return (day - d.monday) / 7 }
 
-// heaterShare is what one plant of a group pays for what burns for a choice.
+// heaterShare is what one plant of a group pays for what is on for a choice.
 func (x *duals) heaterShare(g int, c *season.Choice) float64 {
 	sum := 0.0
 	for i, one := range x.heaters {
@@ -67,8 +67,8 @@ func (d *heaterDuals) leastCost(n *node, heater int) float64 {
 	return least - b.Cost(n.shortest[heater], season.Never)
 }
 
-// addHeaterRows adds to a programme what a node leaves open: how long all burns that is not swept.
-// Week by week it burns for a share of each group at least as large as wants it.
+// addHeaterRows adds to a programme what a node leaves open: how long each heater is on whose days are not searched.
+// Week by week it is on for a share of each group at least as large as wants it.
 func (p *prover) addHeaterRows(s *programme, n *node) {
 	for _, i := range n.others {
 		if n.shortest[i] != n.longest[i] {
@@ -125,7 +125,7 @@ func (p *prover) mostWanting(b *season.Heater, group int) float64 {
 	return float64(p.problem.groups[group].Want)
 }
 
-// isOnAllWeek reports whether a heater burns for all of a week at the shortest.
+// isOnAllWeek reports whether a heater is on for all of a week at the shortest.
 func (p *prover) isOnAllWeek(n *node, heater, week int) bool {
 	day := p.problem.planner.FirstMonday + 7*week
 	return n.shortest[heater].From <= day && n.shortest[heater].To >= day+7

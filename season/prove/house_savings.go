@@ -12,8 +12,8 @@ import (
 type houseSavings struct {
 	heater  int
 	savings []saving
-	on, off []int     // days on which it may as well be lit, from the latest, and put out, from the first
-	all     []float64 // by day lit and day put out: what all groups save
+	on, off []int     // days on which it may as well be switched on, from the latest, and off, from the first
+	all     []float64 // by day on and day off: what all groups save
 	one     []float64 // what one group saves
 	runs    []heatedRun
 }
@@ -26,7 +26,7 @@ type saving struct {
 	*season.Choice
 }
 
-// heatedRun is a house lit from one day to another.
+// heatedRun is a house heated from one day to another.
 type heatedRun struct {
 	season.Days
 	cost float64 // of the heat
@@ -80,7 +80,7 @@ func (one *houseSavings) addGroup(savings []saving) {
 	}
 }
 
-// savedByGroup returns what each group saves while a house burns on some days, in room that it is given.
+// savedByGroup returns what each group saves while a house is heated on some days, in room that it is given.
 func (one *houseSavings) savedByGroup(days season.Days, groups int, each []float64) []float64 {
 	each = append(each[:0], make([]float64, groups)...)
 	for i := range one.savings {
@@ -91,7 +91,7 @@ func (one *houseSavings) savedByGroup(days season.Days, groups int, each []float
 	return each
 }
 
-// listDays lists the days on which a house may as well be lit and put out: those on which some
+// listDays lists the days on which a house may as well be switched on and off: those on which some
 // saving begins and ends to want it.
 func (one *houseSavings) listDays(least season.Days) {
 	one.on, one.off = append(one.on[:0], least.From), append(one.off[:0], least.To)
@@ -104,7 +104,7 @@ func (one *houseSavings) listDays(least season.Days) {
 	slices.Reverse(one.on)
 }
 
-// bestOf returns what a group saves most by while a house burns on some days; nil for nothing.
+// bestOf returns what a group saves most by while a house is heated on some days; nil for nothing.
 func (one *houseSavings) bestOf(g int, days season.Days) *saving {
 	var best *saving
 	for i := range one.savings {

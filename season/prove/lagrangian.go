@@ -7,13 +7,13 @@ import (
 	"eyeup/season"
 )
 
-// mostSwept is how many houses of a node are gone through day by day; what else burns, lamps and
+// mostSearched is how many houses of a node are gone through day by day; what else is on, lamps and
 // further houses, is taken at the shortest while choices are taken at the longest.
 const mostHouses = 2
 
 // lagrangian reckons what is least within a node at some prices, over all days on which its houses
-// may be lit and put out: what burns there is paid for, and each group takes the way that is
-// cheapest where these burn. Valid by weak duality, whoever found the prices. There is one, used
+// may be switched on and off: what is on there is paid for, and each group takes the way that is
+// cheapest where these are on. Valid by weak duality, whoever found the prices. There is one, used
 // again for each.
 type lagrangian struct {
 	p      *prover
@@ -21,10 +21,10 @@ type lagrangian struct {
 	duals  *duals
 	houses []houseSavings // those of the node
 	spare  [mostHouses]houseSavings
-	chosen []*season.Choice // by group: the cheapest for which no house burns; nil: left out, or nothing burns
+	chosen []*season.Choice // by group: the cheapest that needs no house heated; nil: left out, or no heater is on
 	base   []float64        // what it costs
 
-	saved   [][]float64 // of a pair of houses: by day lit and put out, what each group saves; the first house's last
+	saved   [][]float64 // of a pair of houses: by day switched on and off, what each group saves; the first house's last
 	isKnown []bool      // which of the second house's are
 }
 
@@ -34,7 +34,7 @@ func (p *prover) boundOf(n *node, x *duals) float64 {
 	return bound
 }
 
-// lagrangianOf readies a sweep: what each group does where no house burns, and what it saves where
+// lagrangianOf prepares a Lagrangian bound: what each group does where no house is heated, and what it saves where
 // one does.
 func (p *prover) lagrangianOf(n *node, x *duals) *lagrangian {
 	s := &p.lagrangian
@@ -59,7 +59,7 @@ func (p *prover) lagrangianOf(n *node, x *duals) *lagrangian {
 	return s
 }
 
-// takeUnheated takes the cheapest offer to a group for which no house burns.
+// takeUnheated takes the cheapest offer to a group that needs no house heated.
 func (s *lagrangian) takeUnheated(g int, all []candidate) {
 	for _, o := range all {
 		if o.cost >= s.base[g] {
@@ -72,7 +72,7 @@ func (s *lagrangian) takeUnheated(g int, all []candidate) {
 	}
 }
 
-// noteSavings notes what a group saves by offers for which a house burns.
+// noteSavings notes what a group saves by offers that need a house heated.
 func (s *lagrangian) noteSavings(g int, all []candidate) {
 	for _, o := range all {
 		if o.cost >= s.base[g] {
@@ -89,7 +89,7 @@ func (s *lagrangian) noteSavings(g int, all []candidate) {
 	}
 }
 
-// houseOf returns which of the swept houses burns for a choice, -1 where none does.
+// houseOf returns which of the searched houses is heated for a choice, -1 where none does.
 func (s *lagrangian) houseOf(c *season.Choice) int {
 	for h := range s.houses {
 		if c.Use[s.houses[h].heater].From != season.Never {
@@ -99,7 +99,7 @@ func (s *lagrangian) houseOf(c *season.Choice) int {
 	return -1
 }
 
-// minimum returns the least cost, and the days on which the houses burn then.
+// minimum returns the least cost, and the days on which the houses are heated then.
 func (s *lagrangian) minimum() (float64, []heatedRun) {
 	total := s.duals.constant + s.othersLeast()
 	for g, cost := range s.base {
@@ -119,7 +119,7 @@ func (s *lagrangian) minimum() (float64, []heatedRun) {
 	return total + net, best
 }
 
-// othersLeast is what all else that burns costs at the least, once the dual prices of heaters of all plants are
+// othersLeast is what all else that is on costs at the least, once the dual prices of heaters of all plants are
 // taken in.
 func (s *lagrangian) othersLeast() float64 {
 	total := s.n.othersCost
@@ -131,8 +131,8 @@ func (s *lagrangian) othersLeast() float64 {
 	return total
 }
 
-// minimiser returns the days on which all burns where the bound of a node lies at some
-// prices, the part of the node with these days for its houses, and what all else that burns
+// minimiser returns the days on which all is on where the bound of a node lies at some
+// prices, the part of the node with these days for its houses, and what all else that is on
 // costs there beyond what the bound counts.
 func (p *prover) minimiser(n *node, by int) (used []season.Days, one *node, uncounted float64) {
 	used, one, uncounted, _ = p.minimiserBy(n, p.pool[max(by, 0)])
@@ -166,7 +166,7 @@ func (p *prover) minimiserBy(n *node, x *duals) (used []season.Days, one *node, 
 	return used, p.restrictedTo(n, s, best), uncounted, bound
 }
 
-// restrictedTo is the part of a node whose houses burn on certain days.
+// restrictedTo is the part of a node whose houses are heated on certain days.
 func (p *prover) restrictedTo(n *node, s *lagrangian, best []heatedRun) *node {
 	f, r := *n.sub, dayRanges{slices.Clone(n.on), slices.Clone(n.off), n.step}
 	f.onDays, f.offDays = slices.Clone(f.onDays), slices.Clone(f.offDays)
@@ -177,8 +177,8 @@ func (p *prover) restrictedTo(n *node, s *lagrangian, best []heatedRun) *node {
 	return p.newNode(&f, r)
 }
 
-// widen widens the days on which all that burns is used by those that a choice wants, but
-// for the houses swept, which burn long enough.
+// widen widens the days on which all that is on is used by those that a choice wants, but
+// for the houses searched day by day, which are heated long enough.
 func (n *node) widen(used []season.Days, c *season.Choice) {
 	for i, use := range c.Use {
 		if use.From != season.Never && !slices.Contains(n.houses, i) {

@@ -8,19 +8,19 @@ import (
 	"eyeup/season"
 )
 
-// node is a set of settings: how every place is held, each heater lit on one of a run of
-// days, put out on one of another, and its level stepped on one of a third.
+// node is a set of settings: how every place is held, each heater switched on on one of a run of
+// days, switched off on one of another, and its level stepped on one of a third.
 type node struct {
 	at         season.Holds
 	sub        *subproblem   // what may be chosen
-	on         [][2]int      // by burner: first and last of the field's begins
+	on         [][2]int      // by heater: first and last of the field's begins
 	off        [][2]int      // and of its ends
 	step       [][2]int      // and of its turns
-	shortest   []season.Days // by burner: the shortest burning
+	shortest   []season.Days // by heater: the shortest time on
 	longest    []season.Days // and the longest
-	houses     []int         // the burners that are swept, see sweep
+	houses     []int         // the heated houses whose days are searched one by one, see lagrangian
 	others     []int         // those that are not
-	othersCost float64       // cost of the shortest burning of the others
+	othersCost float64       // the least cost of the others
 	heatCost   float64       // and of all
 	bound      float64       // no plan within costs less
 	duals      int           // the prices that show it; -1: by a search of all whole numbers
@@ -28,14 +28,14 @@ type node struct {
 	order      int           // in which it was made
 	bestDuals  []boundBy     // those of them that bound it best, the best first
 	exhausted  bool          // nothing more can be done for it
-	allowed    [][]int32     // by group: the choices within its longest burning; nil before it is asked for
+	allowed    [][]int32     // by group: the choices within its longest time on; nil before it is asked for
 	direct     []bool        // by group: whether one of them wants nothing that is short
 }
 
 // dayRanges are the three runs of days of a node's heaters.
 type dayRanges [3][][2]int
 
-// newNode makes a node out of runs of a field's days.
+// newNode makes a node out of runs of a subproblem's days.
 func (p *prover) newNode(f *subproblem, r dayRanges) *node {
 	p.nodes++
 	n := &node{at: f.at, sub: f, on: r[0], off: r[1], step: r[2], bound: math.Inf(-1), order: p.nodes}
@@ -60,7 +60,7 @@ func (n *node) stepDays(heater int) []int {
 	return n.sub.stepDays[heater][n.step[heater][0] : n.step[heater][1]+1]
 }
 
-// root is the node of all settings of a field.
+// root is the node of all settings of a subproblem.
 func (p *prover) root(f *subproblem) *node {
 	var r dayRanges
 	for i := range f.heaters {
@@ -88,7 +88,7 @@ func (n *node) listAllowed() *node {
 	return n
 }
 
-// allows reports whether a choice can be made within the longest burning of the node.
+// allows reports whether a choice can be made within the longest time on of the node.
 func (n *node) allows(c *season.Choice) bool {
 	for i, used := range c.Use {
 		if used.From != season.Never && (used.From < n.longest[i].From || used.To > n.longest[i].To) {
@@ -111,7 +111,7 @@ func (n *node) isSingle() bool {
 	return true
 }
 
-// key tells a single setting from every other.
+// key names a single setting.
 func (n *node) key() string { return fmt.Sprint(n.at.Key(), n.shortest, n.longest, n.step) }
 
 // branch parts a node in two: a run of days of a heater up to a place in its list, and after it.

@@ -9,7 +9,7 @@ import (
 	"eyeup/solve"
 )
 
-// listDays lists the days on which each heater may be lit and go out, those on which some
+// listDays lists the days on which each heater may be switched on and go out, those on which some
 // choice begins or ends to want it, and those on which its level may step.
 func (f *subproblem) listDays(stepDays []int) {
 	for i, b := range f.heaters {
@@ -27,7 +27,7 @@ func (f *subproblem) listDays(stepDays []int) {
 			begins, ends = []int{season.Never}, []int{0}
 		}
 		begins, ends = slices.Compact(begins), slices.Compact(ends)
-		if last := begins[len(begins)-1]; last < ends[0] { // it may also not be lit at all
+		if last := begins[len(begins)-1]; last < ends[0] { // it may also not be switched on at all
 			begins = append(begins, season.Never)
 		}
 		slices.Reverse(begins)
@@ -90,15 +90,15 @@ type column struct {
 type programme struct {
 	solve.Programme
 	columns    []column
-	rows       []int       // the row that each limit stands for; -1 for the plants of a group and for dues
+	rows       []int       // the row that each limit stands for; -1 for the plants of a group and for heaters
 	heaterRows []heaterRow // of the last rows
 }
 
 // newProgramme puts a field into a programme: the choices that may be made, weeks of flower counted
 // at weight, with heat and lamps already settled.
-func (b *problem) newProgramme(f *subproblem, may [][]int32, weight, burning float64) *programme {
+func (b *problem) newProgramme(f *subproblem, may [][]int32, weight, heaterCost float64) *programme {
 	m, c, groups := b.planner, b.limits, b.groups
-	s := &programme{Programme: solve.Programme{Offset: burning}}
+	s := &programme{Programme: solve.Programme{Offset: heaterCost}}
 	terms := make([][]solve.Term, m.RowCount())
 	for g, all := range f.choices {
 		want := float64(groups[g].Want)

@@ -9,7 +9,7 @@ import (
 	"eyeup/season"
 )
 
-// proofOf tells a proof. Money is rounded away from what would flatter the plan.
+// proofOf describes a proof. Money is rounded away from what would flatter the plan.
 func (p *prover) proofOf(one *provedPlan, settings string) *season.Proof {
 	p.weight = one.weight
 	cost := p.costOf(one.best)
@@ -32,7 +32,7 @@ func (p *prover) proofOf(one *provedPlan, settings string) *season.Proof {
 	return proof
 }
 
-// says tells a proof in the grower's words.
+// says words a proof in the grower's words.
 func (p *prover) says(f *season.Proof) string {
 	among := map[string]string{
 		season.AllSettings: "no plan on these figures is", season.Unheated: "no plan without added heat is", season.ItsOwn: "no plan that heats and lights as this one does is",
@@ -43,7 +43,7 @@ func (p *prover) says(f *season.Proof) string {
 	}
 	held := ""
 	if f.Settings == season.AllSettings {
-		held = fmt.Sprintf(", each heated place held at one level while it is in use, or with one step on any second Monday and lit and put out within %d days of when one level does best", nearDays)
+		held = fmt.Sprintf(", each heated place held at one level while it is in use, or with one step on any second Monday and switched on and off within %d days of when one level does best", nearDays)
 	}
 	return fmt.Sprintf("%s %s, where a week of a plant in flower counts %s%s", among, better, p.problem.amount(f.WeekWorth), held)
 }
@@ -71,10 +71,10 @@ func (p *prover) assignmentOf(f *solution) season.Assignment {
 	return a
 }
 
-// points tells the plans on the price of early, each with a name of its own.
-func (p *prover) points(mate *prover, curve []*provedPlan, earliest *provedPlan) ([]season.EarlyPoint, error) {
+// points lists the plans on the price of early, each with a name of its own.
+func (p *prover) points(other *prover, curve []*provedPlan, earliest *provedPlan) ([]season.EarlyPoint, error) {
 	all := make([]season.EarlyPoint, len(curve))
-	err := inTwo(p, mate, len(curve), func(by *prover, i int) (err error) {
+	err := inTwo(p, other, len(curve), func(by *prover, i int) (err error) {
 		all[i] = by.pointOfPlan(curve[i])
 		all[i].Limits, err = by.limitsOf(curve[i])
 		return err
@@ -107,7 +107,7 @@ func (p *prover) namesOf(all []season.EarlyPoint) []string {
 	return names
 }
 
-// pointOfPlan tells what a plan on the price of early costs and gains.
+// pointOfPlan says what a plan on the price of early costs and gains.
 func (p *prover) pointOfPlan(one *provedPlan) season.EarlyPoint {
 	f := one.best
 	point := season.EarlyPoint{
@@ -130,7 +130,7 @@ func (p *prover) pointOfPlan(one *provedPlan) season.EarlyPoint {
 	return point
 }
 
-// heldIn tells how a plan holds the place of a heater.
+// heldIn says how a plan holds the place of a heater.
 func (p *prover) heldIn(f *solution, heater int) season.Held {
 	at, used := p.problem.columns.HeaterKeys[heater].Place, f.used[heater]
 	place, h := p.problem.planner.Given.Places[at], f.at[at]

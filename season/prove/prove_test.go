@@ -182,7 +182,7 @@ func TestProofAgainstEveryTrial(t *testing.T) {
 	}
 }
 
-// isNearDays reports whether all that burns in a plan with a step burns on days near those of
+// isNearDays reports whether all that is on in a plan with a step burns on days near those of
 // another, and the lamps on the same.
 func (p *prover) isNearDays(f, other *solution) bool {
 	for i, of := range p.problem.columns.HeaterKeys {

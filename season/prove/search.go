@@ -156,7 +156,7 @@ func (p *prover) expand(n *node) (expansion, error) {
 }
 
 // branchingOf finds where to split a node: between the likeliest settings by two sorts of prices;
-// else where what burns beside the houses is not counted, or where most money is at stake.
+// else where what is on beside the houses is not counted, or where most money is at stake.
 func (p *prover) branchingOf(n *node, used, days []season.Days, uncounted float64) branching {
 	if days != nil {
 		if c, is := n.parting(used, days); is {
@@ -171,12 +171,12 @@ func (p *prover) branchingOf(n *node, used, days []season.Days, uncounted float6
 
 func anyHeater(int) bool { return true }
 
-// isOpen reports whether a heater that is not swept may burn on various days.
+// isOpen reports whether a heater whose days are not searched may be on on various days.
 func (n *node) isOpen(heater int) bool {
 	return slices.Contains(n.others, heater) && n.shortest[heater] != n.longest[heater]
 }
 
-// uncountedShare is how much of the gap that is aimed at may be left uncounted of what burns
+// uncountedShare is how much of the gap that is aimed at may be left uncounted of what is on
 // beside the houses when a node's likeliest setting is solved.
 const uncountedOfGap = 0.5
 

@@ -9,7 +9,7 @@ import (
 	"eyeup/season"
 )
 
-// errNoProver is what Prove returns where it is not told how.
+// errNoProver is what Prove returns where it is not given a solver.
 var errNoProver = errors.New("the best plans want something to find them with: set the brief's Solver, or ask for plans without it")
 
 // Result is a season with the proofs of its plans.
@@ -190,7 +190,7 @@ func (p *prover) result(s *provedSeason) (*Result, error) {
 	return r, err
 }
 
-// fitting tells a plan. Where its benches suffice in fewer years than was asked for, it is
+// fitting describes a plan. Where its benches suffice in fewer years than was asked for, it is
 // found again at its own settings on a wider basis of room, a few times at most; the bound
 // holds for that too, since it has less room.
 func (p *prover) fitting(name, says string, one *provedPlan) (*season.Plan, error) {

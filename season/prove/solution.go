@@ -9,11 +9,11 @@ import (
 // solution is a plan with what it comes to, in the figures of the programmes.
 type solution struct {
 	at          season.Holds
-	stepDay     []int             // by burner: the day on which its level steps
+	stepDay     []int             // by heater: the day on which its level steps
 	counts      [][]int           // by group and choice of its field; nil for a plan made otherwise
 	sub         *subproblem       // nil for a plan made otherwise
 	made        season.Assignment // of a plan made otherwise
-	used        []season.Days     // by burner
+	used        []season.Days     // by heater
 	left        int               // plants left out
 	plants      int
 	gain        float64 // weeks of flower, all plants together

@@ -8,9 +8,9 @@ type subproblem struct {
 	heaters  []*season.Heater
 	ways     []*season.PlaceWays // whose choices these are
 	choices  [][]*season.Choice  // by group
-	onDays   [][]int             // by burner: the days on which it may be lit, from the latest to the first
-	offDays  [][]int             // by burner: the days on which it may go out, from the first to the latest
-	stepDays [][]int             // by burner: the days on which its level may step; never alone where it does not
+	onDays   [][]int             // by heater: the days on which it may be switched on, from the latest to the first
+	offDays  [][]int             // by heater: the days on which it may go out, from the first to the latest
+	stepDays [][]int             // by heater: the days on which its level may step; never alone where it does not
 }
 
 // newSubproblem gathers what may be chosen while the places are held in some ways, on a basis of

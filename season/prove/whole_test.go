@@ -54,7 +54,7 @@ func TestStepsFallIntoUse(t *testing.T) {
 	}
 }
 
-// slotOf finds the heating of a place among what burns.
+// slotOf finds the heating of a place among what is on.
 func (p *prover) slotOf(t *testing.T, place int) int {
 	t.Helper()
 	for i, of := range p.problem.columns.HeaterKeys {

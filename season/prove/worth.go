@@ -7,13 +7,13 @@ import (
 	"eyeup/season"
 )
 
-// The worths that are told: so many, and none below this.
+// The worths that are listed: so many, and none below this.
 const (
 	mostWorths = 4
 	leastWorth = 0.01
 )
 
-// limitsOf tells the worth of what is short in a plan, with what burns settled.
+// limitsOf returns the worth of what is short in a plan, with what is on settled.
 func (p *prover) limitsOf(one *provedPlan) ([]season.LimitWorth, error) {
 	p.setWeight(one.weight, "")
 	p.incumbent = one.best
