@@ -27,7 +27,7 @@ type LoggerAnswer struct {
 	LongestGap int           `json:"longest_gap_hours"`
 	Coldest    float64       `json:"coldest_c"`
 	Warmest    float64       `json:"warmest_c"`
-	Stirs      civil.Date    `json:"stirs_from" jsonschema_description:"first day after the coldest on which the week past had a mean of 10 °C (50 °F) or more: dormant stock there begins to grow"`
+	Stirs      civil.Date    `json:"stirs_from" jsonschema_description:"first day after the coldest on which the week past had a mean of 10 °C (50 °F) or more: dormant stock there grows"`
 	Months     []LoggerMonth `json:"months"`
 	Passed     []string      `json:"columns_passed_over"`
 	Note       string        `json:"note"`
@@ -167,7 +167,7 @@ func (a *LoggerAnswer) Print(w io.Writer, units quantity.System) {
 		fmt.Fprintf(w, "  %-10s %6.4g %9s %9s %9s %9s\n", m.Month, m.Days, degrees(m.Mean), degrees(m.Low), degrees(m.High), damp)
 	}
 	if !a.Stirs.IsZero() {
-		fmt.Fprintf(w, "\nFrom %s the mean of the past week was %s or more: dormant stock there begins to grow.\n", a.Stirs.Short(), degrees(stirs))
+		fmt.Fprintf(w, "\nFrom %s the mean of the past week was %s or more: dormant stock there grows.\n", a.Stirs.Short(), degrees(stirs))
 	}
 	if len(a.Passed) > 0 {
 		fmt.Fprintf(w, "\nColumns ignored: %s.\n", strings.Join(a.Passed, ", "))
