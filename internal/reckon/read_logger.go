@@ -167,7 +167,7 @@ func (a *LoggerAnswer) Print(w io.Writer, units quantity.System) {
 		fmt.Fprintf(w, "  %-10s %6.4g %9s %9s %9s %9s\n", m.Month, m.Days, degrees(m.Mean), degrees(m.Low), degrees(m.High), damp)
 	}
 	if !a.Stirs.IsZero() {
-		fmt.Fprintf(w, "\nFrom %s the mean of the past week was %s or more: dormant stock there grows.\n", a.Stirs.Short(), degrees(stirs))
+		fmt.Fprintf(w, "\nFrom %s a week's mean was %s or more: dormant stock there grows.\n", a.Stirs.Short(), degrees(stirs))
 	}
 	if len(a.Passed) > 0 {
 		fmt.Fprintf(w, "\nColumns ignored: %s.\n", strings.Join(a.Passed, ", "))
