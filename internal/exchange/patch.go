@@ -4,45 +4,10 @@ import (
 	"fmt"
 	"slices"
 
-	"github.com/pelletier/go-toml/v2/unstable"
-
 	"eyeup/culture"
 	"eyeup/patch"
 	"eyeup/quantity"
 )
-
-// Patch is the grower's settings for the planting list; all of them are optional.
-type Patch struct {
-	Place         string   // the place of open ground; empty: the only one
-	Kinds         []string // kinds planted in it; empty: all
-	Places        int      // most plants in it; 0: limited by its area only
-	Low, Tall     quantity.Length
-	Width, Length quantity.Length            // of its beds, for rows; 0: no rows
-	Spacing       map[string]quantity.Length // from plant to plant, by kind
-	Varieties     []PatchVariety
-	Mixes         []patch.Mix
-}
-
-// PatchVariety is the settings of one variety, beyond the stock list.
-type PatchVariety struct {
-	Name, Kind  string
-	Wish        patch.Wish // empty: would like
-	Least, Most int
-	Flower      string
-	Family      string // its colour as a word
-	Spacing     quantity.Length
-	New         *NewVariety // nil: it is in the stock list
-	Line        int         // of garden.toml
-}
-
-// NewVariety describes a variety that is not yet in the stock list.
-type NewVariety struct {
-	Plant, Reserve int
-	Bought         int // plants ordered but not yet here
-	Timing         string
-	Colour         string // #rrggbb
-	Height         quantity.Length
-}
 
 // tallestSpacing is the largest spacing accepted.
 const tallestSpacing = 10 * quantity.Metre
@@ -76,35 +41,6 @@ func (g *Garden) readPatch(s *section) {
 	g.Patch = p
 }
 
-// kinds reads a list of kinds.
-func (s *section) kinds(key string) []string {
-	v, there := s.get(key, free)
-	if !there {
-		return nil
-	}
-	if len(v.list) == 0 {
-		s.refuseAs(v.at, key, key+`: expected a list of kinds, such as ["dahlia", "anemone"]`, "expected kinds separated by commas, such as dahlia, anemone")
-	}
-	var all []string
-	for _, one := range v.list {
-		if one.kind != unstable.String || !slices.Contains(culture.Kinds(), one.text) {
-			s.refuseAs(one.at, key, notKnown("kind", one.text, culture.Kinds()), noneOf(one.text, culture.Kinds()))
-		}
-		all = append(all, one.text)
-	}
-	return all
-}
-
-// stretch reads a length above 0 and up to most; 0 if it is missing or wrong.
-func (s *section) stretch(key string, most quantity.Length) quantity.Length {
-	l, ok := measured(s, key, free, quantity.ParseLength)
-	if ok && !(l > 0 && l <= most) {
-		s.refuseKey(key, "%s is not plausible; check the number and its unit", quantity.Metric.Length(l))
-		return 0
-	}
-	return l
-}
-
 // spacings reads the spacing from plant to plant of each kind.
 func (s *section) spacings() map[string]quantity.Length {
 	of := s.sub("spacing", free)
@@ -118,25 +54,6 @@ func (s *section) spacings() map[string]quantity.Length {
 			of.refuseAs(of.group.key[kind], kind, notKnown("kind", kind, culture.Kinds()), noneOf(kind, culture.Kinds()))
 		}
 		all[kind] = l
-	}
-	return all
-}
-
-// several returns the sections under lines [[patch.KEY]].
-func (s *section) several(key string) []*section {
-	v, there := s.get(key, free)
-	if !there {
-		return nil
-	}
-	var all []*section
-	for i, one := range v.list {
-		if one.group != nil {
-			path := fmt.Sprintf("%s%s.%d.", s.path, key, i+1)
-			all = append(all, &section{file: s.file, name: s.name + " " + key, group: one.group, faults: s.faults, part: s.part, path: path})
-		}
-	}
-	if len(all) < max(1, len(v.list)) {
-		s.refuseAs(v.at, key, fmt.Sprintf("%s: write each one under its own line [[patch.%s]]", key, key), "give each one separately")
 	}
 	return all
 }
@@ -221,16 +138,4 @@ func (s *section) mix(p *Patch) patch.Mix {
 	}
 	s.rest()
 	return m
-}
-
-// words are the allowed names of the parts of a mix by a trait; nil where the grower chooses
-// them.
-func words(by patch.Trait) []string {
-	switch by {
-	case patch.Timing:
-		return []string{"early", "mid", "late"}
-	case patch.Height:
-		return patch.Heights()
-	}
-	return nil
 }

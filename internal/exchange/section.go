@@ -9,6 +9,8 @@ import (
 
 	"github.com/pelletier/go-toml/v2/unstable"
 
+	"eyeup/culture"
+	"eyeup/patch"
 	"eyeup/quantity"
 )
 
@@ -246,4 +248,64 @@ func (s *section) rest() {
 		}
 		s.refuseAs(s.group.key[key], key, message, unasked)
 	}
+}
+
+// stretch reads a length above 0 and up to most; 0 if it is missing or wrong.
+func (s *section) stretch(key string, most quantity.Length) quantity.Length {
+	l, ok := measured(s, key, free, quantity.ParseLength)
+	if ok && !(l > 0 && l <= most) {
+		s.refuseKey(key, "%s is not plausible; check the number and its unit", quantity.Metric.Length(l))
+		return 0
+	}
+	return l
+}
+
+// several returns the sections under lines [[patch.KEY]].
+func (s *section) several(key string) []*section {
+	v, there := s.get(key, free)
+	if !there {
+		return nil
+	}
+	var all []*section
+	for i, one := range v.list {
+		if one.group != nil {
+			path := fmt.Sprintf("%s%s.%d.", s.path, key, i+1)
+			all = append(all, &section{file: s.file, name: s.name + " " + key, group: one.group, faults: s.faults, part: s.part, path: path})
+		}
+	}
+	if len(all) < max(1, len(v.list)) {
+		s.refuseAs(v.at, key, fmt.Sprintf("%s: write each one under its own line [[patch.%s]]", key, key), "give each one separately")
+	}
+	return all
+}
+
+// words are the allowed names of the parts of a mix by a trait; nil where the grower chooses
+// them.
+func words(by patch.Trait) []string {
+	switch by {
+	case patch.Timing:
+		return []string{"early", "mid", "late"}
+	case patch.Height:
+		return patch.Heights()
+	}
+	return nil
+}
+
+// kinds reads a list of kinds.
+func (s *section) kinds(key string) []string {
+	v, there := s.get(key, free)
+	if !there {
+		return nil
+	}
+	if len(v.list) == 0 {
+		s.refuseAs(v.at, key, key+`: expected a list of kinds, such as ["dahlia", "anemone"]`, "expected kinds separated by commas, such as dahlia, anemone")
+	}
+	var all []string
+	for _, one := range v.list {
+		if one.kind != unstable.String || !slices.Contains(culture.Kinds(), one.text) {
+			s.refuseAs(one.at, key, notKnown("kind", one.text, culture.Kinds()), noneOf(one.text, culture.Kinds()))
+		}
+		all = append(all, one.text)
+	}
+	return all
 }
