@@ -210,7 +210,7 @@ func TestFirstUseRefuses(t *testing.T) {
 		}
 	}
 	for field, bad := range map[string][2]string{
-		"latitude": {"95", "latitude"}, "longitude": {"west", "no number of degrees"}, "elevation": {"3", "unit"}, "zone": {"Mars/Base", "no time zone"}, "name": {" ", "a name"},
+		"latitude": {"95", "latitude"}, "longitude": {"west", "not a number of degrees"}, "elevation": {"3", "unit"}, "zone": {"Mars/Base", "no time zone"}, "name": {" ", "a name"},
 	} {
 		form := url.Values{}
 		for k, v := range good {

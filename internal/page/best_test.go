@@ -89,7 +89,7 @@ func TestHeldTellsOfTheStep(t *testing.T) {
 // the season, the patch and the lists go by it, with its decisions held.
 func TestABestPlanIsFollowed(t *testing.T) {
 	h, d := writing(t)
-	if status, body, _ := post(t, h, "/season/follow", url.Values{"plan": {"as early as can be"}, "best": {"yes"}}); status != http.StatusBadRequest || !strings.Contains(body, "look for them again") {
+	if status, body, _ := post(t, h, "/season/follow", url.Values{"plan": {"as early as can be"}, "best": {"yes"}}); status != http.StatusBadRequest || !strings.Contains(body, "search for them again") {
 		t.Errorf("with no best plan at hand one is followed: %d, %s", status, gist(body))
 	}
 	if status, body, _ := post(t, h, "/season/best", nil); status != http.StatusSeeOther {

@@ -48,10 +48,10 @@ func breakEven(e *season.BreakEven, currency string) string {
 	if e.PerPlantWeek == nil {
 		return fmt.Sprintf("%.2f %s of heat gains no weeks over the plan without heat.", e.Heat, currency)
 	}
-	words := fmt.Sprintf("%.2f %s gains %s weeks a plant over no heat: %.2f %s for a plant's week.", e.Heat, currency, Weeks(e.WeeksGained), *e.PerPlantWeek, currency)
+	words := fmt.Sprintf("%.2f %s gains %s weeks a plant over no heat: %.2f %s a plant's week.", e.Heat, currency, Weeks(e.WeeksGained), *e.PerPlantWeek, currency)
 	switch {
 	case e.PaysFrom != nil:
-		words += fmt.Sprintf(" If that week sells for %.2f, heat pays from about %d plants on; you have %d.", *e.PlantWeek, *e.PaysFrom, e.Plants)
+		words += fmt.Sprintf(" If it sells for %.2f, heat pays from about %d plants; you have %d.", *e.PlantWeek, *e.PaysFrom, e.Plants)
 	case e.PlantWeek != nil:
 		words += " No stems are sold, so heat never pays in money."
 	}
@@ -127,7 +127,7 @@ func assumed(all []season.Assumption) string {
 			words = append(words, part.lead+strings.Join(part.names, ", "))
 		}
 	}
-	return strings.Join(words, "; ") + " (see eyeup reckon culture)."
+	return strings.Join(words, "; ") + " (eyeup reckon culture)."
 }
 
 // GrowingWords says what was started already, kind by kind, and how the plan counts it.
