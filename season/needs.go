@@ -160,5 +160,3 @@ func (r *realized) unpriced(p Price, what string) {
 		r.plan.Cost.Unpriced = append(r.plan.Cost.Unpriced, what)
 	}
 }
-
-func sortedKeys[V any](m map[string]V) []string { return slices.Sorted(maps.Keys(m)) }
