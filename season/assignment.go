@@ -6,7 +6,7 @@ import (
 	"slices"
 )
 
-// Made is a plan on its way to being told: where it is held at what levels, and what all batches
+// Made is a plan being worked out: where it is held at what levels, and what all batches
 // do.
 type Made struct {
 	Name       string

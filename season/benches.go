@@ -81,7 +81,7 @@ func (b *benches) take(o *outcome, count int) {
 	}
 }
 
-// tight returns the bench and week in which an outcome of so many plants lacks most room,
+// tight returns the bench and week in which an outcome of so many plants is shortest of room,
 // and how much.
 func (b *benches) tight(o *outcome, count int) (bench, week int, short float64) {
 	for at, need := range b.room(o) {

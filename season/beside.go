@@ -28,7 +28,7 @@ func actions(p *Plan) []action {
 	return all
 }
 
-// beside tells each plan what it shares with the others and when it parts from them.
+// beside notes for each plan what it shares with the others and when they differ.
 func beside(plans []*Plan) {
 	all := make([][]action, len(plans))
 	for i, p := range plans {

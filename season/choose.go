@@ -9,7 +9,7 @@ import (
 	"eyeup/culture"
 )
 
-// outcomeKey tells apart the sets of outcomes that can be reckoned once.
+// outcomeKey distinguishes the sets of outcomes that can be computed once.
 type outcomeKey struct {
 	life   *life
 	store  int
@@ -102,7 +102,7 @@ func (m *Planner) optionsAt(b *batch, at Levels) []*outcome {
 	return all
 }
 
-// livedKey tells apart the ways through the places, each as it is held, that are lived
+// livedKey distinguishes the ways through the places, each as it is held, that are lived
 // through once.
 type livedKey struct {
 	life                    *life
@@ -177,7 +177,7 @@ func (m *Planner) admissible(o *outcome) bool {
 	}
 	allowed := int(float64(m.Asked.FrostRisk) * float64(len(o.fates())))
 	if o.life.Life == culture.Soak && 2*n.late > len(o.fates()) {
-		return false // what stops in the heat is not held back till autumn
+		return false // what stops in the heat is not held back until autumn
 	}
 	if o.lost > allowed || o.cold > allowed || o.route.stays {
 		return o.lost <= allowed && o.cold <= allowed

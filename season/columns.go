@@ -38,13 +38,13 @@ func (c *Columns) DearestPots(g *Group) float64 {
 	return most
 }
 
-// ChoiceOf reckons all that counts of how a portion of an assignment is raised, with places at
+// ChoiceOf computes all that counts of how a portion of an assignment is raised, with places at
 // some levels.
 func (c *Columns) ChoiceOf(p Portion, at Levels) Choice {
 	return c.choiceOf(p.batch, p.outcome, at, c.planner.takesOf(p.outcome, float64(c.planner.Asked.Fits)))
 }
 
-// choiceOf reckons all that counts of an outcome of a batch, with places at some levels and so
+// choiceOf computes all that counts of an outcome of a batch, with places at some levels and so
 // much room taken.
 func (c *Columns) choiceOf(b *batch, o *outcome, at Levels, takes []Take) Choice {
 	m := c.planner

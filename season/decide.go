@@ -12,7 +12,7 @@ func (d Decided) batch() string {
 	return id
 }
 
-// decide tells what is decided in an assignment, without leading its lots through the years.
+// decide describes what is decided in an assignment, without leading its lots through the years.
 func (m *Planner) Decide(name, says string, at Levels, a Assignment) *Decisions {
 	r := m.begin(name, says, at, a)
 	r.use()
@@ -21,7 +21,7 @@ func (m *Planner) Decide(name, says string, at Levels, a Assignment) *Decisions 
 	return r.decisions()
 }
 
-// decisions tells what is decided in a plan whose places are set and whose parts are named.
+// decisions describes what is decided in a plan whose places are set and whose parts are named.
 func (r *realized) decisions() *Decisions {
 	d := &Decisions{Plan: r.plan.Name, Says: r.plan.Says, OutFrom: r.plan.PlantOutFrom, Batches: []Decided{}, Places: []Held{}}
 	raised := map[*batch]bool{}
@@ -64,7 +64,7 @@ func (r *realized) decided(p *part) Decided {
 	return d
 }
 
-// heldPlace tells how a place is held. A room has no level, and a bench but one.
+// heldPlace says how a place is held. A room has no level, and a bench but one.
 func (r *realized) heldPlace(at int) Held {
 	place := r.planner.Given.Places[at]
 	h := Held{Place: place.Name, Level: quantity.Unknown(), From: r.planner.Date(r.used[at].From - Warming), To: r.planner.Date(r.used[at].To)}

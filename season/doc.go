@@ -15,7 +15,7 @@
 // benches with the best first.
 //
 // Package season/prove finds plans that are best, or nearly, and says by how much any other could be
-// better; package season/certificate checks its proofs. The rules themselves are told best in the
+// better; package season/certificate checks its proofs. The rules themselves are stated best in the
 // package comment of season/check, which leads every plan through them again.
 //
 // Read in this order: brief.go, life.go, climate.go, routes.go, walk.go, option.go, choose.go,

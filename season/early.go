@@ -46,7 +46,7 @@ func (m *Planner) earlyLevels() (Levels, []EarlyPoint) {
 	return best, points
 }
 
-// pointOf tells what levels cost and gain.
+// pointOf describes what levels cost and gain.
 func (m *Planner) pointOf(at Levels, a Assignment, plants int) EarlyPoint {
 	p := EarlyPoint{Levels: []string{}, GainWeeks: Hundredth(a.Value / float64(max(plants, 1)))}
 	for i, level := range at {

@@ -111,7 +111,7 @@ func (r *realized) explainMoves(p *part, f fate) []string {
 		fmt.Sprintf("Planted out on %s: the first Monday not before %s (the odds of frost), with soil at %s for a week.", r.planner.said(f.out), r.planner.said(p.outFrom), celsius(l.soilLeafy)))
 }
 
-// stretchedAt is the warmth, °C, for which the light asked is told.
+// stretchedAt is the warmth, °C, for which the light asked is stated.
 const stretchedAt = 18.0
 
 // counted writes a number with its noun.

@@ -2,7 +2,7 @@ package season
 
 import "math"
 
-// fitting tells a plan. Where its benches suffice in fewer years than was asked for, they are
+// fitting describes a plan. Where its benches suffice in fewer years than was asked for, they are
 // filled again on a wider basis of room, a few times at most, as for a proved plan.
 func (m *Planner) fitting(one *Made) *Plan {
 	plan := m.Realize(one.Name, one.says, one.Levels, one.Assignment)

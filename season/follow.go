@@ -18,7 +18,7 @@ var (
 
 // Follow works out a plan again from what was decided in it, against the brief's stock, places
 // and weather as they are now. Nothing is looked for: what can't be held any more is left out,
-// and told in the plan's Otherwise. The plan starts what its decisions say, before the brief's
+// and listed in the plan's Otherwise. The plan starts what its decisions say, before the brief's
 // day too. Nothing changed, it comes out as it was.
 //
 // The stock of the brief is that of before anything was started: so many of each lot as can

@@ -77,7 +77,7 @@ func (f *following) byLot() [][]Decided {
 	return all
 }
 
-// lotKey tells a lot in one form from every other.
+// lotKey identifies a lot in one form.
 type lotKey [3]string
 
 func (d Decided) lot() lotKey {

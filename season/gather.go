@@ -145,7 +145,7 @@ func (m *Planner) divide(whole *batch, key lifeKey) {
 	m.strike(whole, want-whole.want-int(float64(divided.want)*(1-cut.never)), key)
 }
 
-// strike takes cuttings for plants that are still lacking, where the kind's figures tell how.
+// strike takes cuttings for plants that are still lacking, where the kind's figures say how.
 func (m *Planner) strike(whole *batch, lacking int, key lifeKey) {
 	if lacking <= 0 {
 		return

@@ -26,7 +26,7 @@ func (g *Given) growsOf(v stock.Variety) bool {
 }
 
 // grown is the room that growing plants take on a bench in a week, m²: where they stand today, at
-// the distance of grown pots, till nothing leafy is kept from being planted out any more. Where they
+// the distance of grown pots, until nothing leafy is kept from being planted out any more. Where they
 // are brought meanwhile nobody knows. They stand under lamps where there are any.
 func (m *Planner) grown(bench, week int) float64 {
 	monday := m.FirstMonday + 7*week

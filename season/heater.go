@@ -5,13 +5,13 @@ import (
 	"slices"
 )
 
-// heaterKey is what may burn in a place: its heating or its lamps.
+// heaterKey is what may be switched on in a place: its heating or its lamps.
 type HeaterKey struct {
 	Place int  // the place
 	Lamps bool // its lamps, not its heating
 }
 
-// heaterKeys lists what may burn at all: see heaters.
+// heaterKeys lists what may be switched on at all: see heaters.
 func (m *Planner) heaterKeys() []HeaterKey {
 	var all []HeaterKey
 	for i, p := range m.Given.Places {
@@ -25,14 +25,14 @@ func (m *Planner) heaterKeys() []HeaterKey {
 	return all
 }
 
-// heater burns as long as anything wants it, for all plants together.
+// heater is on as long as anything wants it, for all plants together.
 type Heater struct {
 	HeaterKey
 	Hold   Hold
 	upper  [][]float64        // kWh up to the begin of a day, by year, at the higher level
 	lower  [][]float64        // and at the lower one; nil where there is no step
 	price  float64            // of a kWh
-	Ahead  int                // days that it is lit before it is wanted
+	Ahead  int                // days that it is on before it is wanted
 	years  []float64          // room to sort in
 	costs  map[uint64]float64 // what is known of cost, see burning
 	leasts map[[4]int]float64 // and of least
@@ -67,7 +67,7 @@ func sumsOf(c *climate, daily func(*yearDays) []float64) [][]float64 {
 	return all
 }
 
-// cost returns what it costs in the middle of the years to burn while it is wanted, with the
+// cost returns what it costs in the middle of the years to run while it is wanted, with the
 // step of level, if there is one, on a day. More days never cost less.
 func (b *Heater) Cost(wanted Days, step int) float64 {
 	if wanted.From >= wanted.To {
@@ -95,7 +95,7 @@ func (b *Heater) Cost(wanted Days, step int) float64 {
 	return b.costs[key]
 }
 
-// costKey tells apart when a heater is lit, goes out and steps, in a word that is quickly looked up.
+// costKey distinguishes when a heater goes on, goes off and steps, in a word that is quickly looked up.
 func costKey(from, to, step int) uint64 {
 	return uint64(uint16(from))<<48 | uint64(uint16(to))<<32 | uint64(uint32(step))
 }

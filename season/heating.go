@@ -7,7 +7,7 @@ import (
 	"eyeup/odds"
 )
 
-// placePlans tells how each place fares over the weeks.
+// placePlans says how each place fares over the weeks.
 func (r *realized) placePlans() {
 	fill := r.fill()
 	r.heats = make([]*heatSums, len(r.planner.Given.Places))
@@ -31,7 +31,7 @@ func (r *realized) placePlans() {
 	}
 }
 
-// setOf tells how a place is held while it is in use. A room has no thermostat to set.
+// setOf says how a place is held while it is in use. A room has no thermostat to set.
 func (r *realized) setOf(plan *PlacePlan, at int) {
 	plan.HeatedFrom, plan.HeatedTo = r.planner.Date(r.used[at].From-Warming), r.planner.Date(r.used[at].To)
 	if r.planner.Given.Places[at].Sort == Bench {
@@ -93,7 +93,7 @@ func (b *batch) bedShare(s Sort) float64 {
 	return 1
 }
 
-// overfull notes the first week in which a place lacks room: for the patch, which plans
+// overfull notes the first week in which a place is short of room: for the patch, which plans
 // do not hold to, it is an answer and not an error.
 func (r *realized) overfull(at int, used []float64) {
 	room := float64(r.planner.Given.Places[at].Room)

@@ -92,7 +92,7 @@ func (m *Planner) AllHolds(place int) []Hold {
 	return all
 }
 
-// words tells a hold as a grower sets it.
+// words words a hold as a grower sets it.
 func (m *Planner) HoldWords(place int, h Hold) string {
 	first, second := m.setting(place, h.Level).String(), ""
 	if h.Steps() {

@@ -17,9 +17,9 @@ type life struct {
 	kind int // index into the rates of a climate
 	rest int // day before which warmth does not count
 
-	sprout, eyed float64 // °C·d till half are up; share of it at which eyes show
+	sprout, eyed float64 // °C·d until half are up; share of it at which eyes show
 	flower       float64 // days at best from up to first flower; infinite where it is not raised for flower
-	upAfter      int     // for cuttings: days from starting the mother till it is rooted; 0 for others
+	upAfter      int     // for cuttings: days from starting the mother until it is rooted; 0 for others
 	pieces       float64 // divisions of a clump, or cuttings of a mother
 	never        float64 // share that does not make a plant
 	ready        float64 // days at best from up to fit for planting out
@@ -36,17 +36,17 @@ type life struct {
 
 	tray, tight, spaced, bed float64 // m² a plant takes
 	cutFor                   int     // days that it flowers where it stays under cover
-	prick                    int     // days from up till it stands in its pot
+	prick                    int     // days from up until it stands in its pot
 	inTray                   bool    // divisions that wake side by side in trays, and are potted when up
-	meets                    float64 // days at best from up till leaves meet
+	meets                    float64 // days at best from up until leaves meet
 
 	cells     int    // of the container
-	container string // in which it stands till it is planted out, by its name in package supply
+	container string // in which it stands until it is planted out, by its name in package supply
 	small     []*smallPot
 	assumed   []Assumption
 }
 
-// lifeKey tells lives apart: lots with the same key are raised alike.
+// lifeKey distinguishes lives: lots with the same key are raised alike.
 type lifeKey struct {
 	kind   string
 	timing stock.Timing

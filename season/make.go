@@ -120,7 +120,7 @@ func NewPlanner(b *Brief) (*Planner, error) {
 	return m, nil
 }
 
-// sideBySide tells each plan what it shares with the others, and when its heat pays.
+// sideBySide notes for each plan what it shares with the others, and when its heat pays.
 func (m *Planner) SideBySide(plans []*Plan) {
 	beside(plans)
 	for _, p := range plans[1:] {

@@ -79,9 +79,9 @@ func (g *Given) kindsOfStock() []*culture.Kind {
 	return kinds
 }
 
-// groundOf tells everything that all seasons of a garden rest on, however they are changed,
+// groundOf identifies everything that all seasons of a garden rest on, however they are changed,
 // to the last digit: its weather, site and span, its kinds, and its places without their
-// levels and what their heat costs. The hours of the weather are told apart by where they
+// levels and what their heat costs. The hours of the weather are distinguished by where they
 // lie, so they must not be changed once a season has been worked out of them.
 func groundOf(b *Brief, kinds []*culture.Kind) string {
 	var s strings.Builder
@@ -99,13 +99,13 @@ func groundOf(b *Brief, kinds []*culture.Kind) string {
 	return s.String()
 }
 
-// climateKey tells a place at a setting from every other.
+// climateKey identifies a place at a setting.
 type climateKey struct {
 	place   int
 	setting string
 }
 
-// exactly tells a setting from every other, to the last digit.
+// exactly identifies a setting, to the last digit.
 func exactly(s place.Setting) string { return fmt.Sprintf("%#v", s.Steps) }
 
 // lifeOrWhy is the life of a sort of batch, or why it has none.
@@ -114,8 +114,8 @@ type lifeOrWhy struct {
 	why error
 }
 
-// remembered keeps what was reckoned, the latest at least. It may serve several at once: what
-// two ask for at the same time is reckoned once.
+// remembered keeps what was computed, the latest at least. It may serve several at once: what
+// two ask for at the same time is computed once.
 type remembered[K comparable, V any] struct {
 	mu         sync.Mutex
 	most       int                // of the young; 0: there is no end to them

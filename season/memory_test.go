@@ -66,7 +66,7 @@ func workedOut(t *testing.T, b Brief) string {
 	return string(text)
 }
 
-// everyWay tells how plants fare by every way there is.
+// everyWay says how plants fare by every way there is.
 func everyWay(t *testing.T, b Brief) string {
 	t.Helper()
 	m := makerOf(t, b)
@@ -123,7 +123,7 @@ func TestMemoryIsBounded(t *testing.T) {
 	}
 }
 
-// TestRememberedForgetsTheOldest holds that what was asked for lately is not reckoned again,
+// TestRememberedForgetsTheOldest holds that what was asked for lately is not computed again,
 // and that no more is kept than twice the most.
 func TestRememberedForgetsTheOldest(t *testing.T) {
 	var r remembered[int, int]

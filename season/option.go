@@ -66,7 +66,7 @@ type outcome struct {
 	*later
 }
 
-// later is what is reckoned of an outcome when it is first asked for; several may ask.
+// later is what is computed of an outcome when it is first asked for; several may ask.
 type later struct {
 	split *split // where a level steps; nil where none does, or the fates are known
 	again sync.Once

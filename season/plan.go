@@ -88,7 +88,7 @@ type CutSeason struct {
 	Hours   float64     `json:"hours"`
 }
 
-// Stored is what the store does to a batch till it is started.
+// Stored is what the store does to a batch until it is started.
 type Stored struct {
 	Through     odds.Amount `json:"come_through" jsonschema_description:"share that lives"`
 	LostPercent odds.Amount `json:"weight_lost_percent"`

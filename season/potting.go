@@ -13,9 +13,9 @@ import (
 // smallPot is one in which plants may begin, to be potted up when it begins to hold them back.
 type smallPot struct {
 	container string
-	limit     float64 // days at best from up till it holds a plant back
+	limit     float64 // days at best from up until it holds a plant back
 	tight     float64 // m² pot-tight
-	touch     float64 // days at best from up till leaves meet when it stands pot-tight
+	touch     float64 // days at best from up until leaves meet when it stands pot-tight
 }
 
 // usualSmall are the small pots that a garden may have, the one to prefer first.
@@ -135,7 +135,7 @@ func (b *batch) body() string {
 	return string(b.Form)
 }
 
-// fill tells add the mix that raising so many plants takes, and returns how many of each
+// fill passes to add the mix that raising so many plants takes, and returns how many of each
 // container: those they are started in, and those they are potted on into.
 func fill(containers []string, plants int, body string, add func(supply.Need, error)) map[string]int {
 	pots := map[string]int{}

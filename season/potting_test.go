@@ -21,7 +21,7 @@ func withSmallPots(t testing.TB) Brief {
 }
 
 // TestSmallPotsSaveRoom sets every way that begins in a small pot beside the same in a trade
-// gallon: it flowers no earlier, and till its leaves meet takes the room of the small pot.
+// gallon: it flowers no earlier, and until its leaves meet takes the room of the small pot.
 func TestSmallPotsSaveRoom(t *testing.T) {
 	m := makerOf(t, withSmallPots(t))
 	all := m.options(m.batches[0], Levels{0, 0, 3, 0})

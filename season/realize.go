@@ -26,14 +26,14 @@ type realized struct {
 // part is one portion with the fates of its middle plant and of its individuals.
 type part struct {
 	Portion
-	name  string // by which the plan tells of it
+	name  string // by which the plan names it
 	life  *life
 	fates []fate   // middle plant, by year
 	lot   [][]fate // individuals, by year
 	gains []float64
 }
 
-// begin is a plan of which nothing is told yet.
+// begin is a plan that is still empty.
 func (m *Planner) begin(name, says string, at Levels, a Assignment) *realized {
 	r := &realized{planner: m, short: a.short, left: a.Left, at: at, steps: a.Steps, plan: &Plan{
 		Name: name, Says: says, Years: len(m.Given.Weather), PlantOutFrom: m.Date(m.OutFrom), NotCovered: m.left, Growing: append([]Growing{}, m.Given.Growing...),

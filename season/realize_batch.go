@@ -10,7 +10,7 @@ import (
 	"eyeup/stock"
 )
 
-// inOrder sorts the parts by kinds and varieties and tells each what it is called.
+// inOrder sorts the parts by kinds and varieties and gives each its name.
 func (r *realized) inOrder() {
 	slices.SortStableFunc(r.parts, func(a, b *part) int {
 		return cmp.Or(cmp.Compare(a.Variety.Kind, b.Variety.Kind), cmp.Compare(a.Variety.Name, b.Variety.Name),
@@ -26,7 +26,7 @@ func (r *realized) inOrder() {
 	}
 }
 
-// batchPlans tells what every part does, in the order of kinds and varieties.
+// batchPlans describes what every part does, in the order of kinds and varieties.
 func (r *realized) batchPlans() {
 	r.inOrder()
 	for _, p := range r.parts {
@@ -93,7 +93,7 @@ func (r *realized) batchPlan(p *part) BatchPlan {
 	return plan
 }
 
-// yearDates tells what became of a part's middle plant in every year.
+// yearDates describes what became of a part's middle plant in every year.
 func (r *realized) yearDates(plan *BatchPlan, p *part) {
 	plan.OutFrom = r.planner.Date(p.outFrom)
 	if p.route.firstPlace != p.route.onPlace {

@@ -10,7 +10,7 @@ func (m *Planner) Realize(name, says string, at Levels, a Assignment) *Plan {
 	return r.told()
 }
 
-// told tells a plan whose lots were walked.
+// told describes a plan whose lots were walked.
 func (r *realized) told() *Plan {
 	r.batchPlans()
 	r.plan.Decisions = r.decisions()

@@ -173,7 +173,7 @@ func (o *outcome) stands(f fate, day int) (place int, area float64) {
 	return place, o.potArea(l, f, day)
 }
 
-// weighed tells apart what room is reckoned of.
+// weighed distinguishes what room is computed of.
 type weighed struct {
 	*outcome
 	basis float64

@@ -6,7 +6,7 @@ import (
 )
 
 // TestRoomDayByDay adds up the room that plants take day by day, and holds to it what is
-// reckoned from change to change.
+// computed from change to change.
 func TestRoomDayByDay(t *testing.T) {
 	m := makerOf(t, framed(t, 6))
 	tried := 0

@@ -21,7 +21,7 @@ var packedAfter = int(culture.Usual("store.packed"))
 // cutBefore is how many weeks before the Monday of planting out clumps are cut in spring.
 var cutBefore = int(culture.Usual("divide.before"))
 
-// stored reckons what the store does to a part till the day on which it is started, or goes into the
+// stored computes what the store does to a part until the day on which it is started, or goes into the
 // ground where that is all; nil where it never does, or the store's air or the stock's ways are not known.
 func (r *realized) stored(p *part, till civil.Date) *Stored {
 	if till.IsZero() {
@@ -86,7 +86,7 @@ func share(a odds.Amount) string {
 	return fmt.Sprintf("%.0f in 100", 100*a.Middle)
 }
 
-// cutIn reckons what keeping so many of a form through the winter comes to.
+// cutIn computes what keeping so many of a form through the winter comes to.
 func (r *realized) cutIn(b *batch, form string, count int, hours float64) CutSeason {
 	unknown := odds.Exactly(math.NaN())
 	c := CutSeason{Through: unknown, Hours: Hundredth(hours)}

@@ -51,7 +51,7 @@ func (r *realized) gained(parts []*part) odds.Amount {
 	return odds.AmountOf(gains)
 }
 
-// fitsYears counts the years in which every bench suffices in every week, and tells the worst of
+// fitsYears counts the years in which every bench suffices in every week, and names the worst of
 // the others.
 func (r *realized) fitsYears() {
 	r.plan.Asked = r.planner.AskedYears()
@@ -69,7 +69,7 @@ func (r *realized) fitsYears() {
 	}
 }
 
-// worstIn returns where and when a bench lacks the most room in a year; nil where none does.
+// worstIn returns where and when a bench is shortest of room in a year; nil where none does.
 func (r *realized) worstIn(year int) (worst *Crowded) {
 	used := make([]float64, 2*len(r.planner.Given.Places))
 	var most [8]taken

@@ -46,7 +46,7 @@ func TestYearsOfABatch(t *testing.T) {
 	}
 }
 
-// TestDivisionsWakeInTrays: till it is up a division takes a fifteenth of a tray of 0.15 m²,
+// TestDivisionsWakeInTrays: until it is up a division takes a fifteenth of a tray of 0.15 m²,
 // and a pot from then on; a clump takes a fifth of one.
 func TestDivisionsWakeInTrays(t *testing.T) {
 	b := waterville(t)

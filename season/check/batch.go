@@ -66,7 +66,7 @@ func routeNamed(b *season.Brief, name string, store, ground int) (route, bool) {
 	return r, false
 }
 
-// readBatches reads the batches of the plan. What can't be read is told and left out.
+// readBatches reads the batches of the plan. What can't be read is reported and left out.
 func (c *replay) readBatches() {
 	for i := range c.plan.Batches {
 		plan := &c.plan.Batches[i]

@@ -128,7 +128,7 @@ func (c *replay) benches() {
 	}
 }
 
-// growing is the room of what was started before the plan: from its day till leafy plants go out,
+// growing is the room of what was started before the plan: from its day until leafy plants go out,
 // each a spaced pot, or its part of a tray, in the light as far as that reaches.
 func (c *replay) growing(at, week int, lit bool) float64 {
 	p, monday := c.brief.Given.Places[at], c.calendar.date(c.calendar.week(week))
@@ -176,7 +176,7 @@ func (c *replay) placeWeeks(p season.Place, plan *season.PlacePlan, used []float
 	}
 }
 
-// overfull notes where a place lacks room in some week.
+// overfull notes where a place is short of room in some week.
 func (c *replay) overfull(p season.Place, used []float64) {
 	room, most := float64(p.Room), slices.Max(used)
 	if room <= 0 || most <= room+cent {

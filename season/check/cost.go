@@ -58,7 +58,7 @@ func (c *replay) light(got float64) {
 	}
 }
 
-// lampDays returns the days of a year on which the lamps of a place burn for the season.
+// lampDays returns the days of a year on which the lamps of a place are on for the season.
 func (c *replay) lampDays(at, year int) (from, to int) {
 	from = never
 	for _, b := range c.batches {

@@ -34,7 +34,7 @@ func (c *replay) counts() {
 	for i, h := range c.brief.Given.Stock {
 		r := raised[nameOf(h)]
 		if r == nil {
-			continue // told already: the lot stands in several crates
+			continue // reported already: the lot stands in several crates
 		}
 		for _, other := range c.brief.Given.Stock[i+1:] {
 			if nameOf(other) == nameOf(h) {
@@ -77,7 +77,7 @@ func (c *replay) sumOfStarts(b *season.BatchPlan) {
 	exactly(&c.Report, "count", b.ID, total, b.Count)
 }
 
-// add counts a batch. The clumps that are cut are told with every way in which their
+// add counts a batch. The clumps that are cut are listed with every way in which their
 // pieces are raised.
 func (r *raising) add(b *season.BatchPlan) {
 	switch season.How(b.How) {

@@ -54,7 +54,7 @@ func (c *courses) of(at int, s place.Setting) []*place.Course {
 	return c.run[key]
 }
 
-// written tells settings apart to the last digit.
+// written distinguishes settings to the last digit.
 func written(s place.Setting) string {
 	text := ""
 	for _, step := range s.Steps {

@@ -52,7 +52,7 @@ func (c *replay) dates() {
 	}
 }
 
-// hold tells of dates that are wrong, and returns those that are no more than odd.
+// hold reports dates that are wrong, and returns those that are no more than odd.
 func (c *replay) hold(what, where string, want, got civil.When) (odd []Difference) {
 	for _, part := range []struct {
 		name      string

@@ -24,7 +24,7 @@ func (w *way) pass(day int, lot []*plant, r *raised, at *place.Course) (over boo
 	inPlace := w.kind.LightShare(at.Light[day]) * w.kind.DayLengthShare(at.DayLength[day])
 	for hour := 24 * day; hour < 24*day+24; hour++ {
 		warmth := w.kind.Sprout.Rate(at.Root[hour]) / 24
-		worth := math.NaN() // reckoned when a leaf first asks for it
+		worth := math.NaN() // computed when a leaf first asks for it
 		for _, p := range lot {
 			switch {
 			case p.over || p.leafy(hour) && hour < p.idle:

@@ -38,19 +38,19 @@
 //     south, and lies in the air of its store, month by month, up to the day on which it is started,
 //     or by the middle of the years goes into the ground.
 //   - Where more plants are wanted than clumps are there, as few are cut as give them. Five weeks before
-//     the Monday fixed they are cut in spring; till then pieces cut in autumn are kept, or the clumps.
+//     the Monday fixed they are cut in spring; until then pieces cut in autumn are kept, or the clumps.
 //   - Of all that is raised from store, each clump that makes a plant is put away when it first freezes.
 //   - A lot is its middle plant, which decides the moves, and five individuals besides.
 //
 // What was started before the plan has the room of spaced pots, or of its part of a tray, where it
-// stands, from the plan's day till leafy plants go out.
+// stands, from the plan's day until leafy plants go out.
 //
 // Of a plan whose decisions are held, each batch's Monday of planting out is a decision too, and
 // how many are raised or cut is held to what there is, not to what is wanted; what it started may
 // lie in the past.
 //
 // Dates are held within a day, those of every single year to the day but for odd years, room within
-// 0.02 m², heat and what comes through a store within one in a thousand, counts exactly; and so are
+// 0.02 m², heat and what survives a store within one in a thousand, counts exactly; and so are
 // crates, what is short, and in how many years the benches suffice, with the worst. Not checked: whether
 // a better plan exists, and what sets plans beside each other (what they share, when heat pays).
 package check

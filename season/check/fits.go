@@ -58,7 +58,7 @@ func (c *replay) crowded(year int) (all []crowding) {
 	return all
 }
 
-// worst holds that the plan tells a week in which as much lacks as in any.
+// worst holds that the plan names a week in which as much lacks as in any.
 func (c *replay) worst(all []crowding) {
 	got := c.plan.Worst
 	if got == nil || len(all) == 0 {

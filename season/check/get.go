@@ -115,7 +115,7 @@ func (b *batch) containers() []supply.Container {
 	return all
 }
 
-// firstAndLast are the container that a batch begins in, and that in which it stands till it
+// firstAndLast are the container that a batch begins in, and that in which it stands until it
 // is planted out; empty for what stands in none.
 func (b *batch) firstAndLast() (first, last string) {
 	if b.direct || b.forGood && b.route.first == b.route.on {

@@ -24,20 +24,20 @@ type needs struct {
 	setBack              int     // days that a frost stops growth; 0: it kills
 	kill, harm           float64 // °C
 	leafy, dormant       float64 // °C of the soil
-	pots                 float64 // share of the way to flower at which the pot begins to tell
+	pots                 float64 // share of the way to flower at which the pot begins to hold it back
 	cutFor               int     // days that it is cut or picked where it stays under cover
 	rooted               int     // cuttings: days from starting the mother; 0 for all else
 	pieces               float64 // divisions of a clump, cuttings of a mother; 0 for what is raised whole
 	fails                float64 // share that makes no plant
 
 	tray, tight, spaced, bed float64 // m²
-	inTray                   bool    // divisions in trays till they are up
+	inTray                   bool    // divisions in trays until they are up
 }
 
 // smallPot is a pot in which plants begin and are potted up from.
 type smallPot struct {
 	supply.Container
-	limit, touch float64 // days at best from up: it begins to tell; leaves meet when it stands pot-tight
+	limit, touch float64 // days at best from up: it begins to hold it back; leaves meet when it stands pot-tight
 }
 
 // smallOf returns the small pot in which plants of a batch begin where they are potted up: the

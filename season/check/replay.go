@@ -19,7 +19,7 @@ type replay struct {
 	ends     []int // day of the first autumn freeze, each year
 
 	heats        []heatOf
-	lacking      []season.Shortfall // that the plan is to tell of
+	lacking      []season.Shortfall // that the plan must name
 	hired, hours float64            // of work
 }
 

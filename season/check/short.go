@@ -37,7 +37,7 @@ func (c *replay) shortfalls() {
 	}
 }
 
-// toldOf finds what is told of something that is short, -1 where nothing is: of several lots of a
+// toldOf finds what the plan says of something that is short, -1 where it says nothing: of several lots of a
 // variety what is nearest.
 func toldOf(told []season.Shortfall, want season.Shortfall) int {
 	at, off := -1, math.Inf(1)

@@ -43,7 +43,7 @@ func (c *replay) winter(store, to int) []keeping.Spell {
 	return all
 }
 
-// comesThrough returns the share of so many of a form that come through the store up to a day; not known
+// comesThrough returns the share of so many of a form that survive the store up to a day; not known
 // where its air or the ways of the stock are not.
 func (c *replay) comesThrough(h stock.Holding, form string, kind *culture.Kind, to int) odds.Amount {
 	winter := c.winter(c.placeNamed(h.Place), to)
@@ -57,7 +57,7 @@ func (c *replay) comesThrough(h stock.Holding, form string, kind *culture.Kind, 
 	return share
 }
 
-// stored holds what the store does to every batch till it is started, or planted where that is all.
+// stored holds what the store does to every batch until it is started, or planted where that is all.
 func (c *replay) stored() {
 	for _, b := range c.batches {
 		want := c.storedTill(b, c.begins(b))

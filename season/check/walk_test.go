@@ -50,7 +50,7 @@ func TestWalkAtOneTemperature(t *testing.T) {
 	if want := c.monday(wantUp + 1); r.handOn != want {
 		t.Errorf("handed on on day %d, not on the next Monday, %d", r.handOn, want)
 	}
-	// The room is dark, so that leaves make nothing of it; in the glass a day counts as one, till
+	// The room is dark, so that leaves make nothing of it; in the glass a day counts as one, until
 	// the pot is full at its limit of the way, and less from then on.
 	wantMeet := 24 * (float64(r.handOn) + w.meets)
 	if w.meets > w.pots*w.flower {
@@ -67,7 +67,7 @@ func TestWalkAtOneTemperature(t *testing.T) {
 	}
 }
 
-// TestWalkInItsPot keeps a plant in its pot, at the best temperature throughout, till it flowers. Its
+// TestWalkInItsPot keeps a plant in its pot, at the best temperature throughout, until it flowers. Its
 // share of growth falls as it comes on, so that what it has come to goes by an exponential: the
 // floor is met after log(1/floor) of the pace at which it falls, and the rest of the way is at that.
 func TestWalkInItsPot(t *testing.T) {
@@ -211,7 +211,7 @@ func TestWalkHardensInFrame(t *testing.T) {
 	if got := float64(carried.middle.bloom - r.middle.bloom); math.Abs(got-want) > 1 || want <= 0 {
 		t.Errorf("the frame brings flower forward by %.0f hours, not %.0f", got, want)
 	}
-	w.framed = w.outFrom + 7 // frost comes into the frame till then
+	w.framed = w.outFrom + 7 // frost comes into the frame until then
 	if late := w.walk(c, in); late.framed != w.outFrom+7 || late.out != w.outFrom+14 {
 		t.Errorf("in the frame on day %d and out on %d, not on %d and %d", late.framed, late.out, w.outFrom+7, w.outFrom+14)
 	}
