@@ -145,12 +145,16 @@ func (s *salvage) rawBytes() []byte {
 }
 
 // isCopyOf reports whether a copy is of the book that is restored: by its id, or, where
-// none can be read any more, by bytes that stand in what is left of it.
+// none can be read any more, by bytes that stand in what is left of it. Where the path leads
+// to something that never was a book, its copies are all that is known of the book.
 func (s *salvage) isCopyOf(c CopyReport, raw []byte) bool {
 	if !s.id.IsZero() {
 		return c.ID == s.id
 	}
-	return len(raw) == 0 || bytes.Contains(raw, c.ID[:]) || !c.first.IsZero() && bytes.Contains(raw, c.first[:])
+	if !bytes.HasPrefix(raw, []byte("SQLite format 3")) && !bytes.Contains(raw, []byte("entries_are_never_changed")) {
+		return true
+	}
+	return bytes.Contains(raw, c.ID[:]) || !c.first.IsZero() && bytes.Contains(raw, c.first[:])
 }
 
 // layAside renames the damaged book, its journal, and SQLite's files beside it.
